@@ -1,0 +1,3 @@
+module jarmark
+
+go 1.26.0

@@ -1,0 +1,74 @@
+// Package diag holds findings: what is wrong in the maker's files or on a
+// label, where, why (the clause), and what to do. Stages return a List beside
+// their value and go on; only I/O faults and bugs are Go errors.
+//
+// Wording: lower case start, no full stop; the message says what is wrong, the
+// hint says what to do; numbers carry units.
+package diag
+
+// Severity orders findings.
+type Severity int
+
+// Note informs, Warning asks for a look, Error blocks printing.
+const (
+	Note Severity = iota
+	Warning
+	Error
+)
+
+func (s Severity) String() string {
+	return [...]string{"note", "warning", "error"}[s]
+}
+
+// Pos is a place in a text file; Line and Column count from 1, Column in
+// characters (runes). EndColumn is exclusive; 0 means "one character".
+type Pos struct {
+	Line, Column, EndColumn int
+}
+
+// Diagnostic is one finding.
+type Diagnostic struct {
+	Severity Severity
+	Code     string // stable, kebab-case: "unknown-key", "net-too-small"
+	File     string // name of the file the finding is about; may be empty
+	Path     string // TOML path in it, 0-based: "ingredient[1].amount"
+	Pos      Pos    // resolved place; zero until a source.File fills it in
+	Message  string
+	Hint     string
+	Cite     string // "21 CFR 101.7(i)", or "common practice, no source"
+}
+
+// List is a set of findings in the order they were made.
+type List []Diagnostic
+
+// Errorf, Warnf and Notef append a finding and return it for more detail
+// (Hint, Cite). The pointer is valid until the next append.
+func (l *List) Errorf(code, file, path, format string, args ...any) *Diagnostic {
+	return l.addf(Error, code, file, path, format, args...)
+}
+
+// Warnf appends a warning; see Errorf.
+func (l *List) Warnf(code, file, path, format string, args ...any) *Diagnostic {
+	return l.addf(Warning, code, file, path, format, args...)
+}
+
+// Notef appends a note; see Errorf.
+func (l *List) Notef(code, file, path, format string, args ...any) *Diagnostic {
+	return l.addf(Note, code, file, path, format, args...)
+}
+
+// Hinted sets the hint and returns the finding.
+func (d *Diagnostic) Hinted(hint string) *Diagnostic { d.Hint = hint; return d }
+
+// Cited sets the source and returns the finding.
+func (d *Diagnostic) Cited(cite string) *Diagnostic { d.Cite = cite; return d }
+
+// HasErrors reports whether any finding is an Error.
+func (l List) HasErrors() bool {
+	for _, d := range l {
+		if d.Severity == Error {
+			return true
+		}
+	}
+	return false
+}
