@@ -6,5 +6,5 @@ import "embed"
 
 // FS holds designs/*.toml, sheets/*.toml and web/*.
 //
-//go:embed designs sheets web
+//go:embed all:designs all:sheets all:web
 var FS embed.FS
