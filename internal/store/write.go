@@ -1,0 +1,156 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+)
+
+// File is one result to write; Name is relative with forward slashes.
+type File struct {
+	Name string
+	Data []byte
+}
+
+// ErrOntoInput means a result would overwrite a file it was made from.
+var ErrOntoInput = errors.New("the output would overwrite an input file")
+
+// WriteFile writes one file whole: to a new file beside it, flushed to disk,
+// then renamed over the old one. A fault leaves the earlier file as it was.
+func WriteFile(path string, data []byte) error {
+	tmp, err := stage(filepath.Dir(path), filepath.Base(path), data)
+	if err != nil {
+		return err
+	}
+	if err := os.Rename(tmp, path); err != nil {
+		os.Remove(tmp)
+		return err
+	}
+	syncDir(filepath.Dir(path))
+	return nil
+}
+
+// stage writes data to a fresh hidden file in dir and flushes it.
+func stage(dir, base string, data []byte) (string, error) {
+	f, err := os.CreateTemp(dir, "."+base+".*.tmp")
+	if err != nil {
+		return "", err
+	}
+	_, err = f.Write(data)
+	if err == nil {
+		err = f.Chmod(0o644)
+	}
+	if err == nil {
+		err = f.Sync()
+	}
+	if cerr := f.Close(); err == nil {
+		err = cerr
+	}
+	if err != nil {
+		os.Remove(f.Name())
+		return "", err
+	}
+	return f.Name(), nil
+}
+
+// syncDir makes renames durable where the system can; failure is harmless.
+func syncDir(dir string) {
+	if runtime.GOOS == "windows" {
+		return
+	}
+	if d, err := os.Open(dir); err == nil {
+		_ = d.Sync()
+		d.Close()
+	}
+}
+
+// Publish writes all files below dir, or none: every file is staged and
+// flushed first, so a full disk or a read-only folder is found out before the
+// first earlier file is touched; only then are they renamed into place. inputs
+// are files that must not be overwritten. Other files in dir stay.
+func Publish(dir string, files []File, inputs ...string) (err error) {
+	if err := notOnto(dir, files, inputs); err != nil {
+		return err
+	}
+	var staged []string
+	defer func() {
+		for _, s := range staged {
+			os.Remove(s)
+		}
+	}()
+	for _, f := range files {
+		path := filepath.Join(dir, filepath.FromSlash(f.Name))
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			return err
+		}
+		tmp, err := stage(filepath.Dir(path), filepath.Base(path), f.Data)
+		if err != nil {
+			return err
+		}
+		staged = append(staged, tmp)
+	}
+	return place(dir, files, staged)
+}
+
+func place(dir string, files []File, staged []string) error {
+	for i, f := range files {
+		path := filepath.Join(dir, filepath.FromSlash(f.Name))
+		if err := os.Rename(staged[i], path); err != nil {
+			return err
+		}
+		syncDir(filepath.Dir(path))
+	}
+	return nil
+}
+
+// notOnto refuses outputs that are inputs, by identity and not by name, so
+// that links and odd paths are seen through, and names that leave dir.
+func notOnto(dir string, files []File, inputs []string) error {
+	for _, f := range files {
+		if !filepath.IsLocal(filepath.FromSlash(f.Name)) {
+			return fmt.Errorf("%q would leave the output folder", f.Name)
+		}
+		out, err := os.Stat(filepath.Join(dir, filepath.FromSlash(f.Name)))
+		if err != nil {
+			continue // not there yet
+		}
+		for _, in := range inputs {
+			if st, err := os.Stat(in); err == nil && os.SameFile(st, out) {
+				return fmt.Errorf("%s: %w", in, ErrOntoInput)
+			}
+		}
+	}
+	return nil
+}
+
+// SameFile reports whether two paths name one existing file.
+func SameFile(a, b string) bool {
+	sa, ea := os.Stat(a)
+	sb, eb := os.Stat(b)
+	return ea == nil && eb == nil && os.SameFile(sa, sb)
+}
+
+// ErrChanged means the file on disk is not the one the edit began from.
+var ErrChanged = errors.New("the file changed on disk since it was opened")
+
+// Save replaces a maker's file after an edit: it refuses when the disk no
+// longer holds `was`, and keeps the previous version beside it as NAME~.
+func Save(path string, was, now []byte) error {
+	old, err := os.ReadFile(path)
+	switch {
+	case errors.Is(err, os.ErrNotExist) && len(was) == 0:
+		return WriteFile(path, now)
+	case err != nil:
+		return err
+	case string(old) != string(was):
+		return ErrChanged
+	case string(old) == string(now):
+		return nil
+	}
+	if err := WriteFile(path+"~", old); err != nil {
+		return err
+	}
+	return WriteFile(path, now)
+}
