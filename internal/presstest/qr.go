@@ -7,6 +7,7 @@ import (
 
 	"github.com/makiuchi-d/gozxing"
 	"github.com/makiuchi-d/gozxing/qrcode"
+	"golang.org/x/image/draw"
 
 	"jarmark/internal/page"
 )
@@ -31,19 +32,40 @@ func DecodeQR(img *image.RGBA, part image.Rectangle) (string, error) {
 	if part.Empty() {
 		return "", fmt.Errorf("the part lies outside the picture")
 	}
-	bmp, err := gozxing.NewBinaryBitmapFromImage(img.SubImage(part))
-	if err != nil {
-		return "", err
-	}
 	hints := map[gozxing.DecodeHintType]any{
 		gozxing.DecodeHintType_TRY_HARDER:    true,
 		gozxing.DecodeHintType_CHARACTER_SET: "UTF-8",
 	}
-	res, err := qrcode.NewQRCodeReader().Decode(bmp, hints)
-	if err != nil {
-		return "", err
+	var first error
+	for _, bmp := range exposures(img.SubImage(part)) {
+		res, err := qrcode.NewQRCodeReader().Decode(bmp, hints)
+		if err == nil {
+			return res.GetText(), nil
+		}
+		if first == nil {
+			first = err
+		}
 	}
-	return res.GetText(), nil
+	return "", first
+}
+
+// exposures gives a picture as a phone would see it in a few frames: ZXing's
+// finder can miss a sound code at one size and threshold and get it at the
+// next. Only a code that fails in all of them counts as unreadable.
+func exposures(img image.Image) []*gozxing.BinaryBitmap {
+	b := img.Bounds()
+	double := image.NewRGBA(image.Rect(0, 0, 2*b.Dx(), 2*b.Dy()))
+	draw.BiLinear.Scale(double, double.Bounds(), img, b, draw.Src, nil)
+	var out []*gozxing.BinaryBitmap
+	for _, one := range []image.Image{img, double} {
+		src := gozxing.NewLuminanceSourceFromImage(one)
+		for _, bin := range []gozxing.Binarizer{gozxing.NewHybridBinarizer(src), gozxing.NewGlobalHistgramBinarizer(src)} {
+			if bmp, err := gozxing.NewBinaryBitmap(bin); err == nil {
+				out = append(out, bmp)
+			}
+		}
+	}
+	return out
 }
 
 // Codes lists where the QR codes of a page stand, in page coordinates, with
