@@ -104,7 +104,7 @@ func checkRun(l *diag.List, labels []Label, s *Sheet, o Options) {
 	}
 	for i, b := range labels {
 		if f := b.Frame; f == nil || f.W <= 0 || f.H <= 0 || f.Bleed < 0 || f.W > maxSide || f.H > maxSide {
-			l.Errorf("empty-label", "", "", "label %d of the run has no size to print", i+1)
+			l.Errorf("empty-label", "", "", "label %d of the run has no size to print", i+1).Hinted("make the label again, and report this if it stays")
 			return
 		}
 	}

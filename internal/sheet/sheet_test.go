@@ -239,5 +239,8 @@ func FuzzOwnSheet(f *testing.F) {
 		if l.HasErrors() || len(d.Pages) != 1 {
 			t.Fatalf("sound sheet takes no label: %v", l)
 		}
+		if d := sheet.Align(s, nil); len(d.Pages) != 1 {
+			t.Fatal("sound sheet has no alignment page")
+		}
 	})
 }
