@@ -1,0 +1,56 @@
+package ornament
+
+import (
+	"sort"
+
+	"jarmark/internal/page"
+)
+
+// drawings lists the ornaments. A new one is a method of sketch and a line
+// here.
+func drawings() map[string]func(*sketch) {
+	all := map[string]func(*sketch){
+		"wreath":        (*sketch).wreath,
+		"laurel":        (*sketch).laurel,
+		"garland":       (*sketch).garland,
+		"swag":          (*sketch).swag,
+		"branch":        (*sketch).branch,
+		"sprig-corners": (*sketch).sprigs,
+	}
+	for name := range motifs() {
+		all[name] = func(k *sketch) {
+			k.motif = name
+			k.hero(k.box.centre(), k.box.short()/2*0.9, 0)
+		}
+	}
+	return all
+}
+
+// Names lists every ornament in alphabetical order.
+func Names() []string {
+	var out []string
+	for n := range drawings() {
+		out = append(out, n)
+	}
+	sort.Strings(out)
+	return out
+}
+
+// Has reports whether there is an ornament of that name.
+func Has(name string) bool { _, ok := drawings()[name]; return ok }
+
+// Draw draws an ornament. All its paths, control points and stroke widths
+// included, lie inside s.Rect and off s.Keep. An unknown name and an empty
+// box draw nothing.
+func Draw(name string, s Spec) []page.Item {
+	draw, ok := drawings()[name]
+	if !ok || s.Rect.W < smallest || s.Rect.H <= 0 {
+		return nil
+	}
+	k := newSketch(name, s)
+	draw(k)
+	return k.finish()
+}
+
+// smallest is the width below which no ornament can be seen.
+const smallest = 500_000

@@ -1,0 +1,21 @@
+// Package ornament draws the decoration of labels: wreaths, garlands,
+// crystals, stars, fruit. A drawing is a pure function of its name and Spec:
+// the same Spec gives the same paths, in any program, on any day.
+package ornament
+
+import (
+	"jarmark/internal/page"
+	"jarmark/internal/palette"
+)
+
+// Spec says where and how to draw.
+type Spec struct {
+	Rect    page.Rect       // nothing is drawn outside; round ornaments take the circle or ellipse in it
+	Palette palette.Palette //
+	Seed    uint64          // another seed, another hand; the same seed, the same drawing
+	Density float64         // 1 is usual and what 0 means; useful from 0.4 to 2
+	Dark    bool            // for a dark ground (Palette.Deep): light leaves, gold berries
+	Line    bool            // ink saver: black outlines, knocked out in white so that nothing shows through
+	Keep    []page.Rect     // zones that stay free: text, QR code
+	Motif   string          // the fruit drawn; "" takes Palette.Motif
+}
