@@ -1,0 +1,113 @@
+package compose
+
+import "math"
+
+// box is what the line breaker sees of a word: its width and that of the
+// blank after it, which vanishes at the end of a line.
+type box struct{ w, space int }
+
+// style of a paragraph's raggedness.
+type ragged int
+
+const (
+	running  ragged = iota // text: a short last line costs nothing, a lone word does
+	balanced               // titles: all lines count alike
+)
+
+// breakLines sets boxes into the fewest lines that hold them, and among those
+// ways picks the least ragged as a whole: the total-fit idea of Knuth and
+// Plass, "Breaking Paragraphs into Lines" (Software: Practice and Experience
+// 11, 1981), without stretch. measure gives the width of line n (from 0);
+// a negative width says there is no room for another line. exactly > 0 asks
+// for that many lines. It returns the end of each line, or false when no
+// breaking fits.
+func breakLines(boxes []box, measure func(line int) int, style ragged, exactly int) ([]int, bool) {
+	n := len(boxes)
+	if n == 0 {
+		return nil, true
+	}
+	limit := n
+	if exactly > 0 {
+		limit = min(exactly, n)
+	}
+	from := make([]int64, n+1) // least cost of setting the first i boxes so far
+	for i := range from {
+		from[i] = unset
+	}
+	from[0] = 0
+	var prev [][]int // prev[line][i]: where that line starts when it ends at i
+	for line := range limit {
+		m := measure(line)
+		if m < 0 {
+			return nil, false
+		}
+		to, start := nextLine(boxes, from, m, style)
+		prev = append(prev, start)
+		if to[n] != unset && (exactly <= 0 || line+1 == limit) {
+			return trace(prev, n), true
+		}
+		from = to
+		from[n] = unset
+	}
+	return nil, false
+}
+
+const unset = int64(math.MaxInt64)
+
+// nextLine extends every set prefix by one line of at most m.
+func nextLine(boxes []box, from []int64, m int, style ragged) (to []int64, start []int) {
+	n := len(boxes)
+	to, start = make([]int64, n+1), make([]int, n+1)
+	for i := range to {
+		to[i] = unset
+	}
+	for i := range n {
+		if from[i] == unset {
+			continue
+		}
+		w := 0
+		for j := i; j < n; j++ {
+			w += boxes[j].w
+			if w > m {
+				break
+			}
+			c := from[i] + lineCost(w, m, j+1 == n, style)
+			if c < to[j+1] {
+				to[j+1], start[j+1] = c, i
+			}
+			w += boxes[j].space
+		}
+	}
+	return to, start
+}
+
+// lineCost is the square of the blank share of a line in thousandths. The
+// last line of running text is free unless it is shorter than a third.
+func lineCost(w, m int, last bool, style ragged) int64 {
+	if m <= 0 {
+		return 0
+	}
+	blank := int64(m-w) * 1000 / int64(m)
+	if last && style == running {
+		blank = max(0, blank-667)
+	}
+	return blank * blank
+}
+
+func trace(prev [][]int, n int) []int {
+	ends := make([]int, len(prev))
+	for line := len(prev) - 1; line >= 0; line-- {
+		ends[line] = n
+		n = prev[line][n]
+	}
+	return ends
+}
+
+// boxes gives the breaker's view of the paragraph.
+func (p para) boxes() []box {
+	out := make([]box, len(p.words))
+	for i, w := range p.words {
+		out[i] = box{w.w, w.space}
+	}
+	return out
+}

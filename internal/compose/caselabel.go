@@ -1,0 +1,100 @@
+package compose
+
+import (
+	"jarmark/internal/design"
+	"jarmark/internal/label"
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
+)
+
+// caseLabel sets the label of a box of jars, to be read across a room: name,
+// how many and how large, lot and date, with the record's code.
+func (s *setter) caseLabel() {
+	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
+	on, short := s.colours, min(area.W, area.H)
+	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
+	in = s.reserve(in, on, short, "left", "right", "corners", "bottom", "top")
+	head, foot := in, in
+	head.H = share(in.H, 0.5)
+	foot = in.inset(0, share(in.H, 0.56), 0, 0)
+	s.headed(head, on, short)
+	foot = s.cornerCode(foot, on, 0.34)
+	k := stack{in: foot, align: left, rise: 1, spread: 1.4}
+	if b, ok := s.block(label.Count); ok {
+		k.rows = append(k.rows, s.factRow(b, on, 0.055, 0.1, 1.5))
+	}
+	if b, ok := s.block(label.Net); ok {
+		k.rows = append(k.rows, s.factRow(b, on, 0.04, 0.062, 1))
+	}
+	if r, ok := s.joinedRow(on, 0.035, 0.05, label.Lot, label.Date); ok {
+		k.rows = append(k.rows, r)
+	}
+	s.fit(k, "the facts")
+	s.decorate()
+}
+
+// headed sets maker and name at the top of a card, from the left.
+func (s *setter) headed(in region, on roles, short unit.Length) {
+	k := stack{in: in, align: s.align(), rise: 0, spread: 1.3}
+	if b, ok := s.block(label.Brand); ok {
+		k.rows = append(k.rows, s.displayRow(b, s.d.Voices.Brand, on, short, 1, 0.6))
+	}
+	rows := s.titleRows(on, short)
+	if len(rows) > 0 {
+		rows[0].gap = 0.6
+	}
+	k.rows = append(k.rows, rows...)
+	s.fit(k, "the name")
+}
+
+// factRow sets a block in the text voice at display size, shares of the
+// card's shorter side.
+func (s *setter) factRow(b label.Block, on roles, least, best, weight float64) row {
+	r := s.displayRow(b, s.d.Voices.Text, on, s.short(), 3, weight)
+	v := s.voice(s.d.Voices.Text, on)
+	v.leading = 1.25
+	r.para = newPara(v, said{b.ID, emphasised(b), b.Exact})
+	r.least, r.best = v.span(design.Range{Least: least, Best: best}, s.short(), max(legible, v.least(b, b.Text())))
+	r.gap = 0.55
+	return r
+}
+
+// joinedRow sets several blocks on one line.
+func (s *setter) joinedRow(on roles, least, best float64, kinds ...label.Kind) (row, bool) {
+	blocks := s.all(kinds...)
+	if len(blocks) == 0 {
+		return row{}, false
+	}
+	r := s.factRow(blocks[0], on, least, best, 0.8)
+	var parts []said
+	for _, b := range blocks {
+		one := s.factRow(b, on, least, best, 0.8)
+		r.least, r.best = max(r.least, one.least), max(r.best, one.best)
+		parts = append(parts, said{b.ID, emphasised(b), b.Exact})
+	}
+	r.para = newPara(r.para.voice, parts...)
+	return r, true
+}
+
+// cornerCode stands the record's code in the lower right corner of a region
+// and gives what is left of it. part is the largest share of the card's
+// shorter side it may take.
+func (s *setter) cornerCode(in region, on roles, part float64) region {
+	plan, ok := s.planCode(min(in.W/2, in.H))
+	if !ok {
+		return in
+	}
+	side := max(plan.least, min(share(s.short(), part), in.H, in.W/3))
+	quiet := plan.blank(side)
+	if side > in.H || side+quiet > in.W/2 {
+		s.overflow("the QR code", side, min(in.H, in.W/2), true)
+		return in
+	}
+	// The quiet zone may use the blank margin, not the edge of the paper.
+	edge := max(0, quiet-min(s.cell.W-in.X-in.W, s.cell.H-in.Y-in.H))
+	box := page.Rect{X: in.X + in.W - side - edge, Y: in.Y + in.H - side - edge, W: side, H: side}
+	s.putCode(plan, box, on)
+	hole := grow(box, quiet+quiet/2, quiet)
+	in.holes = append(in.holes, hole)
+	return in.inset(0, 0, in.X+in.W-hole.X, 0)
+}

@@ -1,0 +1,234 @@
+package compose
+
+import (
+	"jarmark/internal/design"
+	"jarmark/internal/label"
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
+)
+
+// factGroups is the order of the facts on an information panel; each inner
+// list shares a paragraph. Ingredients, allergens and the maker's name and
+// address come first and together, with nothing between them (21 CFR
+// 101.2(d)).
+var factGroups = [][][]label.Kind{
+	{{label.Ingredients}, {label.Allergens}, {label.Maker}, {label.Statement}},
+	{{label.Fruit, label.Sugar}, {label.Storage}, {label.Caution}, {label.Advisory}},
+	{{label.Date, label.Lot, label.Serial}},
+	{{label.Serve}},
+}
+
+// facts makes the passages of an information panel; skip names kinds set
+// elsewhere on the piece.
+func (s *setter) facts(on roles, skip ...label.Kind) []passage {
+	var out []passage
+	done := map[label.Kind]bool{}
+	for _, k := range skip {
+		done[k] = true
+	}
+	for _, group := range factGroups {
+		first := true
+		for _, kinds := range group {
+			var open []label.Kind
+			for _, k := range kinds {
+				if !done[k] {
+					open = append(open, k)
+				}
+			}
+			for _, p := range s.passages(s.all(open...), len(kinds) > 1, on) {
+				p.gap = 0.42
+				if first && len(out) > 0 {
+					p.gap = 0.95
+				}
+				first = false
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+// passages makes one passage per block, or one of all of them when joined.
+func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage {
+	var out []passage
+	v := s.voice(s.d.Voices.Text, on)
+	size := s.d.Voices.Text.Size
+	for _, b := range blocks {
+		least := max(v.least(b, b.Text()), unit.Points(size.Least), legible)
+		best := max(least, min(unit.Points(size.Best), s.short()/9))
+		part := said{b.ID, emphasised(b), b.Exact}
+		if k := len(out); joined && k > 0 {
+			last := &out[k-1]
+			last.least, last.best = max(last.least, least), max(last.best, best)
+			last.parts = append(last.parts, part)
+			continue
+		}
+		out = append(out, passage{parts: []said{part}, least: least, best: best, name: string(b.Kind)})
+	}
+	for i := range out {
+		out[i].para = newPara(v, out[i].parts...)
+	}
+	return out
+}
+
+// infoPanel sets the information panel in area: facts, and the QR code beside
+// them.
+func (s *setter) infoPanel(area page.Rect, on roles, ps []passage) bool {
+	short := min(area.W, area.H)
+	m := max(share(short, s.look.Margin), s.cell.Safe)
+	in := region{Rect: grow(area, -m, -m)}
+	if s.cell.Shape == page.Ellipse {
+		in = in.inscribed()
+	}
+	plan, coded := s.planCode(min(in.W*2/5, in.H))
+	if !coded {
+		return s.put1(flow(ps, in, left), in, "the facts", true)
+	}
+	spot, ok := s.codeSpot(plan, in, ps, on)
+	if !ok {
+		return false
+	}
+	in.holes = append(in.holes, spot.hole)
+	f := flow(ps, in, left)
+	if !s.put1(f, in, "the facts", false) {
+		return false
+	}
+	s.put(spot.caption...)
+	s.putCode(plan, spot.box, on)
+	return true
+}
+
+// spot is where a QR code stands with its caption.
+type spot struct {
+	box, hole page.Rect
+	caption   []page.Item
+}
+
+// codeSpot finds the largest code that lets the text keep a good size: in the
+// upper right corner of the region, its caption under it.
+func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, bool) {
+	best := max(p.least, min(share(in.H, 0.46), share(in.W, 0.3), 24*unit.Millimetre))
+	var first spot
+	var scored float64 = -1
+	for step := range 4 {
+		side := p.least + (best-p.least)*unit.Length(3-step)/3
+		try, ok := s.codeAt(p, in, side, on)
+		if !ok {
+			continue
+		}
+		with := in
+		with.holes = append(append([]page.Rect(nil), in.holes...), try.hole)
+		f := flow(ps, with, left)
+		if !f.fits {
+			continue
+		}
+		if score := f.scale + 0.5*float64(side)/float64(best); score > scored {
+			first, scored = try, score
+		}
+		if f.scale > 0.93 {
+			break
+		}
+	}
+	if scored >= 0 {
+		return first, true
+	}
+	try, ok := s.codeAt(p, in, p.least, on)
+	if !ok {
+		s.overflow("the QR code", p.least+2*p.blank(p.least), min(in.W, in.H), true)
+		return spot{}, false
+	}
+	with := in
+	with.holes = append(with.holes, try.hole)
+	f := flow(ps, with, left)
+	s.overflow("the facts beside the QR code", f.bottom-in.Y, in.H, false)
+	return spot{}, false
+}
+
+// codeAt places a code of a side in the upper right corner.
+func (s *setter) codeAt(p codePlan, in region, side unit.Length, on roles) (spot, bool) {
+	quiet := p.blank(side)
+	x1 := in.X + in.W
+	if in.oval.W > 0 {
+		return s.codeInOval(p, in, side)
+	}
+	// The margin outside the region is blank and may be part of the quiet zone.
+	edge := max(0, quiet-s.blankBeside(in))
+	box := page.Rect{X: x1 - side - edge, Y: in.Y + edge, W: side, H: side}
+	sp := spot{box: box, hole: grow(box, quiet, quiet)}
+	sp.hole.X -= share(quiet, 0.4)
+	sp.hole.W += share(quiet, 0.4)
+	if sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
+		return sp, false
+	}
+	if p.hasCap {
+		sp.caption = s.captionUnder(p, box, quiet, in, on)
+		if cap := s.inkOf(sp.caption); cap.W > 0 {
+			sp.hole.H = max(sp.hole.H, cap.Y+cap.H+quiet/2-sp.hole.Y)
+		}
+	}
+	return sp, true
+}
+
+func (s *setter) codeInOval(p codePlan, in region, side unit.Length) (spot, bool) {
+	quiet := p.blank(side)
+	mid := in.oval.Y + in.oval.H/2
+	half := halfChord(in.oval, mid-side/2)
+	x1 := in.oval.X + in.oval.W/2 + half
+	box := page.Rect{X: x1 - side - quiet, Y: mid - side/2, W: side, H: side}
+	return spot{box: box, hole: grow(box, quiet, quiet)}, box.X > in.X+in.W/4
+}
+
+// blankBeside is the blank between a region and the trim at its upper right.
+func (s *setter) blankBeside(in region) unit.Length {
+	return max(0, min(in.Y, s.cell.W-in.X-in.W))
+}
+
+// captionUnder sets the caption in small type under a code.
+func (s *setter) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in region, on roles) []page.Item {
+	v := s.voice(s.d.Voices.Small, on)
+	size := max(v.least(p.caption, p.caption.Text()), unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/7))
+	ps := []passage{{para: newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact}), least: legible, best: size}}
+	room := region{Rect: page.Rect{X: box.X - quiet, Y: box.Y + box.H + quiet, W: box.W + quiet + min(quiet, in.X+in.W-box.X-box.W+quiet), H: in.Y + in.H - box.Y - box.H - quiet}}
+	if over := room.X + room.W - (s.cell.W - s.cell.Safe); over > 0 {
+		room.X, room.W = room.X+over, room.W-2*over
+	}
+	f := flow(ps, room, centre)
+	if !f.fits {
+		return nil
+	}
+	return f.items
+}
+
+// put1 places flowed text, or reports what it lacks. Text with blank left
+// under it stands a little below the top when middle is asked for.
+func (s *setter) put1(f flowed, in region, what string, middle bool) bool {
+	if !f.fits {
+		s.overflow(what, max(f.bottom-in.Y, in.H+100*unit.Micrometre), in.H, false)
+		return false
+	}
+	if spare := in.Y + in.H - f.bottom; middle && in.oval.W == 0 && spare > 0 {
+		shift(f.items, 0, share(spare, 0.42))
+	}
+	s.put(f.items...)
+	return true
+}
+
+// shift moves text items.
+func shift(items []page.Item, dx, dy unit.Length) {
+	for _, it := range items {
+		if t, ok := it.(*page.Text); ok {
+			t.At.X, t.At.Y = t.At.X+dx, t.At.Y+dy
+			t.Box.X, t.Box.Y = t.Box.X+dx, t.Box.Y+dy
+		}
+	}
+}
+
+// smallPassage sets a block in the small voice.
+func (s *setter) smallPassage(b label.Block, on roles, v design.Voice) passage {
+	vc := s.voice(v, on)
+	least := max(vc.least(b, b.Text()), unit.Points(v.Size.Least), legible)
+	return passage{
+		para:  newPara(vc, said{b.ID, emphasised(b), b.Exact}),
+		least: least, best: max(least, unit.Points(v.Size.Best)), gap: 0.5, name: string(b.Kind),
+	}
+}

@@ -1,0 +1,135 @@
+package compose
+
+import (
+	"jarmark/internal/design"
+	"jarmark/internal/ornament"
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
+)
+
+// pending is an ornament whose place is known; it is drawn once the type
+// stands, so that it can keep clear of it.
+type pending struct {
+	o   design.Ornament
+	box page.Rect
+	on  roles
+}
+
+// reserve takes the room of the look's ornaments at the given places from a
+// region and remembers them for drawing.
+func (s *setter) reserve(in region, on roles, short unit.Length, places ...string) region {
+	for _, o := range s.look.Ornaments {
+		for _, p := range places {
+			if o.Place == p {
+				in = s.reserveOne(o, in, on, short)
+			}
+		}
+	}
+	return in
+}
+
+func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.Length) region {
+	take := share(short, o.Size)
+	reach := max(take, share(short, o.Reach))
+	box := in.Rect
+	switch o.Place {
+	case "top":
+		box.H = min(reach, in.H)
+		in = in.inset(0, take, 0, 0)
+	case "bottom":
+		box.H = min(reach, in.H)
+		box.Y = in.Y + in.H - box.H
+		in = in.inset(0, 0, 0, take)
+	case "left":
+		box.W = min(reach, in.W)
+		in = in.inset(take, 0, 0, 0)
+	case "right":
+		box.W = min(reach, in.W)
+		box.X = in.X + in.W - box.W
+		in = in.inset(0, 0, take, 0)
+	case "ends":
+		s.later(o, page.Rect{X: in.X, Y: in.Y, W: min(reach, in.W/2), H: in.H}, on)
+		box = page.Rect{X: in.X + in.W - min(reach, in.W/2), Y: in.Y, W: min(reach, in.W/2), H: in.H}
+		o.Seed++
+		in = in.inset(take, 0, take, 0)
+	case "around":
+		in = in.inset(take, take, take, take).inscribed()
+	case "corners":
+		s.corners(o, in.Rect, reach, on)
+		return in
+	}
+	s.later(o, box, on)
+	return in
+}
+
+func (s *setter) corners(o design.Ornament, r page.Rect, side unit.Length, on roles) {
+	side = min(side, r.W/2, r.H/2)
+	for i, p := range []page.Point{{X: r.X, Y: r.Y}, {X: r.X + r.W - side, Y: r.Y}, {X: r.X, Y: r.Y + r.H - side}, {X: r.X + r.W - side, Y: r.Y + r.H - side}} {
+		one := o
+		one.Seed += int64(i)
+		s.later(one, page.Rect{X: p.X, Y: p.Y, W: side, H: side}, on)
+	}
+}
+
+func (s *setter) later(o design.Ornament, box page.Rect, on roles) {
+	if box.W > 0 && box.H > 0 {
+		s.ornaments = append(s.ornaments, pending{o, box, on})
+	}
+}
+
+// decorate draws the remembered ornaments behind the type, keeping clear of
+// everything set so far.
+func (s *setter) decorate() {
+	keep := s.kept()
+	var drawn []page.Item
+	for _, p := range s.ornaments {
+		drawn = append(drawn, s.drawing(p.o, p.box, p.on, keep)...)
+	}
+	s.frame.Items = append(s.frame.Items, drawn...)
+	s.ornaments = nil
+}
+
+func (s *setter) drawing(o design.Ornament, box page.Rect, on roles, keep []page.Rect) []page.Item {
+	pal := s.pal
+	return ornament.Draw(o.Name, ornament.Spec{
+		Rect: box, Palette: pal, Seed: uint64(o.Seed), Density: o.Density,
+		Dark: on.dark, Line: s.opt.InkSaver, Keep: keep,
+	})
+}
+
+// kept lists what ornaments must stay away from: type with a little air, QR
+// codes with their quiet zone, and the clear space of the net quantity.
+func (s *setter) kept() []page.Rect {
+	var keep []page.Rect
+	for _, it := range s.frame.Items {
+		switch t := it.(type) {
+		case *page.Text:
+			if b := inkBox(t, s.faces); b.W > 0 {
+				air := max(t.Size/5, 800*unit.Micrometre)
+				keep = append(keep, grow(b, air, air))
+			}
+		case *page.Path:
+			if !t.Bleed {
+				keep = append(keep, grow(bounds(t), 600*unit.Micrometre, 600*unit.Micrometre))
+			}
+		}
+	}
+	return append(keep, s.holes...)
+}
+
+// bounds is the box of a path's points and half its stroke.
+func bounds(p *page.Path) page.Rect {
+	if len(p.Pts) == 0 {
+		return page.Rect{}
+	}
+	lo, hi := p.Pts[0], p.Pts[0]
+	for _, q := range p.Pts[1:] {
+		lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
+		hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
+	}
+	w := unit.Length(0)
+	if p.Stroke != nil {
+		w = p.Width / 2
+	}
+	return page.Rect{X: lo.X - w, Y: lo.Y - w, W: hi.X - lo.X + 2*w, H: hi.Y - lo.Y + 2*w}
+}

@@ -1,0 +1,271 @@
+package compose
+
+import (
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
+)
+
+// row is one element of a stack of display type: a paragraph in at most lines
+// lines, or a drawing of a fixed height.
+type row struct {
+	para        para
+	least, best unit.Length // type size
+	lines       int         // most lines it may take
+	ragged      ragged
+	gap         float64 // blank above it, in ems of its size
+	weight      float64 // how much its size matters; 0 = follows the others
+	draw        func(box page.Rect) []page.Item
+	high        unit.Length // height of a drawing
+	name        string      // for findings
+	narrow      []int       // narrow[k]: least width that holds it in k+1 lines
+	top, bottom int         // ink above the first and below the last baseline, 1/1000 em
+}
+
+// stack is a column of rows to be fitted into a region.
+type stack struct {
+	rows   []row
+	in     region
+	align  align
+	rise   float64 // share of the spare height above the rows
+	spread float64 // how far the gaps may grow, as a factor
+}
+
+// setting is one way to set a stack.
+type setting struct {
+	sizes []unit.Length
+	lines []int
+	scale float64
+	score float64
+	high  unit.Length
+	slack float64
+}
+
+// prepare measures the rows once; all later work is arithmetic.
+func (k *stack) prepare() {
+	for i := range k.rows {
+		r := &k.rows[i]
+		if r.draw != nil || r.narrow != nil {
+			continue
+		}
+		r.top, r.bottom = r.para.ink()
+		boxes := r.para.boxes()
+		r.lines = max(1, min(r.lines, len(boxes)))
+		for n := 1; n <= r.lines; n++ {
+			r.narrow = append(r.narrow, narrowest(boxes, n)-r.para.voice.track)
+		}
+	}
+}
+
+// penalty is what a further line costs a display row.
+var penalty = []float64{1, 0.8, 0.66, 0.55, 0.5, 0.45, 0.4, 0.36}
+
+// best finds the setting with the largest type; ok is false when even the
+// least sizes do not fit, and then high is what they need.
+func (k *stack) best() (setting, bool) {
+	k.prepare()
+	counts := make([]int, len(k.rows))
+	for i := range counts {
+		counts[i] = 1
+	}
+	var top setting
+	found := false
+	for {
+		for step := 0; step <= 16; step++ {
+			t := 1 - float64(step)/16
+			if s, ok := k.try(counts, t); ok {
+				if !found || s.score > top.score+1e-9 {
+					top, found = s, true
+				}
+				break
+			}
+		}
+		if !k.next(counts) {
+			break
+		}
+	}
+	return top, found
+}
+
+// next counts through the line counts of the rows.
+func (k *stack) next(counts []int) bool {
+	for i := range counts {
+		if counts[i] < k.rows[i].lines && k.rows[i].draw == nil {
+			counts[i]++
+			return true
+		}
+		counts[i] = 1
+	}
+	return false
+}
+
+// try sizes the rows at t (1 = best, 0 = least) with given line counts.
+func (k *stack) try(counts []int, t float64) (setting, bool) {
+	s := setting{lines: append([]int(nil), counts...), sizes: make([]unit.Length, len(k.rows)), scale: t}
+	for i, r := range k.rows {
+		if r.draw != nil {
+			continue
+		}
+		size := r.least + share(r.best-r.least, t)
+		if n := r.narrow[counts[i]-1]; n > 0 {
+			size = min(size, k.in.W*1000/unit.Length(n))
+		}
+		if size < r.least {
+			return s, false
+		}
+		s.sizes[i] = size
+		if r.best > 0 {
+			s.score += r.weight * float64(size) / float64(r.best) * penalty[counts[i]-1]
+		}
+	}
+	s.high = k.height(s)
+	if s.high > k.in.H {
+		return s, false
+	}
+	s.slack = k.gapScale(s)
+	_, ok := k.place(s)
+	return s, ok
+}
+
+// height is the height of the rows with their plain gaps.
+func (k *stack) height(s setting) unit.Length {
+	h := unit.Length(0)
+	for i, r := range k.rows {
+		if i > 0 {
+			h += k.gapAbove(i, s)
+		}
+		h += r.height(s.sizes[i], s.lines[i])
+	}
+	return h
+}
+
+func (r row) height(size unit.Length, lines int) unit.Length {
+	if r.draw != nil {
+		return r.high
+	}
+	return at(r.top+r.bottom, size) + unit.Length(lines-1)*share(size, r.para.voice.leading)
+}
+
+func (k *stack) gapAbove(i int, s setting) unit.Length {
+	r := k.rows[i]
+	if r.draw != nil {
+		return share(r.high, r.gap)
+	}
+	return share(s.sizes[i], r.gap)
+}
+
+// gapScale lets the gaps take a part of the spare height.
+func (k *stack) gapScale(s setting) float64 {
+	gaps := unit.Length(0)
+	for i := 1; i < len(k.rows); i++ {
+		gaps += k.gapAbove(i, s)
+	}
+	if gaps <= 0 {
+		return 1
+	}
+	return min(k.spread, 1+0.45*float64(k.in.H-s.high)/float64(gaps))
+}
+
+// place sets the rows; ok is false when a line does not fit its chord.
+func (k *stack) place(s setting) ([]page.Item, bool) {
+	var items []page.Item
+	extra := unit.Length(0)
+	for i := 1; i < len(k.rows); i++ {
+		extra += share(k.gapAbove(i, s), s.slack-1)
+	}
+	y := k.in.Y + share(k.in.H-s.high-extra, k.rise)
+	for i, r := range k.rows {
+		if i > 0 {
+			y += share(k.gapAbove(i, s), s.slack)
+		}
+		h := r.height(s.sizes[i], s.lines[i])
+		if r.draw != nil {
+			x0, x1 := k.in.chord(y, y+h)
+			items = append(items, r.draw(page.Rect{X: x0, Y: y, W: max(0, x1-x0), H: h})...)
+		} else {
+			set, ok := r.set(k.in, k.align, s.sizes[i], s.lines[i], y)
+			if !ok {
+				return nil, false
+			}
+			items = append(items, set...)
+		}
+		y += h
+	}
+	return items, true
+}
+
+// set breaks one row into its lines and places them from y down.
+func (r row) set(in region, a align, size unit.Length, lines int, y unit.Length) ([]page.Item, bool) {
+	lead := share(size, r.para.voice.leading)
+	first := y + at(r.top, size)
+	span := func(line int) (unit.Length, unit.Length) {
+		base := first + unit.Length(line)*lead
+		return in.chord(base-at(r.top, size), base+at(r.bottom, size))
+	}
+	ends, ok := breakLines(r.para.boxes(), func(line int) int {
+		x0, x1 := span(line)
+		return em(x1-x0, size) + r.para.voice.track + 1
+	}, r.ragged, lines)
+	if !ok {
+		return nil, false
+	}
+	var items []page.Item
+	from := 0
+	for line, to := range ends {
+		x0, x1 := span(line)
+		w := at(r.para.lineWidth(from, to), size)
+		base := first + unit.Length(line)*lead
+		items = append(items, r.para.setLine(from, to, size, page.Point{X: x0 + a.shift(x1-x0, w), Y: base})...)
+		from = to
+	}
+	return items, true
+}
+
+// narrowest is the least width that holds the boxes in n lines: minimise the
+// longest line.
+func narrowest(boxes []box, n int) int {
+	sum, longest := 0, 0
+	for _, b := range boxes {
+		longest = max(longest, b.w)
+		sum += b.w + b.space
+	}
+	lo, hi := longest, max(longest, sum)
+	for lo < hi {
+		mid := (lo + hi) / 2
+		if linesAt(boxes, mid) <= n {
+			hi = mid
+		} else {
+			lo = mid + 1
+		}
+	}
+	return lo
+}
+
+// linesAt counts the lines first-fit needs, which is the fewest.
+func linesAt(boxes []box, m int) int {
+	lines, w := 1, 0
+	for _, b := range boxes {
+		if w > 0 && w+b.w > m {
+			lines++
+			w = 0
+		}
+		w += b.w + b.space
+	}
+	return lines
+}
+
+// ink is how far the letters of the paragraph reach above and below a
+// baseline, in 1/1000 em; capitals' height at least, so that baselines of
+// lower-case words do not jump.
+func (p para) ink() (top, bottom int) {
+	top = p.voice.regular.Ink('x').Top
+	for _, w := range p.words {
+		for _, f := range w.frags {
+			fc := p.voice.face(f.bold)
+			for _, r := range f.s {
+				k := fc.Ink(r)
+				top, bottom = max(top, k.Top), max(bottom, k.Bottom)
+			}
+		}
+	}
+	return top, bottom
+}
