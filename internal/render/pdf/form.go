@@ -3,6 +3,7 @@ package pdf
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/go-pdf/fpdf"
 
@@ -90,6 +91,20 @@ func (p *press) pageForm(i int) *form {
 	}
 	f.draw = func(c *content) { p.page(c, pg) }
 	return f
+}
+
+// alike reports whether two pages bear the very same marks in the same places.
+func alike(a, b *page.Page) bool {
+	if a.W != b.W || a.H != b.H || len(a.Places) != len(b.Places) || !slices.Equal(a.Marks, b.Marks) {
+		return false
+	}
+	for i, x := range a.Places {
+		y := b.Places[i]
+		if x.Frame != y.Frame || x.At != y.At || x.Turn != y.Turn || !slices.Equal(x.Overlay, y.Overlay) {
+			return false
+		}
+	}
+	return true
 }
 
 func (p *press) page(c *content, pg *page.Page) {

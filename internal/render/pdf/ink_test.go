@@ -12,7 +12,12 @@ import (
 // picture draws items at 10 pixels to the millimetre.
 func picture(t *testing.T, items ...page.Item) *image.RGBA {
 	t.Helper()
-	return presstest.Open(t, write(t, one(items...))).Render(0, 254)
+	return openRender(t, write(t, one(items...)))
+}
+
+func openRender(t *testing.T, raw []byte) *image.RGBA {
+	t.Helper()
+	return presstest.Open(t, raw).Render(0, 254)
 }
 
 func wantColour(t *testing.T, img *image.RGBA, x, y float64, want page.Colour) {

@@ -10,6 +10,7 @@
 //   - fpdf holds all page content until the end of the file. Each page is
 //     therefore a form that writes its operators only while the file is being
 //     written (see form), so that the content of one page at a time is held.
+//     Pages alike share one.
 package pdf
 
 import (
@@ -60,10 +61,14 @@ func build(d *page.Doc, faces *face.Set) (raw []byte, err error) {
 		return nil, err
 	}
 	p := newPress(d, s, fonts)
+	var sheet *form
 	for i := range d.Pages {
 		pg := &d.Pages[i]
+		if i == 0 || !alike(&d.Pages[i-1], pg) {
+			sheet = p.pageForm(i)
+		}
 		f.AddPageFormat("P", sizeOf(pg.W, pg.H))
-		f.UseTemplate(p.pageForm(i))
+		f.UseTemplate(sheet)
 	}
 	var out capture
 	if err := f.Output(&out); err != nil {
