@@ -110,7 +110,7 @@ func motifs() map[string]motif {
 		"carrot":      {carrot, nil},
 		"chilli":      {chilli, nil},
 		"wheat":       {ear, round},
-		"star":        {anise, round},
+		"anise":       {anise, round},
 		"leaf":        {leafSprig, round},
 	}
 }
@@ -131,6 +131,10 @@ func (k *sketch) hero(c vec, r, angle float64) {
 // cluster draws fruit sitting on a twig: three small ones or one.
 func (k *sketch) cluster(c vec, heading, side, r float64) {
 	m := k.motifOf()
+	k.clusters++
+	if k.tint.dark && k.clusters%2 == 0 { // gold berries light up a dark ground
+		m = motif{small: func(e easel) { e.k.berry(e.c, e.r*0.95, true) }}
+	}
 	if m.small == nil {
 		k.element(func() {
 			at := offset(c, heading, side*r*0.32)

@@ -43,7 +43,7 @@ func carrot(e easel) {
 
 func chilli(e easel) {
 	k := e.k
-	pts := e.all(-0.24, -0.55, 0.06, -0.62, 0.3, -0.46, 0.34, 0, 0.2, 0.5, -0.5, 1, -0.12, 0.48, -0.2, 0)
+	pts := e.all(-0.24, -0.5, 0.04, -0.6, 0.3, -0.46, 0.34, -0.05, 0.22, 0.42, -0.08, 0.8, -0.46, 1, -0.24, 0.66, -0.12, 0.3, -0.16, -0.1)
 	e.form(pts, k.tint.fruit, k.tint.shade)
 	k.shadeBody(spot(e.p(-0.05, -0.1), 0.05*e.r, 0.26*e.r, e.angle), palette.Mix(k.tint.fruit, k.tint.light, 0.7))
 	e.leafAt(0.02, -0.56, 2.6, 0.34, slim, 0.1, 0)

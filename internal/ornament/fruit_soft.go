@@ -3,16 +3,9 @@ package ornament
 import (
 	"math"
 
+	"jarmark/internal/page"
 	"jarmark/internal/palette"
 )
-
-// calyx is a ring of sepals at a fruit's shoulder.
-func calyx(e easel, x, y, r float64, n int) {
-	for i := range n {
-		a := math.Pi * (0.06 + 0.88*float64(i)/float64(n-1))
-		e.leafAt(x, y, a, r*(0.85+0.15*math.Sin(a*3)), slim, 0.12*math.Cos(a), i)
-	}
-}
 
 func strawberry(e easel) {
 	k := e.k
@@ -24,15 +17,9 @@ func strawberry(e easel) {
 		{-0.5, -0.22}, {-0.12, -0.16}, {0.26, -0.2}, {0.58, -0.26},
 		{-0.34, 0.14}, {0.04, 0.2}, {0.42, 0.12}, {-0.16, 0.5}, {0.22, 0.5}, {0.02, 0.78},
 	} {
-		s := easel{k, e.p(q[0], q[1]), e.r * 0.075, e.angle - q[0]*0.5}
-		seeds.move(s.p(0, -0.9)).curve(s.p(0.75, 0.1), s.p(0.4, 0.9), s.p(0, 0.9)).curve(s.p(-0.4, 0.9), s.p(-0.75, 0.1), s.p(0, -0.9)).close()
+		seeds.move(e.p(q[0]*1.02, q[1]-0.045)).line(e.p(q[0]*0.96, q[1]+0.045))
 	}
-	if k.tint.line {
-		k.stroke(seeds, black, hair*0.7)
-	} else {
-		gold := palette.Mix(k.tint.light, k.tint.gold, 0.55)
-		k.put(shape{ops: seeds.ops, pts: seeds.pts, fill: &gold})
-	}
+	k.stroke(seeds, palette.Mix(k.tint.light, k.tint.gold, 0.55), 0.075*e.r)
 	for i, a := range []float64{2.75, 0.4, 2.2, 0.95, 1.57} {
 		e.leafAt(0, -0.68, a, 0.56+0.05*float64(i%2), slim, 0.1*math.Cos(a), i)
 	}
@@ -56,13 +43,24 @@ func bramble(e easel) {
 		for i := range row.n {
 			x := (float64(i) - float64(row.n-1)/2) * 0.38
 			q := e.p(x, row.y+0.05*math.Abs(x))
-			k.body(ellipse(q, 0.205*e.r, 0.205*e.r, 0), palette.Mix(k.tint.fruit, k.tint.shade, 0.28*math.Max(0, x+0.3)))
+			k.drupelet(q, 0.205*e.r, palette.Mix(k.tint.fruit, k.tint.shade, 0.16*float64(i%2)))
 			k.shadeBody(spot(q.add(vec{-0.06 * e.r, -0.07 * e.r}), 0.055*e.r, 0.045*e.r, -0.7), light)
 		}
 	}
 	for i, a := range []float64{2.85, 0.3, 2.15, 1.0, 1.57} {
 		e.leafAt(0, -0.68, a, 0.5, slim, 0.1*math.Cos(a), i)
 	}
+}
+
+// drupelet is one bead of a bramble, edged so that it stands off the next.
+func (k *sketch) drupelet(c vec, r float64, tone page.Colour) {
+	t := ellipse(c, r, r, 0)
+	if k.tint.line || r < 0.25 {
+		k.body(t, tone)
+		return
+	}
+	edge := palette.Mix(k.tint.fruit, k.tint.shade, 0.95)
+	k.put(shape{ops: t.ops, pts: t.pts, fill: &tone, stroke: &edge, width: r * 0.2})
 }
 
 func rhubarb(e easel) {

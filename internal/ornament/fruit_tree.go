@@ -18,7 +18,6 @@ func apricot(e easel) {
 	e.leafAt(0.02, -0.66, -0.5, 0.95, oval, 0.14, 0)
 	e.leafAt(0, -0.66, -2.6, 0.8, oval, -0.12, 1)
 	stone(e, e.mirror(0, -0.66, 0.42, -0.72, 0.8, -0.12, 0.62, 0.6, 0, 0.86), 0.34)
-	e.blush(0.5, 0.2)
 	e.glow(-0.4, -0.2, 0.2, 0.13, -0.8)
 	e.stalk(0.08, 0.06, -0.98, 0.02, -0.8, 0.02, -0.6)
 }
@@ -26,16 +25,9 @@ func apricot(e easel) {
 func peach(e easel) {
 	e.leafAt(0.02, -0.7, -0.3, 1.1, willow, 0.16, 0)
 	e.leafAt(0, -0.7, -2.75, 0.95, willow, -0.14, 1)
-	stone(e, e.mirror(0, -0.62, 0.46, -0.76, 0.84, -0.1, 0.6, 0.6, 0, 0.96), 0.4)
-	e.blush(0.45, 0.05)
+	stone(e, e.mirror(0, -0.6, 0.44, -0.72, 0.82, -0.2, 0.72, 0.4, 0.36, 0.8, 0, 0.92), 0.38)
 	e.glow(-0.42, -0.2, 0.2, 0.13, -0.8)
 	e.stalk(0.09, 0.05, -0.98, 0.02, -0.82, 0.02, -0.58)
-}
-
-// blush is the sunny cheek of apricots and peaches.
-func (e easel) blush(x, y float64) {
-	k := e.k
-	k.shadeBody(spot(e.p(x, y), 0.2*e.r, 0.34*e.r, e.angle+0.25), palette.Mix(k.tint.fruit, k.tint.shade, 0.42))
 }
 
 func plum(e easel) {
@@ -49,7 +41,7 @@ func plum(e easel) {
 func apple(e easel) {
 	e.leafAt(0.04, -0.8, -0.35, 0.85, broad, 0.16, 0)
 	k := e.k
-	e.form(e.mirror(0, -0.52, 0.36, -0.72, 0.8, -0.34, 0.74, 0.34, 0.36, 0.86, 0, 0.76), k.tint.fruit, k.tint.shade)
+	e.form(e.mirror(0, -0.54, 0.3, -0.68, 0.66, -0.56, 0.84, -0.14, 0.74, 0.38, 0.4, 0.82, 0.16, 0.84, 0, 0.78), k.tint.fruit, k.tint.shade)
 	e.glow(-0.46, -0.2, 0.24, 0.14, -1.0)
 	dip := (&trace{}).move(e.p(-0.26, -0.52)).curve(e.p(-0.12, -0.42), e.p(0.12, -0.42), e.p(0.26, -0.52))
 	k.stroke(dip, palette.Mix(k.tint.fruit, k.tint.shade, 0.9), max(0.07, 0.05*e.r))

@@ -11,6 +11,23 @@ import (
 func drawings() map[string]func(*sketch) {
 	all := map[string]func(*sketch){
 		"wreath":        (*sketch).wreath,
+		"fir-wreath":    (*sketch).firWreath,
+		"fir":           (*sketch).fir,
+		"crystals":      (*sketch).crystals,
+		"stars":         (*sketch).stars,
+		"toss":          (*sketch).toss,
+		"berries":       (*sketch).berries,
+		"blossom":       (*sketch).blossoms,
+		"lattice":       (*sketch).lattice,
+		"gingham":       (*sketch).gingham,
+		"rule":          (*sketch).ruleSingle,
+		"rules":         (*sketch).ruleDouble,
+		"rule-dotted":   (*sketch).ruleDotted,
+		"rule-wave":     (*sketch).ruleWave,
+		"rule-berry":    (*sketch).ruleBerry,
+		"frame":         (*sketch).frame,
+		"frame-round":   (*sketch).frameRound,
+		"fruit":         func(k *sketch) { k.hero(k.box.centre(), k.box.short()/2*0.9, 0) },
 		"laurel":        (*sketch).laurel,
 		"garland":       (*sketch).garland,
 		"swag":          (*sketch).swag,
@@ -23,6 +40,7 @@ func drawings() map[string]func(*sketch) {
 			k.hero(k.box.centre(), k.box.short()/2*0.9, 0)
 		}
 	}
+	all["wheat"], all["citrus"] = (*sketch).wheat, (*sketch).slices // more than the bare fruit
 	return all
 }
 

@@ -71,7 +71,7 @@ func spot(c vec, rx, ry, angle float64) *trace {
 }
 
 // hair is the width of the outlines of line drawings, mm.
-const hair = 0.2
+const hair = 0.17
 
 // body fills a closed shape; a line drawing outlines it instead and knocks
 // out what lies behind.
@@ -148,10 +148,9 @@ func (k *sketch) leaf(base vec, angle, length float64, b blade, bend float64, to
 
 func (k *sketch) sideVeins(at func(x, y float64) vec, c page.Colour, length float64) {
 	t := &trace{}
-	for _, x := range []float64{0.26, 0.46, 0.64} {
+	for _, x := range []float64{0.3, 0.52} {
 		y := 0.15 - 0.1*math.Abs(x-0.42)
-		t.move(at(x, 0)).curve(at(x+0.05, -y*0.4), at(x+0.1, -y*0.75), at(x+0.15, -y))
-		t.move(at(x, 0)).curve(at(x+0.05, y*0.4), at(x+0.1, y*0.75), at(x+0.15, y))
+		t.move(at(x+0.14, -y)).line(at(x, 0)).line(at(x+0.14, y))
 	}
 	k.stroke(t, palette.Mix(c, k.tint.vein(c), 0.6), max(0.05, length*0.014))
 }

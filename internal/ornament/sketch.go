@@ -77,6 +77,7 @@ type sketch struct {
 	rng      *rand.Rand
 	elements [][]shape
 	depth    int
+	clusters int // drawn so far
 }
 
 func newSketch(name string, s Spec) *sketch {

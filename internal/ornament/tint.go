@@ -62,3 +62,14 @@ func (t tint) under(leaf page.Colour) page.Colour {
 	}
 	return palette.Mix(leaf, page.Colour{R: 0x12, G: 0x22, B: 0x1c}, 0.17)
 }
+
+// rule is the colour of lines and frames.
+func (t tint) rule() page.Colour {
+	switch {
+	case t.line:
+		return black
+	case t.dark:
+		return t.gold
+	}
+	return palette.Mix(t.fruit, t.shade, 0.25)
+}

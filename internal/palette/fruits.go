@@ -125,7 +125,7 @@ func deepLeaves(leaves []page.Colour) []page.Colour {
 		if len(leaves) > 1 {
 			step = float64(i) / float64(len(leaves)-1)
 		}
-		out[i] = atLightness(c, 0.545+0.155*step, 0.62)
+		out[i] = atLightness(c, 0.535+0.155*step, 0.78)
 	}
 	return out
 }
