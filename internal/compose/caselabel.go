@@ -54,7 +54,8 @@ func (s *setter) factRow(b label.Block, on roles, least, best, weight float64) r
 	v := s.voice(s.d.Voices.Text, on)
 	v.leading = 1.25
 	r.para = newPara(v, said{b.ID, emphasised(b), b.Exact})
-	r.least, r.best = v.span(design.Range{Least: least, Best: best}, s.short(), max(legible, v.least(b, b.Text())))
+	r.legal = v.least(b, b.Text())
+	r.least, r.best = v.span(design.Range{Least: least, Best: best}, s.short(), max(legible, r.legal))
 	r.gap = 0.55
 	return r
 }
@@ -69,7 +70,7 @@ func (s *setter) joinedRow(on roles, least, best float64, kinds ...label.Kind) (
 	var parts []said
 	for _, b := range blocks {
 		one := s.factRow(b, on, least, best, 0.8)
-		r.least, r.best = max(r.least, one.least), max(r.best, one.best)
+		r.least, r.best, r.legal = max(r.least, one.least), max(r.best, one.best), max(r.legal, one.legal)
 		parts = append(parts, said{b.ID, emphasised(b), b.Exact})
 	}
 	r.para = newPara(r.para.voice, parts...)

@@ -35,6 +35,9 @@ func (s *setter) clean() {
 			}
 		}
 		b.Runs = runs
+		if atStall(s.piece) && b.Kind != label.Statement {
+			b.Min = label.Height{}
+		}
 		if strings.TrimSpace(b.Text()) == "" {
 			b.Runs = nil
 		}

@@ -62,15 +62,33 @@ func Label(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face
 // Compose is Label with the overflow as numbers, for a caller that looks for
 // a larger sheet.
 func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options) (Result, diag.List) {
+	r, found := attempt(c, d, p, cell, f, o, true)
+	if len(r.Overflow) == 0 || r.Frame == nil {
+		return r, found
+	}
+	// Words come before ornament: try again without.
+	bare, again := attempt(c, d, p, cell, f, o, false)
+	if len(bare.Overflow) == 0 {
+		again.Notef("no-room-for-ornament", "", "label.design", "the %s label has no room for the ornaments of %q", p, d.ID).
+			Hinted("a larger label would show them")
+	}
+	return bare, again
+}
+
+// attempt composes once, with or without the look's ornaments.
+func attempt(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options, adorned bool) (Result, diag.List) {
 	s, ok := newSetter(c, d, p, cell, f, o)
 	if !ok {
 		return Result{Frame: s.frame}, s.found
+	}
+	if !adorned {
+		s.look = s.look.Bare()
 	}
 	s.checkJar()
 	s.ground()
 	arrangements[p](s)
 	s.scatter()
-	s.finish()
+	order(s.frame)
 	return Result{Frame: s.frame, Overflow: s.over}, s.found
 }
 

@@ -53,8 +53,3 @@ func (s *setter) jar() string {
 	}
 	return "the jar"
 }
-
-// finish puts backgrounds first, then ornaments and rules, then type.
-func (s *setter) finish() {
-	order(s.frame)
-}

@@ -29,9 +29,7 @@ type flowed struct {
 
 // flow sets passages one under the other, as large as the region takes.
 func flow(ps []passage, in region, a align) flowed {
-	for i := range ps {
-		ps[i].top, ps[i].bottom = ps[i].para.ink()
-	}
+	measured(ps)
 	if f := flowAt(ps, in, a, 1); f.fits {
 		return f
 	}
@@ -49,6 +47,13 @@ func flow(ps []passage, in region, a align) flowed {
 		}
 	}
 	return low
+}
+
+// measured notes how far the ink of each passage reaches.
+func measured(ps []passage) {
+	for i := range ps {
+		ps[i].top, ps[i].bottom = ps[i].para.ink()
+	}
 }
 
 // flowAt sets the passages at one scale. When they do not fit it goes on

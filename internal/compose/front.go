@@ -55,32 +55,38 @@ func (s *setter) alone(area page.Rect) bool {
 		return false
 	}
 	ps := s.facts(on)
-	var got, need unit.Length
-	for _, part := range []float64{0.5, 0.43, 0.36, 0.3, 0.24} {
-		head := above
-		head.H = share(in.H, part)
-		gap := share(short, 0.04)
-		body := above.inset(0, head.H+gap, 0, 0)
-		f, place, ok := s.factsBesideCode(ps, body, in, on)
+	need := unit.Length(0)
+	for step := range 9 {
+		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step)/8)
+		need = f.bottom - above.Y
 		if !ok {
-			got, need = body.H, f.bottom-body.Y
 			continue
 		}
-		mark := len(s.frame.Items)
-		lines := len(s.found)
-		lacking := len(s.over)
-		if !s.name(head, on, short, nil) {
-			s.frame.Items, s.found, s.over = s.frame.Items[:mark], s.found[:lines], s.over[:lacking]
+		head := above
+		head.H = max(0, above.H-(f.bottom-above.Y)-share(short, 0.05))
+		if step < 8 && head.H < share(short, 0.26) {
+			continue
+		}
+		if !s.quietly(func() bool { return s.name(head, on, short, nil) }) {
 			continue
 		}
 		s.put(f.items...)
-		if place != nil {
-			s.put(place.caption...)
-			s.putCode(place.plan, place.box, on)
+		if at != nil {
+			s.putCode(at.plan, at.box, on)
 		}
 		return true
 	}
-	s.overflow("name and facts together", max(need, got+100*unit.Micrometre), got, false)
+	s.overflow("name and facts together", max(need+share(short, 0.15), above.H+100*unit.Micrometre), above.H, false)
+	return false
+}
+
+// quietly runs a step and undoes it, findings included, when it fails.
+func (s *setter) quietly(step func() bool) bool {
+	items, found, over, holes := len(s.frame.Items), len(s.found), len(s.over), len(s.holes)
+	if step() {
+		return true
+	}
+	s.frame.Items, s.found, s.over, s.holes = s.frame.Items[:items], s.found[:found], s.over[:over], s.holes[:holes]
 	return false
 }
 
@@ -90,33 +96,41 @@ type placed struct {
 	plan codePlan
 }
 
-// factsBesideCode flows facts over body with the code in the lower right
-// corner of the whole region, beside facts and net quantity.
-func (s *setter) factsBesideCode(ps []passage, body, whole region, on roles) (flowed, *placed, bool) {
+// factsAbove flows facts at a scale so that they end at the foot of body, with
+// the code in the lower right corner of the whole region.
+func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float64) (flowed, *placed, bool) {
 	plan, coded := s.planCode(whole.H / 2)
-	if !coded {
-		f := flow(ps, body, left)
-		return f, nil, f.fits
-	}
-	room := whole.Y + whole.H - body.Y
-	for _, side := range []unit.Length{min(share(whole.W, 0.24), room), (plan.least + min(share(whole.W, 0.24), room)) / 2, plan.least} {
-		if side < plan.least || side > room {
-			continue
-		}
+	var at *placed
+	if coded {
+		most := max(plan.least, min(share(whole.W, 0.22), share(whole.H, 0.42)))
+		side := plan.least + share(most-plan.least, t)
 		quiet := plan.blank(side)
 		box := page.Rect{X: whole.X + whole.W - side, Y: whole.Y + whole.H - side, W: side, H: side}
-		sp := spot{box: box, hole: grow(box, quiet+quiet/3, quiet)}
-		if s.hits(sp.hole) {
+		at = &placed{spot{box: box, hole: grow(box, quiet+quiet/3, quiet)}, plan}
+		if s.hits(at.hole) || !s.inside(box) {
+			return flowed{bottom: body.Y + body.H}, nil, false
+		}
+		body.holes = append(body.holes, at.hole)
+	}
+	measured(ps)
+	f := flowAt(ps, body, left, t)
+	for range 4 { // lines beside the code are shorter, so moving down may add some
+		top := body
+		d := max(0, body.Y+body.H-f.bottom)
+		if d == 0 {
+			break
+		}
+		top.Y, top.H = top.Y+d, top.H-d
+		g := flowAt(ps, top, left, t)
+		if !g.fits {
+			body.H -= share(body.H, 0.02)
 			continue
 		}
-		with := body
-		with.holes = append(with.holes, sp.hole)
-		if f := flow(ps, with, left); f.fits {
-			return f, &placed{sp, plan}, true
-		}
+		// The name stands above where the facts begin.
+		g.bottom = body.Y + (body.Y + body.H - top.Y)
+		return g, at, true
 	}
-	f := flow(ps, body, left)
-	return f, nil, false
+	return f, at, false
 }
 
 // hits reports whether a box meets the type set so far.

@@ -55,3 +55,9 @@ func (v voice) least(b label.Block, text string) unit.Length {
 	}
 	return size
 }
+
+// atStall reports whether a piece stands on a stall or a case, not on a jar:
+// the letter heights of a package label do not bind it.
+func atStall(p label.Piece) bool {
+	return p == label.CaseLabel || p == label.ShelfCard || p == label.AllergCard
+}

@@ -21,9 +21,6 @@ func (s *setter) lid() {
 		k.align = centre
 	}
 	k.rows = s.titleRows(s.colours, short)
-	for i := range k.rows {
-		k.rows[i].least = min(k.rows[i].least, max(legible, k.rows[i].least))
-	}
 	if b, ok := s.block(label.Season); ok {
 		r := s.displayRow(b, s.d.Voices.Hand, s.colours, short, 2, 0.8)
 		r.gap = 0.55
@@ -45,7 +42,7 @@ func (s *setter) noteRow(b label.Block, weight float64) row {
 	v := s.voice(s.d.Voices.Small, s.colours)
 	p := s.smallPassage(b, s.colours, s.d.Voices.Small)
 	return row{
-		para: newPara(v, said{b.ID, emphasised(b), b.Exact}), least: p.least, best: p.best,
+		para: newPara(v, said{b.ID, emphasised(b), b.Exact}), legal: v.least(b, b.Text()), least: p.least, best: p.best,
 		lines: 3, ragged: balanced, weight: weight * 0.5, gap: 0.9, name: string(b.Kind),
 	}
 }

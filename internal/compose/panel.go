@@ -44,8 +44,8 @@ func (s *setter) align() align {
 }
 
 // size gives a display voice's sizes on a panel.
-func (v voice) span(d design.Range, short, least unit.Length) (unit.Length, unit.Length) {
-	lo, hi := share(short, d.Least), share(short, d.Best)
+func (v voice) span(d design.Range, short, least unit.Length) (lo, hi unit.Length) {
+	lo, hi = share(short, d.Least), share(short, d.Best)
 	lo = max(lo, least)
 	return lo, max(lo, hi)
 }
@@ -85,6 +85,10 @@ func (s *setter) fit(k stack, what string) bool {
 	}
 	k.rows[0].gap = 0
 	best, ok := k.best()
+	if !ok {
+		k.relax()
+		best, ok = k.best()
+	}
 	if ok {
 		items, _ := k.place(best)
 		s.put(items...)
@@ -92,6 +96,18 @@ func (s *setter) fit(k stack, what string) bool {
 	}
 	s.lacks(k, what)
 	return false
+}
+
+// relax lets rows go below the design's least size, to the law's or to what
+// can be read, and closes the gaps.
+func (k *stack) relax() {
+	for i := range k.rows {
+		r := &k.rows[i]
+		if r.draw == nil {
+			r.least = min(r.least, max(r.legal, legible))
+		}
+		r.gap *= 0.6
+	}
 }
 
 // lacks reports by how much a stack is too small.
@@ -144,10 +160,11 @@ func (s *setter) titleRows(on roles, short unit.Length) []row {
 		if !blk.Exact {
 			text = vc.recase(text)
 		}
-		lo, hi := vc.span(span, short, max(legible, vc.least(blk, text)))
+		legal := vc.least(blk, text)
+		lo, hi := vc.span(span, short, max(legible, legal))
 		rows = append(rows, row{
 			para:  newPara(vc, said{blk.ID, []label.Run{{Text: text}}, true}),
-			least: lo, best: hi, lines: lines, ragged: balanced, weight: weight, gap: gap, name: "the name",
+			least: lo, best: hi, legal: legal, lines: lines, ragged: balanced, weight: weight, gap: gap, name: "the name",
 		})
 	}
 	both := label.Block{}
@@ -182,10 +199,11 @@ func normal(s string) string {
 func (s *setter) displayRow(b label.Block, v design.Voice, on roles, short unit.Length, lines int, weight float64) row {
 	vc := s.voice(v, on)
 	runs := vc.cased(b)
-	lo, hi := vc.span(v.Size, short, max(legible, vc.least(b, plain(runs))))
+	legal := vc.least(b, plain(runs))
+	lo, hi := vc.span(v.Size, short, max(legible, legal))
 	return row{
 		para:  newPara(vc, said{b.ID, runs, b.Exact}),
-		least: lo, best: hi, lines: lines, ragged: balanced, weight: weight, gap: 0.6, name: string(b.Kind),
+		least: lo, best: hi, legal: legal, lines: lines, ragged: balanced, weight: weight, gap: 0.6, name: string(b.Kind),
 	}
 }
 
@@ -193,10 +211,11 @@ func (s *setter) displayRow(b label.Block, v design.Voice, on roles, short unit.
 func (s *setter) textRow(b label.Block, on roles, short unit.Length) row {
 	vc := s.voice(s.d.Voices.Text, on)
 	runs := emphasised(b)
-	lo := max(vc.least(b, b.Text()), legible)
+	legal := vc.least(b, b.Text())
+	lo := max(legal, legible)
 	return row{
 		para:  newPara(vc, said{b.ID, runs, b.Exact}),
-		least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: balanced, weight: 0.5, gap: 0.7, name: string(b.Kind),
+		legal: legal, least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: balanced, weight: 0.5, gap: 0.7, name: string(b.Kind),
 	}
 }
 

@@ -43,7 +43,7 @@ func (s *setter) jarRow(on roles) (row, bool) {
 	}
 	if b, ok := s.block(label.Net); ok {
 		n := s.factRow(b, on, 0.045, 0.068, 0.8)
-		r.least, r.best = max(r.least, n.least), max(r.best, n.best)
+		r.least, r.best, r.legal = max(r.least, n.least), max(r.best, n.best), max(r.legal, n.legal)
 		if r.para.words == nil {
 			r = n
 		}

@@ -10,6 +10,7 @@ import (
 type row struct {
 	para        para
 	least, best unit.Length // type size
+	legal       unit.Length // type size it may never go below
 	lines       int         // most lines it may take
 	ragged      ragged
 	gap         float64 // blank above it, in ems of its size

@@ -109,3 +109,11 @@ func (d *Design) Look(p label.Piece) Look {
 	}
 	return d.looks[""]
 }
+
+// Bare is the look without ornaments, frame and wide margins, for a label too
+// small for them.
+func (l Look) Bare() Look {
+	l.Ornaments, l.Frame = nil, "none"
+	l.Margin = min(l.Margin, 0.045)
+	return l
+}
