@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"math"
+	"unicode/utf8"
 
 	"jarmark/internal/page"
 	"jarmark/internal/unit"
@@ -24,6 +25,12 @@ func (c *content) items(s space, list []page.Item) {
 // letters advance plainly, as page.Seg promises (ISO 32000-1, 9.4).
 func (c *content) text(s space, t *page.Text) {
 	c.fillColour(t.Colour)
+	spaced := letterSpaced(t)
+	if spaced {
+		c.b = append(c.b, "/Span <</ActualText <FEFF"...)
+		c.hex(t.String())
+		c.b = append(c.b, ">>> BDC "...)
+	}
 	c.b = append(c.b, "BT "...)
 	if name := c.fonts[t.Face]; c.now.font != name || c.now.size != t.Size {
 		c.now.font, c.now.size = name, t.Size
@@ -54,7 +61,23 @@ func (c *content) text(s space, t *page.Text) {
 		from = g.X
 		c.show(g.S)
 	}
-	c.op("ET")
+	c.b = append(c.b, "ET"...)
+	if spaced {
+		c.b = append(c.b, " EMC"...)
+	}
+	c.op("")
+}
+
+// letterSpaced tells a line set letter by letter. Readers take its gaps for
+// blanks, so the words are written beside it (ISO 32000-1, 14.9.4).
+func letterSpaced(t *page.Text) bool {
+	single := 0
+	for _, g := range t.Segs {
+		if utf8.RuneCountInString(g.S) == 1 {
+			single++
+		}
+	}
+	return single >= 3 && 2*single > len(t.Segs)
 }
 
 // sinCos is exact for quarter turns.
@@ -73,12 +96,16 @@ func sinCos(degrees float64) (sin, cos float64) {
 
 // show writes text as UTF-16 codes, the encoding fpdf gives its fonts.
 func (c *content) show(s string) {
-	const hex = "0123456789ABCDEF"
 	c.b = append(c.b, '<')
-	for _, r := range s {
-		c.b = append(c.b, hex[r>>12&15], hex[r>>8&15], hex[r>>4&15], hex[r&15])
-	}
+	c.hex(s)
 	c.b = append(c.b, "> Tj "...)
+}
+
+func (c *content) hex(s string) {
+	const digits = "0123456789ABCDEF"
+	for _, r := range s {
+		c.b = append(c.b, digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15])
+	}
 }
 
 // path draws a shape (ISO 32000-1, 8.5).

@@ -162,3 +162,23 @@ func TestFontFilesAreLeftAlone(t *testing.T) {
 		t.Error("writing changed the typeface in memory")
 	}
 }
+
+// TestLetterSpacedTextReadsAsWords: letters set apart are read, copied and
+// spoken as words; without help PDFium makes "J E L L Y" of them.
+func TestLetterSpacedTextReadsAsWords(t *testing.T) {
+	spaced := func(y float64, s string) *page.Text {
+		out := line(regular, 9, 10, y, ink, "")
+		out.Segs = nil
+		x := unit.Length(0)
+		for _, r := range s {
+			out.Segs = append(out.Segs, page.Seg{X: x, S: string(r)})
+			x += faces(t).Face(regular).Width(string(r), out.Size) + out.Size/4
+		}
+		return out
+	}
+	f := presstest.Open(t, write(t, one(spaced(20, "GELÉE"), spaced(30, "PLUM JAM"), line(regular, 9, 10, 40, ink, "after"))))
+	if got := f.Text(0); got != "GELÉE\nPLUM JAM\nafter" {
+		t.Errorf("read back %q", got)
+	}
+	wantAt(t, "spaced line", f.Find(0, "PLUM JAM"), at(10, 30))
+}
