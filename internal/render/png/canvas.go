@@ -68,8 +68,7 @@ func (c *canvas) frame(f *page.Frame, overlay []page.Item, at affine) error {
 	if err := c.items(overlay, at); err != nil {
 		return err
 	}
-	c.trim(f, at)
-	return nil
+	return c.trim(f, at)
 }
 
 // items draws in order.

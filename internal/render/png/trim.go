@@ -4,83 +4,51 @@ import (
 	"image"
 	"image/color"
 	"image/draw"
-	"math"
 
 	"jarmark/internal/page"
-	"jarmark/internal/unit"
 )
 
-// kappa places the control points of a quarter circle drawn as a cubic.
-const kappa = 0.5522847498307936
-
-// outline is the cut edge of a label in frame coordinates.
-func outline(f *page.Frame) *page.Path {
-	switch f.Shape {
-	case page.Ellipse:
-		return roundRect(f.W, f.H, f.W/2, f.H/2)
-	case page.TagShape:
-		return tag(f)
-	}
-	r := min(f.Corner, f.W/2, f.H/2)
-	return roundRect(f.W, f.H, max(r, 0), max(r, 0))
-}
-
-func roundRect(w, h, rx, ry unit.Length) *page.Path {
-	kx := unit.Length(math.Round(float64(rx) * (1 - kappa)))
-	ky := unit.Length(math.Round(float64(ry) * (1 - kappa)))
-	p := &page.Path{}
-	add := func(op page.Op, pts ...page.Point) {
-		p.Ops, p.Pts = append(p.Ops, op), append(p.Pts, pts...)
-	}
-	add(page.MoveTo, page.Point{X: rx})
-	add(page.LineTo, page.Point{X: w - rx})
-	add(page.CubicTo, page.Point{X: w - kx}, page.Point{X: w, Y: ky}, page.Point{X: w, Y: ry})
-	add(page.LineTo, page.Point{X: w, Y: h - ry})
-	add(page.CubicTo, page.Point{X: w, Y: h - ky}, page.Point{X: w - kx, Y: h}, page.Point{X: w - rx, Y: h})
-	add(page.LineTo, page.Point{X: rx, Y: h})
-	add(page.CubicTo, page.Point{X: kx, Y: h}, page.Point{Y: h - ky}, page.Point{Y: h - ry})
-	add(page.LineTo, page.Point{Y: ry})
-	add(page.CubicTo, page.Point{Y: ky}, page.Point{X: kx}, page.Point{X: rx})
-	add(page.Close)
-	return p
-}
-
-// tag is a hang tag: top corners cut at 18 % of its width, 12.7 % of its
-// height, for a picture only; the sheet knows the true die.
-func tag(f *page.Frame) *page.Path {
-	x := unit.Length(float64(f.W) * 0.18)
-	y := min(unit.Length(float64(f.H)*0.127), unit.Length(float64(x)*1.25))
-	return &page.Path{
-		Ops: []page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.LineTo, page.LineTo, page.Close},
-		Pts: []page.Point{{X: x}, {X: f.W - x}, {X: f.W, Y: y}, {X: f.W, Y: f.H}, {Y: f.H}, {Y: y}},
-	}
-}
-
 // trim paints white over everything outside the outline.
-func (c *canvas) trim(f *page.Frame, at affine) {
-	mask := c.mask(f, at)
-	if mask == nil {
-		return
+func (c *canvas) trim(f *page.Frame, at affine) error {
+	if f.Shape != page.Ellipse && f.Shape != page.TagShape && f.Corner <= 0 {
+		return nil
+	}
+	mask, err := c.mask(f, at)
+	if err != nil {
+		return err
 	}
 	for i := range mask.Pix {
 		mask.Pix[i] = 255 - mask.Pix[i]
 	}
 	draw.DrawMask(c.img, c.img.Bounds(), image.White, image.Point{}, mask, image.Point{}, draw.Over)
+	return nil
 }
 
-// mask is the coverage of the label's outline; nil for a plain rectangle that
-// fills the picture.
-func (c *canvas) mask(f *page.Frame, at affine) *image.Alpha {
-	if f.Shape != page.Ellipse && f.Shape != page.TagShape && f.Corner <= 0 {
-		return nil
-	}
-	lines, err := flatten(outline(f), at)
+// mask is the coverage of the label's outline, a tag's hole left out.
+func (c *canvas) mask(f *page.Frame, at affine) (*image.Alpha, error) {
+	lines, err := flatten(f.Outline(), at)
 	if err != nil {
-		return nil
+		return nil, err
 	}
 	mask := image.NewAlpha(c.img.Bounds())
-	if r, ok := c.cover(lines); ok {
-		c.ras.Draw(mask, r, image.NewUniform(color.Alpha{A: 255}), image.Point{})
+	for i, l := range lines {
+		r, ok := c.cover([]line{l})
+		if !ok {
+			continue
+		}
+		paint := image.NewUniform(color.Alpha{A: 255})
+		if i == 0 {
+			c.ras.Draw(mask, r, paint, image.Point{})
+			continue
+		}
+		hole := image.NewAlpha(r)
+		c.ras.Draw(hole, r, paint, image.Point{})
+		for y := r.Min.Y; y < r.Max.Y; y++ {
+			for x := r.Min.X; x < r.Max.X; x++ {
+				m, h := mask.AlphaAt(x, y).A, hole.AlphaAt(x, y).A
+				mask.SetAlpha(x, y, color.Alpha{A: uint8(int(m) * (255 - int(h)) / 255)})
+			}
+		}
 	}
-	return mask
+	return mask, nil
 }
