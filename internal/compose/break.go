@@ -44,7 +44,7 @@ func breakLines(boxes []box, measure func(line int) int, style ragged, exactly i
 		to, start := nextLine(boxes, from, m, style)
 		prev = append(prev, start)
 		if to[n] != unset && (exactly <= 0 || line+1 == limit) {
-			return trace(prev, n), true
+			return unwind(prev, n), true
 		}
 		from = to
 		from[n] = unset
@@ -94,7 +94,7 @@ func lineCost(w, m int, last bool, style ragged) int64 {
 	return blank * blank
 }
 
-func trace(prev [][]int, n int) []int {
+func unwind(prev [][]int, n int) []int {
 	ends := make([]int, len(prev))
 	for line := len(prev) - 1; line >= 0; line-- {
 		ends[line] = n

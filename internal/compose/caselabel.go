@@ -1,6 +1,8 @@
 package compose
 
 import (
+	"strings"
+
 	"jarmark/internal/design"
 	"jarmark/internal/label"
 	"jarmark/internal/page"
@@ -71,10 +73,22 @@ func (s *setter) joinedRow(on roles, least, best float64, kinds ...label.Kind) (
 	for _, b := range blocks {
 		one := s.factRow(b, on, least, best, 0.8)
 		r.least, r.best, r.legal = max(r.least, one.least), max(r.best, one.best), max(r.legal, one.legal)
-		parts = append(parts, said{b.ID, emphasised(b), b.Exact})
+		parts = append(parts, said{b.ID, bound(emphasised(b)), b.Exact})
 	}
 	r.para = newPara(r.para.voice, parts...)
 	return r, true
+}
+
+// bound keeps a short statement on one line.
+func bound(runs []label.Run) []label.Run {
+	if len(plain(runs)) > 32 {
+		return runs
+	}
+	out := append([]label.Run(nil), runs...)
+	for i := range out {
+		out[i].Text = strings.ReplaceAll(out[i].Text, " ", string(nbsp))
+	}
+	return out
 }
 
 // cornerCode stands the record's code in the lower right corner of a region

@@ -107,7 +107,11 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		quiet := plan.blank(side)
 		box := page.Rect{X: whole.X + whole.W - side, Y: whole.Y + whole.H - side, W: side, H: side}
 		at = &placed{spot{box: box, hole: grow(box, quiet+quiet/3, quiet)}, plan}
-		if s.hits(at.hole) || !s.inside(box) {
+		if s.hits(at.hole) || !s.inside(box) { // beside the net quantity, or above it
+			up := body.Y + body.H - side - quiet - box.Y
+			at.box.Y, at.hole.Y = at.box.Y+up, at.hole.Y+up
+		}
+		if s.hits(at.hole) || !s.inside(at.box) || at.box.Y < body.Y {
 			return flowed{bottom: body.Y + body.H}, nil, false
 		}
 		body.holes = append(body.holes, at.hole)

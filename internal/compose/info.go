@@ -57,6 +57,9 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 		least := max(v.least(b, b.Text()), unit.Points(size.Least), legible)
 		best := max(least, min(unit.Points(size.Best), s.short()/9))
 		part := said{b.ID, emphasised(b), b.Exact}
+		if joined {
+			part.runs = bound(part.runs)
+		}
 		if k := len(out); joined && k > 0 {
 			last := &out[k-1]
 			last.least, last.best = max(last.least, least), max(last.best, best)

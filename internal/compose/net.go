@@ -26,8 +26,9 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 		foot = in.inset(0, max(0, top-in.Y), 0, 0)
 	}
 	side := unit.Length(0)
-	if b.Clear && s.crowded() {
-		side = 2 * at(r.para.voice.face(netBold(b)).Advance('N'), r.best)
+	if b.Clear {
+		n := 2 * at(r.para.voice.face(netBold(b)).Advance('N'), r.best)
+		side = max(0, n-s.blankAside(in, area))
 	}
 	k := stack{in: foot.inset(side, 0, side, 0), align: s.align(), rise: 1, rows: []row{r}}
 	if k.align == left && side > 0 {
@@ -95,18 +96,23 @@ func bindNet(s string) string {
 
 func netBold(b label.Block) bool { return len(b.Runs) > 0 && b.Runs[0].Bold }
 
-// crowded reports whether anything printed stands beside the type.
-func (s *setter) crowded() bool {
-	if s.look.Frame != "none" || s.look.Band.Edge == "left" || s.look.Band.Edge == "right" {
-		return true
+// blankAside is the blank from a region to whatever is printed beside it. The
+// edge of the label is not printed matter.
+func (s *setter) blankAside(in region, area page.Rect) unit.Length {
+	blank := unit.Length(1 << 40)
+	if _, inside := s.frameInset(min(area.W, area.H)); inside > 0 {
+		blank = share(min(area.W, area.H), 0.04)
+	}
+	if s.piece == label.Wrap || s.look.Band.Edge == "left" || s.look.Band.Edge == "right" {
+		blank = min(blank, area.X+area.W-in.X-in.W)
 	}
 	for _, o := range s.look.Ornaments {
 		switch o.Place {
 		case "left", "right", "ends", "corners":
-			return true
+			return 0
 		}
 	}
-	return false
+	return blank
 }
 
 // inkOf is the box of the ink of text items.

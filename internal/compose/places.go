@@ -36,6 +36,12 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 	case "top":
 		box.H = min(reach, in.H)
 		in = in.inset(0, take, 0, 0)
+		if reach > take { // the ends hang down beside the name
+			end := page.Rect{X: box.X, Y: box.Y, W: box.W * 3 / 20, H: box.H}
+			in.holes = append(in.holes, end)
+			end.X = box.X + box.W - end.W
+			in.holes = append(in.holes, end)
+		}
 	case "bottom":
 		box.H = min(reach, in.H)
 		box.Y = in.Y + in.H - box.H
@@ -54,6 +60,10 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		in = in.inset(take, 0, take, 0)
 	case "around":
 		in = in.inset(take, take, take, take).inscribed()
+	case "corner":
+		side := min(reach, in.W/2, in.H)
+		box = page.Rect{X: in.X + in.W - side, Y: in.Y, W: side, H: side}
+		in.holes = append(in.holes, grow(box, share(short, 0.03), 0))
 	case "corners":
 		s.corners(o, in.Rect, reach, on)
 		return in

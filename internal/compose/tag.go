@@ -126,16 +126,17 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	small.colour = s.colours.text("accent", textContrast)
 	size := max(unit.Points(6.5), share(short, 0.055))
 	x := in.X
-	base := y - share(short, 0.02)
-	if word != "" {
-		p := newPara(small, said{b.ID, []label.Run{{Text: word}}, true})
-		s.put(p.setLine(0, len(p.words), size, page.Point{X: x, Y: base})...)
-		x += max(at(p.lineWidth(0, len(p.words))+350, size), share(in.W, 0.2))
-	}
 	hand := s.voice(s.d.Voices.Hand, s.colours)
-	room := in.X + in.W - x
 	p := newPara(hand, said{b.ID, []label.Run{{Text: name}}, b.Exact})
 	lo, hi := hand.span(s.d.Voices.Hand.Size, short, unit.Points(7))
+	top, bottom := p.ink()
+	base := y - max(share(short, 0.02), at(bottom, hi)+2*hairline)
+	if word != "" {
+		q := newPara(small, said{b.ID, []label.Run{{Text: word}}, true})
+		s.put(q.setLine(0, len(q.words), size, page.Point{X: x, Y: base})...)
+		x += max(at(q.lineWidth(0, len(q.words))+350, size), share(in.W, 0.2))
+	}
+	room := in.X + in.W - x - share(short, 0.04)
 	w := p.lineWidth(0, len(p.words))
 	set := hi
 	if w > 0 {
@@ -148,7 +149,6 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	s.put(p.setLine(0, len(p.words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
 	c := s.colours.text("accent", largeContrast)
 	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: in.X + in.W, Y: y}, hairline, c))
-	top, _ := p.ink()
 	return base - at(max(top, 600), set)
 }
 
