@@ -16,7 +16,7 @@ func (k *sketch) lattice() {
 	rim := min(b.h()*0.16, 2)
 	in := box{b.x0, b.y0 + rim*0.6, b.x1, b.y1 - rim*0.6}
 	k.body(rectangle(in), k.tint.fruit)
-	strip := max(min(in.h()*0.2, 3.2), b.w()/90)
+	strip := max(min(in.h()*0.2, 3.2), b.w()/90, math.Sqrt(b.w()*b.h())/30) // bounds the crossings
 	pitch := strip * 2.15 * math.Sqrt2 / math.Sqrt(k.density)
 	pitch = in.w() / max(1, math.Round(in.w()/pitch)) // ends alike
 	n := int(math.Ceil(in.h()/pitch)) + 1

@@ -4,16 +4,24 @@ import "math"
 
 // growth says how leaves and fruit sit on a spine.
 type growth struct {
-	leaf   float64 // length of a full-grown leaf, mm
-	blade  blade
-	step   float64 // between pairs of leaves, in leaf lengths
-	open   float64 // angle of a leaf off the twig, radians
-	every  int     // pairs of leaves per fruit cluster; 0 = none
-	first  int     // pair of the first cluster
-	taper  bool    // young leaves toward the end, one leaf at the tip
-	noTwig bool
-	from   float64 // where the first pair sits, in leaf lengths
+	leaf  float64 // length of a full-grown leaf, mm
+	blade blade
+	step  float64 // between pairs of leaves, in leaf lengths
+	open  float64 // angle of a leaf off the twig, radians
+	every int     // pairs of leaves per fruit cluster; 0 = none
+	first int     // pair of the first cluster
+	taper bool    // young leaves toward the end, one leaf at the tip
+	from  float64 // where the first pair sits, in leaf lengths
+	most  int     // pairs at most: keeps files small
 }
+
+// Most pairs of leaves on a ring and on one of two boughs, and most clusters
+// on a ring.
+const (
+	ringPairs    = 33
+	boughPairs   = 13
+	mostClusters = 8
+)
 
 // grow covers a spine with pairs of leaves and, over them, clusters of fruit.
 func (k *sketch) grow(s *spine, g growth) {
@@ -21,13 +29,12 @@ func (k *sketch) grow(s *spine, g growth) {
 	if length <= 0 || g.leaf <= 0 {
 		return
 	}
-	n := max(2, int(math.Round((length/g.leaf-g.from)/g.step)))
-	if g.every > 0 && s.closed {
+	n := min(max(2, int(math.Round((length/g.leaf-g.from)/g.step))), g.most)
+	if s.closed && g.every > 0 { // clusters at even distances all around
+		g.every = max(g.every, (n+mostClusters-1)/mostClusters)
 		n = max(g.every, n/g.every*g.every)
 	}
-	if !g.noTwig {
-		k.twig(s, g)
-	}
+	k.twig(s, g)
 	first := g.from * g.leaf
 	pitch := (length - first) / float64(n)
 	tone := k.rng.IntN(3)
@@ -85,14 +92,23 @@ func (k *sketch) twig(s *spine, g growth) {
 	k.stroke(s.line(0, s.length()*0.97, 14), k.tint.stem, max(0.12, g.leaf*0.04))
 }
 
-// leafSize is a good length for leaves on a drawing with a radius or height.
-func leafSize(reach, share float64) float64 { return min(max(reach*share, 1.6), 11) }
+// leafSize is a good length for leaves: a share of the drawing's reach, more
+// when "most" pairs of such leaves would not cover the run of the twig, but
+// never so long that they outgrow the reach.
+func leafSize(reach, share, run float64, most int) float64 {
+	return max(min(max(reach*share, run/(0.78*float64(most))), reach*0.42), 0.3)
+}
+
+// around is near the circumference of an ellipse (Ramanujan).
+func around(rx, ry float64) float64 {
+	return math.Pi * (3*(rx+ry) - math.Sqrt((3*rx+ry)*(rx+3*ry)))
+}
 
 // wreath is a ring of leaves with clusters of the fruit.
 func (k *sketch) wreath() {
 	c := k.box.centre()
 	rx, ry := k.box.w()/2, k.box.h()/2
-	leaf := leafSize(min(rx, ry), 0.245)
+	leaf := leafSize(min(rx, ry), 0.245, around(rx, ry)*0.85, ringPairs)
 	in := leaf * 0.66 // what leaves reach past the twig
 	rx, ry = rx-in, ry-in
 	start := k.between(-0.2, 0.2) - math.Pi/2
@@ -104,21 +120,21 @@ func (k *sketch) wreath() {
 	if k.density > 1.3 {
 		every = 2
 	}
-	k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.76 / math.Sqrt(k.density), open: 0.62, every: every, first: 1})
+	k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.76 / math.Sqrt(k.density), open: 0.62, every: every, first: 1, most: ringPairs})
 }
 
 // laurel is two boughs rising from the bottom, open at the top.
 func (k *sketch) laurel() {
 	c := k.box.centre()
 	rx, ry := k.box.w()/2, k.box.h()/2
-	leaf := leafSize(min(rx, ry), 0.26)
+	leaf := leafSize(min(rx, ry), 0.26, around(rx, ry)*0.36, boughPairs)
 	rx, ry = rx-leaf*0.62, ry-leaf*0.62
 	for side := -1.0; side <= 1; side += 2 {
 		s := newSpine(false, 120, func(t float64) vec {
 			a := math.Pi/2 - side*(0.06+t*2.56)
 			return c.add(vec{math.Cos(a) * rx, math.Sin(a) * ry})
 		})
-		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.74 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.35})
+		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.74 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.35, most: boughPairs})
 	}
 	k.hero(vec{c.x, c.y + ry}, leaf*0.5, 0)
 }
@@ -127,7 +143,7 @@ func (k *sketch) laurel() {
 // down to both sides, fruit at the crown.
 func (k *sketch) garland() {
 	b := k.box
-	leaf := min(leafSize(b.w(), 0.078), b.h()*0.4)
+	leaf := min(leafSize(b.w(), 0.078, 0, 1), b.h()*0.4)
 	pad := leaf * 0.72
 	left, right := vec{b.x0 + pad*0.9, b.y1 - pad}, vec{b.x1 - pad*0.9, b.y1 - pad}
 	top := b.y0 + pad
@@ -138,7 +154,7 @@ func (k *sketch) garland() {
 	for _, end := range []vec{left, right} {
 		reach := end.x - crown.x
 		s := bezier(crown, vec{crown.x + reach*0.42, top}, vec{crown.x + reach*0.8, top + (end.y-top)*0.42}, end)
-		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.3})
+		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.3, most: boughPairs})
 	}
 	k.hero(crown, leaf*0.56, 0)
 }
@@ -146,14 +162,14 @@ func (k *sketch) garland() {
 // swag hangs from both upper corners of its box.
 func (k *sketch) swag() {
 	b := k.box
-	leaf := min(leafSize(b.w(), 0.075), b.h()*0.42)
+	leaf := min(leafSize(b.w(), 0.075, 0, 1), b.h()*0.42)
 	pad := leaf * 0.75
 	low := min(b.y1-pad, b.y0+pad+b.w()*0.28)
 	middle := vec{b.centre().x, low}
 	for _, end := range []vec{{b.x0 + pad, b.y0 + pad}, {b.x1 - pad, b.y0 + pad}} {
 		reach := end.x - middle.x
 		s := bezier(middle, vec{middle.x + reach*0.45, low}, vec{middle.x + reach*0.82, low + (end.y-low)*0.4}, end)
-		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.3})
+		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.3, most: boughPairs})
 	}
 	k.hero(middle, leaf*0.58, 0)
 }
@@ -161,40 +177,49 @@ func (k *sketch) swag() {
 // branch is a spray lying along its box, fruit in the middle.
 func (k *sketch) branch() {
 	b := k.box
-	leaf := min(leafSize(b.w(), 0.12), b.h()*0.62)
+	leaf := min(leafSize(b.w(), 0.12, 0, 1), b.h()*0.62)
 	c := b.centre()
 	lift := min(b.h()*0.16, leaf*0.5)
 	for side := -1.0; side <= 1; side += 2 {
 		end := vec{c.x + side*(b.w()/2-leaf*0.5), c.y + lift*side*0.6}
 		mid := c.lerp(end, 0.5)
 		s := bezier(c, vec{mid.x - side*leaf*0.3, c.y - lift*side*1.4}, vec{mid.x + side*leaf*0.6, c.y + lift*side*1.2}, end)
-		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.66 / math.Sqrt(k.density), open: 0.58, every: 3, first: 2, taper: true, from: 0.35})
+		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.66 / math.Sqrt(k.density), open: 0.58, every: 3, first: 2, taper: true, from: 0.35, most: boughPairs})
 	}
 	k.hero(c, leaf*0.5, 0)
 }
 
-// sprigs puts a sprig into each upper left and lower right corner, or into
+// sprigs puts a sprig into the upper left and the lower right corner, or into
 // all four when dense.
 func (k *sketch) sprigs() {
 	b := k.box
-	size := min(b.w()*0.36, b.h()*0.5)
-	leaf := leafSize(size, 0.3)
-	corners := []vec{{b.x0, b.y0}, {b.x1, b.y1}}
+	k.sprig(vec{b.x0, b.y0}, min(b.w()*0.36, b.h()*0.5))
+	k.sprig(vec{b.x1, b.y1}, min(b.w()*0.36, b.h()*0.5))
 	if k.density > 1.2 {
-		corners = append(corners, vec{b.x1, b.y0}, vec{b.x0, b.y1})
+		k.sprig(vec{b.x1, b.y0}, min(b.w()*0.36, b.h()*0.5))
+		k.sprig(vec{b.x0, b.y1}, min(b.w()*0.36, b.h()*0.5))
 	}
-	for _, p := range corners {
-		in := vec{math.Copysign(1, b.centre().x-p.x), math.Copysign(1, b.centre().y-p.y)}
-		at := func(x, y float64) vec { return vec{p.x + in.x*x, p.y + in.y*y} }
-		pad := leaf * 0.62
-		root := at(pad, pad)
-		along := bezier(root, at(size*0.35, pad*0.8), at(size*0.7, pad*1.1), at(size*1.12, pad*0.85))
-		down := bezier(root, at(pad*0.8, size*0.3), at(pad*1.1, size*0.6), at(pad*0.85, size*0.86))
-		for _, s := range []*spine{along, down} {
-			k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7, open: 0.6, every: 3, first: 2, taper: true, from: 0.35})
-		}
-		k.hero(at(pad*1.05, pad*1.05), leaf*0.52, 0)
+}
+
+// corner is one sprig for an upper left corner; FlipX and FlipY serve the
+// others.
+func (k *sketch) corner() {
+	k.sprig(vec{k.box.x0, k.box.y0}, k.box.short()*0.88)
+}
+
+// sprig grows from a corner of the box along both edges.
+func (k *sketch) sprig(p vec, size float64) {
+	leaf := leafSize(size, 0.3, 0, 1)
+	in := vec{math.Copysign(1, k.box.centre().x-p.x), math.Copysign(1, k.box.centre().y-p.y)}
+	at := func(x, y float64) vec { return vec{p.x + in.x*x, p.y + in.y*y} }
+	pad := leaf * 0.62
+	root := at(pad, pad)
+	along := bezier(root, at(size*0.35, pad*0.8), at(size*0.7, pad*1.1), at(size*1.12, pad*0.85))
+	down := bezier(root, at(pad*0.8, size*0.3), at(pad*1.1, size*0.6), at(pad*0.85, size*0.86))
+	for _, s := range []*spine{along, down} {
+		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7, open: 0.6, every: 3, first: 2, taper: true, from: 0.35, most: boughPairs})
 	}
+	k.hero(at(pad*1.05, pad*1.05), leaf*0.52, 0)
 }
 
 // blade is the leaf of the motif's plant.

@@ -118,5 +118,8 @@ func kiwi(e easel) {
 	k.stroke(rays, palette.Mix(k.tint.fruit, k.tint.light, 0.4), max(0.06, 0.03*e.r))
 	k.body(ellipse(e.c, 0.26*e.r, 0.2*e.r, e.angle), palette.Mix(k.tint.fruit, k.tint.light, 0.85))
 	dark := palette.Mix(k.tint.shade, black, 0.55)
+	if k.tint.line {
+		dark = black
+	}
 	k.put(shape{ops: seeds.ops, pts: seeds.pts, fill: &dark})
 }

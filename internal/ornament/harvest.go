@@ -17,7 +17,7 @@ func (k *sketch) ear(s *spine, from, grain float64) {
 	}
 	k.element(func() {
 		k.stroke(s.line(0, l*0.98, 8), dark, max(0.12, grain*0.09))
-		n := max(3, int((1-from)*l/(grain*0.52)))
+		n := min(max(3, int((1-from)*l/(grain*0.52))), 17)
 		for i := range n {
 			d := l * (from + (1-from)*float64(i)/float64(n))
 			p, h := s.at(d)

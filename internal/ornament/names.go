@@ -33,6 +33,7 @@ func drawings() map[string]func(*sketch) {
 		"swag":          (*sketch).swag,
 		"branch":        (*sketch).branch,
 		"sprig-corners": (*sketch).sprigs,
+		"corner":        (*sketch).corner,
 	}
 	for name := range motifs() {
 		all[name] = func(k *sketch) {

@@ -17,5 +17,7 @@ type Spec struct {
 	Dark    bool            // for a dark ground (Palette.Deep): light leaves, gold berries
 	Line    bool            // ink saver: black outlines, knocked out in white so that nothing shows through
 	Keep    []page.Rect     // zones that stay free: text, QR code
+	FlipX   bool            // mirrored left to right, for the partner of a drawing on the other side
+	FlipY   bool            // mirrored top to bottom
 	Motif   string          // the fruit drawn; "" takes Palette.Motif
 }

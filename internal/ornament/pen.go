@@ -138,6 +138,9 @@ func (k *sketch) leaf(base vec, angle, length float64, b blade, bend float64, to
 				curve(at(b.point, in), at(b.belly, h), at(0, 0)).close()
 			k.shadeBody(half, k.tint.under(c))
 		}
+		if length < 1.6 {
+			return // finer than a printer shows
+		}
 		vein := (&trace{}).move(mid(0.06)).curve(at(0.3, -bend*0.09), at(0.6, -bend*0.2), at(0.86, -bend*0.02))
 		k.stroke(vein, k.tint.vein(c), max(0.07, min(0.26, length*0.026)))
 		if b.sideVein && length > 6 {

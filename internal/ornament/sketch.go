@@ -71,6 +71,8 @@ func (p *shape) reach() box {
 type sketch struct {
 	box      box
 	keep     []box
+	flipX    bool
+	flipY    bool
 	density  float64
 	tint     tint
 	motif    string
@@ -85,6 +87,7 @@ func newSketch(name string, s Spec) *sketch {
 	h.Write([]byte(name))
 	k := &sketch{
 		box: boxOf(s.Rect), density: s.Density, tint: tintOf(s), motif: s.Motif,
+		flipX: s.FlipX, flipY: s.FlipY,
 		rng: rand.New(rand.NewPCG(s.Seed, h.Sum64())),
 	}
 	if k.motif == "" {
@@ -156,6 +159,26 @@ func (k *sketch) extent() box {
 	return b
 }
 
+// mirror turns the finished drawing over.
+func (k *sketch) mirror() {
+	if !k.flipX && !k.flipY {
+		return
+	}
+	for _, e := range k.elements {
+		for i := range e {
+			for j, p := range e[i].pts {
+				if k.flipX {
+					p.x = k.box.x0 + k.box.x1 - p.x
+				}
+				if k.flipY {
+					p.y = k.box.y0 + k.box.y1 - p.y
+				}
+				e[i].pts[j] = p
+			}
+		}
+	}
+}
+
 // rounding is how far the final micrometre grid may move a point, with room.
 const rounding = 0.002
 
@@ -190,6 +213,7 @@ func (k *sketch) fit() {
 // and hands the rest over as page items.
 func (k *sketch) finish() []page.Item {
 	k.fit()
+	k.mirror()
 	var kept []shape
 	for _, e := range k.elements {
 		whole := true

@@ -102,6 +102,16 @@ func fold(s string) string {
 	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(strings.TrimSpace(s)))
 }
 
+// Fruits lists the keys that have colours of their own, in the order of the
+// file, "default" first.
+func Fruits() []string {
+	var out []string
+	for _, r := range fruits().rows {
+		out = append(out, r.key)
+	}
+	return out
+}
+
 // palette spreads a row over the roles.
 func (r *row) palette() Palette {
 	p := Palette{
