@@ -78,6 +78,34 @@ func (p *press) labelForm(fr *page.Frame) *form {
 
 func frameSpace(fr *page.Frame) space { return space{left: fr.Bleed, top: fr.H + fr.Bleed} }
 
+// sheets gives the form of every page; pages alike in a row share one.
+func (p *press) sheets() []*form {
+	out := make([]*form, len(p.doc.Pages))
+	for i := range out {
+		if i > 0 && alike(&p.doc.Pages[i-1], &p.doc.Pages[i]) {
+			out[i] = out[i-1]
+		} else {
+			out[i] = p.pageForm(i)
+		}
+	}
+	return out
+}
+
+// heavy reports whether compressing the pages is worth its time: their content
+// is more than 2 kB a stream. Drawing it all to know takes far less.
+func (p *press) heavy(sheets []*form) bool {
+	total := 0
+	for _, l := range p.labels {
+		total += len(l.Bytes())
+	}
+	for i, s := range sheets {
+		if i == 0 || s != sheets[i-1] {
+			total += len(s.Bytes())
+		}
+	}
+	return total > 2048*(len(p.labels)+len(sheets))
+}
+
 // pageForm is all of one page.
 func (p *press) pageForm(i int) *form {
 	pg := &p.doc.Pages[i]

@@ -11,6 +11,8 @@
 //     therefore a form that writes its operators only while the file is being
 //     written (see form), so that the content of one page at a time is held.
 //     Pages alike share one.
+//   - Setting up a compressor costs more than drawing a light page, so files of
+//     light pages are not compressed (their fonts are).
 package pdf
 
 import (
@@ -61,14 +63,11 @@ func build(d *page.Doc, faces *face.Set) (raw []byte, err error) {
 		return nil, err
 	}
 	p := newPress(d, s, fonts)
-	var sheet *form
-	for i := range d.Pages {
-		pg := &d.Pages[i]
-		if i == 0 || !alike(&d.Pages[i-1], pg) {
-			sheet = p.pageForm(i)
-		}
+	sheets := p.sheets()
+	f.SetCompression(p.heavy(sheets))
+	for i, pg := range d.Pages {
 		f.AddPageFormat("P", sizeOf(pg.W, pg.H))
-		f.UseTemplate(sheet)
+		f.UseTemplate(sheets[i])
 	}
 	var out capture
 	if err := f.Output(&out); err != nil {
@@ -84,7 +83,6 @@ func open(d *page.Doc) *fpdf.Fpdf {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
-	f.SetCompression(true)
 	at := time.Unix(d.Created, 0).UTC()
 	f.SetCreationDate(at)
 	f.SetModificationDate(at)

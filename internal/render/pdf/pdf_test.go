@@ -3,7 +3,9 @@ package pdf_test
 import (
 	"bytes"
 	"math"
+	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"jarmark/internal/page"
@@ -181,4 +183,45 @@ func TestLetterSpacedTextReadsAsWords(t *testing.T) {
 		t.Errorf("read back %q", got)
 	}
 	wantAt(t, "spaced line", f.Find(0, "PLUM JAM"), at(10, 30))
+}
+
+// TestWritesAtTheSameTime: the local page may print from two windows.
+func TestWritesAtTheSameTime(t *testing.T) {
+	d, fs := serials(t, 12), faces(t)
+	out := make([]bytes.Buffer, 4)
+	var wg sync.WaitGroup
+	for i := range out {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			if err := pdf.Write(&out[i], d, fs); err != nil {
+				t.Error(err)
+			}
+		}()
+	}
+	wg.Wait()
+	for i := range out {
+		if !bytes.Equal(out[0].Bytes(), out[i].Bytes()) {
+			t.Error("two writers disturb each other")
+		}
+	}
+}
+
+// TestLightAndHeavyFilesReadAlike: many light pages are written uncompressed,
+// heavy ones compressed; both are sound.
+func TestLightAndHeavyFilesReadAlike(t *testing.T) {
+	light := &page.Doc{}
+	for i := range 300 {
+		light.Pages = append(light.Pages, page.Page{W: mm(62), H: mm(29), Marks: []page.Item{line(regular, 9, 5, 10, ink, strconv.Itoa(1000+i))}})
+	}
+	raw := write(t, light)
+	if f := presstest.Open(t, raw); f.Pages() != 300 || f.Text(299) != "1299" {
+		t.Errorf("%d pages, last says %q", f.Pages(), f.Text(299))
+	}
+	if n := bytes.Count(raw, []byte("FlateDecode")); n != 2 {
+		t.Errorf("%d compressed streams, want those of the font alone", n)
+	}
+	if n := bytes.Count(write(t, serials(t, 30)), []byte("FlateDecode")); n < 8 {
+		t.Errorf("%d compressed streams in a heavy file", n)
+	}
 }
