@@ -11,6 +11,8 @@ import (
 // MaxLabels is the most labels of one document.
 const MaxLabels = 100_000
 
+const leastLabel = unit.Millimetre // on a side
+
 // Label is one label to print; Overlay is what it alone bears (its number,
 // its code), in the coordinates of the frame.
 type Label struct {
@@ -103,8 +105,8 @@ func checkRun(l *diag.List, labels []Label, s *Sheet, o Options) {
 		}
 	}
 	for i, b := range labels {
-		if f := b.Frame; f == nil || f.W <= 0 || f.H <= 0 || f.Bleed < 0 || f.W > maxSide || f.H > maxSide {
-			l.Errorf("empty-label", "", "", "label %d of the run has no size to print", i+1).Hinted("make the label again, and report this if it stays")
+		if f := b.Frame; f == nil || f.W < leastLabel || f.H < leastLabel || f.Bleed < 0 || f.W > maxSide || f.H > maxSide || f.Bleed > maxSide {
+			l.Errorf("empty-label", "", "", "label %d of the run has no size that can be printed", i+1).Hinted("make the label again, and report this if it stays")
 			return
 		}
 	}
