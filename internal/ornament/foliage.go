@@ -19,7 +19,7 @@ type growth struct {
 // on a ring.
 const (
 	ringPairs    = 33
-	boughPairs   = 13
+	boughPairs   = 12
 	mostClusters = 8
 )
 
@@ -32,7 +32,11 @@ func (k *sketch) grow(s *spine, g growth) {
 	n := min(max(2, int(math.Round((length/g.leaf-g.from)/g.step))), g.most)
 	if s.closed && g.every > 0 { // clusters at even distances all around
 		g.every = max(g.every, (n+mostClusters-1)/mostClusters)
-		n = max(g.every, n/g.every*g.every)
+		groups := max(1, n/g.every)
+		if k.tint.dark && groups > 2 { // fruit and gold berries take turns
+			groups -= groups % 2
+		}
+		n = groups * g.every
 	}
 	k.twig(s, g)
 	first := g.from * g.leaf

@@ -111,8 +111,8 @@ type blade struct {
 
 var (
 	slim   = blade{wide: 0.34, belly: 0.25, point: 0.72, pinch: 0.35}
-	broad  = blade{wide: 0.5, belly: 0.16, point: 0.72, pinch: 0.55, sideVein: true}
-	oval   = blade{wide: 0.48, belly: 0.14, point: 0.86, pinch: 0.1}
+	broad  = blade{wide: 0.45, belly: 0.16, point: 0.72, pinch: 0.55, sideVein: true}
+	oval   = blade{wide: 0.43, belly: 0.14, point: 0.86, pinch: 0.1}
 	willow = blade{wide: 0.23, belly: 0.25, point: 0.66, pinch: 0.4}
 )
 
