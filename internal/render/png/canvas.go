@@ -133,10 +133,11 @@ func (c *canvas) cover(lines []line) (r image.Rectangle, ok bool) {
 	c.ras.Reset(r.Dx(), r.Dy())
 	c.ras.DrawOp = draw.Over
 	for _, l := range lines {
-		if len(l.pts) < 2 {
+		pts := within(l.pts, r)
+		if len(pts) < 2 {
 			continue
 		}
-		for i, p := range l.pts {
+		for i, p := range pts {
 			x, y := float32(p.x-float64(r.Min.X)), float32(p.y-float64(r.Min.Y))
 			if i == 0 {
 				c.ras.MoveTo(x, y)

@@ -110,3 +110,34 @@ func bounds(lines []line) image.Rectangle {
 	}
 	return image.Rect(int(math.Floor(x0)), int(math.Floor(y0)), int(math.Ceil(x1)), int(math.Ceil(y1)))
 }
+
+// within cuts a polygon that reaches far beyond r down to near it (Sutherland
+// and Hodgman): the rasteriser counts in 32 bits.
+func within(pts []vec, r image.Rectangle) []vec {
+	const near = 1000
+	b := bounds([]line{{pts: pts}})
+	if b.In(r.Inset(-near)) {
+		return pts
+	}
+	x0, y0 := float64(r.Min.X-near), float64(r.Min.Y-near)
+	x1, y1 := float64(r.Max.X+near), float64(r.Max.Y+near)
+	for _, inside := range []func(vec) float64{
+		func(p vec) float64 { return p.x - x0 }, func(p vec) float64 { return x1 - p.x },
+		func(p vec) float64 { return p.y - y0 }, func(p vec) float64 { return y1 - p.y },
+	} {
+		var out []vec
+		for i, p := range pts {
+			q := pts[(i+1)%len(pts)]
+			dp, dq := inside(p), inside(q)
+			if dp >= 0 {
+				out = append(out, p)
+			}
+			if dp < 0 != (dq < 0) {
+				t := dp / (dp - dq)
+				out = append(out, vec{p.x + (q.x-p.x)*t, p.y + (q.y-p.y)*t})
+			}
+		}
+		pts = out
+	}
+	return pts
+}
