@@ -6,6 +6,8 @@ import (
 	"sort"
 
 	"jarmark/internal/diag"
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
 )
 
 // Catalogue is all sheets at hand, by id.
@@ -83,4 +85,35 @@ func (c *Catalogue) For(piece string) []*Sheet {
 		}
 	}
 	return append(grids, plain...)
+}
+
+// Room gives the sheets meant for a piece whose cells hold a label of a size,
+// either way round, the closest cell first and plain paper last: what to offer
+// when a label is too full for its cell.
+func (c *Catalogue) Room(piece string, w, h unit.Length) []*Sheet {
+	var out []*Sheet
+	for _, s := range c.For(piece) {
+		if s.holds(w, h) {
+			out = append(out, s)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		a, b := out[i], out[j]
+		if a.Auto != b.Auto {
+			return b.Auto
+		}
+		return a.W.MM()*a.H.MM() < b.W.MM()*b.H.MM()
+	})
+	return out
+}
+
+func (s *Sheet) holds(w, h unit.Length) bool {
+	if w < leastLabel || h < leastLabel {
+		return false
+	}
+	if s.Auto {
+		g := plan(s, &page.Frame{W: w, H: h, Bleed: s.Bleed})
+		return g.cols > 0 && g.rows > 0
+	}
+	return w <= s.W && h <= s.H || h <= s.W && w <= s.H
 }

@@ -102,6 +102,22 @@ func TestEveryPieceHasSheets(t *testing.T) {
 	}
 }
 
+// TestRoom: a front label of 95 x 60 mm is too high for 4 x 2 in; on A4 the
+// next is the cell of 96 x 63.5 mm, on Letter 4 x 3 in.
+func TestRoom(t *testing.T) {
+	var ids []string
+	for _, s := range builtin(t).Room("front", mm(95), mm(60)) {
+		ids = append(ids, s.ID)
+	}
+	got := strings.Join(ids, " ")
+	if got != "a4-2x4-96x63.5 letter-2x3-4x3in a4-full a4-plain letter-full letter-plain" {
+		t.Errorf("room on %s", got)
+	}
+	if n := len(builtin(t).Room("front", mm(400), mm(400))); n > 0 {
+		t.Errorf("%d sheets for a label of 400 mm", n)
+	}
+}
+
 func TestNamesAreDimensions(t *testing.T) {
 	for _, s := range builtin(t).List() {
 		if s.Auto {
@@ -183,7 +199,7 @@ func TestOwnSheetMistakes(t *testing.T) {
 		{`corner = "2 mm"`, `corner = "2 mm"` + "\npieces = [\"front\", \"hat\"]", "sheet-piece", `no kind of label "hat"`, 10},
 		{`corner = "2 mm"`, `corner = "2 mm"` + "\ngutter = \"3 mm\"", "sheet-gutter", "plain paper", 10},
 		{`corner = "2 mm"`, `corner = "2 mm"` + "\nauto = true", "sheet-auto", "no meaning", 4},
-		{`corner = "2 mm"`, `corner = "2 mm"` + "\ncolumns = 2", "unknown-key", "columns", 10},
+		{`corner = "2 mm"`, `corner = "2 mm"` + "\ncolumns = 2", "unknown-key", "", 10},
 		{`left = "7.5 mm"`, `left = "-1 mm"`, "sheet-length", "", 12},
 		{`top = "9 mm"`, `top = "9 mm"` + "\nright = \"10 mm\"", "sheet-sum", "margin.right is off by -2.5 mm", 14},
 		{`left = "7.5 mm"`, `left = "5 mm"`, "sheet-symmetry", "", 0},
