@@ -13,7 +13,7 @@ func (s *setter) allergens() {
 	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
 	on, short := s.colours, min(area.W, area.H)
 	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
-	in = s.reserve(in, on, short, "left", "right", "corners", "bottom", "top")
+	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
 	head := in
 	head.H = share(in.H, 0.3)
 	s.headed(head, on, short)

@@ -15,7 +15,7 @@ func (s *setter) caseLabel() {
 	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
 	on, short := s.colours, min(area.W, area.H)
 	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
-	in = s.reserve(in, on, short, "left", "right", "corners", "bottom", "top")
+	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
 	head, foot := in, in
 	head.H = share(in.H, 0.5)
 	foot = in.inset(0, share(in.H, 0.56), 0, 0)
@@ -106,7 +106,11 @@ func (s *setter) cornerCode(in region, on roles, part float64) region {
 		return in
 	}
 	// The quiet zone may use the blank margin, not the edge of the paper.
-	edge := max(0, quiet-min(s.cell.W-in.X-in.W, s.cell.H-in.Y-in.H))
+	blank := min(s.cell.W-in.X-in.W, s.cell.H-in.Y-in.H)
+	if line := s.innerLine(s.short()); line > 0 {
+		blank -= line + hairline
+	}
+	edge := max(0, quiet-blank)
 	box := page.Rect{X: in.X + in.W - side - edge, Y: in.Y + in.H - side - edge, W: side, H: side}
 	s.putCode(plan, box, on)
 	hole := grow(box, quiet+quiet/2, quiet)

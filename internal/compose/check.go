@@ -167,9 +167,9 @@ func (k *checker) heights() {
 	if atStall(label.Piece(k.fr.Piece)) {
 		return
 	}
-	said := map[string]string{}
+	said := map[voiceKey]string{}
 	for _, t := range k.texts {
-		said[t.Block] += t.String()
+		said[keyOf(t)] += t.String()
 	}
 	for _, t := range k.texts {
 		b, ok := k.block(t.Block)
@@ -178,7 +178,7 @@ func (k *checker) heights() {
 		}
 		f := k.faces.Face(t.Face)
 		got := t.Size
-		if n := letter(b.Min.On, said[t.Block], f); n > 0 {
+		if n := letter(b.Min.On, said[keyOf(t)], f); n > 0 {
 			got = at(n, t.Size)
 		}
 		if got+2*unit.Micrometre < b.Min.Length {
@@ -186,6 +186,15 @@ func (k *checker) heights() {
 		}
 	}
 }
+
+// voiceKey is one block in one voice: its letters are measured together.
+type voiceKey struct {
+	block string
+	face  page.Face
+	size  unit.Length
+}
+
+func keyOf(t inked) voiceKey { return voiceKey{t.Block, t.Face, t.Size} }
 
 // words compares what is printed with what the content says.
 func (k *checker) words() {

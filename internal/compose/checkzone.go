@@ -31,10 +31,12 @@ func (k *checker) net() {
 	}
 }
 
-// clear checks that nothing else is printed in the clear space of a block.
+// clear checks that no information is printed in the clear space of a block,
+// and no drawing in the half of it next to the type.
 func (k *checker) clear(b label.Block, line inked, box page.Rect) {
 	f := k.faces.Face(line.Face)
-	need := grow(box, 2*at(f.Advance('N'), line.Size)-slack, f.CapHeight(line.Size)-slack)
+	n, h := 2*at(f.Advance('N'), line.Size), f.CapHeight(line.Size)
+	need := grow(box, n-slack, h-slack)
 	for _, t := range k.texts {
 		if t.Block != b.ID && overlaps(t.ink, need) {
 			k.found.Errorf("clear-space", "", b.Path, "%q stands in the clear space of the %s", t.String(), b.Kind).Cited(b.Cite)
@@ -45,9 +47,10 @@ func (k *checker) clear(b label.Block, line inked, box page.Rect) {
 			k.found.Errorf("clear-space", "", b.Path, "the QR code stands in the clear space of the %s", b.Kind).Cited(b.Cite)
 		}
 	}
+	near := grow(box, n/2-slack, h/2-slack)
 	for _, p := range k.paths {
-		if crosses(p, need) {
-			k.found.Errorf("clear-space", "", b.Path, "a drawing stands in the clear space of the %s", b.Kind).Cited(b.Cite)
+		if crosses(p, near) {
+			k.found.Errorf("clear-space", "", b.Path, "a drawing stands in the clear space of the %s", b.Kind)
 			return
 		}
 	}

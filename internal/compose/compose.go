@@ -50,6 +50,7 @@ type Overflow struct {
 type Result struct {
 	Frame    *page.Frame
 	Overflow []Overflow
+	bare     bool // ornaments were left out
 }
 
 // Label composes one piece. When something does not fit there is an error
@@ -62,34 +63,35 @@ func Label(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face
 // Compose is Label with the overflow as numbers, for a caller that looks for
 // a larger sheet.
 func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options) (Result, diag.List) {
-	r, found := attempt(c, d, p, cell, f, o, true)
-	if len(r.Overflow) == 0 || r.Frame == nil {
-		return r, found
+	var r Result
+	var found diag.List
+	for _, dress := range []func(design.Look) design.Look{design.Look.Full, design.Look.Slim, design.Look.Bare} {
+		r, found = attempt(c, d, p, cell, f, o, dress)
+		if len(r.Overflow) == 0 || r.Frame == nil {
+			break
+		}
 	}
-	// Words come before ornament: try again without.
-	bare, again := attempt(c, d, p, cell, f, o, false)
-	if len(bare.Overflow) == 0 {
-		again.Notef("no-room-for-ornament", "", "label.design", "the %s label has no room for the ornaments of %q", p, d.ID).
+	if r.Frame != nil && r.bare && len(r.Overflow) == 0 {
+		found.Notef("no-room-for-ornament", "", "label.design", "the %s label has no room for the ornaments of %q", p, d.ID).
 			Hinted("a larger label would show them")
 	}
-	return bare, again
+	return r, found
 }
 
-// attempt composes once, with or without the look's ornaments.
-func attempt(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options, adorned bool) (Result, diag.List) {
+// attempt composes once in a variant of the look: words come before ornament.
+func attempt(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options, dress func(design.Look) design.Look) (Result, diag.List) {
 	s, ok := newSetter(c, d, p, cell, f, o)
 	if !ok {
 		return Result{Frame: s.frame}, s.found
 	}
-	if !adorned {
-		s.look = s.look.Bare()
-	}
+	had := len(s.look.Ornaments)
+	s.look = dress(s.look)
 	s.checkJar()
 	s.ground()
 	arrangements[p](s)
 	s.scatter()
 	order(s.frame)
-	return Result{Frame: s.frame, Overflow: s.over}, s.found
+	return Result{Frame: s.frame, Overflow: s.over, bare: len(s.look.Ornaments) < had}, s.found
 }
 
 // arrangements is how each piece is laid out.
@@ -122,8 +124,10 @@ type setter struct {
 	blocks    []label.Block // the content's blocks, cleaned of what no face draws
 	title     string
 	sub       string
-	holes     []page.Rect // ink of things type must keep away from
+	holes     []page.Rect // what drawings must keep away from beside type
+	clear     []page.Rect // clear space codes must keep out of
 	ornaments []pending
+	display   page.Rect // the display panel of a wrap
 	pal       palette.Palette
 }
 

@@ -49,7 +49,7 @@ func (s *setter) alone(area page.Rect) bool {
 	on := s.colours
 	short := min(area.W, area.H)
 	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
-	in = s.reserve(in, on, short, "left", "right")
+	in = s.reserve(in, on, short, "frame", "left", "right", "corner")
 	above, ok := s.net(in, area, on, short)
 	if !ok {
 		return false
@@ -107,11 +107,11 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		quiet := plan.blank(side)
 		box := page.Rect{X: whole.X + whole.W - side, Y: whole.Y + whole.H - side, W: side, H: side}
 		at = &placed{spot{box: box, hole: grow(box, quiet+quiet/3, quiet)}, plan}
-		if s.hits(at.hole) || !s.inside(box) { // beside the net quantity, or above it
+		if s.hits(at.hole) || !within(s.frame, box, 0) { // beside the net quantity, or above it
 			up := body.Y + body.H - side - quiet - box.Y
 			at.box.Y, at.hole.Y = at.box.Y+up, at.hole.Y+up
 		}
-		if s.hits(at.hole) || !s.inside(at.box) || at.box.Y < body.Y {
+		if s.hits(at.hole) || !within(s.frame, at.box, 0) || at.box.Y < body.Y {
 			return flowed{bottom: body.Y + body.H}, nil, false
 		}
 		body.holes = append(body.holes, at.hole)
@@ -144,7 +144,7 @@ func (s *setter) hits(r page.Rect) bool {
 			return true
 		}
 	}
-	for _, h := range s.holes {
+	for _, h := range s.clear {
 		if overlaps(h, r) {
 			return true
 		}

@@ -1,6 +1,8 @@
 package compose
 
 import (
+	"math"
+
 	"jarmark/internal/design"
 	"jarmark/internal/page"
 	"jarmark/internal/unit"
@@ -140,6 +142,20 @@ func (s *setter) frameInset(short unit.Length) (line, inside unit.Length) {
 	return line, line + share(short, 0.045)
 }
 
+// innerLine is how far the inner edge of the frame's ink stands from the edge
+// of an area; 0 without a frame.
+func (s *setter) innerLine(short unit.Length) unit.Length {
+	line, _ := s.frameInset(short)
+	if line <= 0 {
+		return 0
+	}
+	d := max(line, s.cell.Safe) + 4*hairline
+	if s.look.Frame == "double" {
+		d += share(short, 0.017)
+	}
+	return d
+}
+
 // frameLine draws the look's frame inside area (inside the safe edge).
 func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 	line, _ := s.frameInset(min(area.W, area.H))
@@ -150,8 +166,11 @@ func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 	draw := func(d, width unit.Length, dash []unit.Length) {
 		box := grow(area, -d, -d)
 		p := roundPath(box, max(0, s.cell.Corner-d))
-		if ellipse {
+		switch {
+		case ellipse:
 			p = ellipsePath(box)
+		case s.cell.Shape == page.TagShape:
+			p = s.tagLine(d)
 		}
 		p.Stroke, p.Width, p.Dash, p.Round = &c, width, dash, dash != nil
 		s.put(p)
@@ -169,4 +188,13 @@ func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 	default:
 		draw(half, hairline*3/2, nil)
 	}
+}
+
+// tagLine is the outline of a tag moved in by d, its cut corners too.
+func (s *setter) tagLine(d unit.Length) *page.Path {
+	dx, dy := tagCut(s.cell.W, s.cell.H)
+	x, y, in := float64(dx), float64(dy), float64(d)
+	over := 1 + in*math.Hypot(1/x, 1/y) // the cut edge is where X/x + Y/y = over
+	cx, cy := unit.Length(x*(over-in/y))-d, unit.Length(y*(over-in/x))-d
+	return cutPath(page.Rect{X: d, Y: d, W: s.cell.W - 2*d, H: s.cell.H - 2*d}, cx, cy)
 }

@@ -11,8 +11,10 @@ import (
 const bottomZone = 0.7
 
 // net sets the net quantity at the foot of a region and gives the region
-// above it, its clear space taken off (21 CFR 101.7(f): above and below the
-// height of its lettering, at the sides twice the width of its N).
+// above it, its clear space taken off. The space must be free of printed
+// information: above and below the height of its lettering, at the sides
+// twice the width of its N (21 CFR 101.7(f)). Drawings keep half that
+// distance, a matter of taste.
 func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (region, bool) {
 	b, ok := s.block(label.Net)
 	if !ok {
@@ -22,17 +24,14 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 	r.para = s.netPara(b, on)
 	foot := in
 	if b.Zone == label.Bottom {
-		top := area.Y + share(area.H, bottomZone)
+		top := share(s.cell.H, bottomZone)
 		foot = in.inset(0, max(0, top-in.Y), 0, 0)
 	}
-	side := unit.Length(0)
-	if b.Clear {
-		n := 2 * at(r.para.voice.face(netBold(b)).Advance('N'), r.best)
-		side = max(0, n-s.blankAside(in, area))
-	}
-	k := stack{in: foot.inset(side, 0, side, 0), align: s.align(), rise: 1, rows: []row{r}}
-	if k.align == left && side > 0 {
-		k.in = foot.inset(0, 0, side, 0)
+	big := clearing(r.para.voice, b, r.best)
+	side, under := s.clearAside(big, in, area), s.clearUnder(big, in, area)
+	k := stack{in: foot.inset(side, 0, side, under), align: s.align(), rise: 1, rows: []row{r}}
+	if k.align == left {
+		k.in = foot.inset(0, 0, side, under)
 	}
 	best, ok := k.lowest()
 	if !ok {
@@ -41,18 +40,65 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 	}
 	items, _ := k.place(best)
 	s.put(items...)
-	box := s.inkOf(items)
-	size := best.sizes[0]
-	clear := share(size, 0.5)
+	box, size := s.inkOf(items), best.sizes[0]
+	gap := share(size, 0.5)
 	if b.Clear {
-		h := max(r.para.voice.regular.CapHeight(size), box.H/unit.Length(best.lines[0]))
-		n := 2 * at(r.para.voice.face(netBold(b)).Advance('N'), size)
-		clear = h
-		s.holes = append(s.holes, grow(box, n, h))
+		c := clearing(r.para.voice, b, size)
+		gap = c.Y
+		s.clear = append(s.clear, grow(box, c.X, c.Y))
+		s.holes = append(s.holes, grow(box, c.X/2, c.Y/2))
 	}
 	above := in
-	above.H = max(0, box.Y-clear-in.Y)
+	above.H = max(0, box.Y-gap-in.Y)
 	return above, true
+}
+
+// clearing is the clear space of a net quantity at a size: X at each side, Y
+// above and below.
+func clearing(v voice, b label.Block, size unit.Length) page.Point {
+	if !b.Clear {
+		return page.Point{X: size / 2, Y: size / 2}
+	}
+	f := v.face(netBold(b))
+	return page.Point{X: 2 * at(f.Advance('N'), size), Y: max(f.CapHeight(size), at(f.Ink('(').Top+f.Ink('(').Bottom, size))}
+}
+
+// clearAside is how far the net quantity must stand in from the sides of a
+// region for its clear space.
+func (s *setter) clearAside(need page.Point, in region, area page.Rect) unit.Length {
+	side := unit.Length(0)
+	gap := area.X + area.W - in.X - in.W
+	if s.piece == label.Wrap { // the facts begin beyond the edge of the panel
+		side = max(side, need.X-gap-max(share(s.short(), s.look.Margin), s.cell.Safe))
+	}
+	if line := s.innerLine(min(area.W, area.H)); line > 0 {
+		side = max(side, need.X/2-(gap-line))
+	}
+	for _, o := range s.look.Ornaments {
+		switch o.Place {
+		case "left", "right", "ends", "corners", "frame":
+			side = max(side, need.X/2)
+		}
+	}
+	return side
+}
+
+// clearUnder is the same for the foot of the region.
+func (s *setter) clearUnder(need page.Point, in region, area page.Rect) unit.Length {
+	gap, under := area.Y+area.H-in.Y-in.H, unit.Length(0)
+	if line := s.innerLine(min(area.W, area.H)); line > 0 {
+		under = max(under, need.Y/2-(gap-line))
+	}
+	if s.look.Band.Edge == "bottom" || s.look.Band.Edge == "both" {
+		under = max(under, need.Y/2-gap)
+	}
+	for _, o := range s.look.Ornaments {
+		switch o.Place {
+		case "bottom", "frame", "corners":
+			under = max(under, need.Y/2)
+		}
+	}
+	return under
 }
 
 // lowest sets a stack at the foot of its region; in an oval, where the foot is
@@ -95,25 +141,6 @@ func bindNet(s string) string {
 }
 
 func netBold(b label.Block) bool { return len(b.Runs) > 0 && b.Runs[0].Bold }
-
-// blankAside is the blank from a region to whatever is printed beside it. The
-// edge of the label is not printed matter.
-func (s *setter) blankAside(in region, area page.Rect) unit.Length {
-	blank := unit.Length(1 << 40)
-	if _, inside := s.frameInset(min(area.W, area.H)); inside > 0 {
-		blank = share(min(area.W, area.H), 0.04)
-	}
-	if s.piece == label.Wrap || s.look.Band.Edge == "left" || s.look.Band.Edge == "right" {
-		blank = min(blank, area.X+area.W-in.X-in.W)
-	}
-	for _, o := range s.look.Ornaments {
-		switch o.Place {
-		case "left", "right", "ends", "corners":
-			return 0
-		}
-	}
-	return blank
-}
 
 // inkOf is the box of the ink of text items.
 func (s *setter) inkOf(items []page.Item) page.Rect {

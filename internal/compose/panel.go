@@ -14,7 +14,7 @@ import (
 func (s *setter) panel(area page.Rect, on roles, extra []label.Block) bool {
 	short := min(area.W, area.H)
 	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
-	in = s.reserve(in, on, short, "left", "right", "ends", "corners", "bottom")
+	in = s.reserve(in, on, short, "frame", "left", "right", "ends", "corners", "corner", "bottom")
 	upper, ok := s.net(in, area, on, short)
 	if !ok {
 		return false
@@ -27,6 +27,9 @@ func (s *setter) panel(area page.Rect, on roles, extra []label.Block) bool {
 func (s *setter) inner(area page.Rect, on roles, ellipse bool) region {
 	short := min(area.W, area.H)
 	_, inside := s.frameInset(short)
+	if line := s.innerLine(short); line > 0 {
+		inside = max(inside, line+share(short, 0.025))
+	}
 	m := max(share(short, s.look.Margin), s.cell.Safe, inside)
 	s.frameLine(area, on, ellipse)
 	in := region{Rect: grow(area, -m, -m)}

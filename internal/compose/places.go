@@ -60,6 +60,8 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		in = in.inset(take, 0, take, 0)
 	case "around":
 		in = in.inset(take, take, take, take).inscribed()
+	case "frame":
+		in = in.inset(take, take, take, take)
 	case "corner":
 		side := min(reach, in.W/2, in.H)
 		box = page.Rect{X: in.X + in.W - side, Y: in.Y, W: side, H: side}
@@ -90,7 +92,7 @@ func (s *setter) later(o design.Ornament, box page.Rect, on roles) {
 // decorate draws the remembered ornaments behind the type, keeping clear of
 // everything set so far.
 func (s *setter) decorate() {
-	keep := s.kept()
+	keep := append(s.kept(), s.beyond()...)
 	var drawn []page.Item
 	for _, p := range s.ornaments {
 		drawn = append(drawn, s.drawing(p.o, p.box, p.on, keep)...)

@@ -1,6 +1,7 @@
 package compose
 
 import (
+	"jarmark/internal/design"
 	"jarmark/internal/page"
 	"jarmark/internal/unit"
 )
@@ -13,6 +14,14 @@ func (s *setter) ruleRow(on roles, short unit.Length, a align) (row, bool) {
 	c := on.text(s.look.RuleColour, largeContrast)
 	high := max(share(short, 0.02), unit.Millimetre)
 	kind := s.look.Rule
+	if kind == "berry" || kind == "wave" {
+		high = max(share(short, 0.055), 3*unit.Millimetre/2)
+		return row{high: high, gap: 0.5, draw: func(box page.Rect) []page.Item {
+			w := share(box.W, 0.62)
+			box.X, box.W = box.X+a.shift(box.W, w), w
+			return s.drawing(design.Ornament{Name: "rule-" + kind}, box, on, nil)
+		}}, true
+	}
 	return row{high: high, gap: 1.1, draw: func(box page.Rect) []page.Item {
 		return rule(kind, box, a, c)
 	}}, true

@@ -53,12 +53,12 @@ func roundPath(r page.Rect, radius unit.Length) *page.Path {
 	}
 }
 
-// cutPath is a box with its top corners cut off by c, a hang tag.
-func cutPath(r page.Rect, c unit.Length) *page.Path {
+// cutPath is a box with its top corners cut off, cx across and cy down.
+func cutPath(r page.Rect, cx, cy unit.Length) *page.Path {
 	x0, y0, x1, y1 := r.X, r.Y, r.X+r.W, r.Y+r.H
 	return &page.Path{
 		Ops: []page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.LineTo, page.LineTo, page.Close},
-		Pts: []page.Point{{X: x0 + c, Y: y0}, {X: x1 - c, Y: y0}, {X: x1, Y: y0 + c}, {X: x1, Y: y1}, {X: x0, Y: y1}, {X: x0, Y: y0 + c}},
+		Pts: []page.Point{{X: x0 + cx, Y: y0}, {X: x1 - cx, Y: y0}, {X: x1, Y: y0 + cy}, {X: x1, Y: y1}, {X: x0, Y: y1}, {X: x0, Y: y0 + cy}},
 	}
 }
 

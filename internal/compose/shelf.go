@@ -13,7 +13,7 @@ func (s *setter) shelf() {
 	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
 	on, short := s.colours, min(area.W, area.H)
 	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
-	in = s.reserve(in, on, short, "left", "right", "corners", "top", "bottom")
+	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "top", "bottom")
 	in, ok := s.cardFoot(in, on)
 	if !ok {
 		return

@@ -14,7 +14,7 @@ func (s *setter) strip() {
 	}
 	short := s.short()
 	in := s.inner(area, s.colours, false)
-	in = s.reserve(in, s.colours, short, "left", "right", "ends")
+	in = s.reserve(in, s.colours, short, "frame", "left", "right", "ends")
 	k := stack{in: in, align: centre, rise: 0.5, spread: 1.5}
 	if b, ok := s.block(label.Seal); ok {
 		v := s.d.Voices.Subtitle

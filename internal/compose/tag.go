@@ -35,7 +35,7 @@ func (s *setter) tag() {
 	in := s.inner(page.Rect{W: s.cell.W, H: s.cell.H}, s.colours, false)
 	top := hole.Y + hole.H + share(short, 0.05)
 	in = in.inset(0, max(0, top-in.Y), 0, 0)
-	in = s.reserve(in, s.colours, short, "left", "right", "bottom")
+	in = s.reserve(in, s.colours, short, "frame", "left", "right", "bottom")
 	foot := s.tagFoot(in, short)
 	body := in
 	body.H = max(0, foot-in.Y-share(short, 0.04))

@@ -24,11 +24,12 @@ func (s *setter) wrap() {
 			return // its findings stand
 		}
 		s.frame.Items, s.found, s.over = s.frame.Items[:items], saved.found, saved.over
-		s.holes, s.ornaments = nil, nil
+		s.holes, s.clear, s.ornaments = nil, nil, nil
 	}
 }
 
 func (s *setter) wrapAt(front, side page.Rect, info roles) bool {
+	s.display = front
 	s.fill(side, s.look.Info)
 	inner := s.band(front, s.look.Band)
 	ok := s.panel(inner, s.colours, s.panelBlocks())

@@ -93,12 +93,12 @@ var (
 	Aligns   = []string{"centre", "left"}
 	Cases    = []string{"as written", "upper", "lower"}
 	Frames   = []string{"none", "hair", "double", "thick", "dotted", "inset"}
-	Rules    = []string{"none", "hair", "double", "dotted", "short", "lozenge"}
+	Rules    = []string{"none", "hair", "double", "dotted", "short", "lozenge", "berry", "wave"}
 	Dividers = []string{"none", "hair", "dotted"}
 	Edges    = []string{"none", "left", "right", "top", "bottom", "both"}
 	Patterns = []string{"plain", "gingham", "stripes", "scallop"}
 	Brands   = []string{"below", "above"}
-	Places   = []string{"top", "bottom", "left", "right", "around", "corners", "ends", "scatter", "under title"}
+	Places   = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "under title"}
 	Colours  = []string{"paper", "tint", "white", "deep", "berry", "leaf", "ink", "soft", "main", "accent", "none"}
 )
 
@@ -110,10 +110,26 @@ func (d *Design) Look(p label.Piece) Look {
 	return d.looks[""]
 }
 
-// Bare is the look without ornaments, frame and wide margins, for a label too
+// Full is the look as written.
+func (l Look) Full() Look { return l }
+
+// Slim is the look with smaller ornaments and margins, for a small label.
+func (l Look) Slim() Look {
+	l.Margin *= 0.7
+	small := make([]Ornament, len(l.Ornaments))
+	for i, o := range l.Ornaments {
+		o.Size, o.Reach = o.Size*0.62, o.Reach*0.62
+		small[i] = o
+	}
+	l.Ornaments = small
+	l.Band.Size *= 0.7
+	return l
+}
+
+// Bare is the look without ornaments, frame, band and wide margins, for a label too
 // small for them.
 func (l Look) Bare() Look {
-	l.Ornaments, l.Frame = nil, "none"
+	l.Ornaments, l.Frame, l.Band.Edge = nil, "none", "none"
 	l.Margin = min(l.Margin, 0.045)
 	return l
 }
