@@ -4,7 +4,6 @@ import (
 	"jarmark/internal/design"
 	"jarmark/internal/label"
 	"jarmark/internal/page"
-	"jarmark/internal/unit"
 )
 
 // allergens sets the stall's allergen card: the name, then what it contains
@@ -30,8 +29,8 @@ func (s *setter) allergens() {
 func (s *setter) cardFacts(on roles) []passage {
 	big, usual := s.d.Voices.Text, s.d.Voices.Text
 	pt := min(s.short().Points(), 400)
-	big.Size = design.Range{Least: 9, Best: max(9, pt*0.058)}
-	usual.Size = design.Range{Least: 7, Best: max(7, pt*0.038)}
+	big.Size = design.Range{Least: 9, Best: max(9, pt*0.07)}
+	usual.Size = design.Range{Least: 7, Best: max(7, pt*0.046)}
 	var ps []passage
 	add := func(v design.Voice, gap float64, kinds ...label.Kind) {
 		for _, b := range s.all(kinds...) {
@@ -47,5 +46,3 @@ func (s *setter) cardFacts(on roles) []passage {
 	add(usual, 0.9, label.Lot)
 	return ps
 }
-
-var _ = unit.Millimetre

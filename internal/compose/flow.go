@@ -65,7 +65,7 @@ func flowAt(ps []passage, in region, a align, t float64) flowed {
 		size := p.least + share(p.best-p.least, t)
 		lead := share(size, tight+(max(tight, p.para.voice.leading)-tight)*t)
 		if i > 0 {
-			y += share(size, p.gap*(0.55+0.45*t))
+			y += max(0, lead-at(p.top+p.bottom, size)) + share(size, p.gap*(0.5+0.5*t))
 		}
 		items, lines, ok := p.set(in, a, size, lead, y)
 		if !ok {

@@ -54,7 +54,7 @@ func (s *setter) alone(area page.Rect) bool {
 	if !ok {
 		return false
 	}
-	ps := s.facts(on)
+	ps := s.facts(on, label.Serve)
 	need := unit.Length(0)
 	for step := range 9 {
 		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step)/8)

@@ -101,13 +101,17 @@ func (s *setter) plainEdge(box page.Rect, edge string) {
 	black := s.pal.Text
 	in := box
 	safe := s.cell.Safe
-	x0, x1 := max(safe, in.X), min(s.cell.W-safe, in.X+in.W)
-	y0, y1 := max(safe, in.Y), min(s.cell.H-safe, in.Y+in.H)
+	low, high := safe+2*hairline, safe+2*hairline
+	x0, x1 := max(low, in.X), min(s.cell.W-high, in.X+in.W)
+	y0, y1 := max(low, in.Y), min(s.cell.H-high, in.Y+in.H)
 	if x1 <= x0 || y1 <= y0 {
 		return
 	}
 	if s.cell.Shape != page.Rectangle {
 		return
+	}
+	if min(x1-x0, y1-y0) < unit.Millimetre {
+		return // the band lies in the safe edge
 	}
 	for i := range unit.Length(2) {
 		d := i * 700 * unit.Micrometre
@@ -172,7 +176,7 @@ func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 		case s.cell.Shape == page.TagShape:
 			p = s.tagLine(d)
 		}
-		p.Stroke, p.Width, p.Dash, p.Round = &c, width, dash, dash != nil
+		p.Stroke, p.Width, p.Dash, p.Round, p.Block = &c, width, dash, dash != nil, "frame"
 		s.put(p)
 	}
 	half := max(line, s.cell.Safe)

@@ -36,9 +36,9 @@ func (s *setter) facts(on roles, skip ...label.Kind) []passage {
 				}
 			}
 			for _, p := range s.passages(s.all(open...), len(kinds) > 1, on) {
-				p.gap = 0.42
+				p.gap = 0.2
 				if first && len(out) > 0 {
-					p.gap = 0.95
+					p.gap = 0.62
 				}
 				first = false
 				out = append(out, p)
@@ -93,6 +93,13 @@ func (s *setter) infoPanel(area page.Rect, on roles, ps []passage) bool {
 	}
 	in.holes = append(in.holes, spot.hole)
 	f := flow(ps, in, left)
+	if f.fits && in.oval.W == 0 { // stand a little above the middle, code and all
+		low := max(f.bottom, spot.hole.Y+spot.hole.H-plan.blank(spot.box.W))
+		down := share(max(0, in.Y+in.H-low), 0.42)
+		shift(f.items, 0, down)
+		shift(spot.caption, 0, down)
+		spot.box.Y += down
+	}
 	if !s.put1(f, in, "the facts", false) {
 		return false
 	}

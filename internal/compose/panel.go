@@ -40,7 +40,7 @@ func (s *setter) inner(area page.Rect, on roles, ellipse bool) region {
 }
 
 func (s *setter) align() align {
-	if s.look.Align == "left" {
+	if s.look.Align == "left" && s.cell.Shape != page.Ellipse {
 		return left
 	}
 	return centre

@@ -10,9 +10,10 @@ import (
 // pending is an ornament whose place is known; it is drawn once the type
 // stands, so that it can keep clear of it.
 type pending struct {
-	o   design.Ornament
-	box page.Rect
-	on  roles
+	o    design.Ornament
+	box  page.Rect
+	on   roles
+	flat unit.Length // least height it may flatten to, to stay whole
 }
 
 // reserve takes the room of the look's ornaments at the given places from a
@@ -70,7 +71,13 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		s.corners(o, in.Rect, reach, on)
 		return in
 	}
+	if s.cell.Shape == page.Ellipse && o.Place == "around" {
+		box = grow(box, -share(short, 0.01), -share(short, 0.01))
+	}
 	s.later(o, box, on)
+	if o.Place == "top" {
+		s.ornaments[len(s.ornaments)-1].flat = take
+	}
 	return in
 }
 
@@ -85,20 +92,62 @@ func (s *setter) corners(o design.Ornament, r page.Rect, side unit.Length, on ro
 
 func (s *setter) later(o design.Ornament, box page.Rect, on roles) {
 	if box.W > 0 && box.H > 0 {
-		s.ornaments = append(s.ornaments, pending{o, box, on})
+		s.ornaments = append(s.ornaments, pending{o: o, box: box, on: on})
 	}
 }
 
 // decorate draws the remembered ornaments behind the type, keeping clear of
 // everything set so far.
 func (s *setter) decorate() {
-	keep := append(s.kept(), s.beyond()...)
+	keep := s.kept()
 	var drawn []page.Item
 	for _, p := range s.ornaments {
-		drawn = append(drawn, s.drawing(p.o, p.box, p.on, keep)...)
+		near := keep
+		if p.o.Place != "around" {
+			near = append(near[:len(near):len(near)], s.beyond()...)
+		}
+		drawn = append(drawn, s.whole(p, near)...)
 	}
 	s.frame.Items = append(s.frame.Items, drawn...)
 	s.ornaments = nil
+}
+
+// whole draws an ornament as high as it can be without losing leaves to the
+// type it must keep clear of; one that cannot be whole is drawn at its least.
+func (s *setter) whole(p pending, keep []page.Rect) []page.Item {
+	if p.flat <= 0 || p.flat >= p.box.H || !meets(p.box, keep) {
+		return s.drawing(p.o, p.box, p.on, keep)
+	}
+	var items []page.Item
+	for step := range unit.Length(4) {
+		box := p.box
+		box.H -= (p.box.H - p.flat) * step / 3
+		items = s.drawing(p.o, box, p.on, keep)
+		if points(items) == points(s.drawing(p.o, box, p.on, nil)) {
+			break
+		}
+	}
+	return items
+}
+
+func points(items []page.Item) int {
+	n := 0
+	for _, it := range items {
+		if p, ok := it.(*page.Path); ok {
+			n += len(p.Pts)
+		}
+	}
+	return n
+}
+
+// meets reports whether a box meets any of a list.
+func meets(r page.Rect, list []page.Rect) bool {
+	for _, k := range list {
+		if overlaps(r, k) {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *setter) drawing(o design.Ornament, box page.Rect, on roles, keep []page.Rect) []page.Item {
@@ -117,11 +166,11 @@ func (s *setter) kept() []page.Rect {
 		switch t := it.(type) {
 		case *page.Text:
 			if b := inkBox(t, s.faces); b.W > 0 {
-				air := max(t.Size/5, 800*unit.Micrometre)
+				air := min(max(t.Size/8, 700*unit.Micrometre), 2*unit.Millimetre)
 				keep = append(keep, grow(b, air, air))
 			}
 		case *page.Path:
-			if !t.Bleed {
+			if !t.Bleed && t.Block != "frame" {
 				keep = append(keep, grow(bounds(t), 600*unit.Micrometre, 600*unit.Micrometre))
 			}
 		}

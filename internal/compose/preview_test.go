@@ -70,6 +70,11 @@ func contact(t *testing.T, d *design.Design, fs *face.Set, saver bool, c *label.
 		if x+fr.W+6*mm > pg.W {
 			x, y, high = 6*mm, y+high+6*mm, 0
 		}
+		white := page.Colour{R: 255, G: 255, B: 255}
+		paper := &page.Frame{W: fr.W, H: fr.H, Items: []page.Item{&page.Path{Fill: &white,
+			Ops: []page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.Close},
+			Pts: []page.Point{{}, {X: fr.W}, {X: fr.W, Y: fr.H}, {Y: fr.H}}}}}
+		pg.Places = append(pg.Places, page.Placement{Frame: paper, At: page.Point{X: x, Y: y}})
 		pg.Places = append(pg.Places, page.Placement{Frame: fr, At: page.Point{X: x, Y: y}})
 		x, high = x+fr.W+6*mm, max(high, fr.H)
 	}
