@@ -63,6 +63,10 @@ func (s *setter) band(area page.Rect, b design.Band) page.Rect {
 	if w <= 0 || b.Edge == "none" || b.Edge == "" {
 		return area
 	}
+	if b.Edge == "around" {
+		s.ring(area, w, b)
+		return grow(area, -w, -w)
+	}
 	edges := []string{b.Edge}
 	if b.Edge == "both" {
 		edges = []string{"top", "bottom"}
@@ -73,6 +77,27 @@ func (s *setter) band(area page.Rect, b design.Band) page.Rect {
 		s.pattern(s.bleeding(box), e, b)
 	}
 	return area
+}
+
+// ring paints the pattern all round, with the look's paper inside it.
+func (s *setter) ring(area page.Rect, w unit.Length, b design.Band) {
+	inner := grow(area, -w, -w)
+	shape := roundPath(inner, max(0, s.cell.Corner-w))
+	if s.cell.Shape == page.Ellipse {
+		shape = ellipsePath(inner)
+	}
+	if s.opt.InkSaver {
+		black := s.pal.Text
+		shape.Stroke, shape.Width, shape.Block = &black, 2*hairline, "frame"
+		if w > s.cell.Safe+hairline {
+			s.put(shape)
+		}
+		return
+	}
+	s.pattern(s.bleeding(area), "", b)
+	paper := s.colours.ground
+	shape.Fill, shape.Bleed = &paper, true
+	s.put(shape)
 }
 
 // pattern fills a band. Ink saving draws its outline patterns in hairlines.

@@ -170,7 +170,7 @@ func (s *setter) codeAt(p codePlan, in region, side unit.Length, on roles) (spot
 	if sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
 		return sp, false
 	}
-	if p.hasCap {
+	if p.hasCap && side >= 12*unit.Millimetre {
 		sp.caption = s.captionUnder(p, box, quiet, in, on)
 		if cap := s.inkOf(sp.caption); cap.W > 0 {
 			sp.hole.H = max(sp.hole.H, cap.Y+cap.H+quiet/2-sp.hole.Y)

@@ -10,7 +10,7 @@ import (
 func (s *setter) lid() {
 	area := page.Rect{W: s.cell.W, H: s.cell.H}
 	round := s.cell.Shape == page.Ellipse
-	if !round {
+	if !round || s.look.Band.Edge == "around" {
 		area = s.band(area, s.look.Band)
 	}
 	short := s.short()
@@ -42,7 +42,7 @@ func (s *setter) noteRow(b label.Block, weight float64) row {
 	v := s.voice(s.d.Voices.Small, s.colours)
 	p := s.smallPassage(b, s.colours, s.d.Voices.Small)
 	return row{
-		para: newPara(v, said{b.ID, emphasised(b), b.Exact}), legal: v.least(b, b.Text()), least: p.least, best: p.best,
-		lines: 3, ragged: balanced, weight: weight * 0.5, gap: 0.9, name: string(b.Kind),
+		para: newPara(v, said{b.ID, bound(emphasised(b)), true}), legal: v.least(b, b.Text()), least: p.least, best: p.best,
+		lines: 2, ragged: balanced, weight: weight * 0.5, gap: 0.9, name: string(b.Kind),
 	}
 }

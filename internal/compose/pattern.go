@@ -14,9 +14,8 @@ func (s *setter) gingham(box page.Rect, c page.Colour) {
 	base := rectPath(box)
 	base.Fill, base.Bleed = &tones[0], true
 	s.put(base)
-	n := unit.Length(5)
 	short := min(box.W, box.H)
-	cell := max(short/n, 600*unit.Micrometre)
+	cell := max(min(short/5, share(s.short(), 0.04)), 600*unit.Micrometre)
 	half, dark := &page.Path{Fill: &tones[1], Bleed: true}, &page.Path{Fill: &tones[2], Bleed: true}
 	for y, row := box.Y, 0; y < box.Y+box.H; y, row = y+cell, row+1 {
 		for x, col := box.X, 0; x < box.X+box.W; x, col = x+cell, col+1 {

@@ -36,7 +36,10 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 	switch o.Place {
 	case "top":
 		box.H = min(reach, in.H)
-		in = in.inset(0, take, 0, 0)
+		if in.oval.W > 0 {
+			box = inOval(in, box)
+		}
+		in = in.inset(0, take+share(short, 0.015), 0, 0)
 		if reach > take { // the ends hang down beside the name
 			end := page.Rect{X: box.X, Y: box.Y, W: box.W * 3 / 20, H: box.H}
 			in.holes = append(in.holes, end)
@@ -72,7 +75,7 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		return in
 	}
 	if s.cell.Shape == page.Ellipse && o.Place == "around" {
-		box = grow(box, -share(short, 0.01), -share(short, 0.01))
+		box = grow(box, -share(short, 0.02), -share(short, 0.02))
 	}
 	s.later(o, box, on)
 	if o.Place == "top" {
@@ -94,6 +97,13 @@ func (s *setter) later(o design.Ornament, box page.Rect, on roles) {
 	if box.W > 0 && box.H > 0 {
 		s.ornaments = append(s.ornaments, pending{o: o, box: box, on: on})
 	}
+}
+
+// inOval narrows a box at the top of an oval to its chord there.
+func inOval(in region, box page.Rect) page.Rect {
+	half := halfChord(in.oval, box.Y+box.H*2/5)
+	box.X, box.W = in.oval.X+in.oval.W/2-half, 2*half
+	return box
 }
 
 // decorate draws the remembered ornaments behind the type, keeping clear of

@@ -16,7 +16,7 @@ func (s *setter) scatter() {
 		m := max(s.cell.Safe, unit.Millimetre)
 		box := grow(page.Rect{W: s.cell.W, H: s.cell.H}, -m, -m)
 		if s.piece == label.Wrap {
-			box.W = s.display.W - 2*m
+			box = grow(s.display, -m, -m)
 		}
 		s.put(s.drawing(o, box, s.colours, append(s.kept(), s.beyond()...))...)
 	}

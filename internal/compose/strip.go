@@ -9,7 +9,7 @@ import (
 // words stand in the middle third, where the lid is, between ornaments.
 func (s *setter) strip() {
 	area := page.Rect{W: s.cell.W, H: s.cell.H}
-	if s.look.Band.Edge == "top" || s.look.Band.Edge == "bottom" || s.look.Band.Edge == "both" {
+	if s.look.Band.Edge == "top" || s.look.Band.Edge == "bottom" || s.look.Band.Edge == "around" || s.look.Band.Edge == "both" {
 		area = s.band(area, s.look.Band)
 	}
 	short := s.short()

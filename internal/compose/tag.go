@@ -32,7 +32,11 @@ func (s *setter) tag() {
 	short := s.short()
 	hole := s.hole()
 	s.punch(hole)
-	in := s.inner(page.Rect{W: s.cell.W, H: s.cell.H}, s.colours, false)
+	area := page.Rect{W: s.cell.W, H: s.cell.H}
+	if s.look.Band.Edge == "bottom" {
+		area = s.band(area, s.look.Band)
+	}
+	in := s.inner(area, s.colours, false)
 	top := hole.Y + hole.H + share(short, 0.05)
 	in = in.inset(0, max(0, top-in.Y), 0, 0)
 	in = s.reserve(in, s.colours, short, "frame", "left", "right", "bottom")

@@ -29,9 +29,15 @@ func (s *setter) wrap() {
 }
 
 func (s *setter) wrapAt(front, side page.Rect, info roles) bool {
-	s.display = front
 	s.fill(side, s.look.Info)
-	inner := s.band(front, s.look.Band)
+	inner := front
+	if e := s.look.Band.Edge; e == "top" || e == "bottom" || e == "both" {
+		rest := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
+		inner.Y, inner.H, side.Y, side.H = rest.Y, rest.H, rest.Y, rest.H
+	} else {
+		inner = s.band(front, s.look.Band)
+	}
+	s.display = inner
 	ok := s.panel(inner, s.colours, s.panelBlocks())
 	ps := s.facts(info, s.onPanel()...)
 	ok = s.infoPanel(side, info, ps) && ok

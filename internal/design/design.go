@@ -95,7 +95,7 @@ var (
 	Frames   = []string{"none", "hair", "double", "thick", "dotted", "inset"}
 	Rules    = []string{"none", "hair", "double", "dotted", "short", "lozenge", "berry", "wave"}
 	Dividers = []string{"none", "hair", "dotted"}
-	Edges    = []string{"none", "left", "right", "top", "bottom", "both"}
+	Edges    = []string{"none", "left", "right", "top", "bottom", "both", "around"}
 	Patterns = []string{"plain", "gingham", "stripes", "scallop"}
 	Brands   = []string{"below", "above"}
 	Places   = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "under title"}
