@@ -84,14 +84,15 @@ type motif struct {
 // word in the motif column of palette's fruits.csv.
 func motifs() map[string]motif {
 	round := func(e easel) { e.k.berry(e.c, e.r*0.95, false) }
+	own := func(e easel) { e.k.bead(e.c, e.r*0.95) }
 	return map[string]motif{
 		"berry":       {berrySprig, round},
-		"currant":     {currants, round},
-		"elder":       {elder, round},
+		"currant":     {currants, own},
+		"elder":       {elder, own},
 		"blueberry":   {blueberries, crowned},
 		"gooseberry":  {gooseberry, striped},
 		"cherry":      {cherries, nil},
-		"grape":       {grapes, round},
+		"grape":       {grapes, own},
 		"strawberry":  {strawberry, nil},
 		"bramble":     {bramble, nil},
 		"apricot":     {apricot, nil},
@@ -112,6 +113,7 @@ func motifs() map[string]motif {
 		"wheat":       {ear, round},
 		"anise":       {anise, round},
 		"leaf":        {leafSprig, round},
+		"blossom":     {flower, nil},
 	}
 }
 

@@ -32,7 +32,7 @@ func currants(e easel) {
 		if i == 6 {
 			x = 0.03
 		}
-		e.k.berry(e.p(x, y), e.r*(0.285-0.018*float64(i)), false)
+		e.k.bead(e.p(x, y), e.r*(0.285-0.018*float64(i)))
 	}
 }
 
@@ -48,7 +48,7 @@ func elder(e easel) {
 		}
 	}
 	for i, q := range spots {
-		e.k.berry(q, e.r*(0.17+0.02*float64(i%3)), false)
+		e.k.bead(q, e.r*(0.17+0.02*float64(i%3)))
 	}
 }
 
@@ -118,7 +118,7 @@ func grapes(e easel) {
 	for j, row := range rows {
 		for i := range row.n {
 			x := (float64(i) - float64(row.n-1)/2) * 0.4
-			e.k.berry(e.p(x+0.03*float64(j%2), row.y+0.04*math.Abs(x)), e.r*0.225, false)
+			e.k.bead(e.p(x+0.03*float64(j%2), row.y+0.04*math.Abs(x)), e.r*0.225)
 		}
 	}
 }

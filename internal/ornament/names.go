@@ -41,7 +41,8 @@ func drawings() map[string]func(*sketch) {
 			k.hero(k.box.centre(), k.box.short()/2*0.9, 0)
 		}
 	}
-	all["wheat"], all["citrus"] = (*sketch).wheat, (*sketch).slices // more than the bare fruit
+	// These are more than the bare motif.
+	all["wheat"], all["citrus"], all["blossom"] = (*sketch).wheat, (*sketch).slices, (*sketch).blossoms
 	return all
 }
 

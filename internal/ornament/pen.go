@@ -70,8 +70,11 @@ func spot(c vec, rx, ry, angle float64) *trace {
 	return (&trace{}).move(p(-1, 0)).curve(p(-1, -1), p(1, -1), p(1, 0)).curve(p(1, 1), p(-1, 1), p(-1, 0)).close()
 }
 
-// hair is the width of the outlines of line drawings, mm.
-const hair = 0.17
+// Widths of the outlines of line drawings, mm: usual, and of small parts.
+const (
+	hair = 0.17
+	fine = 0.09
+)
 
 // body fills a closed shape; a line drawing outlines it instead and knocks
 // out what lies behind.
@@ -79,7 +82,8 @@ func (k *sketch) body(t *trace, c page.Colour) {
 	s := shape{ops: t.ops, pts: t.pts, fill: &c}
 	if k.tint.line {
 		w, b := white, black
-		s.fill, s.stroke, s.width = &w, &b, hair
+		reach := s.reach()
+		s.fill, s.stroke, s.width = &w, &b, min(max(reach.short()*0.07, fine), hair)
 	}
 	k.put(s)
 }
@@ -94,8 +98,7 @@ func (k *sketch) shadeBody(t *trace, c page.Colour) {
 // stroke draws a line; line drawings draw it black and no thicker than needed.
 func (k *sketch) stroke(t *trace, c page.Colour, width float64) {
 	if k.tint.line {
-		c, width = black, min(width, hair*1.15)
-		width = max(width, hair*0.7)
+		c, width = black, min(max(width, fine), hair*1.15)
 	}
 	k.put(shape{ops: t.ops, pts: t.pts, stroke: &c, width: width})
 }
@@ -158,7 +161,8 @@ func (k *sketch) sideVeins(at func(x, y float64) vec, c page.Colour, length floa
 	k.stroke(t, palette.Mix(c, k.tint.vein(c), 0.6), max(0.05, length*0.014))
 }
 
-// berry draws a round berry with its shadow side and a glint.
+// berry draws a round berry with its shadow side and a glint, golden where
+// asked for and wherever the ground is dark.
 func (k *sketch) berry(c vec, r float64, gold bool) {
 	fruit, light, shade := k.tint.fruit, k.tint.light, k.tint.shade
 	if gold || k.tint.dark {
@@ -166,6 +170,9 @@ func (k *sketch) berry(c vec, r float64, gold bool) {
 	}
 	k.ball(c, r, fruit, light, shade)
 }
+
+// bead is a round berry in the fruit's own colour on any ground.
+func (k *sketch) bead(c vec, r float64) { k.ball(c, r, k.tint.fruit, k.tint.light, k.tint.shade) }
 
 func (k *sketch) ball(c vec, r float64, fruit, light, shade page.Colour) {
 	k.element(func() {

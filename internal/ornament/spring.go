@@ -94,3 +94,10 @@ func (k *sketch) bud(p vec, angle, size float64) {
 		k.leaf(q, angle+0.5, size*0.42, slim, -0.25, 0)
 	})
 }
+
+// flower is one blossom on two leaves.
+func flower(e easel) {
+	e.leafAt(-0.1, 0.1, 2.6, 1.05, slim, -0.1, 0)
+	e.leafAt(0.1, 0.1, 0.5, 1.05, slim, 0.1, 1)
+	e.k.blossom(e.p(0, -0.08), e.r*0.86, e.angle-1.57)
+}

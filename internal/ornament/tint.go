@@ -29,7 +29,7 @@ func tintOf(s Spec) tint {
 	if t.dark {
 		t.leaves, t.stem, t.ground = p.DeepLeaves, p.DeepStem, p.Deep
 		// The fruit must stand off the ground: lift what is too dark.
-		t.fruit = palette.Ensure(p.Berry, p.Deep, 2.6)
+		t.fruit = palette.Lift(p.Berry, p.Deep, 2.3)
 		t.shade = palette.Mix(t.fruit, p.Deep, 0.42)
 		t.light = palette.Mix(t.fruit, p.OnDeep, 0.85)
 		t.berry = p.Gold

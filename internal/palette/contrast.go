@@ -64,3 +64,15 @@ func Ensure(fg, bg page.Colour, ratio float64) page.Colour {
 	}
 	return Mix(fg, end, hi)
 }
+
+// Lift gives a colour light enough to stand off a dark ground with the ratio,
+// keeping its colourfulness as far as the screen can show it: a lit fruit,
+// not a pale one. Where that cannot reach the ratio, Ensure does.
+func Lift(c, ground page.Colour, ratio float64) page.Colour {
+	for l := toLab(c).l; l < 0.9; l += 0.01 {
+		if lit := atLightness(c, l, 1.05); Contrast(lit, ground) >= ratio {
+			return lit
+		}
+	}
+	return Ensure(c, ground, ratio)
+}
