@@ -107,3 +107,14 @@ func ear(e easel) {
 	s := newSpine(false, 24, func(t float64) vec { return e.p(0.1*math.Sin(t*2), 1-1.95*t) })
 	e.k.ear(s, 0.42, e.r*0.34)
 }
+
+// lavender is a posy of three spikes.
+func lavender(e easel) {
+	for _, x := range []float64{-1, 1, 0} {
+		lean := x * 0.34
+		s := newSpine(false, 24, func(t float64) vec { return e.p(-x*0.05+lean*t*t*1.6, 1-(1.95-0.28*x*x)*t) })
+		e.k.element(func() { e.k.spike(s, e.r*0.25) })
+	}
+	e.leafAt(0, 0.75, -2.3, 0.62, willow, 0.1, 0)
+	e.leafAt(0, 0.75, -0.85, 0.62, willow, -0.1, 1)
+}

@@ -19,6 +19,9 @@ type line struct {
 // flat is how far, in pixels, a chord may stray from its curve.
 const flat = 0.04
 
+// counts is how many points each operation takes.
+var counts = [...]int{page.MoveTo: 1, page.LineTo: 1, page.CubicTo: 3, page.Close: 0}
+
 // flatten turns a path into chains of points under at.
 func flatten(p *page.Path, at affine) ([]line, error) {
 	var out []line
@@ -31,10 +34,10 @@ func flatten(p *page.Path, at affine) ([]line, error) {
 		cur = line{}
 	}
 	for _, op := range p.Ops {
-		n, known := map[page.Op]int{page.MoveTo: 1, page.LineTo: 1, page.CubicTo: 3, page.Close: 0}[op]
-		if !known || len(pts) < n {
-			return nil, fmt.Errorf("a path has %d points too few or an unknown operation", n-len(pts))
+		if int(op) >= len(counts) || len(pts) < counts[op] {
+			return nil, fmt.Errorf("a path has too few points or an unknown operation")
 		}
+		n := counts[op]
 		if op != page.MoveTo && len(cur.pts) == 0 {
 			return nil, fmt.Errorf("a path draws before it moves")
 		}
