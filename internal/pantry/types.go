@@ -32,6 +32,12 @@ type Ingredient struct {
 	PHLow, PHHigh float64 // 0 = unknown
 	RefusePct     float64
 	Contains      []Part // compound ingredients: parts in descending order
+	Compound      string // what a bought packet usually holds; "" = a single ingredient
+	CarbG, FibreG float64
+	ProteinG      float64
+	FatG          float64
+	PHSource      string // FDA table or handbook; "M" = from memory, unverified
+	Note          string // what to know of the row; may be empty
 	Source        string
 	Memory        bool // value from memory, unverified: show it as such
 	Own           bool // from the maker's kitchen file

@@ -1,0 +1,191 @@
+package pantry
+
+import (
+	"sort"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/runes"
+	"golang.org/x/text/transform"
+	"golang.org/x/text/unicode/norm"
+)
+
+// state words say how an ingredient was bought or cut, not what it is. They
+// are dropped only when the full words are not in the table, so "ground
+// ginger" stays apart from fresh ginger.
+var stateWords = wordSet(`fresh freshly frozen thawed unthawed raw ripe organic local homegrown
+	wild chopped crushed sliced diced mashed grated minced shredded pureed puree pulp whole halved quartered
+	pitted stoned peeled unpeeled cored hulled stemmed trimmed washed seeded deseeded seedless squeezed strained
+	ground powdered dry packed large small medium big finely roughly coarsely thinly lightly good quality
+	our own garden picked hand unwaxed unsweetened unsalted prepared cold warm hot a an the of some cup`)
+
+func wordSet(words string) map[string]bool {
+	set := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		set[w] = true
+	}
+	return set
+}
+
+// fold makes words comparable: lower case, no accents or signs, singular.
+func fold(words string) string { return strings.Join(tokens(words), " ") }
+
+func tokens(words string) []string {
+	if len(words) > 200 {
+		words = words[:200]
+	}
+	plain, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), strings.ToLower(words))
+	if err != nil {
+		plain = strings.ToLower(words)
+	}
+	out := strings.FieldsFunc(plain, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' })
+	for i, w := range out {
+		out[i] = singular(strings.ReplaceAll(w, "'", ""))
+	}
+	return out
+}
+
+// singular cuts an English plural; it need not be right, only the same for
+// both forms.
+func singular(w string) string {
+	switch {
+	case len(w) > 4 && strings.HasSuffix(w, "ies"):
+		return w[:len(w)-3] + "y"
+	case len(w) > 4 && (strings.HasSuffix(w, "oes") || strings.HasSuffix(w, "shes") || strings.HasSuffix(w, "ches")):
+		return w[:len(w)-2]
+	case len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") && !strings.HasSuffix(w, "us"):
+		return w[:len(w)-1]
+	}
+	return w
+}
+
+// stripped drops state words.
+func stripped(ts []string) []string {
+	var out []string
+	for _, t := range ts {
+		if !stateWords[t] {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// forms gives the keys words are looked up by, most faithful first.
+func forms(words string) []string {
+	all := tokens(words)
+	bare := stripped(all)
+	out := []string{strings.Join(all, " "), strings.Join(bare, " "), strings.Join(all, ""), strings.Join(bare, ""), sorted(all), sorted(bare)}
+	if head, _, cut := strings.Cut(words, "("); cut {
+		out = append(out, fold(head), strings.Join(stripped(tokens(head)), " "))
+	}
+	return out
+}
+
+func sorted(ts []string) string {
+	c := append([]string(nil), ts...)
+	sort.Strings(c)
+	return strings.Join(c, " ")
+}
+
+// reindex builds the lookup; earlier rows win, names before aliases.
+func (p *Pantry) reindex() {
+	p.index = map[string]int{}
+	put := func(words string, i int) {
+		ts := tokens(words)
+		for _, k := range []string{strings.Join(ts, " "), strings.Join(ts, ""), sorted(ts)} {
+			if _, taken := p.index[k]; !taken && k != "" {
+				p.index[k] = i
+			}
+		}
+	}
+	for i, g := range p.ingredients {
+		put(g.Key, i)
+	}
+	for i, g := range p.ingredients {
+		put(g.Name, i)
+	}
+	for i, g := range p.ingredients {
+		for _, a := range g.Aliases {
+			put(a, i)
+		}
+	}
+}
+
+// Ingredient finds a row by the maker's words: key, label name or alias, in
+// any case, singular or plural, with or without words such as "fresh",
+// "frozen" or "chopped".
+func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
+	for _, f := range forms(words) {
+		if i, ok := p.index[f]; ok && f != "" {
+			return p.ingredients[i], true
+		}
+	}
+	return Ingredient{}, false
+}
+
+// Suggest gives up to three label names or aliases near to unknown words.
+func (p *Pantry) Suggest(words string) []string {
+	want := strings.Join(stripped(tokens(words)), " ")
+	if want == "" || len(want) > 60 {
+		return nil
+	}
+	var all []near
+	for i, g := range p.ingredients {
+		best := near{d: 99, name: g.Name, i: i}
+		for _, w := range append([]string{g.Name}, g.Aliases...) {
+			if d := nearness(want, fold(w)); d < best.d {
+				best.d, best.name = d, w
+			}
+		}
+		if best.d <= 1+len(want)/4 {
+			all = append(all, best)
+		}
+	}
+	return nearest(all)
+}
+
+type near struct {
+	d, i int
+	name string
+}
+
+func nearest(all []near) (out []string) {
+	sort.SliceStable(all, func(i, j int) bool { return all[i].d < all[j].d })
+	seen := map[string]bool{}
+	for _, n := range all {
+		if !seen[n.name] && len(out) < 3 {
+			seen[n.name] = true
+			out = append(out, n.name)
+		}
+	}
+	return out
+}
+
+// nearness is an edit distance; a shared last word ("lemon balm", "balm") is near.
+func nearness(a, b string) int {
+	d := distance(a, b)
+	if len(a) > 3 && strings.HasSuffix(b, " "+a) || len(b) > 3 && strings.HasSuffix(a, " "+b) {
+		d = min(d, 2)
+	}
+	return d
+}
+
+// distance is Levenshtein's, over bytes of folded words.
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		diagonal := row[0]
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := diagonal
+			if a[i-1] != b[j-1] {
+				cost++
+			}
+			diagonal, row[j] = row[j], min(cost, row[j]+1, row[j-1]+1)
+		}
+	}
+	return row[len(b)]
+}
