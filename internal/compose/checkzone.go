@@ -32,7 +32,7 @@ func (k *checker) net() {
 }
 
 // clear checks that no information is printed in the clear space of a block,
-// and no drawing in the half of it next to the type.
+// and no drawing close to the type.
 func (k *checker) clear(b label.Block, line inked, box page.Rect) {
 	f := k.faces.Face(line.Face)
 	n, h := 2*at(f.Advance('N'), line.Size), f.CapHeight(line.Size)
@@ -47,7 +47,7 @@ func (k *checker) clear(b label.Block, line inked, box page.Rect) {
 			k.found.Errorf("clear-space", "", b.Path, "the QR code stands in the clear space of the %s", b.Kind).Cited(b.Cite)
 		}
 	}
-	near := grow(box, n/2-slack, h/2-slack)
+	near := grow(box, n/4-slack, h/2-slack)
 	for _, p := range k.paths {
 		if crosses(p, near) {
 			k.found.Errorf("clear-space", "", b.Path, "a drawing stands in the clear space of the %s", b.Kind)

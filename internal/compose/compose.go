@@ -65,7 +65,7 @@ func Label(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face
 func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options) (Result, diag.List) {
 	var r Result
 	var found diag.List
-	for _, dress := range []func(design.Look) design.Look{design.Look.Full, design.Look.Slim, design.Look.Bare} {
+	for _, dress := range []func(design.Look) design.Look{design.Look.Full, design.Look.Slim, design.Look.Unframed, design.Look.Bare} {
 		r, found = attempt(c, d, p, cell, f, o, dress)
 		if len(r.Overflow) == 0 || r.Frame == nil {
 			break

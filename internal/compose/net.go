@@ -13,8 +13,8 @@ const bottomZone = 0.7
 // net sets the net quantity at the foot of a region and gives the region
 // above it, its clear space taken off. The space must be free of printed
 // information: above and below the height of its lettering, at the sides
-// twice the width of its N (21 CFR 101.7(f)). Drawings keep half that
-// distance, a matter of taste.
+// twice the width of its N (21 CFR 101.7(f)). Drawings say nothing and may come
+// nearer: half that height, half an N at the sides, a matter of taste.
 func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (region, bool) {
 	b, ok := s.block(label.Net)
 	if !ok {
@@ -46,7 +46,7 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 		c := clearing(r.para.voice, b, size)
 		gap = c.Y
 		s.clear = append(s.clear, grow(box, c.X, c.Y))
-		s.holes = append(s.holes, grow(box, c.X/2, c.Y/2))
+		s.holes = append(s.holes, grow(box, c.X/4, c.Y/2))
 	}
 	above := in
 	above.H = max(0, box.Y-gap-in.Y)
@@ -72,12 +72,12 @@ func (s *setter) clearAside(need page.Point, in region, area page.Rect) unit.Len
 		side = max(side, need.X-gap-max(share(s.short(), s.look.Margin), s.cell.Safe))
 	}
 	if line := s.innerLine(min(area.W, area.H)); line > 0 {
-		side = max(side, need.X/2-(gap-line))
+		side = max(side, need.X/4-(gap-line))
 	}
 	for _, o := range s.look.Ornaments {
 		switch o.Place {
 		case "left", "right", "ends", "corners", "frame":
-			side = max(side, need.X/2)
+			side = max(side, need.X/4)
 		}
 	}
 	return side

@@ -122,7 +122,7 @@ func (s *setter) putCode(p codePlan, box page.Rect, on roles) {
 		b := p.blank(box.W)
 		patch := grow(box, b, b)
 		white := s.pal.White
-		path := rectPath(patch)
+		path := roundPath(patch, b/2)
 		path.Fill, path.Block = &white, "qr"
 		s.put(path)
 		dark = palette.Ensure(s.pal.Text, white, 7)

@@ -134,11 +134,12 @@ func (w *word) add(f frag) {
 }
 
 // keepNumbers joins a figure with the short unit after it ("10 oz", "45 g"),
-// so that no line ends between them.
+// and a bare number with the next word ("14 Jun"), so that no line ends
+// between them.
 func (p *para) keepNumbers() {
 	out := p.words[:0]
 	for _, w := range p.words {
-		if k := len(out); k > 0 && out[k-1].space > 0 && !out[k-1].wide && endsInDigit(out[k-1]) && isUnit(w) {
+		if k := len(out); k > 0 && out[k-1].space > 0 && !out[k-1].wide && (endsInDigit(out[k-1]) && isUnit(w) || isNumber(out[k-1]) && w.w < 6000) {
 			last := &out[k-1]
 			last.frags = append([]frag(nil), last.frags...)
 			last.add(last.blank)
@@ -158,6 +159,19 @@ func endsInDigit(w word) bool {
 	s := w.frags[len(w.frags)-1].s
 	c := s[len(s)-1]
 	return '0' <= c && c <= '9'
+}
+
+// isNumber reports a short figure on its own, such as a house number or a day.
+func isNumber(w word) bool {
+	if len(w.frags) != 1 || len(w.frags[0].s) > 4 {
+		return false
+	}
+	for _, r := range w.frags[0].s {
+		if r < '0' || r > '9' {
+			return false
+		}
+	}
+	return true
 }
 
 func isUnit(w word) bool {

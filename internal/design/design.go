@@ -126,6 +126,13 @@ func (l Look) Slim() Look {
 	return l
 }
 
+// Unframed is the slim look without frame and band.
+func (l Look) Unframed() Look {
+	l = l.Slim()
+	l.Frame, l.Band.Edge = "none", "none"
+	return l
+}
+
 // Bare is the look without ornaments, frame, band and wide margins, for a label too
 // small for them.
 func (l Look) Bare() Look {
