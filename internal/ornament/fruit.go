@@ -114,7 +114,7 @@ func motifs() map[string]motif {
 		"anise":       {anise, round},
 		"leaf":        {leafSprig, round},
 		"blossom":     {flower, nil},
-		"lavender":    {lavender, nil},
+		"lavender":    {lavender, floret},
 	}
 }
 

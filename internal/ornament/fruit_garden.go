@@ -118,3 +118,7 @@ func lavender(e easel) {
 	e.leafAt(0, 0.75, -2.3, 0.62, willow, 0.1, 0)
 	e.leafAt(0, 0.75, -0.85, 0.62, willow, -0.1, 1)
 }
+
+func floret(e easel) {
+	e.k.grain(e.p(0, 1.3), e.angle-math.Pi/2, e.r*2.5, 1, e.k.tint.fruit)
+}

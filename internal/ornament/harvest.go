@@ -38,6 +38,9 @@ func (k *sketch) grain(base vec, angle, l, side float64, tone page.Colour) {
 	}
 	t := (&trace{}).move(at(0, 0)).curve(at(0.2, -0.36), at(0.75, -0.26), at(1, 0)).curve(at(0.75, 0.26), at(0.2, 0.36), at(0, 0)).close()
 	k.body(t, tone)
+	if l < 0.9 {
+		return
+	}
 	half := (&trace{}).move(at(0, 0)).curve(at(0.4, 0.06*side), at(0.75, 0.04*side), at(1, 0)).curve(at(0.75, 0.26*side), at(0.2, 0.36*side), at(0, 0)).close()
 	k.shadeBody(half, palette.Mix(tone, page.Colour{R: 0x5a, G: 0x36, B: 0x20}, 0.3))
 }
@@ -46,8 +49,8 @@ func (k *sketch) grain(base vec, angle, l, side float64, tone page.Colour) {
 func (k *sketch) spike(s *spine, floret float64) {
 	l := s.length()
 	k.stroke(s.line(0, l*0.97, 8), k.tint.stem, max(0.11, floret*0.13))
-	for i := range 7 {
-		d := l * (0.45 + 0.088*float64(i))
+	for i := range 6 {
+		d := l * (0.45 + 0.1*float64(i))
 		p, h := s.at(d)
 		size := floret * (1 - 0.07*float64(i))
 		for j, a := range []float64{-0.95, 0.95, -0.4, 0.4} {

@@ -87,6 +87,23 @@ func TestEveryOrnamentStaysInsideAndSmall(t *testing.T) {
 	}
 }
 
+// The drawings that repeat the fruit stay small for every fruit.
+func TestEveryFruitStaysSmall(t *testing.T) {
+	for motif := range motifs() {
+		for _, name := range []string{"wreath", "laurel", "garland", "branch", "corner", "sprig-corners", "toss", "berries", "rule-berry"} {
+			for _, r := range []page.Rect{rect(0, 0, 55, 55), rect(0, 0, 120, 30)} {
+				s := spec("plum", r)
+				s.Motif = motif
+				items := Draw(name, s)
+				checkInside(t, name+" "+motif, items, s)
+				if n := packed(operators(items)); len(items) >= 400 || n > 25_000 {
+					t.Errorf("%s of %s in %.0f mm: %d paths, %d bytes", name, motif, r.W.MM(), len(items), n)
+				}
+			}
+		}
+	}
+}
+
 func packed(b []byte) int {
 	var out bytes.Buffer
 	z := zlib.NewWriter(&out)

@@ -156,14 +156,21 @@ func (k *sketch) crystal(c vec, r float64, tone page.Colour) {
 func (k *sketch) toss() {
 	unit := min(max(k.box.short()*0.09, 1.8), 4.2)
 	m := k.motifOf()
-	for i, d := range k.scatter(k.room(unit*0.8, 36), 0.2, unit*1.1, unit*0.92, unit*0.7, unit*0.7, unit*0.28) {
+	whole := 12 // fruit drawn in full; bunches cost more than others
+	if m.small != nil {
+		whole = 4
+	}
+	for i, d := range k.scatter(k.room(unit*0.8, 32), 0.2, unit*1.1, unit*0.92, unit*0.7, unit*0.7, unit*0.28) {
 		switch {
 		case d.r < unit*0.4:
 			k.berry(d.c, d.r*0.6, i%2 == 0)
 		case d.r < unit*0.8:
 			a := k.turn(math.Pi)
 			k.leaf(d.c.sub(polar(a, d.r*0.9)), a, d.r*1.8, k.blade(), k.turn(0.14), i)
+		case whole == 0:
+			k.cluster(d.c, k.turn(math.Pi), 1, d.r*0.85)
 		default:
+			whole--
 			k.element(func() { m.draw(easel{k, d.c, d.r * 0.8, k.turn(0.5)}) })
 		}
 	}
