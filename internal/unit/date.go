@@ -1,0 +1,91 @@
+package unit
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+)
+
+var isoDate = regexp.MustCompile(`^(\d{4})-(\d{2})-(\d{2})$`)
+
+// ParseDate reads an ISO 8601 calendar date, "2026-06-14".
+func ParseDate(s string) (Date, error) {
+	text := strings.TrimSpace(s)
+	m := isoDate.FindStringSubmatch(text)
+	if m == nil {
+		return Date{}, fail("write year-month-day, like 2026-06-14", "%s is not a date", quote(s))
+	}
+	y, _ := strconv.Atoi(m[1])
+	mo, _ := strconv.Atoi(m[2])
+	d, _ := strconv.Atoi(m[3])
+	date := Date{Year: y, Month: mo, Day: d}
+	if y == 0 || fromTime(date.time()) != date {
+		return Date{}, fail("check month and day; write year-month-day", "there is no day %s", text)
+	}
+	return date, nil
+}
+
+func (d Date) time() time.Time {
+	return time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC)
+}
+
+func fromTime(t time.Time) Date {
+	return Date{Year: t.Year(), Month: int(t.Month()), Day: t.Day()}
+}
+
+// String gives "2026-06-14", and "" for the zero date.
+func (d Date) String() string {
+	if d.IsZero() {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+}
+
+// Before reports whether d is an earlier day than e.
+func (d Date) Before(e Date) bool {
+	if d.Year != e.Year {
+		return d.Year < e.Year
+	}
+	if d.Month != e.Month {
+		return d.Month < e.Month
+	}
+	return d.Day < e.Day
+}
+
+// AddMonths goes n months on, to the same day or the month's last: one month
+// after January 31 is February 28 or 29.
+func (d Date) AddMonths(n int) Date {
+	if d.IsZero() {
+		return d
+	}
+	first := fromTime(time.Date(d.Year, time.Month(d.Month)+time.Month(n), 1, 0, 0, 0, 0, time.UTC))
+	first.Day = min(d.Day, daysIn(first))
+	return first
+}
+
+func daysIn(d Date) int {
+	return time.Date(d.Year, time.Month(d.Month)+1, 0, 0, 0, 0, 0, time.UTC).Day()
+}
+
+// AddDays goes n days on.
+func (d Date) AddDays(n int) Date {
+	if d.IsZero() {
+		return d
+	}
+	return fromTime(d.time().AddDate(0, 0, n))
+}
+
+// DaysUntil counts the days from d to e; negative when e is earlier.
+func (d Date) DaysUntil(e Date) int {
+	return int((e.time().Unix() - d.time().Unix()) / (24 * 60 * 60))
+}
+
+// YearDay is the day of the year, 1 to 366; 0 for the zero date.
+func (d Date) YearDay() int {
+	if d.IsZero() {
+		return 0
+	}
+	return d.time().YearDay()
+}

@@ -1,0 +1,104 @@
+package unit
+
+import (
+	"fmt"
+	"math/big"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// signs are the money signs a price may carry. A dollar sign goes with any
+// dollar currency.
+var signs = map[string]string{"$": "USD", "£": "GBP", "€": "EUR"}
+
+// wholeOnly are currencies without minor units in use (ISO 4217 exponent 0).
+var wholeOnly = map[string]bool{"JPY": true, "KRW": true, "ISK": true, "CLP": true, "VND": true}
+
+var currencyCode = regexp.MustCompile(`(?i)^([A-Z]{3}) ?|([A-Z]{3})$`)
+
+// MaxMinor is the largest sum read, in minor units: a million of a currency.
+const MaxMinor = 100_000_000
+
+// ParseMoney reads a sum: "9", "9.50", "$9.50", "£4", "8 EUR". The currency is
+// the kitchen's, used where the text names none.
+func ParseMoney(s, currency string) (Money, error) {
+	const hint = "write a sum like 9, 9.50 or 9.50 USD"
+	text, err := clean(s)
+	if err != nil {
+		return Money{}, fail(hint, "the sum is empty or unreadable")
+	}
+	m := Money{Currency: currency}
+	number := text
+	for sign, code := range signs {
+		if strings.Contains(text, sign) {
+			number = strings.TrimSpace(strings.Replace(text, sign, "", 1))
+			if sign != "$" || !dollars(currency) {
+				m.Currency = code
+			}
+		}
+	}
+	if code := strings.TrimSpace(currencyCode.FindString(number)); code != "" {
+		number = strings.TrimSpace(currencyCode.ReplaceAllString(number, ""))
+		m.Currency = strings.ToUpper(code)
+	}
+	v, rest, err := scanNumber(number)
+	if err != nil || strings.ContainsAny(number, "/") {
+		if pe, ok := err.(*ParseError); ok && strings.Contains(pe.Msg, "may mean") {
+			return Money{}, err
+		}
+		return Money{}, fail(hint, "%s is not a sum of money", quote(s))
+	}
+	if rest != "" {
+		return Money{}, fail(hint, "%s has %s after the number", quote(s), quote(rest))
+	}
+	return m.amount(v, s)
+}
+
+func dollars(currency string) bool {
+	switch currency {
+	case "USD", "CAD", "AUD", "NZD", "SGD", "HKD":
+		return true
+	}
+	return false
+}
+
+func (m Money) amount(v *big.Rat, s string) (Money, error) {
+	v.Mul(v, new(big.Rat).SetInt64(int64(m.perUnit())))
+	if !v.IsInt() {
+		return Money{}, fail("round it to the smallest coin", "%s has a part of a coin", quote(s))
+	}
+	if n, ok := scaled(v, 1); ok && n <= MaxMinor {
+		m.Minor = n
+		return m, nil
+	}
+	return Money{}, fail("check the number", "%s is too much money", quote(s))
+}
+
+func (m Money) perUnit() int {
+	if wholeOnly[m.Currency] {
+		return 1
+	}
+	return 100
+}
+
+// String gives "$9.50", "£4.00", "€8.00" or "CHF 8.00".
+func (m Money) String() string {
+	sign := m.Currency
+	for s, code := range signs {
+		if code == m.Currency {
+			sign = s
+		}
+	}
+	if sign != "" && sign == m.Currency {
+		sign += " "
+	}
+	minus, n := "", m.Minor
+	if n < 0 {
+		minus, n = "-", -n
+	}
+	if wholeOnly[m.Currency] {
+		return minus + sign + strconv.FormatInt(n, 10)
+	}
+	return fmt.Sprintf("%s%s%d.%02d", minus, sign, n/100, n%100)
+}
