@@ -29,7 +29,7 @@ func (k *sketch) grow(s *spine, g growth) {
 	if length <= 0 || g.leaf <= 0 {
 		return
 	}
-	n := min(max(2, int(math.Round((length/g.leaf-g.from)/g.step))), g.most)
+	n := min(max(2, int(math.Round((length/g.leaf-g.from)/g.step))), int(float64(g.most)/k.fine))
 	if s.closed && g.every > 0 { // clusters at even distances all around
 		g.every = max(g.every, (n+mostClusters-1)/mostClusters)
 		groups := max(1, n/g.every)
@@ -88,19 +88,24 @@ func boolInt(b bool) int {
 	return 0
 }
 
+// twig draws the stem in short pieces, so that a free zone takes no more of it
+// than it covers; they become one line again.
 func (k *sketch) twig(s *spine, g growth) {
+	end, pieces := s.length()*0.97, 14
 	if s.closed {
-		k.stroke(s.line(0, s.length(), 24), k.tint.stem, max(0.12, g.leaf*0.035))
-		return
+		end, pieces = s.length(), 30
 	}
-	k.stroke(s.line(0, s.length()*0.97, 14), k.tint.stem, max(0.12, g.leaf*0.04))
+	step := end / float64(pieces)
+	for i := range pieces {
+		k.stroke(s.line(step*float64(i), step*float64(i+1), 1), k.tint.stem, max(0.12, g.leaf*0.038))
+	}
 }
 
 // leafSize is a good length for leaves: a share of the drawing's reach, more
 // when "most" pairs of such leaves would not cover the run of the twig, but
 // never so long that they outgrow the reach.
-func leafSize(reach, share, run float64, most int) float64 {
-	return max(min(max(reach*share, run/(0.78*float64(most))), reach*0.42), 0.3)
+func (k *sketch) leafSize(reach, share, run float64, most int) float64 {
+	return max(min(max(reach*share, run/(0.78*float64(most))), reach*0.42)*k.fine, 0.3)
 }
 
 // around is near the circumference of an ellipse (Ramanujan).
@@ -112,7 +117,7 @@ func around(rx, ry float64) float64 {
 func (k *sketch) wreath() {
 	c := k.box.centre()
 	rx, ry := k.box.w()/2, k.box.h()/2
-	leaf := leafSize(min(rx, ry), 0.245, around(rx, ry)*0.85, ringPairs)
+	leaf := k.leafSize(min(rx, ry), 0.245, around(rx, ry)*0.85, ringPairs)
 	in := leaf * 0.66 // what leaves reach past the twig
 	rx, ry = rx-in, ry-in
 	start := k.between(-0.2, 0.2) - math.Pi/2
@@ -131,7 +136,7 @@ func (k *sketch) wreath() {
 func (k *sketch) laurel() {
 	c := k.box.centre()
 	rx, ry := k.box.w()/2, k.box.h()/2
-	leaf := leafSize(min(rx, ry), 0.26, around(rx, ry)*0.36, boughPairs)
+	leaf := k.leafSize(min(rx, ry), 0.26, around(rx, ry)*0.36, boughPairs)
 	rx, ry = rx-leaf*0.62, ry-leaf*0.62
 	for side := -1.0; side <= 1; side += 2 {
 		s := newSpine(false, 120, func(t float64) vec {
@@ -147,7 +152,7 @@ func (k *sketch) laurel() {
 // down to both sides, fruit at the crown.
 func (k *sketch) garland() {
 	b := k.box
-	leaf := min(leafSize(b.w(), 0.078, 0, 1), b.h()*0.4)
+	leaf := min(k.leafSize(b.w(), 0.078, 0, 1), b.h()*0.4*k.fine)
 	pad := leaf * 0.72
 	left, right := vec{b.x0 + pad*0.9, b.y1 - pad}, vec{b.x1 - pad*0.9, b.y1 - pad}
 	top := b.y0 + pad
@@ -166,7 +171,7 @@ func (k *sketch) garland() {
 // swag hangs from both upper corners of its box.
 func (k *sketch) swag() {
 	b := k.box
-	leaf := min(leafSize(b.w(), 0.075, 0, 1), b.h()*0.42)
+	leaf := min(k.leafSize(b.w(), 0.075, 0, 1), b.h()*0.42*k.fine)
 	pad := leaf * 0.75
 	low := min(b.y1-pad, b.y0+pad+b.w()*0.28)
 	middle := vec{b.centre().x, low}
@@ -181,7 +186,7 @@ func (k *sketch) swag() {
 // branch is a spray lying along its box, fruit in the middle.
 func (k *sketch) branch() {
 	b := k.box
-	leaf := min(leafSize(b.w(), 0.12, 0, 1), b.h()*0.62)
+	leaf := min(k.leafSize(b.w(), 0.12, 0, 1), b.h()*0.62*k.fine)
 	c := b.centre()
 	lift := min(b.h()*0.16, leaf*0.5)
 	for side := -1.0; side <= 1; side += 2 {
@@ -213,7 +218,7 @@ func (k *sketch) corner() {
 
 // sprig grows from a corner of the box along both edges.
 func (k *sketch) sprig(p vec, size float64) {
-	leaf := leafSize(size, 0.3, 0, 1)
+	leaf := k.leafSize(size, 0.3, 0, 1)
 	in := vec{math.Copysign(1, k.box.centre().x-p.x), math.Copysign(1, k.box.centre().y-p.y)}
 	at := func(x, y float64) vec { return vec{p.x + in.x*x, p.y + in.y*y} }
 	pad := leaf * 0.62

@@ -19,7 +19,7 @@ func strawberry(e easel) {
 	} {
 		seeds.move(e.p(q[0]*1.02, q[1]-0.045)).line(e.p(q[0]*0.96, q[1]+0.045))
 	}
-	k.stroke(seeds, palette.Mix(k.tint.light, k.tint.gold, 0.55), 0.075*e.r)
+	k.stroke(seeds, palette.Mix(k.tint.light, k.tint.gold, 0.55), 0.058*e.r)
 	for i, a := range []float64{2.75, 0.4, 2.2, 0.95, 1.57} {
 		e.leafAt(0, -0.68, a, 0.56+0.05*float64(i%2), slim, 0.1*math.Cos(a), i)
 	}

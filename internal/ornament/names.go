@@ -67,10 +67,25 @@ func Draw(name string, s Spec) []page.Item {
 	if !ok || s.Rect.W < smallest || s.Rect.H <= 0 {
 		return nil
 	}
-	k := newSketch(name, s)
-	draw(k)
-	return k.finish()
+	var best []page.Item
+	least := 2.0
+	for _, fine := range fineness {
+		k := newSketch(name, s, fine)
+		draw(k)
+		items, cut := k.finish()
+		if cut < least-0.02 {
+			best, least = items, cut
+		}
+		if least == 0 {
+			break
+		}
+	}
+	return best
 }
+
+// fineness is how far leaves shrink, step by step, to grow around the zones
+// that must stay free before any of them is left out.
+var fineness = []float64{1, 0.84, 0.7, 0.58}
 
 // smallest is the width below which no ornament can be seen.
 const smallest = 500_000

@@ -163,7 +163,11 @@ func TestKeepOutStaysFree(t *testing.T) {
 	for _, name := range Names() {
 		s := spec("blackcurrant", rect(0, 0, 65, 50))
 		s.Keep = []page.Rect{zone}
-		for _, it := range Draw(name, s) {
+		items := Draw(name, s)
+		if len(items) >= 400 {
+			t.Errorf("%s: %d paths", name, len(items))
+		}
+		for _, it := range items {
 			for _, c := range contours(it.(*page.Path)) {
 				x0, y0, x1, y1 := inkBox(c)
 				if x0 < zone.X+zone.W && x1 > zone.X && y0 < zone.Y+zone.H && y1 > zone.Y {
@@ -218,7 +222,7 @@ func TestSeedChangesTheHand(t *testing.T) {
 
 // Scattered pieces are apart and fill the box: no quarter of it is bare.
 func TestScatterIsEven(t *testing.T) {
-	k := newSketch("stars", spec("plum", rect(0, 0, 80, 60)))
+	k := newSketch("stars", spec("plum", rect(0, 0, 80, 60)), 1)
 	all := k.scatter(40, 0.3, 3, 2, 1)
 	quarters := [4]int{}
 	for i, d := range all {
@@ -244,7 +248,7 @@ func TestScatterIsEven(t *testing.T) {
 // Snow crystals have six-fold symmetry: turned by 60° every point of an arm
 // falls on a point of the next (Nakaya's classification knows no other).
 func TestCrystalHasSixfoldSymmetry(t *testing.T) {
-	k := newSketch("crystals", spec("plum", rect(0, 0, 20, 20)))
+	k := newSketch("crystals", spec("plum", rect(0, 0, 20, 20)), 1)
 	c := vec{10, 10}
 	k.crystal(c, 8, black)
 	pts := k.elements[0][0].pts

@@ -136,7 +136,7 @@ func (k *sketch) leaf(base vec, angle, length float64, b blade, bend float64, to
 			curve(at(b.belly, -h), at(b.point, -in), at(1, 0)).
 			curve(at(b.point, in), at(b.belly, h), at(0, 0)).close()
 		k.body(t, c)
-		if length > 3 {
+		if length > 3 && k.fine > 0.8 {
 			half := (&trace{}).move(at(0, 0)).curve(at(0.33, -bend*0.11), at(0.66, -bend*0.22), at(1, 0)).
 				curve(at(b.point, in), at(b.belly, h), at(0, 0)).close()
 			k.shadeBody(half, k.tint.under(c))
@@ -146,7 +146,7 @@ func (k *sketch) leaf(base vec, angle, length float64, b blade, bend float64, to
 		}
 		vein := (&trace{}).move(mid(0.06)).curve(at(0.3, -bend*0.09), at(0.6, -bend*0.2), at(0.86, -bend*0.02))
 		k.stroke(vein, k.tint.vein(c), max(0.07, min(0.26, length*0.026)))
-		if b.sideVein && length > 6 {
+		if b.sideVein && length > 6 && k.fine > 0.8 {
 			k.sideVeins(at, c, length)
 		}
 	})

@@ -18,9 +18,13 @@ type disk struct {
 // sizes lists radii from large to small, used in equal shares.
 func (k *sketch) scatter(n int, air float64, sizes ...float64) []disk {
 	var out []disk
+	least := sizes[len(sizes)-1]
 	for i := range n {
 		r := min(sizes[i*len(sizes)/n], k.box.short()/2.05)
-		for range 40 {
+		for try := range 100 {
+			if try%40 == 39 { // no room at this size: try a smaller piece
+				r = max(r*0.72, least)
+			}
 			d := disk{vec{k.between(k.box.x0+r, k.box.x1-r), k.between(k.box.y0+r, k.box.y1-r)}, r}
 			if k.free(d.c, r*1.05) && apart(out, d, air) {
 				out = append(out, d)
@@ -55,7 +59,7 @@ func (k *sketch) room(r float64, most int) int {
 // stars are cut by hand: no two alike, none touching.
 func (k *sketch) stars() {
 	unit := min(max(k.box.short()*0.075, 0.9), 3.4)
-	for i, d := range k.scatter(k.room(unit, 90), 0.5, unit*1.35, unit*0.85, unit*0.75, unit*0.42, unit*0.42) {
+	for i, d := range k.scatter(k.room(unit, 90), 0.5, unit*1.35, unit*0.9, unit*0.8, unit*0.6, unit*0.4) {
 		c := []page.Colour{k.tint.gold, k.tint.gold, k.tint.accent()}[i%3]
 		if d.r < unit*0.5 {
 			k.body(spot(d.c, d.r*0.5, d.r*0.5, 0), c)
@@ -103,9 +107,9 @@ func (t tint) frost(i int) page.Colour {
 // crystals are snow crystals: six arms, all alike within one crystal.
 func (k *sketch) crystals() {
 	unit := min(max(k.box.short()*0.13, 1.6), 6)
-	for i, d := range k.scatter(k.room(unit*0.8, 26), 0.22, unit*1.4, unit*0.95, unit*0.65, unit*0.2, unit*0.2) {
-		if d.r < unit*0.4 {
-			k.body(spot(d.c, d.r*0.55, d.r*0.55, 0), k.tint.frost(i))
+	for i, d := range k.scatter(k.room(unit*0.8, 26), 0.22, unit*1.4, unit*0.95, unit*0.8, unit*0.6, unit*0.18) {
+		if d.r < unit*0.35 {
+			k.body(spot(d.c, d.r*0.6, d.r*0.55, 0), k.tint.frost(i))
 			continue
 		}
 		k.crystal(d.c, d.r*0.95, k.tint.frost(i))

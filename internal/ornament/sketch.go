@@ -79,15 +79,16 @@ type sketch struct {
 	rng      *rand.Rand
 	elements [][]shape
 	depth    int
-	clusters int // drawn so far
+	clusters int     // drawn so far
+	fine     float64 // how fine leaves are, 1 usual, less when room is short
 }
 
-func newSketch(name string, s Spec) *sketch {
+func newSketch(name string, s Spec, fine float64) *sketch {
 	h := fnv.New64a()
 	h.Write([]byte(name))
 	k := &sketch{
 		box: boxOf(s.Rect), density: s.Density, tint: tintOf(s), motif: s.Motif,
-		flipX: s.FlipX, flipY: s.FlipY,
+		fine: fine, flipX: s.FlipX, flipY: s.FlipY,
 		rng: rand.New(rand.NewPCG(s.Seed, h.Sum64())),
 	}
 	if k.motif == "" {
@@ -132,11 +133,16 @@ func (k *sketch) between(a, b float64) float64 { return a + (b-a)*k.rng.Float64(
 // turn gives an angle between -by and by, in radians.
 func (k *sketch) turn(by float64) float64 { return (2*k.rng.Float64() - 1) * by }
 
+// air is what scattered pieces keep from type, mm, so that no dot can be taken
+// for a full stop.
+const air = 1.2
+
 // free reports whether a disc keeps off the keep-out zones and in the box.
 func (k *sketch) free(c vec, r float64) bool {
 	if c.x-r < k.box.x0 || c.x+r > k.box.x1 || c.y-r < k.box.y0 || c.y+r > k.box.y1 {
 		return false
 	}
+	r += air
 	return !k.kept(box{c.x - r, c.y - r, c.x + r, c.y + r})
 }
 
@@ -210,28 +216,31 @@ func (k *sketch) fit() {
 }
 
 // finish places the drawing, drops the elements that touch a keep-out zone
-// and hands the rest over as page items.
-func (k *sketch) finish() []page.Item {
+// and hands the rest over as page items. cut is the share that was dropped.
+func (k *sketch) finish() (out []page.Item, cut float64) {
 	k.fit()
 	k.mirror()
 	var kept []shape
+	whole := 0
 	for _, e := range k.elements {
-		whole := true
-		for i := range e {
-			if k.kept(e[i].reach().grow(rounding)) {
-				whole = false
-				break
-			}
-		}
-		if whole {
+		if !k.touched(e) {
 			kept = append(kept, e...)
+			whole++
 		}
 	}
-	var out []page.Item
 	for _, m := range merge(kept) {
 		out = append(out, m.path())
 	}
-	return out
+	return out, 1 - float64(whole)/float64(max(1, len(k.elements)))
+}
+
+func (k *sketch) touched(e []shape) bool {
+	for i := range e {
+		if k.kept(e[i].reach().grow(rounding)) {
+			return true
+		}
+	}
+	return false
 }
 
 // micro rounds to the micrometre: finer than any printer, short in the file.

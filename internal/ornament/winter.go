@@ -11,7 +11,7 @@ import (
 func (k *sketch) fir() {
 	b := k.box
 	c := b.centre()
-	needle := min(b.h()*0.3, b.w()*0.07, 6)
+	needle := min(b.h()*0.3, b.w()*0.07, 6) * k.fine
 	drop := min(b.h()*0.2, needle*0.6)
 	for side := -1.0; side <= 1; side += 2 {
 		end := vec{c.x + side*(b.w()/2-needle*0.9), c.y + drop}
@@ -33,26 +33,40 @@ func (k *sketch) fir() {
 }
 
 // needles covers a spine with fir needles: dark ones behind, light in front.
+// It grows in pieces, so that a free zone takes no more than it covers.
 func (k *sketch) needles(s *spine, long float64) {
 	l := s.length()
-	k.element(func() {
-		k.stroke(s.line(0, l*0.98, 8), k.tint.stem, max(0.14, long*0.07))
-		pitch := max(long*0.2, l/40)
-		for pass := range 2 {
-			t := &trace{}
-			for d := pitch * 0.5 * float64(pass); d <= l; d += pitch {
-				p, h := s.at(d)
-				grown := long * (1 - 0.45*math.Pow(d/l, 2)) * (1 - 0.18*float64(pass))
-				for side := -1.0; side <= 1; side += 2 {
-					a := h + side*(0.72-0.34*d/l+k.turn(0.1)-0.12*float64(pass))
-					t.move(p).line(p.add(polar(a, grown*k.vary(0.12))))
+	pitch := max(long*0.2, l/40)
+	n := max(1, int(math.Round(l/pitch)))
+	const piece = 5
+	for from := 0; from <= n; from += piece {
+		k.element(func() {
+			k.stroke(s.line(l*float64(from)/float64(n), min(l, l*float64(from+piece)/float64(n))*0.98, 2), k.tint.stem, max(0.14, long*0.07))
+			for pass := range 2 {
+				t := &trace{}
+				for i := from; i < from+piece && i <= n; i++ {
+					k.whorl(t, s, (float64(i)+0.5*float64(pass))*l/float64(n), long, pass)
 				}
+				k.stroke(t, k.tint.leaf(pass+pass*boolInt(len(k.tint.leaves) > 2)*boolInt(k.tint.dark)), max(0.13, long*0.062))
 			}
-			end, h := s.at(l)
-			t.move(end).line(end.add(polar(h, long*0.5)))
-			k.stroke(t, k.tint.leaf(pass+pass*boolInt(len(k.tint.leaves) > 2)*boolInt(k.tint.dark)), max(0.13, long*0.062))
-		}
-	})
+		})
+	}
+}
+
+// whorl adds the needles of both sides at a distance along the bough, and
+// the last one at its tip.
+func (k *sketch) whorl(t *trace, s *spine, d, long float64, pass int) {
+	l := s.length()
+	d = min(d, l)
+	p, h := s.at(d)
+	grown := long * (1 - 0.45*math.Pow(d/l, 2)) * (1 - 0.18*float64(pass))
+	for side := -1.0; side <= 1; side += 2 {
+		a := h + side*(0.72-0.34*d/l+k.turn(0.1)-0.12*float64(pass))
+		t.move(p).line(p.add(polar(a, grown*k.vary(0.12))))
+	}
+	if d == l {
+		t.move(p).line(p.add(polar(h, long*0.5)))
+	}
 }
 
 // cone is a fir cone hanging at an angle (0 straight down).
@@ -83,7 +97,7 @@ func (k *sketch) cone(c vec, r, angle float64) {
 func (k *sketch) firWreath() {
 	c := k.box.centre()
 	rx, ry := k.box.w()/2, k.box.h()/2
-	needle := min(max(min(rx, ry)*0.17, 1.2), 6)
+	needle := min(max(min(rx, ry)*0.17, 1.2), 6) * k.fine
 	rx, ry = rx-needle*0.8, ry-needle*0.8
 	ring := func(a float64) vec { return c.add(vec{math.Cos(a) * rx, math.Sin(a) * ry}) }
 	const boughs = 8
