@@ -4,7 +4,7 @@ package templates
 
 import "embed"
 
-// FS holds designs/*.toml, sheets/*.toml and web/*.
+// FS holds designs/*.toml, sheets/*.toml, new/*.toml and web/*.
 //
-//go:embed all:designs all:sheets all:web
+//go:embed all:designs all:sheets all:web all:new
 var FS embed.FS

@@ -1,0 +1,115 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// command is one row of the table that drives dispatch, help and flags.
+// To add a command: one row here and its run function in a file of its own.
+type command struct {
+	name  string
+	args  string // how its arguments are written
+	short string
+	long  string
+	flags func(*flag.FlagSet, *options)
+	run   func(*app, *options, []string) error
+}
+
+func commands() []command {
+	return []command{
+		{"make", "[BATCH...]", "labels, packing list and public record into out/LOT/", makeHelp, makeFlags, runMake},
+		{"check", "[BATCH...]", "facts and findings; prints nothing to paper", checkHelp, checkFlags, runCheck},
+		{"labels", "BATCH...", "one PDF of labels", labelsHelp, labelsFlags, runLabels},
+		{"pack", "[BATCH...]", "packing list as PDF, CSV or text", packHelp, packFlags, runPack},
+		{"record", "[BATCH...]", "the public batch pages", recordHelp, recordFlags, runRecord},
+		{"scale", "BATCH --jars \"24 x 8 fl oz\"", "the recipe scaled to exact jars", scaleHelp, scaleFlags, runScale},
+		{"weigh", "BATCH | WEIGHT...", "the net contents sample weights allow", weighHelp, weighFlags, runWeigh},
+		{"trace", "LOT", "who has the jars of a lot; recall sheet", traceHelp, traceFlags, runTrace},
+		{"sheets", "", "label sheets", "", listFlags, runSheets},
+		{"designs", "", "label designs", "", listFlags, runDesigns},
+		{"jars", "", "jars and what they hold", "", listFlags, runJars},
+		{"places", "[PLACE]", "rule sets, and what one of them asks", "", listFlags, runPlaces},
+		{"align", "SHEET", "a page to align the printer with", alignHelp, outFlags, runAlign},
+		{"new", "NAME", "starter files for a new batch", newHelp, newFlags, runNew},
+		{"serve", "[DIR]", "the local page: see labels while you type", serveHelp, serveFlags, runServe},
+	}
+}
+
+func find(name string) (command, bool) {
+	for _, c := range commands() {
+		if c.name == name {
+			return c, true
+		}
+	}
+	return command{}, false
+}
+
+func usage() string {
+	var b strings.Builder
+	b.WriteString("jarmark: from batch notes to labelled, packed, traceable jars\n\nusage: jarmark COMMAND [FLAGS] [ARGUMENTS]\n\n")
+	for _, c := range commands() {
+		fmt.Fprintf(&b, "  %-8s %s\n", c.name, c.short)
+	}
+	b.WriteString("\n  jarmark make                   try it with the built-in demo batch\n" +
+		"  jarmark new \"plum jam\"         begin a batch of your own\n" +
+		"  jarmark help COMMAND           flags and examples\n\n" +
+		"Labels must satisfy the rules where you sell: see what a place asks with\n" +
+		"jarmark places, and let your food agency have the last word.\n")
+	return b.String()
+}
+
+func (c command) help() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "usage: jarmark %s %s\n\n%s\n", c.name, c.args, c.short)
+	if c.long != "" {
+		fmt.Fprintf(&b, "\n%s\n", c.long)
+	}
+	fs := flag.NewFlagSet(c.name, flag.ContinueOnError)
+	if c.flags != nil {
+		c.flags(fs, &options{})
+	}
+	b.WriteString(flagTable(fs))
+	return b.String()
+}
+
+func flagTable(fs *flag.FlagSet) string {
+	var b strings.Builder
+	fs.VisitAll(func(f *flag.Flag) {
+		name, text := flag.UnquoteUsage(f)
+		dash := "--"
+		if len(f.Name) == 1 {
+			dash = "-"
+		}
+		fmt.Fprintf(&b, "  %-22s %s\n", strings.TrimSpace(dash+f.Name+" "+name), text)
+	})
+	if b.Len() == 0 {
+		return ""
+	}
+	return "\nflags:\n" + b.String()
+}
+
+// parse reads flags wherever they stand, before or after the arguments.
+func parse(c command, o *options, args []string) ([]string, error) {
+	fs := flag.NewFlagSet(c.name, flag.ContinueOnError)
+	fs.SetOutput(io.Discard)
+	if c.flags != nil {
+		c.flags(fs, o)
+	}
+	var rest []string
+	for {
+		if err := fs.Parse(args); err != nil {
+			if err == flag.ErrHelp {
+				return nil, err
+			}
+			return nil, usagef("jarmark help "+c.name+" lists the flags", "%s: %v", c.name, err)
+		}
+		args = fs.Args()
+		if len(args) == 0 {
+			return rest, nil
+		}
+		rest, args = append(rest, args[0]), args[1:]
+	}
+}

@@ -1,0 +1,126 @@
+package main
+
+import "flag"
+
+// options holds every flag of every command; each command registers its own.
+type options struct {
+	out      string // -o
+	json     bool
+	sheet    string
+	design   string
+	kind     string
+	skip     int
+	copies   int
+	serials  bool
+	inkSaver bool
+	cutMarks bool
+	gift     bool
+	place    string
+	format   string
+	jars     string
+	event    string
+	list     string
+	cameHome string
+	declared string
+	size     string
+	lots     int
+	dir      string
+	port     int
+	noOpen   bool
+	quiet    bool
+	cups     bool
+}
+
+func outFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.out, "o", "", "write to `PATH`; - writes to stdout")
+}
+
+func quietFlag(f *flag.FlagSet, o *options) {
+	f.BoolVar(&o.quiet, "quiet", false, "no progress, only problems")
+}
+
+func placeFlag(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.place, "place", "", "use the rules of `PLACE` instead of the kitchen's")
+}
+
+func lookFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.design, "design", "", "label `DESIGN`; see jarmark designs")
+	f.StringVar(&o.sheet, "sheet", "", "label `SHEET`; see jarmark sheets")
+	f.BoolVar(&o.inkSaver, "ink-saver", false, "black on white, no filled areas")
+	f.BoolVar(&o.cutMarks, "cut-marks", false, "fine marks between labels to cut along")
+	f.IntVar(&o.skip, "skip", 0, "leave the first `N` labels of a part-used sheet free")
+	f.BoolVar(&o.serials, "serials", false, "number the jars: 07 / 12")
+}
+
+func listFlags(f *flag.FlagSet, o *options) {
+	f.BoolVar(&o.json, "json", false, "as JSON")
+	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with your own designs/, sheets/ and kitchen.toml")
+}
+
+func makeFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.out, "o", "out", "`FOLDER` for the results; one folder a lot inside")
+	lookFlags(f, o)
+	placeFlag(f, o)
+	quietFlag(f, o)
+}
+
+func checkFlags(f *flag.FlagSet, o *options) {
+	f.BoolVar(&o.json, "json", false, "facts and findings as JSON")
+	placeFlag(f, o)
+	f.BoolVar(&o.gift, "gift", false, "check as a gift: what only selling asks for becomes a note")
+}
+
+func labelsFlags(f *flag.FlagSet, o *options) {
+	outFlags(f, o)
+	f.StringVar(&o.kind, "kind", "", "which label: `KIND` is front, info, wrap, lid, tag, strip, case, shelf or allergens")
+	f.IntVar(&o.copies, "copies", 0, "`N` labels instead of one a sealed jar")
+	f.StringVar(&o.size, "size", "", "label `SIZE` for plain paper: \"80 x 50 mm\"")
+	f.StringVar(&o.format, "format", "pdf", "`FORMAT` pdf, svg or png")
+	f.BoolVar(&o.gift, "gift", false, "labels to give away: nothing that only selling asks for")
+	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`: one tag a jar")
+	lookFlags(f, o)
+	placeFlag(f, o)
+	quietFlag(f, o)
+}
+
+func packFlags(f *flag.FlagSet, o *options) {
+	outFlags(f, o)
+	f.StringVar(&o.format, "format", "", "`FORMAT` pdf, csv or text; default by the name after -o, else text")
+	f.StringVar(&o.event, "event", "", "only what goes to `EVENT`")
+	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`")
+	f.StringVar(&o.cameHome, "came-home", "", "note that `N` jars of --event came home, in the batch file")
+}
+
+func recordFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.out, "o", "out/record", "`FOLDER` for the pages; - writes one page to stdout")
+	placeFlag(f, o)
+}
+
+func scaleFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.jars, "jars", "", "the `JARS` wanted: \"24 x 8 fl oz, 6 x 4 fl oz\"")
+	f.BoolVar(&o.json, "json", false, "as JSON")
+	outFlags(f, o)
+}
+
+func weighFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.declared, "declared", "", "judge this declared `WEIGHT`: \"10 oz\"")
+	f.IntVar(&o.lots, "lot-size", 0, "`N` jars in the lot, when weights are given by hand")
+	placeFlag(f, o)
+	f.BoolVar(&o.json, "json", false, "as JSON")
+}
+
+func traceFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files")
+	f.StringVar(&o.format, "format", "text", "`FORMAT` text or pdf (a recall sheet to carry)")
+	outFlags(f, o)
+}
+
+func newFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.dir, "dir", ".", "`FOLDER` to begin in")
+	placeFlag(f, o)
+}
+
+func serveFlags(f *flag.FlagSet, o *options) {
+	f.IntVar(&o.port, "port", 0, "`PORT` on this computer; 0 picks a free one")
+	f.BoolVar(&o.noOpen, "no-open", false, "do not open the browser")
+}

@@ -1,0 +1,160 @@
+package main
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"jarmark/internal/diag"
+	"jarmark/internal/job"
+	"jarmark/internal/label"
+	"jarmark/internal/store"
+	"jarmark/testdata/demo"
+)
+
+// inputs reads the batches named on the command line: files, or every batch of
+// a folder. Each is paired with the kitchen.toml beside or above it.
+func inputs(args []string) ([]job.Input, error) {
+	var out []job.Input
+	for _, a := range args {
+		files := []string{a}
+		if st, err := os.Stat(a); err == nil && st.IsDir() {
+			if files, err = store.Batches(a); err != nil {
+				return nil, err
+			}
+			if len(files) == 0 {
+				return nil, usagef("jarmark new NAME writes a starter file", "no batch files in %s", a)
+			}
+		}
+		for _, f := range files {
+			in, err := input(f)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, in)
+		}
+	}
+	return out, nil
+}
+
+func input(path string) (job.Input, error) {
+	doc, err := store.Read(path)
+	if err != nil {
+		return job.Input{}, err
+	}
+	in := job.Input{Batch: job.Doc{Name: doc.Name, Data: doc.Data}}
+	kitchen, ok, err := store.Kitchen(path)
+	if err != nil {
+		return job.Input{}, err
+	}
+	if ok {
+		in.Kitchen = job.Doc{Name: kitchen.Name, Data: kitchen.Data}
+	}
+	return in, nil
+}
+
+// demoInputs is the built-in demo: invented, and it says so.
+func demoInputs() ([]job.Input, error) {
+	kitchen, err := demo.FS.ReadFile("kitchen.toml")
+	if err != nil {
+		return nil, err
+	}
+	data, err := demo.FS.ReadFile(demoBatch)
+	if err != nil {
+		return nil, err
+	}
+	return []job.Input{{Kitchen: job.Doc{Name: "demo/kitchen.toml", Data: kitchen}, Batch: job.Doc{Name: "demo/" + demoBatch, Data: data}}}, nil
+}
+
+const demoBatch = "strawberry-rhubarb.toml"
+
+// env loads what batches share, with the designs/ and sheets/ of the folder
+// the first kitchen or batch lies in laid over the built-in ones.
+func (a *app) env(in []job.Input) (*job.Env, error) {
+	var own fs.FS
+	if dir := homeOf(in); dir != "" {
+		own = os.DirFS(dir)
+	}
+	return a.envOf(own)
+}
+
+func (a *app) envOf(own fs.FS) (*job.Env, error) {
+	env, found, err := job.NewEnv(own)
+	if err != nil {
+		return nil, err
+	}
+	a.print(found, nil)
+	if found.HasErrors() {
+		return nil, errProblem
+	}
+	return env, nil
+}
+
+func homeOf(in []job.Input) string {
+	switch {
+	case len(in) == 0 || strings.HasPrefix(in[0].Batch.Name, "demo/"):
+		return ""
+	case in[0].Kitchen.Name != "":
+		return filepath.Dir(in[0].Kitchen.Name)
+	}
+	return filepath.Dir(in[0].Batch.Name)
+}
+
+// print writes findings to stderr with excerpts of the files they are about.
+func (a *app) print(l diag.List, in []job.Input) {
+	text := map[string]string{}
+	for _, i := range in {
+		text[i.Batch.Name], text[i.Kitchen.Name] = string(i.Batch.Data), string(i.Kitchen.Data)
+	}
+	diag.Print(a.err, l, func(file string) string { return text[file] })
+}
+
+// choices turns flags into what the stages may choose.
+func (a *app) choices(o *options) (job.Choices, error) {
+	c := job.Choices{Place: o.place, Today: a.today(), Gift: o.gift, Design: o.design, Sheet: o.sheet,
+		Size: o.size, Skip: o.skip, Copies: o.copies, Serials: o.serials, InkSaver: o.inkSaver, CutMarks: o.cutMarks}
+	if n, ok := a.epoch(); ok {
+		c.Created = n
+	}
+	if o.skip < 0 || o.copies < 0 {
+		return c, usagef("", "--skip and --copies cannot be negative")
+	}
+	for _, k := range strings.FieldsFunc(o.kind, func(r rune) bool { return r == ',' || r == '+' || r == ' ' }) {
+		p := label.Piece(k)
+		if !known(p) {
+			return c, usagef(kindHint(k), "no label kind %q", k)
+		}
+		c.Pieces = append(c.Pieces, p)
+	}
+	return c, nil
+}
+
+func known(p label.Piece) bool {
+	for _, q := range label.Pieces {
+		if p == q {
+			return true
+		}
+	}
+	return false
+}
+
+func kindHint(word string) string {
+	var names []string
+	for _, p := range label.Pieces {
+		names = append(names, string(p))
+	}
+	all := "kinds are " + strings.Join(names, ", ")
+	if near, ok := diag.DidYouMean(word, names); ok {
+		return fmt.Sprintf("did you mean %s? %s", near, all)
+	}
+	return all
+}
+
+func inputNames(in []job.Input) (names []string) {
+	for _, i := range in {
+		names = append(names, i.Batch.Name, i.Kitchen.Name)
+	}
+	return names
+}

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"jarmark/internal/job"
+	"jarmark/internal/store"
+)
+
+// runLabels writes the labels of one or several batches into one document.
+func runLabels(a *app, o *options, args []string) error {
+	if len(args) == 0 {
+		return usagef("jarmark labels plum.toml", "labels: name a batch file")
+	}
+	in, err := inputs(args)
+	if err != nil {
+		return err
+	}
+	env, err := a.env(in)
+	if err != nil {
+		return err
+	}
+	c, err := a.choices(o)
+	if err != nil {
+		return err
+	}
+	if c.Recipient, err = a.giftList(o.list); err != nil {
+		return err
+	}
+	files, found, err := env.LabelFiles(in, c, strings.ToLower(o.format))
+	a.print(found, in)
+	if err != nil {
+		return err
+	}
+	if found.HasErrors() {
+		return errProblem
+	}
+	return a.write(o.out, "labels", files, in)
+}
+
+// write puts results where -o says: stdout for "-", the named file for one
+// result, numbered beside it for several; without -o, a name in this folder.
+func (a *app) write(out, base string, files []job.File, in []job.Input) error {
+	if out == "-" {
+		if len(files) != 1 {
+			return usagef("name a file with -o", "%d files cannot go to stdout", len(files))
+		}
+		_, err := a.out.Write(files[0].Data)
+		return err
+	}
+	if out == "" {
+		out = base
+	}
+	dir, name := filepath.Split(out)
+	if dir == "" {
+		dir = "."
+	}
+	stem := strings.TrimSuffix(name, filepath.Ext(name))
+	var list []store.File
+	for i, f := range files {
+		n := stem + filepath.Ext(f.Name)
+		if len(files) > 1 {
+			n = fmt.Sprintf("%s-%d%s", stem, i+1, filepath.Ext(f.Name))
+		}
+		list = append(list, store.File{Name: n, Data: f.Data})
+	}
+	if err := store.Publish(dir, list, inputNames(in)...); err != nil {
+		return err
+	}
+	for _, f := range list {
+		fmt.Fprintln(a.out, filepath.Join(dir, f.Name))
+	}
+	return nil
+}

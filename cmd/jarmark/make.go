@@ -1,0 +1,69 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"jarmark/internal/diag"
+	"jarmark/internal/job"
+	"jarmark/internal/store"
+)
+
+// runMake writes everything of each batch into OUT/LOT/.
+func runMake(a *app, o *options, args []string) error {
+	in, err := inputs(args)
+	if len(args) == 0 {
+		in, err = demoInputs()
+	}
+	if err != nil {
+		return err
+	}
+	env, err := a.env(in)
+	if err != nil {
+		return err
+	}
+	c, err := a.choices(o)
+	if err != nil {
+		return err
+	}
+	p := a.progress(len(in), o.quiet)
+	failed := false
+	for done := range env.MakeAll(in, c) {
+		p.step()
+		a.print(done.Findings, []job.Input{in[done.Index]})
+		if done.Err != nil {
+			return done.Err
+		}
+		if diag.List(done.Findings).HasErrors() {
+			failed = true
+			continue
+		}
+		dir := filepath.Join(o.out, done.Batch.Cooked.Lot)
+		if err := store.Publish(dir, storeFiles(done.Files), inputNames(in)...); err != nil {
+			return err
+		}
+		a.report(dir, done)
+	}
+	p.end()
+	if failed {
+		return errProblem
+	}
+	return nil
+}
+
+// report tells what was made, one line a file, for the first look.
+func (a *app) report(dir string, d job.Made) {
+	r := d.Batch.Cooked
+	fmt.Fprintf(a.out, "%s, lot %s: %d jars, %d sealed\n", d.Batch.Batch.Name, r.Lot, r.Count(), r.Sealed())
+	for _, f := range d.Files {
+		fmt.Fprintf(a.out, "  %s\n", filepath.Join(dir, filepath.FromSlash(f.Name)))
+	}
+}
+
+func storeFiles(in []job.File) []store.File {
+	out := make([]store.File, len(in))
+	for i, f := range in {
+		out[i] = store.File{Name: f.Name, Data: f.Data}
+	}
+	return out
+}

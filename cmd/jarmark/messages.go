@@ -1,0 +1,97 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"syscall"
+
+	"jarmark/internal/diag"
+	"jarmark/internal/store"
+)
+
+const (
+	makeHelp = `Reads each BATCH (a TOML file, or a folder of them) with the kitchen.toml
+beside it or above it, and writes everything into out/LOT/. Without a BATCH the
+built-in demo is made. A batch with errors writes nothing.
+
+  jarmark make june/strawberry.toml
+  jarmark make . --design hedgerow`
+
+	checkHelp = `Prints what jarmark knows of each batch - yield, jars, ingredients, dates - and
+every finding with its line and the clause behind it. Exit status 1 when there
+is an error. Not legal advice: your food agency has the last word.`
+
+	labelsHelp = `Writes one PDF with a label for every sealed jar. Print at 100 %, "actual
+size". Labels sold must be checked against the rules where you sell.
+
+  jarmark labels plum.toml --kind lid --sheet letter-round-2in
+  jarmark labels plum.toml --skip 3 -o plum.pdf
+  jarmark labels plum.toml --kind tag --list friends.csv`
+
+	packHelp = `Says which jars go to whom, what stays, and what is needed: for one batch,
+several, one market (--event) or a gift list (--list).
+
+  jarmark pack . --event "Millbrook market" -o saturday.pdf
+  jarmark pack plum.toml --event "Millbrook market" --came-home 5`
+
+	recordHelp = `Writes the public page of each lot and an index, as plain files for any web
+host. Only listed facts are published: never notes, gifts or a home address.`
+
+	scaleHelp = `Scales the recipe so that it fills exactly the jars you want. Pectin jams set
+less surely above a double batch.
+
+  jarmark scale plum.toml --jars "24 x 8 fl oz, 6 x 4 fl oz"`
+
+	weighHelp = `Judges net weights of filled jars (gross less tare) and gives the highest
+declaration they allow. Uses the net weights in a BATCH file, or weights given
+on the command line.
+
+  jarmark weigh plum.toml
+  jarmark weigh "10.3 oz" "10.1 oz" "10.4 oz" --declared "10 oz" --place us`
+
+	traceHelp = `Answers from the batch files in a folder who has the jars of a lot, and writes
+a recall sheet to work from by telephone.
+
+  jarmark trace L26165-SR --format pdf -o recall.pdf`
+
+	alignHelp = `Print this page on plain paper at 100 %, hold it against the label sheet, and
+write the offset and scale you measure into kitchen.toml under [printer].`
+
+	newHelp = `Writes a kitchen.toml (when there is none yet) and a batch file to fill in.
+
+  jarmark new "plum jam"`
+
+	serveHelp = `Opens a page in your browser, on this computer only, to edit the batches in DIR
+and see the labels while you type. Stop it with Ctrl-C.`
+)
+
+// suggest names the command nearest to a mistyped one.
+func suggest(word string) string {
+	var names []string
+	for _, c := range commands() {
+		names = append(names, c.name)
+	}
+	if near, ok := diag.DidYouMean(word, names); ok {
+		return "did you mean " + near + "? jarmark help lists the commands"
+	}
+	return "jarmark help lists the commands"
+}
+
+// hintFor says what to do about an error of the disk.
+func hintFor(err error) string {
+	switch {
+	case errors.Is(err, syscall.ENOSPC):
+		return "the disk is full; nothing was changed"
+	case errors.Is(err, syscall.EFBIG):
+		return "the system limits file sizes here; nothing was changed"
+	case errors.Is(err, fs.ErrPermission), errors.Is(err, syscall.EROFS):
+		return "the folder cannot be written; choose another with -o"
+	case errors.Is(err, store.ErrOntoInput):
+		return "choose another name with -o"
+	case errors.Is(err, store.ErrTooBig):
+		return "a batch file is text of a few kilobytes; is this the right file?"
+	case errors.Is(err, fs.ErrNotExist):
+		return "is the name right? jarmark new NAME writes a starter file"
+	}
+	return ""
+}

@@ -1,0 +1,45 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"jarmark/internal/job"
+	"jarmark/internal/store"
+)
+
+// runNew writes starter files; it never overwrites one.
+func runNew(a *app, o *options, args []string) error {
+	name := strings.TrimSpace(strings.Join(args, " "))
+	if name == "" {
+		return usagef(`jarmark new "plum jam"`, "new: say what you cook")
+	}
+	batch, err := job.StarterBatch(name, a.today())
+	if err != nil {
+		return usagef("use letters and numbers", "%v", err)
+	}
+	path := filepath.Join(o.dir, batch.Name)
+	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
+		return usagef("choose another name, or edit that file", "%s exists already", path)
+	}
+	files := []store.File{{Name: batch.Name, Data: batch.Data}}
+	_, ok, err := store.KitchenIn(o.dir)
+	if err != nil {
+		return err
+	}
+	if !ok {
+		files = append(files, store.File{Name: store.KitchenName, Data: job.StarterKitchen(o.place)})
+	}
+	if err := store.Publish(o.dir, files); err != nil {
+		return err
+	}
+	for _, f := range files {
+		fmt.Fprintln(a.out, filepath.Join(o.dir, f.Name))
+	}
+	fmt.Fprintf(a.err, "next: fill them in, then jarmark check %s\n", path)
+	return nil
+}

@@ -1,0 +1,93 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+
+	"jarmark/internal/diag"
+	"jarmark/internal/job"
+	"jarmark/internal/unit"
+	"jarmark/internal/weigh"
+)
+
+// runWeigh judges the weights in a batch file, or weights given by hand.
+func runWeigh(a *app, o *options, args []string) error {
+	if len(args) == 0 {
+		return usagef(`jarmark weigh plum.toml, or jarmark weigh "10.3 oz" "10.1 oz"`, "weigh: name a batch file or give weights")
+	}
+	var declared unit.Mass
+	if o.declared != "" {
+		m, l := job.ParseWeights([]string{o.declared})
+		if len(m) == 0 {
+			return usagef(l[0].Hint, "--declared: %s", l[0].Message)
+		}
+		declared = m[0]
+	}
+	results, found, in, err := a.weighings(o, args, declared)
+	if err != nil {
+		return err
+	}
+	a.print(found, in)
+	if o.json {
+		enc := json.NewEncoder(a.out)
+		enc.SetIndent("", "  ")
+		if err := enc.Encode(results); err != nil {
+			return err
+		}
+	} else {
+		for _, w := range results {
+			fmt.Fprintf(a.out, "%s, %d weighed\n", w.Jar, w.Weighed)
+			for _, line := range w.Lines {
+				fmt.Fprintf(a.out, "  %s\n", line)
+			}
+		}
+	}
+	if found.HasErrors() {
+		return errProblem
+	}
+	for _, w := range results {
+		if !w.Pass {
+			return errProblem
+		}
+	}
+	return nil
+}
+
+func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.Weighing, diag.List, []job.Input, error) {
+	if st, err := os.Stat(args[0]); err != nil || st.IsDir() {
+		net, l := job.ParseWeights(args)
+		if l.HasErrors() {
+			return nil, l, nil, nil
+		}
+		w, more := job.Weigh(o.place, "jars by hand", weigh.Sample{Net: net, Lot: o.lots}, declared)
+		return []job.Weighing{w}, append(l, more...), nil, nil
+	}
+	in, err := inputs(args)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	env, err := a.env(in)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	var out []job.Weighing
+	var found diag.List
+	for _, i := range in {
+		b := env.Load(i, job.Choices{Place: o.place, Today: a.today()})
+		w, l := b.WeighBatch(o.place, declared)
+		out = append(out, w...)
+		found = append(append(found, errorsOf(b.Findings)...), l...)
+	}
+	return out, found, in, nil
+}
+
+// errorsOf keeps what blocks: weighing needs no advice about labels.
+func errorsOf(l diag.List) (out diag.List) {
+	for _, d := range l {
+		if d.Severity == diag.Error && d.Code != "net-not-weighed" {
+			out = append(out, d)
+		}
+	}
+	return out
+}

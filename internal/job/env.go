@@ -1,0 +1,88 @@
+// Package job wires the stages: files in, findings and finished outputs out.
+// It reads no disk and no clock; cmd and web are two thin faces of it.
+//
+//	source -> batch -> cook -> rule -> compose -> sheet -> render
+package job
+
+import (
+	"io/fs"
+	"sync"
+
+	"jarmark/fonts"
+	"jarmark/internal/design"
+	"jarmark/internal/diag"
+	"jarmark/internal/face"
+	"jarmark/internal/pantry"
+	"jarmark/internal/rule"
+	"jarmark/internal/sheet"
+	"jarmark/templates"
+)
+
+// Env is what every batch shares: the tables, rule sets, designs, sheets and
+// faces. It is read-only after NewEnv and safe for concurrent use.
+type Env struct {
+	Pantry  *pantry.Pantry
+	Book    *rule.Book
+	Designs *design.Catalogue
+	Sheets  *sheet.Catalogue
+	Faces   *face.Set
+}
+
+// NewEnv loads the built-in data and lays the maker's own folder over it:
+// own may hold designs/*.toml and sheets/*.toml, and may be nil. Findings are
+// about the maker's own files; an error is a fault of the build.
+func NewEnv(own fs.FS) (*Env, diag.List, error) {
+	base, err := builtin()
+	if err != nil {
+		return nil, nil, err
+	}
+	env := *base
+	var found diag.List
+	if has(own, "designs") {
+		sub, _ := fs.Sub(own, "designs")
+		var l diag.List
+		env.Designs, l = design.Load(mustSub(templates.FS, "designs"), sub)
+		found = append(found, l...)
+	}
+	if has(own, "sheets") {
+		sub, _ := fs.Sub(own, "sheets")
+		var l diag.List
+		env.Sheets, l = sheet.Load(mustSub(templates.FS, "sheets"), sub)
+		found = append(found, l...)
+	}
+	return &env, found, nil
+}
+
+// builtin loads the embedded data once a process.
+var builtin = sync.OnceValues(func() (*Env, error) {
+	book, err := rule.Load()
+	if err != nil {
+		return nil, err
+	}
+	faces, err := face.Load(fonts.FS)
+	if err != nil {
+		return nil, err
+	}
+	designs, l := design.Load(mustSub(templates.FS, "designs"), nil)
+	sheets, m := sheet.Load(mustSub(templates.FS, "sheets"), nil)
+	if err := firstError(append(l, m...)); err != nil {
+		return nil, err
+	}
+	return &Env{Pantry: pantry.Default(), Book: book, Designs: designs, Sheets: sheets, Faces: faces}, nil
+})
+
+func has(f fs.FS, dir string) bool {
+	if f == nil {
+		return false
+	}
+	st, err := fs.Stat(f, dir)
+	return err == nil && st.IsDir()
+}
+
+func mustSub(f fs.FS, dir string) fs.FS {
+	sub, err := fs.Sub(f, dir)
+	if err != nil {
+		panic(err) // a constant name: cannot fail
+	}
+	return sub
+}

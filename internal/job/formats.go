@@ -1,0 +1,75 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/diag"
+	"jarmark/internal/page"
+)
+
+// LabelFiles makes the labels of all batches in one format: one PDF, or one
+// SVG or PNG a page. With an error among the findings there are no files.
+func (e *Env) LabelFiles(in []Input, c Choices, format string) ([]File, diag.List, error) {
+	doc, found := e.labelDoc(in, c)
+	if doc == nil || found.HasErrors() {
+		return nil, found, nil
+	}
+	files, err := e.render(doc, "labels", format)
+	return files, found, err
+}
+
+func (e *Env) labelDoc(in []Input, c Choices) (*page.Doc, diag.List) {
+	batches, found := e.LoadAll(in, c)
+	var runs []Printed
+	for _, b := range batches {
+		found = append(found, b.Findings...)
+		if !b.OK() || b.Cooked == nil {
+			continue
+		}
+		r, l := e.Labels(b, c)
+		found = append(found, l...)
+		runs = append(runs, r...)
+	}
+	if len(runs) == 0 && !found.HasErrors() {
+		found.Errorf("no-labels", "", "", "there is no jar to label").Hinted("count sealed jars in [[fill]], or give --copies")
+	}
+	return merge(runs), found
+}
+
+// previewDPI is fine enough to judge type on a screen and to scan a code.
+const previewDPI = 200
+
+// render turns a document into files of one format.
+func (e *Env) render(d *page.Doc, name, format string) ([]File, error) {
+	switch format {
+	case "", "pdf":
+		data, err := e.PDF(d)
+		return []File{{name + ".pdf", data}}, err
+	case "svg", "png":
+	default:
+		return nil, fmt.Errorf("no format %q: pdf, svg or png", format)
+	}
+	var out []File
+	for i := range d.Pages {
+		var data []byte
+		var err error
+		if format == "svg" {
+			data, err = e.SVG(d, i)
+		} else {
+			data, err = e.PNG(d, i, previewDPI)
+		}
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, File{pageName(name, i, len(d.Pages), format), data})
+	}
+	return out, nil
+}
+
+func pageName(name string, i, n int, format string) string {
+	if n == 1 {
+		return name + "." + format
+	}
+	return fmt.Sprintf("%s-%0*d.%s", name, len(fmt.Sprint(n)), i+1, strings.ToLower(format))
+}

@@ -1,0 +1,201 @@
+package job
+
+import (
+	"fmt"
+
+	"jarmark/internal/compose"
+	"jarmark/internal/design"
+	"jarmark/internal/diag"
+	"jarmark/internal/label"
+	"jarmark/internal/page"
+	"jarmark/internal/sheet"
+)
+
+// defaultDesign is used when neither the files nor the maker choose one.
+const defaultDesign = "orchard"
+
+// Printed is one print run: labels of one or more pieces on one kind of sheet.
+type Printed struct {
+	Piece  label.Piece
+	Sheet  *sheet.Sheet
+	Doc    *page.Doc
+	Labels int
+	Used   int // cells gone on the last sheet
+	Cells  int // cells of one sheet
+}
+
+// Labels composes the pieces asked for and puts them on sheets. Findings tell
+// what does not fit and what would take it; with an error nothing is returned.
+func (e *Env) Labels(b *Batch, c Choices) ([]Printed, diag.List) {
+	var out []Printed
+	var found diag.List
+	for _, p := range b.pieces(c) {
+		run, l := e.printPiece(b, p, c)
+		found = append(found, l...)
+		out = append(out, run...)
+	}
+	if found.HasErrors() {
+		return nil, b.locate(found)
+	}
+	return out, b.locate(found)
+}
+
+// pieces says which labels to print: those chosen, else the batch file's,
+// else a wrap-around that carries everything.
+func (b *Batch) pieces(c Choices) []label.Piece {
+	switch {
+	case len(c.Pieces) > 0:
+		return c.Pieces
+	case b.Batch.Label.Kind != "":
+		return []label.Piece{label.Piece(b.Batch.Label.Kind)}
+	}
+	return []label.Piece{label.Wrap}
+}
+
+// printPiece composes one piece for every jar size and imposes the labels,
+// one run a sheet.
+func (e *Env) printPiece(b *Batch, p label.Piece, c Choices) ([]Printed, diag.List) {
+	var found diag.List
+	var order []*sheet.Sheet
+	bySheet := map[*sheet.Sheet][]sheet.Label{}
+	for i, content := range b.Contents {
+		need := b.needs(p, i, c)
+		if len(need) == 0 || content == nil {
+			continue
+		}
+		s, cell, l := e.stock(b, content, p, c)
+		found = append(found, l...)
+		if s == nil {
+			continue
+		}
+		labels, l := e.draw(b, content, p, cell, need, c)
+		found = append(found, l...)
+		if bySheet[s] == nil {
+			order = append(order, s)
+		}
+		bySheet[s] = append(bySheet[s], labels...)
+	}
+	if found.HasErrors() {
+		return nil, found
+	}
+	var out []Printed
+	for _, s := range order {
+		run, l := sheet.Fill(bySheet[s], s, e.printOptions(b, s, c))
+		found = append(found, l...)
+		if run.Doc == nil {
+			continue
+		}
+		b.describe(run.Doc, string(p), c)
+		out = append(out, Printed{p, s, run.Doc, len(bySheet[s]), run.Used, run.Cells})
+	}
+	return out, found
+}
+
+// printOptions adds the printer's measured correction and the part-used sheet.
+func (e *Env) printOptions(b *Batch, s *sheet.Sheet, c Choices) sheet.Options {
+	pr := b.Kitchen.Printer
+	o := sheet.Options{Skip: c.Skip, CutMarks: c.CutMarks || s.Auto,
+		OffsetX: pr.OffsetX, OffsetY: pr.OffsetY, ScaleX: pr.ScaleX, ScaleY: pr.ScaleY}
+	if o.Skip == 0 {
+		o.Skip = b.Kitchen.Supplies.PartSheets[s.ID]
+	}
+	return o
+}
+
+// describe gives a document its title, maker, language and date.
+func (b *Batch) describe(d *page.Doc, what string, c Choices) {
+	d.Title = fmt.Sprintf("%s, %s, lot %s", b.Batch.Name, what, b.Cooked.Lot)
+	d.Author = b.Kitchen.Name
+	d.Lang = "en"
+	if len(b.Contents) > 0 && b.Contents[0] != nil && b.Contents[0].Lang != "" {
+		d.Lang = b.Contents[0].Lang
+	}
+	d.Created = b.created(c)
+}
+
+// draw composes the labels of one piece and jar size: one frame where all are
+// alike, one each where names differ, with numbers laid over.
+func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose.Cell, need []Recipient, c Choices) ([]sheet.Label, diag.List) {
+	if p == label.Tag && named(need) {
+		return e.drawTags(b, content, cell, need, c)
+	}
+	d, l := e.design(b, p, "", c)
+	if d == nil {
+		return nil, l
+	}
+	o := compose.Options{InkSaver: b.inkSaver(c), Alone: b.frontAlone(c)}
+	if b.serials(c) {
+		o.Reserve = []label.Kind{label.Serial}
+	}
+	content = withSerial(content, len(need), b.serials(c))
+	r, found := compose.Compose(content, d, p, cell, e.Faces, o)
+	found = append(l, found...)
+	e.suggest(found, r.Overflow, content, d, p, cell)
+	if r.Frame == nil || found.HasErrors() {
+		return nil, found
+	}
+	found = append(found, compose.Check(r.Frame, content, e.Faces)...)
+	out := make([]sheet.Label, len(need))
+	for i := range out {
+		out[i] = sheet.Label{Frame: r.Frame}
+		if b.serials(c) {
+			items, l := compose.Overlay(r.Frame, label.Serial, serialText(i+1, len(need)), e.Faces)
+			out[i].Overlay = items
+			found = append(found, l...)
+		}
+	}
+	return out, found
+}
+
+// drawTags composes one hang tag for each name.
+func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need []Recipient, c Choices) ([]sheet.Label, diag.List) {
+	var found diag.List
+	var out []sheet.Label
+	frames := map[Recipient]*page.Frame{}
+	for _, n := range need {
+		if frames[n] == nil {
+			d, l := e.design(b, label.Tag, n.Design, c)
+			found = append(found, l...)
+			if d == nil {
+				return nil, found
+			}
+			r, l := compose.Compose(addressed(content, n), d, label.Tag, cell, e.Faces, compose.Options{InkSaver: b.inkSaver(c)})
+			found = append(found, l...)
+			frames[n] = r.Frame
+		}
+		out = append(out, sheet.Label{Frame: frames[n]})
+	}
+	return out, found
+}
+
+// design picks the design of a piece; a name that is unknown is a finding.
+func (e *Env) design(b *Batch, p label.Piece, wanted string, c Choices) (*design.Design, diag.List) {
+	var l diag.List
+	id, path := firstNonEmpty(c.Design, wanted, b.Batch.Label.Design, defaultDesign), "label.design"
+	if c.Design != "" {
+		path = ""
+	}
+	d, ok := e.Designs.Get(id)
+	if ok {
+		return d, nil
+	}
+	var names []string
+	for _, d := range e.Designs.List() {
+		names = append(names, d.ID)
+	}
+	hint := "jarmark designs lists them"
+	if near, ok := diag.DidYouMean(id, names); ok {
+		hint = "did you mean " + near + "? " + hint
+	}
+	l.Errorf("unknown-design", b.Input.Batch.Name, path, "no design %q", id).Hinted(hint)
+	return nil, l
+}
+
+func firstNonEmpty(s ...string) string {
+	for _, v := range s {
+		if v != "" {
+			return v
+		}
+	}
+	return ""
+}
