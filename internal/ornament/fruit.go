@@ -126,6 +126,18 @@ func (k *sketch) motifOf() motif {
 	return all["berry"]
 }
 
+// wear makes the drawing one of a named fruit: in the label's colours when it
+// is the label's own fruit, else in those the fruit has by nature.
+func (k *sketch) wear(motif string) {
+	own := k.motif == motif
+	k.motif = motif
+	if p, ok := palette.ByMotif(motif); ok && !own {
+		s := k.spec
+		s.Palette.Berry, s.Palette.Highlight, s.Palette.Shade = p.Berry, p.Highlight, p.Shade
+		k.tint = tintOf(s)
+	}
+}
+
 // hero draws the motif itself, with its leaves, to a radius.
 func (k *sketch) hero(c vec, r, angle float64) {
 	k.element(func() { k.motifOf().draw(easel{k, c, r, angle}) })

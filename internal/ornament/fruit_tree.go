@@ -74,12 +74,17 @@ func slice(e easel, r float64) {
 	pith := palette.Mix(k.tint.light, k.tint.fruit, 0.06)
 	k.body(ellipse(e.c, r*e.r, r*e.r, 0), palette.Mix(k.tint.fruit, k.tint.shade, 0.5))
 	k.shadeBody(ellipse(e.c, r*0.93*e.r, r*0.93*e.r, 0), k.tint.fruit)
-	k.body(ellipse(e.c, r*0.86*e.r, r*0.86*e.r, 0), pith)
-	const n = 9
+	if !k.tint.line || r*e.r > 2.2 {
+		k.body(ellipse(e.c, r*0.86*e.r, r*0.86*e.r, 0), pith)
+	}
+	n := 9
+	if r*e.r < 2.2 { // a small slice shows fewer, larger segments
+		n = 7
+	}
 	segments := &trace{}
 	for i := range n {
-		a := e.angle + (float64(i)+0.3)*2*math.Pi/n
-		half := math.Pi/n - 0.075
+		a := e.angle + (float64(i)+0.3)*2*math.Pi/float64(n)
+		half := math.Pi/float64(n) - 0.075
 		in, out := 0.14*r*e.r, 0.79*r*e.r
 		at := func(turn, d float64) vec { return e.c.add(polar(a+turn, d)) }
 		segments.move(at(0, in)).
@@ -88,14 +93,14 @@ func slice(e easel, r float64) {
 			curve(at(half, out*0.6), at(half*0.9, in*2), at(0, in)).close()
 	}
 	if k.tint.line {
-		k.stroke(segments, black, hair*0.8)
+		k.stroke(segments, black, min(hair*0.8, r*e.r*0.04))
 		return
 	}
 	flesh := palette.Mix(k.tint.fruit, k.tint.light, 0.16)
 	k.put(shape{ops: segments.ops, pts: segments.pts, fill: &flesh})
 	glints := &trace{}
 	for i := range n {
-		a := e.angle + (float64(i)+0.3)*2*math.Pi/n - 0.1
+		a := e.angle + (float64(i)+0.3)*2*math.Pi/float64(n) - 0.1
 		glints.move(e.c.add(polar(a, 0.36*r*e.r))).line(e.c.add(polar(a, 0.58*r*e.r)))
 	}
 	k.stroke(glints, palette.Mix(k.tint.fruit, k.tint.light, 0.55), max(0.07, 0.035*e.r))

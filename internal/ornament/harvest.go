@@ -138,6 +138,7 @@ func (k *sketch) berries() {
 // room for more.
 func (k *sketch) slices() {
 	b := k.box
+	k.wear("citrus")
 	r := b.h() * 0.42
 	n := int(b.w() / (r * 2.5))
 	if n%2 == 0 {
@@ -145,7 +146,6 @@ func (k *sketch) slices() {
 	}
 	n = min(n, 7)
 	if n < 2 {
-		k.motif = "citrus"
 		k.hero(b.centre(), b.short()/2*0.9, 0)
 		return
 	}

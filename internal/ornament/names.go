@@ -37,7 +37,7 @@ func drawings() map[string]func(*sketch) {
 	}
 	for name := range motifs() {
 		all[name] = func(k *sketch) {
-			k.motif = name
+			k.wear(name)
 			k.hero(k.box.centre(), k.box.short()/2*0.9, 0)
 		}
 	}

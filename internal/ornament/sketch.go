@@ -69,6 +69,7 @@ func (p *shape) reach() box {
 // sketch is a drawing in the making: elements (a leaf, a fruit with its
 // stalk), each of some shapes. An element is kept or dropped whole.
 type sketch struct {
+	spec     Spec
 	box      box
 	keep     []box
 	flipX    bool
@@ -87,7 +88,7 @@ func newSketch(name string, s Spec, fine float64) *sketch {
 	h := fnv.New64a()
 	h.Write([]byte(name))
 	k := &sketch{
-		box: boxOf(s.Rect), density: s.Density, tint: tintOf(s), motif: s.Motif,
+		spec: s, box: boxOf(s.Rect), density: s.Density, tint: tintOf(s), motif: s.Motif,
 		fine: fine, flipX: s.FlipX, flipY: s.FlipY,
 		rng: rand.New(rand.NewPCG(s.Seed, h.Sum64())),
 	}

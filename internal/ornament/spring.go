@@ -49,7 +49,8 @@ func (t tint) petal() (petal, edge page.Colour) {
 	if t.dark {
 		return palette.Mix(t.cream, t.fruit, 0.1), palette.Mix(t.cream, t.fruit, 0.5)
 	}
-	return palette.Mix(white, t.fruit, 0.16), palette.Mix(white, t.fruit, 0.52)
+	petal = palette.Mix(white, t.fruit, 0.16)
+	return petal, palette.Ensure(palette.Mix(white, t.fruit, 0.52), t.ground, 1.65)
 }
 
 // blossom is one flower of five notched petals.

@@ -36,13 +36,16 @@ func (k *sketch) fir() {
 // It grows in pieces, so that a free zone takes no more than it covers.
 func (k *sketch) needles(s *spine, long float64) {
 	l := s.length()
-	pitch := max(long*0.2, l/40)
+	pitch, passes := max(long*0.2, l/40), 2
+	if k.tint.line { // sparing with ink
+		pitch, passes = max(long*0.3, l/30), 1
+	}
 	n := max(1, int(math.Round(l/pitch)))
 	const piece = 5
 	for from := 0; from <= n; from += piece {
 		k.element(func() {
 			k.stroke(s.line(l*float64(from)/float64(n), min(l, l*float64(from+piece)/float64(n))*0.98, 2), k.tint.stem, max(0.14, long*0.07))
-			for pass := range 2 {
+			for pass := range passes {
 				t := &trace{}
 				for i := from; i < from+piece && i <= n; i++ {
 					k.whorl(t, s, (float64(i)+0.5*float64(pass))*l/float64(n), long, pass)

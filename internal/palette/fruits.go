@@ -112,6 +112,17 @@ func Fruits() []string {
 	return out
 }
 
+// ByMotif gives the colours of the first fruit drawn by a motif: what a
+// strawberry looks like on the label of another fruit.
+func ByMotif(motif string) (Palette, bool) {
+	for _, r := range fruits().rows {
+		if r.motif == motif {
+			return r.palette(), true
+		}
+	}
+	return Palette{}, false
+}
+
 // palette spreads a row over the roles.
 func (r *row) palette() Palette {
 	p := Palette{
