@@ -146,7 +146,7 @@ func deepLeaves(leaves []page.Colour) []page.Colour {
 		if len(leaves) > 1 {
 			step = float64(i) / float64(len(leaves)-1)
 		}
-		out[i] = atLightness(c, 0.535+0.155*step, 0.78)
+		out[i] = atLightness(c, 0.55+0.16*step, 0.8)
 	}
 	return out
 }
