@@ -72,3 +72,19 @@ func (l List) HasErrors() bool {
 	}
 	return false
 }
+
+// Capped keeps the first n findings and says how many more there are.
+func (l List) Capped(n int) List {
+	if len(l) <= n {
+		return l
+	}
+	more := l[n:]
+	worst, file := Note, more[0].File
+	for _, d := range more {
+		worst = max(worst, d.Severity)
+	}
+	out := append(List(nil), l[:n]...)
+	out.addf(worst, "more-findings", file, "", "%d more findings are not listed", len(more)).
+		Hinted("mend these first, then check again").Pos = more[0].Pos
+	return out
+}
