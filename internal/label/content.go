@@ -89,6 +89,9 @@ type Block struct {
 	Cite     string
 	Verified string // "primary", "secondary", "memory"
 	Path     string // TOML path it came from
+	// OfLargest is the least size in percent of the largest print on the label
+	// (21 CFR 101.3(d) as the FDA reads it: half); 0 = no such relation.
+	OfLargest int
 }
 
 // Text gives the plain words of a block.
@@ -121,7 +124,13 @@ type Content struct {
 	Around    unit.Length // circumference of the jar
 	Straight  unit.Length // height of its straight side
 	LidAcross unit.Length // outer diameter of the lid
+
+	AllergenNames []string // as the statement names them; empty = none known
+	Keep          Keep
 }
+
+// Keep is the storage guidance in words, for pages and lists.
+type Keep struct{ Sealed, Opened, Unsealed string }
 
 // Find gives the first block of a kind.
 func (c *Content) Find(k Kind) (Block, bool) {
