@@ -81,6 +81,7 @@ type Batch struct {
 	BestBefore  unit.Date // given by the maker; zero = computed
 	UseBy       bool      // the date is a use-by date, chosen by the maker
 	Lot         string    // given lot; empty = derived
+	Recipe      string    // the published, tested recipe that was followed; empty = own recipe
 	Ingredients []Ingredient
 	Cook        Cook
 	Process     Process

@@ -50,6 +50,7 @@ type Line struct {
 	IsFruit    bool
 	IsSweet    bool // nutritive carbohydrate sweetener
 	IsWater    bool
+	Removed    bool    // lifted out before the finish: named, but no solids of it remain
 	PercentFin float64 // of the finished yield
 }
 
@@ -115,7 +116,8 @@ type Result struct {
 	Yield      Amount
 	Brix       Reading // soluble solids of the finished food, %
 	Evaporated unit.Mass
-	YieldRule  string // "weighed pot", "measured Brix", "long boil to 65 °Brix", "added pectin, 5 % loss"
+	Skimmed    unit.Mass // foam, and what was lifted out before the finish (a spice bag, peel)
+	YieldRule  string    // "weighed pot", "measured Brix", "long boil to 65 °Brix", "added pectin, 5 % loss"
 	PHLow      float64
 	PHHigh     float64 // of the fruit as tabled; 0 = unknown
 	PHMeasured bool

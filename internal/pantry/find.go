@@ -113,12 +113,15 @@ func (p *Pantry) reindex() {
 
 // Ingredient finds a row by the maker's words: key, label name or alias, in
 // any case, singular or plural, with or without words such as "fresh",
-// "frozen" or "chopped".
+// "frozen" or "chopped"; "grape juice" is made from the row of the fruit.
 func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
 	for _, f := range forms(words) {
 		if i, ok := p.index[f]; ok && f != "" {
 			return p.ingredients[i], true
 		}
+	}
+	if strings.HasSuffix(fold(words), " juice") {
+		return p.Juice(words)
 	}
 	return Ingredient{}, false
 }
