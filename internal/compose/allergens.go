@@ -11,7 +11,7 @@ import (
 func (s *setter) allergens() {
 	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
 	on, short := s.colours, min(area.W, area.H)
-	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
+	in := s.inner(area, on)
 	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
 	head := in
 	head.H = share(in.H, 0.3)

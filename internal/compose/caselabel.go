@@ -14,7 +14,7 @@ import (
 func (s *setter) caseLabel() {
 	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
 	on, short := s.colours, min(area.W, area.H)
-	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
+	in := s.inner(area, on)
 	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
 	head, foot := in, in
 	head.H = share(in.H, 0.5)
@@ -101,8 +101,11 @@ func (s *setter) cornerCode(in region, on roles, part float64) region {
 	}
 	side := max(plan.least, min(share(s.short(), part), in.H, in.W/3))
 	quiet := plan.blank(side)
+	if in.oval.W > 0 {
+		return s.cornerCodeInOval(plan, in, side, on)
+	}
 	if side > in.H || side+quiet > in.W/2 {
-		s.overflow("the QR code", side, min(in.H, in.W/2), true)
+		s.overflow("the QR code", side+quiet, min(in.H, in.W/2), true)
 		return in
 	}
 	// The quiet zone may use the blank margin, not the edge of the paper.
@@ -112,8 +115,27 @@ func (s *setter) cornerCode(in region, on roles, part float64) region {
 	}
 	edge := max(0, quiet-blank)
 	box := page.Rect{X: in.X + in.W - side - edge, Y: in.Y + in.H - side - edge, W: side, H: side}
+	if !s.codeFits(box, quiet) || box.Y < in.Y {
+		s.overflow("the QR code", side+2*quiet, min(in.H, in.W/2), true)
+		return in
+	}
+	return s.beside(plan, in, box, on)
+}
+
+func (s *setter) cornerCodeInOval(plan codePlan, in region, side unit.Length, on roles) region {
+	sp, ok := s.codeInOval(plan, in, side)
+	if !ok {
+		s.overflow("the QR code", max(in.W/2+100*unit.Micrometre, side+2*plan.blank(side)), in.W/2, true)
+		return in
+	}
+	return s.beside(plan, in, sp.box, on)
+}
+
+// beside puts a code and gives the region left of it.
+func (s *setter) beside(plan codePlan, in region, box page.Rect, on roles) region {
 	s.putCode(plan, box, on)
+	quiet := plan.blank(box.W)
 	hole := grow(box, quiet+quiet/2, quiet)
-	in.holes = append(in.holes, hole)
-	return in.inset(0, 0, in.X+in.W-hole.X, 0)
+	in.holes = append(in.holes[:len(in.holes):len(in.holes)], hole)
+	return in.inset(0, 0, max(0, in.X+in.W-hole.X), 0)
 }

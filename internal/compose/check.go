@@ -99,25 +99,11 @@ func (k *checker) inside() {
 		}
 	}
 	for _, p := range k.paths {
-		if k.pathOutside(p) {
+		if outside(k.fr, p, slack) {
 			k.found.Errorf("outside", "", "", "a drawing crosses the safe edge")
 			return
 		}
 	}
-}
-
-func (k *checker) pathOutside(p *page.Path) bool {
-	if p.Block == "cut" {
-		return false
-	}
-	out := false
-	trace(p, func(a, _ page.Point) {
-		s := k.fr.Safe - slack
-		if a.X < s || a.Y < s || a.X > k.fr.W-s || a.Y > k.fr.H-s || !pointWithin(k.fr, a, s) {
-			out = true
-		}
-	})
-	return out
 }
 
 // apart checks that type, codes and drawings do not meet.
@@ -225,6 +211,10 @@ func (k *checker) mustBear(b label.Block) bool {
 		return false
 	}
 	panel := b.Zone == label.Panel || b.Zone == label.Bottom
+	switch b.Kind {
+	case label.To, label.From, label.Message, label.Price, label.UnitPrice, label.Seal, label.Count, label.Caption, label.Season, label.Serve:
+		return false // never facts of the food
+	}
 	switch label.Piece(k.fr.Piece) {
 	case label.Wrap:
 		return true

@@ -82,7 +82,9 @@ func (k *checker) code() {
 			k.found.Errorf("qr-module", "", "", "QR modules are %.2f mm, least is %.2f mm", m.MM(), least.MM())
 		}
 		q := quietBox(c)
-		if c.Quiet < quiet || q.X < 0 || q.Y < 0 || q.X+q.W > k.fr.W || q.Y+q.H > k.fr.H {
+		trim := *k.fr
+		trim.Safe = 0
+		if c.Quiet < quiet || !within(&trim, q, slack) {
 			k.found.Errorf("qr-quiet-zone", "", "", "the quiet zone of the QR code is cut off").Cited("ISO/IEC 18004")
 		}
 		q = grow(q, -slack, -slack)

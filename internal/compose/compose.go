@@ -91,6 +91,7 @@ func attempt(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 	arrangements[p](s)
 	s.scatter()
 	order(s.frame)
+	s.prune()
 	return Result{Frame: s.frame, Overflow: s.over, bare: len(s.look.Ornaments) < had}, s.found
 }
 
@@ -148,8 +149,8 @@ func newSetter(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *
 		return s, false
 	}
 	s.frame = &page.Frame{
-		W: cell.W, H: cell.H, Shape: cell.Shape, Corner: cell.Corner,
-		Safe: cell.Safe, Bleed: cell.Bleed, Design: d.ID, Piece: string(p),
+		W: s.cell.W, H: s.cell.H, Shape: s.cell.Shape, Corner: s.cell.Corner,
+		Safe: s.cell.Safe, Bleed: s.cell.Bleed, Design: d.ID, Piece: string(p),
 	}
 	s.look = d.Look(p)
 	if !s.checkFaces() {

@@ -7,6 +7,7 @@ import (
 
 // overflow reports what did not fit, in millimetres.
 func (s *setter) overflow(what string, need, have unit.Length, across bool) {
+	need = max(need, have+100*unit.Micrometre) // it did not fit, whatever the sum says
 	s.over = append(s.over, Overflow{Block: what, Need: need, Have: have, Across: across})
 	way := "in height"
 	if across {

@@ -12,7 +12,7 @@ type passage struct {
 	least, best unit.Length // type size
 	gap         float64     // blank above it in ems
 	name        string      // for findings
-	top, bottom int         // ink, 1/1000 em
+	ink         reach
 }
 
 // tight is the line spacing running text may close up to before its size has
@@ -22,6 +22,7 @@ const tight = 1.2
 // flowed is running text set in a region.
 type flowed struct {
 	items  []page.Item
+	top    unit.Length // of the region it was set in
 	bottom unit.Length // under the last line's ink
 	scale  float64     // 1 = best sizes, 0 = least
 	fits   bool
@@ -52,20 +53,20 @@ func flow(ps []passage, in region, a align) flowed {
 // measured notes how far the ink of each passage reaches.
 func measured(ps []passage) {
 	for i := range ps {
-		ps[i].top, ps[i].bottom = ps[i].para.ink()
+		ps[i].ink = ps[i].para.reach()
 	}
 }
 
 // flowAt sets the passages at one scale. When they do not fit it goes on
 // below the region, so that bottom tells how much they need.
 func flowAt(ps []passage, in region, a align, t float64) flowed {
-	f := flowed{scale: t, fits: true, bottom: in.Y}
+	f := flowed{scale: t, fits: true, top: in.Y, bottom: in.Y}
 	y := in.Y
 	for i, p := range ps {
 		size := p.least + share(p.best-p.least, t)
 		lead := share(size, tight+(max(tight, p.para.voice.leading)-tight)*t)
 		if i > 0 {
-			y += max(0, lead-at(p.top+p.bottom, size)) + share(size, p.gap*(0.5+0.5*t))
+			y += max(0, lead-at(p.ink.top+p.ink.bottom, size)) + share(size, p.gap*(0.5+0.5*t))
 		}
 		items, lines, ok := p.set(in, a, size, lead, y)
 		if !ok {
@@ -75,7 +76,7 @@ func flowAt(ps []passage, in region, a align, t float64) flowed {
 			continue
 		}
 		f.items = append(f.items, items...)
-		y += at(p.top+p.bottom, size) + unit.Length(lines-1)*lead
+		y += at(p.ink.top+p.ink.bottom, size) + unit.Length(lines-1)*lead
 		f.bottom = y
 	}
 	if f.bottom > in.Y+in.H {
@@ -86,10 +87,10 @@ func flowAt(ps []passage, in region, a align, t float64) flowed {
 
 // set places one passage from y down.
 func (p passage) set(in region, a align, size, lead, y unit.Length) ([]page.Item, int, bool) {
-	first := y + at(p.top, size)
+	first := y + at(p.ink.top, size)
 	span := func(line int) (unit.Length, unit.Length) {
 		base := first + unit.Length(line)*lead
-		return in.chord(base-at(p.top, size), base+at(p.bottom, size))
+		return p.ink.chord(in, base, size)
 	}
 	ends, ok := breakLines(p.para.boxes(), func(line int) int {
 		x0, x1 := span(line)

@@ -48,7 +48,7 @@ func with(b label.Block, k label.Kind) bool {
 func (s *setter) alone(area page.Rect) bool {
 	on := s.colours
 	short := min(area.W, area.H)
-	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
+	in := s.inner(area, on)
 	in = s.reserve(in, on, short, "frame", "left", "right", "corner")
 	above, ok := s.net(in, area, on, short)
 	if !ok {
@@ -58,12 +58,12 @@ func (s *setter) alone(area page.Rect) bool {
 	need := unit.Length(0)
 	for step := range 9 {
 		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step)/8)
-		need = f.bottom - above.Y
+		need = f.bottom - f.top
 		if !ok {
 			continue
 		}
 		head := above
-		head.H = max(0, above.H-(f.bottom-above.Y)-share(short, 0.05))
+		head.H = max(0, f.top-above.Y-share(short, 0.05))
 		if step < 8 && head.H < share(short, 0.26) {
 			continue
 		}
@@ -107,12 +107,12 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		quiet := plan.blank(side)
 		box := page.Rect{X: whole.X + whole.W - side, Y: whole.Y + whole.H - side, W: side, H: side}
 		at = &placed{spot{box: box, hole: grow(box, quiet+quiet/3, quiet)}, plan}
-		if s.hits(at.hole) || !within(s.frame, box, 0) { // beside the net quantity, or above it
+		if s.hits(at.hole) || !s.codeFits(box, quiet) { // beside the net quantity, or above it
 			up := body.Y + body.H - side - quiet - box.Y
 			at.box.Y, at.hole.Y = at.box.Y+up, at.hole.Y+up
 		}
-		if s.hits(at.hole) || !within(s.frame, at.box, 0) || at.box.Y < body.Y {
-			return flowed{bottom: body.Y + body.H}, nil, false
+		if s.hits(at.hole) || !s.codeFits(at.box, quiet) || at.box.Y < body.Y {
+			return flowed{top: body.Y, bottom: body.Y + body.H}, nil, false
 		}
 		body.holes = append(body.holes, at.hole)
 	}
@@ -130,8 +130,7 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 			body.H -= share(body.H, 0.02)
 			continue
 		}
-		// The name stands above where the facts begin.
-		g.bottom = body.Y + (body.Y + body.H - top.Y)
+		g.top = top.Y
 		return g, at, true
 	}
 	return f, at, false

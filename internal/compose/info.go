@@ -79,10 +79,7 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 func (s *setter) infoPanel(area page.Rect, on roles, ps []passage) bool {
 	short := min(area.W, area.H)
 	m := max(share(short, s.look.Margin), s.cell.Safe)
-	in := region{Rect: grow(area, -m, -m)}
-	if s.cell.Shape == page.Ellipse {
-		in = in.inscribed()
-	}
+	in := s.shaped(grow(area, -m, -m))
 	plan, coded := s.planCode(min(in.W*2/5, in.H))
 	if !coded {
 		return s.put1(flow(ps, in, left), in, "the facts", true)
@@ -167,7 +164,7 @@ func (s *setter) codeAt(p codePlan, in region, side unit.Length, on roles) (spot
 	sp := spot{box: box, hole: grow(box, quiet, quiet)}
 	sp.hole.X -= share(quiet, 0.4)
 	sp.hole.W += share(quiet, 0.4)
-	if sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
+	if !s.codeFits(box, quiet) || sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
 		return sp, false
 	}
 	if p.hasCap && side >= 12*unit.Millimetre {
@@ -182,10 +179,19 @@ func (s *setter) codeAt(p codePlan, in region, side unit.Length, on roles) (spot
 func (s *setter) codeInOval(p codePlan, in region, side unit.Length) (spot, bool) {
 	quiet := p.blank(side)
 	mid := in.oval.Y + in.oval.H/2
-	half := halfChord(in.oval, mid-side/2)
-	x1 := in.oval.X + in.oval.W/2 + half
-	box := page.Rect{X: x1 - side - quiet, Y: mid - side/2, W: side, H: side}
-	return spot{box: box, hole: grow(box, quiet, quiet)}, box.X > in.X+in.W/4
+	y := min(max(mid-side/2, in.Y+quiet), in.Y+in.H-side-quiet)
+	half := min(halfChord(in.oval, y-quiet), halfChord(in.oval, y+side+quiet))
+	x1 := min(in.X+in.W, in.oval.X+in.oval.W/2+half)
+	box := page.Rect{X: x1 - side - quiet, Y: y, W: side, H: side}
+	return spot{box: box, hole: grow(box, quiet, quiet)}, box.X > in.X+in.W/4 && y-quiet >= in.Y && s.codeFits(box, quiet)
+}
+
+// codeFits reports whether a code lies in the safe area and its quiet zone on
+// the label.
+func (s *setter) codeFits(box page.Rect, quiet unit.Length) bool {
+	trim := *s.frame
+	trim.Safe = 0
+	return within(s.frame, box, 0) && within(&trim, grow(box, quiet, quiet), 0)
 }
 
 // blankBeside is the blank between a region and the trim at its upper right.
@@ -196,8 +202,9 @@ func (s *setter) blankBeside(in region) unit.Length {
 // captionUnder sets the caption in small type under a code.
 func (s *setter) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in region, on roles) []page.Item {
 	v := s.voice(s.d.Voices.Small, on)
-	size := max(v.least(p.caption, p.caption.Text()), unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/7))
-	ps := []passage{{para: newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact}), least: legible, best: size}}
+	least := max(legible, v.least(p.caption, p.caption.Text()))
+	size := max(least, unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/7))
+	ps := []passage{{para: newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact}), least: least, best: size}}
 	room := region{Rect: page.Rect{X: box.X - quiet, Y: box.Y + box.H + quiet, W: box.W + quiet + min(quiet, in.X+in.W-box.X-box.W+quiet), H: in.Y + in.H - box.Y - box.H - quiet}}
 	if over := room.X + room.W - (s.cell.W - s.cell.Safe); over > 0 {
 		room.X, room.W = room.X+over, room.W-2*over

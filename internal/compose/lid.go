@@ -14,7 +14,7 @@ func (s *setter) lid() {
 		area = s.band(area, s.look.Band)
 	}
 	short := s.short()
-	in := s.inner(area, s.colours, round)
+	in := s.inner(area, s.colours)
 	in = s.reserve(in, s.colours, short, "frame", "around", "top", "bottom", "left", "right", "corners")
 	k := stack{in: in, align: s.align(), rise: 0.5, spread: 1.7}
 	if in.oval.W > 0 {

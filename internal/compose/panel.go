@@ -13,7 +13,7 @@ import (
 // with the look's ornaments. extra lists further blocks it must bear.
 func (s *setter) panel(area page.Rect, on roles, extra []label.Block) bool {
 	short := min(area.W, area.H)
-	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
+	in := s.inner(area, on)
 	in = s.reserve(in, on, short, "frame", "left", "right", "ends", "corners", "corner", "bottom")
 	upper, ok := s.net(in, area, on, short)
 	if !ok {
@@ -24,7 +24,8 @@ func (s *setter) panel(area page.Rect, on roles, extra []label.Block) bool {
 }
 
 // inner draws the frame and gives the region inside the margin.
-func (s *setter) inner(area page.Rect, on roles, ellipse bool) region {
+func (s *setter) inner(area page.Rect, on roles) region {
+	ellipse := s.cell.Shape == page.Ellipse
 	short := min(area.W, area.H)
 	_, inside := s.frameInset(short)
 	if line := s.innerLine(short); line > 0 {
@@ -32,11 +33,7 @@ func (s *setter) inner(area page.Rect, on roles, ellipse bool) region {
 	}
 	m := max(share(short, s.look.Margin), s.cell.Safe, inside)
 	s.frameLine(area, on, ellipse)
-	in := region{Rect: grow(area, -m, -m)}
-	if ellipse {
-		in = in.inscribed()
-	}
-	return in
+	return s.shaped(grow(area, -m, -m))
 }
 
 func (s *setter) align() align {
@@ -46,7 +43,20 @@ func (s *setter) align() align {
 	return centre
 }
 
-// size gives a display voice's sizes on a panel.
+// shaped is the part of a box that lies on the label: an oval's inside, what a
+// tag's cut or a rounded corner leaves.
+func (s *setter) shaped(r page.Rect) region {
+	in := region{Rect: r}
+	if s.cell.Shape == page.Ellipse {
+		m := max(s.cell.Safe, min(r.X, r.Y, s.cell.W-r.X-r.W, s.cell.H-r.Y-r.H))
+		in.oval = grow(page.Rect{W: s.cell.W, H: s.cell.H}, -m, -m)
+		return in
+	}
+	in.holes = s.beyond()
+	return in
+}
+
+// span gives a display voice's sizes on a panel.
 func (v voice) span(d design.Range, short, least unit.Length) (lo, hi unit.Length) {
 	lo, hi = share(short, d.Least), share(short, d.Best)
 	lo = max(lo, least)

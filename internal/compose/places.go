@@ -63,6 +63,11 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		o.Seed++
 		in = in.inset(take, 0, take, 0)
 	case "around":
+		if in.oval.W > 0 && in.oval != in.Rect {
+			half := min(halfChord(in.oval, in.Y+in.H/5), halfChord(in.oval, in.Y+in.H*4/5))
+			in.X, in.W = in.oval.X+in.oval.W/2-half, 2*half
+			box = in.Rect
+		}
 		in = in.inset(take, take, take, take).inscribed()
 	case "frame":
 		in = in.inset(take, take, take, take)
@@ -78,8 +83,8 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		box = grow(box, -share(short, 0.02), -share(short, 0.02))
 	}
 	s.later(o, box, on)
-	if o.Place == "top" {
-		s.ornaments[len(s.ornaments)-1].flat = take
+	if k := len(s.ornaments); k > 0 && o.Place == "top" {
+		s.ornaments[k-1].flat = take
 	}
 	return in
 }

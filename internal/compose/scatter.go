@@ -48,8 +48,8 @@ func (s *setter) freeFrom(y0, y1 unit.Length) unit.Length {
 		return f.W/2 - min(halfChord(oval, y0), halfChord(oval, y1))
 	}
 	if f.Shape == page.Rectangle {
-		c, d := f.Corner-f.Safe, min(y0, f.H-y1)-f.Safe
-		if d >= c || d < 0 {
+		c, d := f.Corner-f.Safe, max(0, min(y0, f.H-y1)-f.Safe)
+		if d >= c {
 			return 0
 		}
 		round := page.Rect{Y: 0, W: 2 * c, H: 2 * c}

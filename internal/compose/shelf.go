@@ -12,7 +12,7 @@ import (
 func (s *setter) shelf() {
 	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
 	on, short := s.colours, min(area.W, area.H)
-	in := s.inner(area, on, s.cell.Shape == page.Ellipse)
+	in := s.inner(area, on)
 	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "top", "bottom")
 	in, ok := s.cardFoot(in, on)
 	if !ok {
@@ -72,17 +72,10 @@ func (s *setter) cardFoot(in region, on roles) (region, bool) {
 		p.gap = 0.3
 		ps = append(ps, p)
 	}
-	room := in
-	room.H = share(in.H, 0.3)
-	f := flow(ps, room, s.align())
-	if !f.fits {
-		s.overflow("the allergen line", max(f.bottom-room.Y, room.H+100*unit.Micrometre), room.H, false)
-		return in, false
-	}
-	shift(f.items, 0, in.Y+in.H-f.bottom)
-	s.put(f.items...)
-	in.H -= f.bottom - room.Y + share(s.short(), 0.05)
-	return in, true
+	missing := len(s.over)
+	top := s.raise(ps, in, in.Y+in.H, s.align(), "allergen line", 0.3)
+	in.H = max(0, top-in.Y-share(s.short(), 0.05))
+	return in, len(s.over) == missing
 }
 
 // price sets the price as large as it goes, the unit price on its baseline.
@@ -102,21 +95,26 @@ func (s *setter) price(in region, on roles, short unit.Length) {
 	if hasUnit {
 		beside = at(q.lineWidth(0, len(q.words)), smallSize) + share(short, 0.05)
 	}
-	top, bottom := p.ink()
+	ink := p.reach()
 	w := p.lineWidth(0, len(p.words))
 	size := hi
 	if w > 0 {
 		size = min(size, max(0, in.W-beside)*1000/unit.Length(w))
 	}
-	size = min(size, in.H*1000/unit.Length(max(1, top+bottom)))
+	size = min(size, in.H*1000/unit.Length(max(1, ink.top+ink.bottom)))
 	if size < lo {
 		s.overflow("the price", at(w, lo)+beside, in.W, true)
 		return
 	}
-	base := in.Y + in.H - at(bottom, size)
-	s.put(p.setLine(0, len(p.words), size, page.Point{X: in.X, Y: base})...)
+	base := in.Y + in.H - at(ink.bottom, size)
+	x, right := ink.chord(in, base, size)
+	if need := at(w, size) + beside; right-x < need {
+		s.overflow("the price", need, right-x, true)
+		return
+	}
+	s.put(p.setLine(0, len(p.words), size, page.Point{X: x, Y: base})...)
 	if hasUnit {
-		x := in.X + at(w, size) + share(short, 0.05)
+		x += at(w, size) + share(short, 0.05)
 		s.put(q.setLine(0, len(q.words), smallSize, page.Point{X: x, Y: base})...)
 	}
 }

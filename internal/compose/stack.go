@@ -19,7 +19,7 @@ type row struct {
 	high        unit.Length // height of a drawing
 	name        string      // for findings
 	narrow      []int       // narrow[k]: least width that holds it in k+1 lines
-	top, bottom int         // ink above the first and below the last baseline, 1/1000 em
+	ink         reach
 }
 
 // stack is a column of rows to be fitted into a region.
@@ -48,7 +48,7 @@ func (k *stack) prepare() {
 		if r.draw != nil || r.narrow != nil {
 			continue
 		}
-		r.top, r.bottom = r.para.ink()
+		r.ink = r.para.reach()
 		boxes := r.para.boxes()
 		r.lines = max(1, min(r.lines, len(boxes)))
 		for n := 1; n <= r.lines; n++ {
@@ -108,7 +108,7 @@ func (k *stack) try(counts []int, t float64) (setting, bool) {
 		}
 		size := r.least + share(r.best-r.least, t)
 		if n := r.narrow[counts[i]-1]; n > 0 {
-			size = min(size, k.in.W*1000/unit.Length(n))
+			size = min(size, k.in.W*1000/unit.Length(n+r.ink.left+r.ink.right))
 		}
 		if size < r.least {
 			return s, false
@@ -143,7 +143,13 @@ func (r row) height(size unit.Length, lines int) unit.Length {
 	if r.draw != nil {
 		return r.high
 	}
-	return at(r.top+r.bottom, size) + unit.Length(lines-1)*share(size, r.para.voice.leading)
+	return at(r.ink.top+r.ink.bottom, size) + unit.Length(lines-1)*r.lead(size)
+}
+
+// lead is the line spacing at a size: the voice's, and never so close that the
+// letters of two lines touch.
+func (r row) lead(size unit.Length) unit.Length {
+	return max(share(size, r.para.voice.leading), at(r.ink.top+r.ink.bottom+20, size))
 }
 
 func (k *stack) gapAbove(i int, s setting) unit.Length {
@@ -196,11 +202,11 @@ func (k *stack) place(s setting) ([]page.Item, bool) {
 
 // set breaks one row into its lines and places them from y down.
 func (r row) set(in region, a align, size unit.Length, lines int, y unit.Length) ([]page.Item, bool) {
-	lead := share(size, r.para.voice.leading)
-	first := y + at(r.top, size)
+	lead := r.lead(size)
+	first := y + at(r.ink.top, size)
 	span := func(line int) (unit.Length, unit.Length) {
 		base := first + unit.Length(line)*lead
-		return in.chord(base-at(r.top, size), base+at(r.bottom, size))
+		return r.ink.chord(in, base, size)
 	}
 	ends, ok := breakLines(r.para.boxes(), func(line int) int {
 		x0, x1 := span(line)
@@ -254,19 +260,30 @@ func linesAt(boxes []box, m int) int {
 	return lines
 }
 
-// ink is how far the letters of the paragraph reach above and below a
-// baseline, in 1/1000 em; capitals' height at least, so that baselines of
-// lower-case words do not jump.
-func (p para) ink() (top, bottom int) {
-	top = p.voice.regular.Ink('x').Top
+// reach is how far the letters of a paragraph reach from their line, in 1/1000
+// em: above and below the baseline, and past their advance at either side.
+type reach struct{ top, bottom, left, right int }
+
+// reach measures the letters of the paragraph. The height of an x at least
+// counts above, so that baselines do not jump.
+func (p para) reach() reach {
+	k := reach{top: p.voice.regular.Ink('x').Top}
 	for _, w := range p.words {
 		for _, f := range w.frags {
 			fc := p.voice.face(f.bold)
 			for _, r := range f.s {
-				k := fc.Ink(r)
-				top, bottom = max(top, k.Top), max(bottom, k.Bottom)
+				g := fc.Ink(r)
+				k.top, k.bottom = max(k.top, g.Top), max(k.bottom, g.Bottom)
+				k.left, k.right = max(k.left, -g.Left), max(k.right, g.Right-fc.Advance(r))
 			}
 		}
 	}
-	return top, bottom
+	return k
+}
+
+// chord is the stretch of a region a line on a baseline may advance over, so
+// that its ink stays inside.
+func (k reach) chord(in region, base, size unit.Length) (x0, x1 unit.Length) {
+	x0, x1 = in.chord(base-at(k.top, size), base+at(k.bottom, size))
+	return x0 + at(k.left, size), x1 - at(k.right, size)
 }

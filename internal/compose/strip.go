@@ -13,7 +13,7 @@ func (s *setter) strip() {
 		area = s.band(area, s.look.Band)
 	}
 	short := s.short()
-	in := s.inner(area, s.colours, false)
+	in := s.inner(area, s.colours)
 	in = s.reserve(in, s.colours, short, "frame", "left", "right", "ends")
 	k := stack{in: in, align: centre, rise: 0.5, spread: 1.5}
 	if b, ok := s.block(label.Seal); ok {
@@ -47,7 +47,7 @@ func (s *setter) stripTitle(rows []row) []row {
 	v.Size.Least, v.Size.Best = 0.14, 0.3
 	b := label.Block{Kind: label.Identity, Runs: []label.Run{{Text: text}}, Exact: true}
 	if id, ok := s.block(label.Identity); ok && normal(id.Text()) == normal(text) {
-		b.ID = id.ID
+		b.ID, b.Min = id.ID, id.Min
 	}
 	return append(rows, s.displayRow(b, v, s.colours, s.short(), 2, 2))
 }

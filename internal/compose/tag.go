@@ -36,7 +36,7 @@ func (s *setter) tag() {
 	if s.look.Band.Edge == "bottom" {
 		area = s.band(area, s.look.Band)
 	}
-	in := s.inner(area, s.colours, false)
+	in := s.inner(area, s.colours)
 	top := hole.Y + hole.H + share(short, 0.05)
 	in = in.inset(0, max(0, top-in.Y), 0, 0)
 	in = s.reserve(in, s.colours, short, "frame", "left", "right", "bottom")
@@ -116,10 +116,14 @@ func (s *setter) raise(ps []passage, in region, y unit.Length, a align, what str
 		s.overflow("the "+what, max(f.bottom-room.Y, room.H+100*unit.Micrometre), room.H, false)
 		return y
 	}
-	d := y - f.bottom
-	shift(f.items, 0, d)
+	room.Y += y - f.bottom // lower down a rounded corner may be in the way
+	room.H = y - room.Y
+	if f = flow(ps, room, a); !f.fits {
+		s.overflow("the "+what, f.bottom-room.Y, room.H, false)
+		return y
+	}
 	s.put(f.items...)
-	return room.Y + d
+	return room.Y
 }
 
 // line sets "for" or "from" with a name by hand above a line. The block's
@@ -128,19 +132,19 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	word, name := splitName(b)
 	small := s.voice(s.d.Voices.Text, s.colours)
 	small.colour = s.colours.text("accent", textContrast)
-	size := max(unit.Points(6.5), share(short, 0.055))
-	x := in.X
+	size := max(unit.Points(6.5), share(short, 0.055), small.least(b, word))
+	x, right := in.chord(y-share(short, 0.12), y)
 	hand := s.voice(s.d.Voices.Hand, s.colours)
 	p := newPara(hand, said{b.ID, []label.Run{{Text: name}}, b.Exact})
-	lo, hi := hand.span(s.d.Voices.Hand.Size, short, unit.Points(7))
-	top, bottom := p.ink()
-	base := y - max(share(short, 0.02), at(bottom, hi)+2*hairline)
+	lo, hi := hand.span(s.d.Voices.Hand.Size, short, max(unit.Points(7), hand.least(b, name)))
+	ink := p.reach()
+	base := y - max(share(short, 0.02), at(ink.bottom, hi)+2*hairline)
 	if word != "" {
 		q := newPara(small, said{b.ID, []label.Run{{Text: word}}, true})
 		s.put(q.setLine(0, len(q.words), size, page.Point{X: x, Y: base})...)
 		x += max(at(q.lineWidth(0, len(q.words))+350, size), share(in.W, 0.2))
 	}
-	room := in.X + in.W - x - share(short, 0.04)
+	room := right - x - share(short, 0.04)
 	w := p.lineWidth(0, len(p.words))
 	set := hi
 	if w > 0 {
@@ -152,8 +156,8 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	}
 	s.put(p.setLine(0, len(p.words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
 	c := s.colours.text("accent", largeContrast)
-	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: in.X + in.W, Y: y}, hairline, c))
-	return base - at(max(top, 600), set)
+	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: right, Y: y}, hairline, c))
+	return base - at(max(ink.top, 600), set)
 }
 
 func splitName(b label.Block) (word, name string) {

@@ -1,0 +1,147 @@
+package compose
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// bruteBreak tries every way to break boxes and keeps the fewest lines, then
+// the least cost: the definition of total fit (Knuth and Plass 1981) without
+// its dynamic programming.
+func bruteBreak(boxes []box, m []int, style ragged, exactly int) (lines int, cost int64, ok bool) {
+	n := len(boxes)
+	for mask := range 1 << (n - 1) {
+		var ends []int
+		for i := 1; i < n; i++ {
+			if mask>>(i-1)&1 == 1 {
+				ends = append(ends, i)
+			}
+		}
+		ends = append(ends, n)
+		if len(ends) > len(m) || exactly > 0 && len(ends) != min(exactly, n) {
+			continue
+		}
+		c, fits := costOf(boxes, ends, m, style)
+		if fits && (!ok || len(ends) < lines || len(ends) == lines && c < cost) {
+			lines, cost, ok = len(ends), c, true
+		}
+	}
+	return lines, cost, ok
+}
+
+func costOf(boxes []box, ends, m []int, style ragged) (int64, bool) {
+	var total int64
+	from := 0
+	for line, to := range ends {
+		w := 0
+		for i := from; i < to; i++ {
+			w += boxes[i].w
+			if i+1 < to {
+				w += boxes[i].space
+			}
+		}
+		if w > m[line] {
+			return 0, false
+		}
+		total += lineCost(w, m[line], to == len(boxes), style)
+		from = to
+	}
+	return total, true
+}
+
+func TestBreakLinesIsTheBestOfAllWays(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 10).Draw(t, "words")
+		boxes := make([]box, n)
+		for i := range boxes {
+			boxes[i] = box{rapid.IntRange(1, 500).Draw(t, "w"), rapid.IntRange(0, 60).Draw(t, "space")}
+		}
+		m := make([]int, rapid.IntRange(1, 10).Draw(t, "lines"))
+		for i := range m {
+			m[i] = rapid.IntRange(100, 1500).Draw(t, "measure")
+		}
+		style := rapid.SampledFrom([]ragged{running, balanced}).Draw(t, "style")
+		exactly := rapid.IntRange(0, 4).Draw(t, "exactly")
+		measure := func(line int) int {
+			if line >= len(m) {
+				return -1
+			}
+			return m[line]
+		}
+		lines, cost, want := bruteBreak(boxes, m, style, exactly)
+		ends, got := breakLines(boxes, measure, style, exactly)
+		if got != want {
+			t.Fatalf("breaks: %v, want %v", got, want)
+		}
+		if !got {
+			return
+		}
+		c, fits := costOf(boxes, ends, m, style)
+		if !fits || len(ends) != lines || c != cost {
+			t.Fatalf("%v: %d lines, cost %d; best is %d lines, cost %d", ends, len(ends), c, lines, cost)
+		}
+	})
+}
+
+func TestNarrowestIsTheLeastWidth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		boxes := make([]box, rapid.IntRange(1, 9).Draw(t, "words"))
+		for i := range boxes {
+			boxes[i] = box{rapid.IntRange(1, 400).Draw(t, "w"), rapid.IntRange(0, 50).Draw(t, "space")}
+		}
+		n := rapid.IntRange(1, len(boxes)).Draw(t, "lines")
+		w := narrowest(boxes, n)
+		wide := func(m int) []int {
+			out := make([]int, n)
+			for i := range out {
+				out[i] = m
+			}
+			return out
+		}
+		if _, _, ok := bruteBreak(boxes, wide(w), balanced, 0); !ok {
+			t.Fatalf("%d does not hold them in %d lines", w, n)
+		}
+		if _, _, ok := bruteBreak(boxes, wide(w-1), balanced, 0); ok && w > 0 {
+			t.Fatalf("%d also holds them in %d lines", w-1, n)
+		}
+	})
+}
+
+// FuzzBreakLines: any boxes and measures, no panic, and what is set is set
+// whole and fits.
+func FuzzBreakLines(f *testing.F) {
+	f.Add([]byte{10, 3, 20, 3, 30, 3}, 40, 0)
+	f.Add([]byte{255, 0, 1, 9}, 12, 2)
+	f.Add([]byte{}, -1, -3)
+	f.Fuzz(func(t *testing.T, data []byte, m, exactly int) {
+		if len(data) > 400 {
+			return
+		}
+		var boxes []box
+		for i := 0; i+1 < len(data); i += 2 {
+			boxes = append(boxes, box{int(data[i]), int(data[i+1])})
+		}
+		ends, ok := breakLines(boxes, func(line int) int { return m - line }, running, exactly)
+		if !ok || len(boxes) == 0 {
+			return
+		}
+		from := 0
+		for line, to := range ends {
+			w := 0
+			for i := from; i < to; i++ {
+				w += boxes[i].w
+				if i+1 < to {
+					w += boxes[i].space
+				}
+			}
+			if to <= from || w > m-line {
+				t.Fatalf("line %d of %v: %d in %d", line, ends, w, m-line)
+			}
+			from = to
+		}
+		if from != len(boxes) {
+			t.Fatalf("%v sets %d of %d", ends, from, len(boxes))
+		}
+	})
+}
