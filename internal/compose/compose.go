@@ -32,8 +32,9 @@ type Options struct {
 	// Alone says a front label is the only one on the jar, so it must carry
 	// every required statement, not the principal display panel alone.
 	Alone bool
-	// Reserve keeps the place of these blocks free and names it in
-	// Frame.Slots, for text that differs from copy to copy (see Overlay).
+	// Reserve keeps the place of these blocks' last words free and names it in
+	// Frame.Slots, for text that differs from copy to copy (see Overlay). The
+	// content holds a sample of the widest such text.
 	Reserve []label.Kind
 	// Codes remembers QR matrices between labels; nil encodes each anew.
 	Codes *Codes
@@ -92,6 +93,7 @@ func attempt(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 	s.scatter()
 	order(s.frame)
 	s.prune()
+	s.slots()
 	return Result{Frame: s.frame, Overflow: s.over, bare: len(s.look.Ornaments) < had}, s.found
 }
 
@@ -128,7 +130,8 @@ type setter struct {
 	holes     []page.Rect // what drawings must keep away from beside type
 	clear     []page.Rect // clear space codes must keep out of
 	ornaments []pending
-	display   page.Rect // the display panel of a wrap
+	room      map[string]unit.Length // widths of varying text, by block
+	display   page.Rect              // the display panel of a wrap
 	pal       palette.Palette
 }
 

@@ -1,7 +1,10 @@
 package compose_test
 
 import (
+	"fmt"
 	"io/fs"
+	"regexp"
+	"strings"
 	"testing"
 
 	"jarmark/fonts"
@@ -107,4 +110,13 @@ func cell(w, h float64, s page.Shape) compose.Cell {
 		c.Corner = unit.MM(2)
 	}
 	return c
+}
+
+// dump writes a frame as text, for comparing.
+func dump(f *page.Frame) string {
+	var b strings.Builder
+	for _, it := range f.Items {
+		fmt.Fprintf(&b, "%+v\n", it)
+	}
+	return regexp.MustCompile(`0x[0-9a-f]+`).ReplaceAllString(b.String(), "")
 }

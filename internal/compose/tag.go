@@ -22,7 +22,7 @@ func tagCut(w, h unit.Length) (dx, dy unit.Length) {
 // hole is where a tag is punched.
 func (s *setter) hole() page.Rect {
 	d := min(holeAcross, s.short()/6)
-	y := max(s.cell.Safe, share(s.cell.H, 0.065))
+	y := max(s.cell.Safe+hairline, share(s.cell.H, 0.065))
 	return page.Rect{X: s.cell.W/2 - d/2, Y: y, W: d, H: d}
 }
 
@@ -154,6 +154,7 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 		s.overflow("the name "+string(b.Kind), at(w, lo), room, true)
 		return y
 	}
+	s.keepRoom(b, room)
 	s.put(p.setLine(0, len(p.words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
 	c := s.colours.text("accent", largeContrast)
 	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: right, Y: y}, hairline, c))

@@ -108,9 +108,22 @@ type Frame struct {
 	Safe   unit.Length // inset no ink but Bleed paths may cross
 	Bleed  unit.Length // how far Bleed paths reach past the trim
 	Items  []Item
+	Slots  []Slot // kept free for text that differs from copy to copy
 	Name   string // what it is, for outlines and accessible text
 	Design string
 	Piece  string
+}
+
+// Slot is a place on a label for text that differs from copy to copy: a
+// serial number, a recipient. It is not drawn; an Overlay fills it.
+type Slot struct {
+	Block  string // id of the label block it stands for
+	Kind   string // its kind: "serial", "to"
+	Face   Face
+	Size   unit.Length
+	At     Point       // left end of the baseline
+	Width  unit.Length // room for the text
+	Colour Colour
 }
 
 // Placement puts a frame on a page: At is the top left of the placed (turned)
