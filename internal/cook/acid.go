@@ -84,7 +84,7 @@ func (c *calc) acidFacts() (sour, []string) {
 		own := ln.Key == "" && ln.Percent > 2
 		switch {
 		case !produce(ln) && !own:
-		case ln.Row.PHHigh > nearAcid || ln.Row.PHHigh > acidLimit && !soured:
+		case ln.Row.Kind == "vegetable" && ln.Row.PHHigh <= 0, ln.Row.PHHigh > nearAcid || ln.Row.PHHigh > acidLimit && !soured:
 			low = append(low, ln.Name)
 		case ln.Row.PHHigh <= 0 && (!soured || own):
 			unknown = append(unknown, ln.Name)

@@ -15,16 +15,16 @@ const (
 	mostJars  = 10_000 // of one size in one batch; more is a slip of the pen
 )
 
-// hotDensity gives g/ml of the finished food at fillTempC: the sucrose formula
-// for syrups, Choi and Okos where fat and protein matter (curd).
-func (c *calc) hotDensity() float64 {
+// HotDensity gives g/ml of the finished food at the temperature of filling: the
+// sucrose formula for syrups, Choi and Okos where fat and protein matter (curd).
+func (r *Result) HotDensity() float64 {
 	var s pantry.Solids
-	for _, ln := range c.r.Lines {
+	for _, ln := range r.Lines {
 		if !ln.Removed {
 			s = mixed(s, ln)
 		}
 	}
-	total := c.r.Yield.Mass.Grams()
+	total := r.Yield.Mass.Grams()
 	if total > 0 && s.Protein+s.Fat > 0.02*total {
 		solids := s.Carbohydrate + s.Fibre + s.Protein + s.Fat + s.Ash
 		s.Water = math.Max(0, total-solids)
@@ -32,7 +32,13 @@ func (c *calc) hotDensity() float64 {
 			return d / 1000
 		}
 	}
-	return pantry.Density(c.r.Brix.Value, fillTempC) / 1000
+	return pantry.Density(r.Brix.Value, fillTempC) / 1000
+}
+
+// FillMass gives what a jar holds of this food, hot filled with the headspace
+// of the batch.
+func (r *Result) FillMass(j pantry.Jar) unit.Mass {
+	return grams(j.FillVolume(r.headspace).ML() * r.HotDensity())
 }
 
 // mixed adds the solids of a line, in grams; what is unknown counts as
@@ -59,7 +65,8 @@ func (c *calc) jars() {
 	if len(fills) == 0 {
 		fills = []batch.Fill{{Jar: usualJar(c.k.Units), Count: -1, Sealed: -1}}
 	}
-	density := c.hotDensity()
+	density := c.r.HotDensity()
+	c.r.headspace = c.headspace(batch.Fill{})
 	for i, f := range fills {
 		if j, ok := c.jar(i, f, density); ok {
 			c.r.Jars = append(c.r.Jars, j)
@@ -165,8 +172,10 @@ func (c *calc) declared(j *JarPlan, f batch.Fill) {
 	}
 }
 
-// each gives the content of one jar in grams: the mean of weighed jars, else
-// the computed fill.
+// Content gives what one jar holds: the mean of weighed jars, else the computed
+// fill.
+func (j JarPlan) Content() unit.Mass { return grams(j.each()) }
+
 func (j JarPlan) each() float64 {
 	sum, n := 0.0, 0.0
 	for _, m := range j.Weighed {

@@ -22,21 +22,23 @@ const (
 
 // verdict gathers reasons; the most cautious class wins.
 type verdict struct {
-	class Class
-	// rich or low-acid food keeps shortest in the refrigerator.
-	perishable bool
-	full       bool
+	class      Class
+	perishable bool // low acid, egg or dairy: keeps shortest, even refrigerated
+	full       bool // full sugar
+	processed  bool // for the time of the altitude
 	reasons    []Reason
 }
 
 var caution = map[Class]int{Shelf: 0, ShelfShort: 1, Cold: 2, Refrigerator: 3, Freezer: 3}
+
+func (v *verdict) because(text, cite string) { v.reasons = append(v.reasons, Reason{text, cite}) }
 
 // atLeast raises the class to one at least as cautious and says why.
 func (v *verdict) atLeast(k Class, text, cite string) {
 	if caution[k] > caution[v.class] {
 		v.class = k
 	}
-	v.reasons = append(v.reasons, Reason{text, cite})
+	v.because(text, cite)
 }
 
 // keeping works out how a sealed jar keeps. It never says that a jar is safe:
@@ -49,10 +51,9 @@ func (c *calc) keeping() {
 	if !c.keptCold(v) {
 		c.keepByProcess(v)
 	}
-	k := &c.r.Keeping
-	k.Class = v.class
+	c.r.Keeping.Class = v.class
 	c.times(v)
-	k.Reasons = append(k.Reasons, v.reasons...)
+	c.r.Keeping.Reasons = v.reasons
 	c.honey()
 }
 
@@ -189,6 +190,7 @@ func (c *calc) processed(v *verdict) {
 		c.warnf("jars-not-sterile", "process.sterilised", "a process under 10 min needs sterile jars: boil them empty for %d min there", c.p.SteriliseMinutes(alt)).
 			Hinted("record sterilised = true, or process 10 min").Cited(srcGuide1 + "; MSU Extension 1997")
 	default:
+		v.processed = true
 		v.atLeast(Shelf, "processed for the time of the altitude", row.Source)
 	}
 }

@@ -15,6 +15,7 @@ func (c *calc) ingredients() {
 			Hinted(`add one [[ingredient]] table each, with name and amount`)
 	}
 	var total unit.Mass
+	told := false
 	at := map[string]int{}
 	for i, g := range c.b.Ingredients {
 		if g.Path == "" {
@@ -22,8 +23,11 @@ func (c *calc) ingredients() {
 		}
 		ln := c.line(g)
 		if ln.Mass > most-total {
-			c.errorf("amount-too-large", g.Path+".amount", "%q takes the batch over %s", g.Amount.Text, say(most)).
-				Hinted("check the amount and its unit; one batch fits one pot")
+			if !told {
+				c.errorf("amount-too-large", g.Path+".amount", "%q takes the batch over %s", g.Amount.Text, say(most)).
+					Hinted("check the amount and its unit; one batch fits one pot")
+				told = true
+			}
 			ln.Mass, ln.Soluble, ln.Insoluble = 0, 0, 0
 		}
 		total += ln.Mass
@@ -61,7 +65,9 @@ func (c *calc) add(at map[string]int, ln Line) {
 	one.Soluble += ln.Soluble
 	one.Insoluble += ln.Insoluble
 	one.Allergens = append(one.Allergens, ln.Allergens...)
-	one.Prepared += " + " + ln.Prepared
+	if len(one.Prepared) < 200 {
+		one.Prepared += " + " + ln.Prepared
+	}
 	one.Estimated = one.Estimated || ln.Estimated
 	one.Row.SulphiteCheck = one.Row.SulphiteCheck || ln.Row.SulphiteCheck
 	one.Row.Memory = one.Row.Memory || ln.Row.Memory

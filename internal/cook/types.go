@@ -127,6 +127,8 @@ type Result struct {
 	BestBefore unit.Date
 	MainFruit  string // pantry key of the heaviest fruit; "" = none
 	Supplies   Supplies
+
+	headspace unit.Length // of the batch, where a fill names none
 }
 
 // ByWeight gives the lines in descending order of weight as added, ties in

@@ -91,7 +91,7 @@ func (c *calc) weighedPot(m mix) (outcome, bool) {
 	if c.b.Cook.FinishedPot <= 0 {
 		return outcome{}, false
 	}
-	const where = "cook.finished"
+	const where = "cook.finished_pot"
 	switch solids := m.soluble + m.insoluble; {
 	case pot > m.in*(1+slack):
 		c.errorf("pot-over-input", where, "the finished pot (%s) weighs more than went in (%s); the weight is not used", say(grams(pot)), say(c.r.Input)).
@@ -137,7 +137,7 @@ func (c *calc) reading() (float64, bool) {
 	}
 	corr, ok := c.p.BrixTempCorrection(*k.Brix, *k.BrixTempC)
 	if !ok {
-		c.warnf("brix-temperature", "cook.brix_temp", "no correction is tabled for a reading at %.0f °C; it is used as it stands", *k.BrixTempC).
+		c.warnf("brix-temperature", "cook.brix_temperature", "no correction is tabled for a reading at %.0f °C; it is used as it stands", *k.BrixTempC).
 			Hinted("let the sample cool to 10-30 °C and read again").Cited("OIV-MA-AS2-02 Table I; ICUMSA 1974")
 	}
 	return *k.Brix + corr, true
@@ -162,11 +162,11 @@ func (c *calc) thermometer(m mix) (outcome, bool) {
 	alt := c.altitude()
 	b, ok := c.p.BrixAtBoilingPoint(*t, alt)
 	if !ok {
-		c.warnf("bad-set-temperature", "cook.temp", "%.1f °C at the end of the boil gives no usable soluble solids; it is not used", *t).
+		c.warnf("bad-set-temperature", "cook.temperature", "%.1f °C at the end of the boil gives no usable soluble solids; it is not used", *t).
 			Hinted(fmt.Sprintf("water boils at %.1f °C there, and jam about 4.4 °C (8 °F) above", pantry.BoilingPoint(alt))).Cited("Brown 1912; USDA jelly-point table")
 		return outcome{}, false
 	}
-	pot, ok := c.boiledTo(m, b, "cook.temp", 5)
+	pot, ok := c.boiledTo(m, b, "cook.temperature", 5)
 	return outcome{pot: pot, how: Estimated, rule: fmt.Sprintf("thermometer, %.1f °C, about %.0f ±3 °Brix", *t, b), brix: Reading{b, Estimated}}, ok
 }
 
@@ -202,7 +202,7 @@ func (c *calc) byKind(m mix) (outcome, bool) {
 	}
 	if m.in > 0 {
 		c.notef("yield-estimated", "cook", "the yield of %s is an estimate (%s)", say(grams(o.pot-m.foam)), o.rule).
-			Hinted("weigh the finished pot (cook.finished) or take a refractometer reading (cook.brix)").Cited("own assumption, checked against published recipes within 20 %")
+			Hinted("weigh the finished pot (cook.finished_pot) or take a refractometer reading (cook.brix)").Cited("own assumption, checked against published recipes within 20 %")
 	}
 	return o, true
 }
