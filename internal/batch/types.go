@@ -27,6 +27,7 @@ type Kitchen struct {
 	Units        string   // "us" or "metric": how amounts are shown
 	AlsoHandles  []string // other allergens the kitchen handles (cross-contact)
 	Altitude     unit.Length
+	AltitudeOK   bool   // altitude was given
 	Pets         string // species, where a state asks
 	Jars         []pantry.Jar
 	Ingredients  []pantry.Ingredient
