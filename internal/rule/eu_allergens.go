@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/cook"
@@ -11,9 +12,9 @@ import (
 // language, in the order found, without those its parts carry.
 func (c *euCase) lineAllergens(ln cook.Line) []string {
 	words := append([]string{ln.Row.EUAllergen}, ln.Allergens...)
-	names := c.allergenNames(words, c.batchFile(), euPath(ln))
-	if ln.Row.SulphiteCheck && !euHas(names, c.say("annex2.sulphites")) {
-		c.l.Warnf("sulphites-unknown", c.batchFile(), euPath(ln), "%s is often treated with sulphites", ln.Name).
+	names := c.allergenNames(words, c.batchFile(), linePath(ln))
+	if ln.Row.SulphiteCheck && !slices.Contains(names, c.say("annex2.sulphites")) {
+		c.l.Warnf("sulphites-unknown", c.batchFile(), linePath(ln), "%s is often treated with sulphites", ln.Name).
 			Hinted(`read the packet; above 10 mg/kg in the finished food write allergens = ["sulphites"] on it`).Cited(citeFIC21)
 	}
 	return names
@@ -28,7 +29,7 @@ func (c *euCase) allergenNames(words []string, file, path string) (names []strin
 			c.l.Warnf("unknown-allergen", file, path, "%q is not one of the fourteen allergens by name", w).
 				Hinted("name it as Annex II does (milk, eggs, wheat, almonds, celery …); name the nut or the cereal itself").Cited(citeFIC21)
 		}
-		if !euHas(names, name) {
+		if !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -82,7 +83,7 @@ func (c *euCase) allAllergens() (names []string) {
 			words = append(words, p.EUAllergen)
 		}
 		for _, w := range euEach(words) {
-			if n, ok := c.annex2(w); ok && !euHas(names, n) {
+			if n, ok := c.annex2(w); ok && !slices.Contains(names, n) {
 				names = append(names, n)
 			}
 		}

@@ -197,11 +197,15 @@ func (c *euCase) notes() {
 	for _, ln := range c.r.Lines {
 		if ln.Key == "honey" {
 			c.add(label.Block{Kind: label.Caution, Runs: []label.Run{{Text: c.say("caution.honey")}},
-				Cite: "infant botulism advice of food agencies; common practice, no source read", Verified: verifiedNot, Path: euPath(ln)})
+				Cite: "infant botulism advice of food agencies; common practice, no source read", Verified: verifiedNot, Path: linePath(ln)})
 			break
 		}
 	}
-	if words := c.law.Nutrition; words != "" && !c.ppds {
+	area := sideArea(c.jar)
+	if area > 0 && area < float64(c.law.NoNutrition)*100 {
+		c.l.Notef("nutrition-exemption", c.batchFile(), c.jar.FillPath, "the jar is below %d cm², so it needs no nutrition declaration", c.law.NoNutrition).
+			Cited("Regulation (EU) 1169/2011 Annex V(18)")
+	} else if words := c.law.Nutrition; words != "" && !c.ppds {
 		c.l.Notef("nutrition-exemption", c.kitchenFile(), "place", "%s", words).Cited(c.law.NutritionCite)
 	}
 	for _, u := range c.law.Unverified {
@@ -220,6 +224,6 @@ func (c *euCase) advisory() {
 	if len(names) == 0 {
 		return
 	}
-	c.add(label.Block{Kind: label.Advisory, Runs: []label.Run{{Text: c.say("advisory", "list", euAnd(names, c.say("and")))}},
+	c.add(label.Block{Kind: label.Advisory, Runs: []label.Run{{Text: c.say("advisory", "list", joined(names, c.say("and")))}},
 		Cite: "voluntary; Regulation (EU) 1169/2011 Art 36 (from memory)", Verified: verifiedNot, Path: "also_handles"})
 }

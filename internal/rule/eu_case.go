@@ -6,6 +6,7 @@ import (
 	"jarmark/internal/label"
 	"jarmark/internal/unit"
 	"jarmark/internal/weigh"
+	"slices"
 )
 
 // Clauses cited more than once.
@@ -64,9 +65,9 @@ func (c *euCase) add(b label.Block) {
 
 func (c *euCase) required(k label.Kind) bool {
 	if c.ppds && len(c.law.PPDS) > 0 {
-		return euHas(c.law.PPDS, string(k))
+		return slices.Contains(c.law.PPDS, string(k))
 	}
-	return euHas(c.law.Prepacked, string(k))
+	return slices.Contains(c.law.Prepacked, string(k))
 }
 
 // batchFile and kitchenFile name the maker's files in findings.
@@ -98,7 +99,7 @@ func (c *euCase) missing(code, path, message string) *diag.Diagnostic {
 
 // euParticular ties a finding to the particular it leaves out.
 var euParticular = map[string]label.Kind{
-	"no-best-before": label.Date, "no-lot": label.Lot, "no-net": label.Net,
+	"no-name": label.Identity, "no-best-before": label.Date, "no-lot": label.Lot, "no-net": label.Net,
 	"brix-not-measured": label.Sugar, "no-yield": label.Fruit, "no-address": label.Maker,
 }
 

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"slices"
 	"sort"
 
 	"jarmark/internal/batch"
@@ -39,10 +40,10 @@ func (t *euTable) euFruits(r *cook.Result) []euShare {
 func (t *euTable) lessPeel(all []euShare) (out []euShare) {
 	other := false
 	for _, f := range all {
-		other = other || !euHas(t.Citrus, f.Line.Key)
+		other = other || !slices.Contains(t.Citrus, f.Line.Key)
 	}
 	for _, f := range all {
-		if !other || !euHas(t.Peel, f.Line.Key) {
+		if !other || !slices.Contains(t.Peel, f.Line.Key) {
 			out = append(out, f)
 		}
 	}

@@ -202,3 +202,41 @@ func TestSaleModes(t *testing.T) {
 		t.Error(codes(e.l))
 	}
 }
+
+// National law: in Germany "Marmelade" may stand for Konfitüre from 14 June
+// 2026 (KonfV s. 3(2), BGBl. 2025 I Nr. 289) with more than 55 % solids; in
+// France 55 % do (Décret 85-872 art. 4).
+func TestNational(t *testing.T) {
+	r := func(name string, brix float64) *cook.Result {
+		return cooked(batch.Jam, name, 1000, brix, fruitIn("strawberry", "strawberries", 600, "general"))
+	}
+	names := []struct {
+		set   string
+		on    unit.Date
+		given string
+		want  string
+	}{
+		{"de", after, "Erdbeermarmelade", "Erdbeermarmelade"},
+		{"de", before, "Erdbeermarmelade", "Konfitüre aus Erdbeeren"},
+		{"eu", after, "Erdbeermarmelade", "Konfitüre aus Erdbeeren"},
+		{"de", after, "Erdbeermarmelade extra", "Erdbeermarmelade extra"},
+	}
+	for _, c := range names {
+		e := tester(t, c.set, "de", c.on, r(c.given, 62), cook.JarPlan{})
+		e.identity()
+		if got := textOf(e, label.Identity); got != c.want {
+			t.Errorf("%s %v %q: %q, want %q", c.set, c.on, c.given, got, c.want)
+		}
+	}
+	for _, c := range []struct {
+		set, lang string
+		brix      float64
+		ok        bool
+	}{{"de", "de", 55, false}, {"de", "de", 55.1, true}, {"fr", "fr", 55, true}, {"fr", "fr", 54.9, false}, {"eu", "fr", 59, false}} {
+		e := tester(t, c.set, c.lang, after, r("x", c.brix), cook.JarPlan{})
+		e.identity()
+		if ok := !strings.Contains(codes(e.l), "solids-too-low"); ok != c.ok {
+			t.Errorf("%s %g %%: %s", c.set, c.brix, codes(e.l))
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -29,23 +30,16 @@ func (c *euCase) euItems() []euItem {
 			continue
 		}
 		others += ln.Mass
-		items = append(items, euItem{ln, ln.Mass, euPath(ln)})
+		items = append(items, euItem{ln, ln.Mass, linePath(ln)})
 	}
 	if water != nil {
 		left := c.r.Yield.Mass - others
 		if c.r.Yield.Mass > 0 && float64(left)*100 > float64(c.r.Yield.Mass)*float64(c.law.WaterOmit) {
-			items = append(items, euItem{*water, left, euPath(*water)})
+			items = append(items, euItem{*water, left, linePath(*water)})
 		}
 	}
 	sort.SliceStable(items, func(i, j int) bool { return items[i].mass > items[j].mass })
 	return items
-}
-
-func euPath(ln cook.Line) string {
-	if len(ln.Paths) == 0 {
-		return "ingredient"
-	}
-	return ln.Paths[0]
 }
 
 // listRuns words the ingredient list: heading, items, allergens in bold with a
@@ -72,7 +66,7 @@ func (c *euCase) item(w *euRuns, it euItem, quid string) {
 			name = add
 		}
 	}
-	todo = w.emphasised(euUpper(name), todo)
+	todo = w.emphasised(upper(name), todo)
 	if quid != "" {
 		w.plain(" (" + quid + ")")
 	}
@@ -136,7 +130,7 @@ func (c *euCase) noName(name, path string) {
 
 func euLess(list, without []string) (out []string) {
 	for _, a := range list {
-		if !euHas(without, a) {
+		if !slices.Contains(without, a) {
 			out = append(out, a)
 		}
 	}
@@ -148,7 +142,7 @@ func euLess(list, without []string) (out []string) {
 func (c *euCase) additive(names ...string) (string, bool) {
 	for _, a := range c.law.Additives {
 		for _, n := range names {
-			if n != "" && euHasFold(a.Words, n) {
+			if n != "" && has(a.Words, n) {
 				return c.say("additive."+a.Category) + c.say("additive.colon") + c.say("additive.name."+a.Name), true
 			}
 		}
@@ -169,17 +163,8 @@ func (c *euCase) ingredientName(ln cook.Line) string {
 	if c.lang == "en" {
 		return ln.Name
 	}
-	c.noName(ln.Name, euPath(ln))
+	c.noName(ln.Name, linePath(ln))
 	return ln.Name
-}
-
-func euHasFold(list []string, word string) bool {
-	for _, w := range list {
-		if strings.EqualFold(w, word) {
-			return true
-		}
-	}
-	return false
 }
 
 // euRuns collects text, joining neighbours of the same emphasis.

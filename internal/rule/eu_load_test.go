@@ -31,7 +31,11 @@ var euFiles = sync.OnceValues(func() (map[string]rules, map[string]*Phrases) {
 func tester(t *testing.T, set, lang string, on unit.Date, r *cook.Result, jar cook.JarPlan) *euCase {
 	t.Helper()
 	sets, words := euFiles()
-	law := *sets[set].EU
+	from := set
+	if sets[set].Extends != "" {
+		from = sets[set].Extends
+	}
+	law := *sets[from].EU.in(set)
 	if err := law.check(); err != nil {
 		t.Fatal(err)
 	}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -26,7 +27,11 @@ func (c *euCase) identity() {
 	} else {
 		c.outside(name)
 	}
-	c.add(label.Block{Kind: label.Identity, Runs: []label.Run{{Text: name}},
+	if name == "" {
+		c.missing("no-name", "name", "the food has no name").Hinted(`write name = "Strawberry jam"`).Cited(cite)
+		return
+	}
+	c.add(label.Block{Kind: label.Identity, Bold: true, Runs: []label.Run{{Text: name, Bold: true}},
 		With: []label.Kind{label.Net}, Cite: cite, Path: "name"})
 }
 
@@ -55,7 +60,7 @@ func (c *euCase) reservedName(name, product string, fruit []euShare) string {
 			product = c.jam.Marmalade
 		}
 		c.l.Warnf("no-fruit", c.batchFile(), "ingredient", "no ingredient counts as fruit, so the name can't be checked").Cited(citeJam)
-		return euOr(name, euUpper(c.say("product."+product)))
+		return euOr(name, upper(c.say("product."+product)))
 	}
 	made := c.composed(product, fruit)
 	if c.saysProduct(name, product) && c.saysFruit(name, fruit) {
@@ -84,11 +89,11 @@ func (c *euCase) composed(product string, fruit []euShare) string {
 		if c.lang == "fr" {
 			n = euDe(n)
 		}
-		if !euHas(names, n) {
+		if !slices.Contains(names, n) {
 			names = append(names, n)
 		}
 	}
-	return euUpper(c.say("name.composed", "fruits", euAnd(names, c.say("and")), "product", c.say("product."+product)))
+	return upper(c.say("name.composed", "fruits", joined(names, c.say("and")), "product", c.say("product."+product)))
 }
 
 // euDe is the French "de" with its elision.
@@ -102,6 +107,11 @@ func euDe(n string) string {
 func (c *euCase) saysProduct(name, product string) bool {
 	want := strings.ToLower(c.say("product." + product))
 	low := strings.ToLower(name)
+	for _, also := range c.jam.Also {
+		if strings.HasSuffix(product, "jam") && strings.Contains(low, strings.ToLower(also)) {
+			return strings.HasPrefix(product, "extra") == euWord(name, "extra")
+		}
+	}
 	return strings.Contains(low, want) || c.lang == "de" && strings.Contains(low, strings.TrimSuffix(want, " extra")) &&
 		strings.HasPrefix(product, "extra") == euWord(name, "extra")
 }
@@ -177,8 +187,8 @@ func (c *euCase) judgeMixture(fruit []euShare) {
 		return
 	}
 	for _, f := range fruit {
-		if euHas(c.law.NeverMixed, f.Line.Key) {
-			c.fail("extra-mixture", euPath(f.Line), f.Line.Name+" may not be mixed with other fruit in extra jam").
+		if slices.Contains(c.law.NeverMixed, f.Line.Key) {
+			c.fail("extra-mixture", linePath(f.Line), f.Line.Name+" may not be mixed with other fruit in extra jam").
 				Hinted("leave \"extra\" out of the name").Cited(citeJam)
 		}
 	}
@@ -186,8 +196,8 @@ func (c *euCase) judgeMixture(fruit []euShare) {
 
 func (c *euCase) judgeMarmalade(fruit []euShare) {
 	for _, f := range fruit {
-		if !euHas(c.law.Citrus, f.Line.Key) {
-			c.fail("marmalade-not-citrus", euPath(f.Line), "marmalade is made of citrus fruit only, and "+f.Line.Name+" is none").
+		if !slices.Contains(c.law.Citrus, f.Line.Key) {
+			c.fail("marmalade-not-citrus", linePath(f.Line), "marmalade is made of citrus fruit only, and "+f.Line.Name+" is none").
 				Hinted("call it " + c.say("product.jam")).Cited(c.jam.Cite)
 			return
 		}
@@ -202,7 +212,8 @@ func (c *euCase) judgeMarmalade(fruit []euShare) {
 // lawful reduced-sugar products are the exceptions (Annex I, II).
 func (c *euCase) judgeSolids() {
 	b := c.r.Brix
-	if b.Value <= 0 || b.Value >= float64(c.jam.Solids) {
+	floor := float64(c.jam.Solids)
+	if !(b.Value > 0) || b.Value > floor || b.Value == floor && !c.jam.More {
 		return
 	}
 	lo, hi := c.law.ReducedFrom, c.law.ReducedTo
@@ -213,12 +224,13 @@ func (c *euCase) judgeSolids() {
 	if hi > 0 {
 		hint += fmt.Sprintf("; \"reduced sugar\" is for %d to %d %%", lo, hi)
 	}
-	msg := fmt.Sprintf("soluble solids of %.1f %% are below the %d %% the jam rules ask", b.Value, c.jam.Solids)
+	msg := fmt.Sprintf("soluble solids of %.1f %% are too low: the jam rules ask %s%d %%", b.Value, map[bool]string{true: "more than "}[c.jam.More], c.jam.Solids)
+	cite := euOr(c.jam.SolidsCite, citeJam)
 	if b.How == cook.Measured {
-		c.fail("solids-too-low", "cook.brix", msg).Hinted(hint).Cited(citeJam)
+		c.fail("solids-too-low", "cook.brix", msg).Hinted(hint).Cited(cite)
 		return
 	}
-	c.l.Warnf("solids-too-low", c.batchFile(), "cook", "%s (%s, not measured)", msg, b.How).Hinted("measure with a refractometer; " + hint).Cited(citeJam)
+	c.l.Warnf("solids-too-low", c.batchFile(), "cook", "%s (%s, not measured)", msg, b.How).Hinted("measure with a refractometer; " + hint).Cited(cite)
 }
 
 // fail blocks printing for sale when the facts are measured; on an estimated

@@ -56,7 +56,7 @@ func (c *euCase) quid() map[string]string {
 	for _, q := range list {
 		total += q.share
 		if q.line.Row.Kind == "alcohol" {
-			c.l.Notef("quid-volatile", c.batchFile(), euPath(q.line), "the share of %s counts what is left in the finished food; the printed figure is as used", q.line.Name).
+			c.l.Notef("quid-volatile", c.batchFile(), linePath(q.line), "the share of %s counts what is left in the finished food; the printed figure is as used", q.line.Name).
 				Hinted("some alcohol boils off; measure or lower the figure if that matters").Cited(citeFIC22 + " (4)(b), from memory, unverified")
 		}
 	}
@@ -70,7 +70,7 @@ func (c *euCase) quid() map[string]string {
 	}
 	words := map[string]string{}
 	for _, q := range list {
-		words[euPath(q.line)] = euPercent(q.share, c.dec)
+		words[linePath(q.line)] = euPercent(q.share, c.dec)
 	}
 	return words
 }
@@ -81,7 +81,7 @@ func (c *euCase) quidStatement(list []euQuota) {
 		g := strconv.FormatInt(int64(q.share+0.5), 10)
 		parts = append(parts, c.say("quid.item", "g", g, "name", c.ingredientName(q.line)))
 	}
-	text := c.say("quid.prepared", "list", euAnd(parts, c.say("and")))
+	text := c.say("quid.prepared", "list", joined(parts, c.say("and")))
 	c.add(label.Block{ID: "quid", Kind: label.Statement, Runs: []label.Run{{Text: text}},
-		With: []label.Kind{label.Identity}, Cite: citeFIC22, Path: euPath(list[0].line)})
+		With: []label.Kind{label.Identity}, Cite: citeFIC22, Path: linePath(list[0].line)})
 }

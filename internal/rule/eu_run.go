@@ -5,11 +5,11 @@ import "jarmark/internal/unit"
 // runEU is the statement kind "eu": every statement of a European or British
 // label, from the [eu] table of the set and the phrases "eu.…" of the language.
 func runEU(p *pass) {
-	law := p.set.EU
-	if law == nil {
+	if p.set.EU == nil {
 		p.l.Errorf("no-eu-table", "", "place", "the rules of %s have no European table", p.set.Name)
 		return
 	}
+	law := p.set.EU.in(p.set.ID)
 	c := &euCase{r: p.r, jar: p.jar, law: law, jam: law.jamOn(p.labelled()), pack: law.packers(),
 		lang: p.say.Lang, gift: p.o.Gift, ppds: p.k.SaleMode == "ppds",
 		say: func(key string, kv ...string) string { return p.say.Say("eu."+key, kv...) },

@@ -12,15 +12,6 @@ import (
 // euNBSP keeps a number and its unit on one line.
 const euNBSP = "\u00a0"
 
-// euUpper raises the first letter, as an ingredient list begins its items.
-func euUpper(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 || r == utf8.RuneError {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
-}
-
 // euWord reports whether a word or phrase stands in a text at word borders,
 // whatever the case.
 func euWord(text, word string) bool {
@@ -104,17 +95,6 @@ func euMentions(name, ingredient, lang string) bool {
 		ok = strings.Contains(strings.ToLower(name), strings.ToLower(euStem(words[0], lang)))
 	}
 	return ok
-}
-
-// euAnd joins words: "a", "a and b", "a, b and c".
-func euAnd(list []string, and string) string {
-	switch len(list) {
-	case 0:
-		return ""
-	case 1:
-		return list[0]
-	}
-	return strings.Join(list[:len(list)-1], ", ") + and + list[len(list)-1]
 }
 
 // euMass prints a nominal quantity rounded down: whole grams below 1 kg, else
