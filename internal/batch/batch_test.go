@@ -103,7 +103,7 @@ func TestGoodBatch(t *testing.T) {
 	if in[0].Amount.Mass != 1800*unit.Gram || in[0].Cost.Minor != 950 || in[0].Solids != -1 || in[0].Form != "crushed" {
 		t.Errorf("%+v", in[0])
 	}
-	if in[1].Solids != 90.4 || in[1].Contains[2].USAllergen != "milk" || in[1].Path != "ingredient[1]" || !in[2].Skip || in[2].Amount.Count != 1 {
+	if in[1].Solids != 90.4 || in[1].Contains[2].USAllergen != "milk" || in[1].Path != "ingredient[1]" || !in[2].Skip || in[2].Contains[1].Name != "cinnamon" || in[2].Amount.Count != 1 {
 		t.Errorf("%+v", in[1:])
 	}
 	if b.Cook.FinishedPot != 3100*unit.Gram || b.Cook.Method != "added pectin" || b.Cook.SetTest != "cold plate" || *b.Cook.Brix != 65.5 {
@@ -159,6 +159,28 @@ func TestKitchenDefaults(t *testing.T) {
 	}
 	if k, l := ParseKitchen("kitchen.toml", []byte("x = [")); k == nil || !l.HasErrors() {
 		t.Error("a broken kitchen file gives defaults and an error")
+	}
+}
+
+// The built-in demo must read without an error or a warning.
+func TestDemo(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/demo/kitchen.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	k, l := ParseKitchen("kitchen.toml", data)
+	files, _ := filepath.Glob("../../testdata/demo/*-*.toml")
+	if len(l) > 0 || len(files) != 3 {
+		t.Fatal(l, files)
+	}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if b, l := Parse(file, data, k); len(l) > 0 || !strings.Contains(string(data), "invented") || b.Kind == "" {
+			t.Error(file, l)
+		}
 	}
 }
 

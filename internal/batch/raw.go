@@ -35,7 +35,7 @@ type rawIngredient struct {
 }
 
 type rawPart struct {
-	Name       *string  `toml:"name"`
+	Name       *string  `toml:"name,short"`
 	Percent    *float64 `toml:"percent"`
 	Allergen   *string  `toml:"allergen"`
 	EUAllergen *string  `toml:"eu_allergen"`

@@ -22,13 +22,14 @@ const MaxFindings = 500
 // Decode fills a struct from the file, strictly: every unknown key and every
 // value of the wrong type is a finding at its exact place, and none of them
 // stops the rest. Fields are named by their toml tags; absent keys leave a
-// field as it is.
+// field as it is. A struct with a field tagged "name,short" may be written as
+// a text alone, which fills that field.
 func Decode(f *File, into any) diag.List {
 	v := reflect.ValueOf(into)
 	if f == nil || f.tree == nil || v.Kind() != reflect.Pointer || v.IsNil() {
 		return nil
 	}
-	d := decoder{f: f, fields: map[reflect.Type]map[string][]int{}}
+	d := decoder{f: f, fields: map[reflect.Type]map[string][]int{}, short: map[reflect.Type][]int{}}
 	d.root = d.fieldsOf(v.Elem().Type())
 	d.table(f.tree, "", v.Elem())
 	sort.SliceStable(d.l, func(i, j int) bool {
@@ -49,6 +50,7 @@ type decoder struct {
 	l      diag.List
 	fields map[reflect.Type]map[string][]int
 	root   map[string][]int
+	short  map[reflect.Type][]int // the field a bare text fills
 }
 
 // fieldsOf maps toml names to fields, those of embedded structs included.
@@ -59,7 +61,7 @@ func (d *decoder) fieldsOf(t reflect.Type) map[string][]int {
 	out := map[string][]int{}
 	if t.Kind() == reflect.Struct {
 		for _, f := range reflect.VisibleFields(t) {
-			tag, _, _ := strings.Cut(f.Tag.Get("toml"), ",")
+			tag, option, _ := strings.Cut(f.Tag.Get("toml"), ",")
 			if !f.IsExported() || tag == "-" || f.Anonymous && tag == "" {
 				continue
 			}
@@ -67,6 +69,9 @@ func (d *decoder) fieldsOf(t reflect.Type) map[string][]int {
 				tag = strings.ToLower(f.Name)
 			}
 			out[tag] = f.Index
+			if option == "short" {
+				d.short[t] = f.Index
+			}
 		}
 	}
 	d.fields[t] = out
@@ -175,7 +180,9 @@ func (d *decoder) value(x any, path string, v reflect.Value) {
 			d.table(m, path, v)
 			return
 		}
-		d.notTable(x, path)
+		if !d.bareText(x, path, v) {
+			d.notTable(x, path)
+		}
 	case reflect.Slice:
 		d.list(x, path, v)
 	case reflect.Interface:
@@ -183,6 +190,21 @@ func (d *decoder) value(x any, path string, v reflect.Value) {
 	default:
 		d.scalar(x, path, v)
 	}
+}
+
+// bareText fills a struct written as a text alone: the field tagged "short"
+// takes it, so that contains = ["dextrose"] means [{ name = "dextrose" }].
+func (d *decoder) bareText(x any, path string, v reflect.Value) bool {
+	s, isText := x.(string)
+	if !isText || v.Kind() != reflect.Struct {
+		return false
+	}
+	d.fieldsOf(v.Type())
+	index, ok := d.short[v.Type()]
+	if ok {
+		d.value(s, path, v.FieldByIndex(index))
+	}
+	return ok
 }
 
 func (d *decoder) notTable(x any, path string) {
