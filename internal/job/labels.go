@@ -7,6 +7,7 @@ import (
 	"jarmark/internal/design"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
+	"jarmark/internal/pack"
 	"jarmark/internal/page"
 	"jarmark/internal/sheet"
 )
@@ -115,7 +116,7 @@ func (b *Batch) describe(d *page.Doc, what string, c Choices) {
 
 // draw composes the labels of one piece and jar size: one frame where all are
 // alike, one each where names differ, with numbers laid over.
-func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose.Cell, need []Recipient, c Choices) ([]sheet.Label, diag.List) {
+func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose.Cell, need []pack.Tag, c Choices) ([]sheet.Label, diag.List) {
 	if p == label.Tag && named(need) {
 		return e.drawTags(b, content, cell, need, c)
 	}
@@ -139,19 +140,29 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 	for i := range out {
 		out[i] = sheet.Label{Frame: r.Frame}
 		if b.serials(c) {
-			items, l := compose.Overlay(r.Frame, label.Serial, serialText(i+1, len(need)), e.Faces)
-			out[i].Overlay = items
-			found = append(found, l...)
+			out[i].Overlay = e.number(r.Frame, i+1, len(need))
 		}
 	}
 	return out, found
 }
 
+// number sets a jar's number in the slot kept for it. The slot was measured
+// for the widest number, so it always fits.
+func (e *Env) number(f *page.Frame, i, n int) []page.Item {
+	for _, slot := range f.Slots {
+		if slot.Kind == string(label.Serial) {
+			items, _ := compose.Overlay(slot, serialText(i, n), e.Faces)
+			return items
+		}
+	}
+	return nil
+}
+
 // drawTags composes one hang tag for each name.
-func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need []Recipient, c Choices) ([]sheet.Label, diag.List) {
+func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need []pack.Tag, c Choices) ([]sheet.Label, diag.List) {
 	var found diag.List
 	var out []sheet.Label
-	frames := map[Recipient]*page.Frame{}
+	frames := map[pack.Tag]*page.Frame{}
 	for _, n := range need {
 		if frames[n] == nil {
 			d, l := e.design(b, label.Tag, n.Design, c)

@@ -5,8 +5,8 @@ import (
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
+	"jarmark/internal/pack"
 	"jarmark/internal/pantry"
-	"jarmark/internal/record"
 	"jarmark/internal/rule"
 	"jarmark/internal/unit"
 )
@@ -23,25 +23,22 @@ type Input struct{ Kitchen, Batch Doc }
 
 // Choices are what the command line or the page may choose over the files.
 type Choices struct {
-	Place     string
-	Today     unit.Date // the day the rules are read on
-	Gift      bool
-	Design    string
-	Sheet     string
-	Pieces    []label.Piece
-	Size      string // "80 x 50 mm" on plain paper
-	Skip      int
-	Copies    int // 0: one label a sealed jar
-	Serials   bool
-	InkSaver  bool
-	CutMarks  bool
-	Created   int64 // Unix seconds in documents; 0: noon of the day it was made
-	Recipient []Recipient
-	Progress  func(done, total int) // may be nil
+	Place    string
+	Today    unit.Date // the day the rules are read on
+	Gift     bool
+	Design   string
+	Sheet    string
+	Pieces   []label.Piece
+	Size     string // "80 x 50 mm" on plain paper
+	Skip     int
+	Copies   int // 0: one label a sealed jar
+	Serials  bool
+	InkSaver bool
+	CutMarks bool
+	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made
+	List     []pack.Entry          // a gift list kept apart from the batches
+	Progress func(done, total int) // may be nil
 }
-
-// Recipient is one tag to print, beyond the batch's own [[gift]] tables.
-type Recipient struct{ To, From, Message, Occasion, Design string }
 
 // Batch is one loaded batch: all its stages' values and findings.
 type Batch struct {
@@ -97,7 +94,7 @@ func (b *Batch) declare(e *Env, c Choices) {
 		return
 	}
 	for _, j := range b.Cooked.Jars {
-		content, l := rule.Declare(b.Cooked, j, b.Set, rule.Options{Gift: c.Gift, Payload: b.payload()})
+		content, l := rule.Declare(b.Cooked, j, b.Set, rule.Options{Gift: c.Gift})
 		b.add(l)
 		b.Contents = append(b.Contents, content)
 	}
@@ -140,5 +137,3 @@ func (b *Batch) locate(l diag.List) diag.List {
 	}
 	return l
 }
-
-var _ = record.PlainText

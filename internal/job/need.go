@@ -3,7 +3,9 @@ package job
 import (
 	"fmt"
 
+	"jarmark/internal/cook"
 	"jarmark/internal/label"
+	"jarmark/internal/pack"
 )
 
 // maxLabels bounds one print run, so that a slip of the keyboard cannot fill
@@ -12,12 +14,12 @@ const maxLabels = 100_000
 
 // needs lists the labels of a piece for one jar size: as many as sealed jars,
 // named where they are gifts. Unsealed jars get none: they are not for keeping.
-func (b *Batch) needs(p label.Piece, jar int, c Choices) []Recipient {
+func (b *Batch) needs(p label.Piece, jar int, c Choices) []pack.Tag {
 	j := b.Cooked.Jars[jar]
 	switch p {
 	case label.Tag:
-		if names := b.recipients(jar, c); len(names) > 0 {
-			return names
+		if len(b.Batch.Gifts)+len(c.List) > 0 {
+			return b.tags(jar, c)
 		}
 	case label.CaseLabel:
 		return blank(boxes(j.Sealed, b.Kitchen.Supplies.BoxHolds), c)
@@ -27,11 +29,11 @@ func (b *Batch) needs(p label.Piece, jar int, c Choices) []Recipient {
 	return blank(j.Sealed, c)
 }
 
-func blank(n int, c Choices) []Recipient {
+func blank(n int, c Choices) []pack.Tag {
 	if c.Copies > 0 {
 		n = c.Copies
 	}
-	return make([]Recipient, min(max(n, 0), maxLabels))
+	return make([]pack.Tag, min(max(n, 0), maxLabels))
 }
 
 // boxes is how many boxes jars need at `holds` a box.
@@ -42,38 +44,24 @@ func boxes(jars, holds int) int {
 	return (jars + holds - 1) / holds
 }
 
-// recipients gives one entry a gift jar of this size, in file order; a gift
-// that names no size is taken from the first. A list given apart goes first.
-func (b *Batch) recipients(jar int, c Choices) []Recipient {
-	if len(c.Recipient) > 0 {
-		if jar > 0 {
-			return nil
-		}
-		return c.Recipient
+// tags gives one tag a gift jar of this size: the batch's gifts, and those of
+// a list kept apart.
+func (b *Batch) tags(jar int, c Choices) (out []pack.Tag) {
+	plan, _ := pack.Build([]*cook.Result{b.Cooked}, pack.Options{List: c.List, Pantry: b.Pantry})
+	if plan == nil {
+		return nil
 	}
-	var out []Recipient
-	for _, g := range b.Batch.Gifts {
-		if !b.sameJar(g.Jar, jar) {
-			continue
-		}
-		for range min(max(g.Jars, 1), maxLabels-len(out)) {
-			out = append(out, Recipient{g.To, g.From, g.Message, g.Occasion, firstNonEmpty(g.Design, occasionDesign(g.Occasion))})
+	for _, t := range plan.Tags {
+		if t.JarKey == b.Cooked.Jars[jar].Jar.Key {
+			out = append(out, t)
 		}
 	}
 	return out
 }
 
-func (b *Batch) sameJar(words string, jar int) bool {
-	if words == "" {
-		return jar == 0
-	}
-	j, ok := b.Pantry.Jar(words)
-	return ok && j.Key == b.Cooked.Jars[jar].Jar.Key
-}
-
-func named(list []Recipient) bool {
+func named(list []pack.Tag) bool {
 	for _, r := range list {
-		if r != (Recipient{}) {
+		if r != (pack.Tag{}) {
 			return true
 		}
 	}
@@ -81,7 +69,7 @@ func named(list []Recipient) bool {
 }
 
 // addressed is the content of a tag for one person.
-func addressed(c *label.Content, r Recipient) *label.Content {
+func addressed(c *label.Content, r pack.Tag) *label.Content {
 	out := *c
 	out.Blocks = append([]label.Block(nil), c.Blocks...)
 	for _, f := range []struct {

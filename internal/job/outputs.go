@@ -69,7 +69,7 @@ func makeLabels(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 
 // makeTags prints one hang tag a gift jar, when there are gifts.
 func makeTags(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
-	if len(b.Batch.Gifts) == 0 && len(c.Recipient) == 0 {
+	if len(b.Batch.Gifts) == 0 && len(c.List) == 0 {
 		return nil, nil, nil
 	}
 	c.Pieces, c.Sheet, c.Size, c.Skip, c.Copies, c.Serials = []label.Piece{label.Tag}, "", "", 0, 0, false

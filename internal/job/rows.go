@@ -6,6 +6,8 @@ import (
 
 	"jarmark/internal/batch"
 	"jarmark/internal/diag"
+	"jarmark/internal/page"
+	"jarmark/internal/pantry"
 	"jarmark/internal/sheet"
 	"jarmark/internal/unit"
 )
@@ -40,9 +42,10 @@ func (e *Env) JarRows(kitchen Doc) ([][]string, diag.List) {
 		l = k.File.Locate(l)
 	}
 	var rows [][]string
+	hot := pantry.Density(65, fillTemp)
 	for _, j := range p.Jars() {
 		rows = append(rows, []string{j.Key, j.Description, fmt.Sprintf("%.0f ml", j.FillVolume(quarterInch).ML()),
-			fmt.Sprintf("%.0f g", j.FillMass(quarterInch, 65).Grams()),
+			fmt.Sprintf("%.0f g", j.FillVolume(quarterInch).ML()*hot/1000),
 			fmt.Sprintf("%.0f x %.0f mm", j.Panel.MM(), j.Circumference.MM()), j.Source})
 	}
 	return rows, l
@@ -50,6 +53,9 @@ func (e *Env) JarRows(kitchen Doc) ([][]string, diag.List) {
 
 // quarterInch is the headspace for jam (NCHFP; USDA AIB 539).
 const quarterInch = unit.Inch / 4
+
+// fillTemp is how hot jam is filled, in °C; cold it weighs the same.
+const fillTemp = 88
 
 // PlaceRows lists the rule sets: id, name, what its statement is, how checked.
 func (e *Env) PlaceRows() (rows [][]string) {
@@ -72,6 +78,10 @@ func (e *Env) PlaceEffective(id string, on unit.Date) ([][]string, diag.List) {
 	return rows, l
 }
 
+func (e *Env) width(f page.Face, s string, size unit.Length) unit.Length {
+	return e.Faces.Face(f).Width(s, size)
+}
+
 // Align makes the printer alignment page of a sheet as PDF.
 func (e *Env) Align(id string) (File, diag.List, error) {
 	var l diag.List
@@ -80,7 +90,7 @@ func (e *Env) Align(id string) (File, diag.List, error) {
 		l.Errorf("unknown-sheet", "", "", "no sheet %q", id).Hinted("jarmark sheets lists them")
 		return File{}, l, nil
 	}
-	doc := sheet.Align(s, e.Faces.Width)
+	doc := sheet.Align(s, e.width)
 	doc.Title, doc.Lang = "printer alignment, "+s.ID, "en"
 	data, err := e.PDF(doc)
 	return File{"align-" + id + ".pdf", data}, l, err

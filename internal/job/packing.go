@@ -1,0 +1,47 @@
+package job
+
+import (
+	"jarmark/internal/cook"
+	"jarmark/internal/diag"
+	"jarmark/internal/pack"
+	"jarmark/internal/page"
+)
+
+// Pack plans where the jars of the batches go.
+func (e *Env) Pack(batches []*Batch, o pack.Options) (*pack.Plan, diag.List) {
+	var results []*cook.Result
+	for _, b := range batches {
+		if b.Cooked != nil {
+			results = append(results, b.Cooked)
+			if o.Pantry == nil {
+				o.Pantry = b.Pantry
+			}
+		}
+	}
+	plan, l := pack.Build(results, o)
+	return plan, locateAll(batches, l)
+}
+
+// locateAll fills in the places of findings about any of the batches.
+func locateAll(batches []*Batch, l diag.List) diag.List {
+	for _, b := range batches {
+		l = b.locate(l)
+	}
+	return l
+}
+
+// makePacking writes the packing list of one batch three ways.
+func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
+	plan, l := e.Pack([]*Batch{b}, pack.Options{List: c.List})
+	if plan == nil {
+		return nil, l, nil
+	}
+	doc := e.packDoc(plan, b)
+	b.describe(doc, "packing list", c)
+	data, err := e.PDF(doc)
+	return []File{{"packing-list.pdf", data}, {"packing-list.csv", plan.CSV()}, {"packing-list.txt", []byte(plan.Text())}}, l, err
+}
+
+func (e *Env) packDoc(p *pack.Plan, b *Batch) *page.Doc {
+	return &page.Doc{Pages: []page.Page{{W: 200e6, H: 200e6}}}
+}

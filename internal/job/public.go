@@ -1,0 +1,50 @@
+package job
+
+import (
+	"jarmark/internal/diag"
+	"jarmark/internal/label"
+	"jarmark/internal/record"
+)
+
+// recordPath is where the page of a lot stands below the kitchen's record_url;
+// the code on the label opens it.
+func recordPath(lot string) string { return lot + "/" }
+
+// first is the content of the first jar size; nil when there is none.
+func (b *Batch) first() *label.Content {
+	if len(b.Contents) == 0 {
+		return nil
+	}
+	return b.Contents[0]
+}
+
+// makeRecord writes the public page of one batch.
+func makeRecord(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
+	html, l := record.Page(b.Cooked, b.first(), record.Options{})
+	return []File{{"record/" + record.FileName(b.Cooked.Lot), html}}, b.locate(l), nil
+}
+
+// Site writes the public pages of all batches and their index.
+func (e *Env) Site(batches []*Batch) ([]File, diag.List) {
+	var files []File
+	var found diag.List
+	var entries []record.Entry
+	maker, lang := "", ""
+	for _, b := range batches {
+		if b.Cooked == nil {
+			continue
+		}
+		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html"})
+		found = append(found, b.locate(l)...)
+		files = append(files, File{recordPath(b.Cooked.Lot) + "index.html", html})
+		entry := record.EntryOf(b.Cooked, b.first())
+		entry.File = recordPath(b.Cooked.Lot)
+		entries = append(entries, entry)
+		maker = firstNonEmpty(maker, b.Kitchen.Name)
+		if c := b.first(); c != nil {
+			lang = firstNonEmpty(lang, c.Lang)
+		}
+	}
+	html, l := record.Index(entries, record.IndexOptions{Lang: lang, Maker: maker})
+	return append(files, File{"index.html", html}), append(found, l...)
+}
