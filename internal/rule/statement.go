@@ -1,0 +1,130 @@
+package rule
+
+import (
+	"fmt"
+
+	"jarmark/internal/diag"
+	"jarmark/internal/label"
+	"jarmark/internal/unit"
+)
+
+// statement adds the sentence a home kitchen's food must bear, and checks the
+// particulars the state asks. On gifts it stays away, and a finding says so.
+func statement(p *pass) {
+	pr := p.prog
+	if pr == nil {
+		p.l.Notef("pick-your-state", p.kitchenFile(), "place", "most states want a sentence of their own on food from a home kitchen, and no state is chosen").
+			Hinted(`write place = "us-or" (your state) in kitchen.toml; jarmark places lists them`)
+		return
+	}
+	if p.o.Gift {
+		p.giftNote(pr)
+		return
+	}
+	p.sentence(pr)
+	p.trust(pr)
+	p.particulars(pr)
+	p.jamAllowed(pr)
+	p.typeNotes(pr)
+}
+
+func (p *pass) giftNote(pr *Programme) {
+	if pr.Statement == "" && pr.Meaning == "" {
+		return
+	}
+	p.l.Notef("gift-no-statement", p.kitchenFile(), "place", "this is a gift label: the home-kitchen statement of %s is left off", p.set.Name).
+		Hinted("print market labels for every jar you sell; that gifts are free of it is our reading, ask your agency").Cited(pr.Law)
+}
+
+// sentence adds the blocks: the exact words, the words for a prescribed
+// meaning, the recommended words.
+func (p *pass) sentence(pr *Programme) {
+	n := 0
+	put := func(text string, exact, required bool) {
+		n++
+		b := label.Block{ID: fmt.Sprintf("statement-%d", n), Kind: label.Statement, Runs: []label.Run{{Text: text, Bold: pr.Bold}},
+			Min: pr.height(p), Exact: exact, Bold: pr.Bold, Required: required, Cite: pr.Law, Verified: pr.Confidence, Path: "place"}
+		if pr.Placement == "panel" {
+			b.Zone = label.Panel
+		}
+		p.add(b)
+	}
+	if pr.Statement != "" {
+		put(pr.Statement, true, true)
+	}
+	if pr.Meaning != "" {
+		put(p.say.Say("us.meaning", "meaning", pr.Meaning), false, true)
+	}
+	if pr.Recommended != "" {
+		put(pr.Recommended, true, false)
+		p.l.Notef("statement-recommended", p.kitchenFile(), "place", "%s recommends the words %q and does not demand them", p.set.Name, pr.Recommended).Cited(pr.Law)
+	}
+}
+
+// height is the least letter height of the statement.
+func (pr *Programme) height(p *pass) label.Height {
+	switch {
+	case pr.MinLetter > 0:
+		return label.Height{On: label.AnyCase, Length: unit.Length(pr.MinLetter)}
+	case pr.MinPoints > 0:
+		return label.Height{On: label.PointSize, Length: unit.Points(float64(pr.MinPoints))}
+	}
+	return p.letterO()
+}
+
+// trust says how far the words may be relied on.
+func (p *pass) trust(pr *Programme) {
+	file, words := p.kitchenFile(), "the home-kitchen statement of "+p.set.Name
+	if pr.Statement == "" && pr.Meaning == "" {
+		d := p.l.Notef("no-statement", file, "place", "no compulsory home-kitchen statement of %s was found", p.set.Name)
+		d.Hinted("ask the agency whether there is one").Cited(pr.Law)
+		if pr.Confidence != "primary" {
+			d.Severity = diag.Warning
+		}
+		return
+	}
+	if pr.Meaning != "" {
+		p.l.Warnf("statement-meaning", file, "place", "%s prescribes what the statement says, not its words; the label says %q", p.set.Name, p.say.Say("us.meaning", "meaning", pr.Meaning)).
+			Hinted("confirm the words with the agency before selling").Cited(pr.Law)
+	}
+	switch pr.Confidence {
+	case "primary":
+		p.l.Notef("statement-source", file, "place", "%s was read in: %s", words, pr.Source).Hinted("looked up " + pr.CheckedOn + "; such words change nearly every year").Cited(pr.Law)
+	case "secondary":
+		p.l.Warnf("statement-secondary", file, "place", "%s was read on a page about the law, not in it: %s", words, pr.Source).
+			Hinted("confirm it with the agency before selling; looked up " + pr.CheckedOn).Cited(pr.Law)
+	default:
+		p.l.Warnf("statement-memory", file, "place", "%s is a draft from memory, unverified", words).
+			Hinted("confirm with the agency before selling").Cited(pr.Law)
+	}
+	if pr.When != "" {
+		p.l.Notef("statement-when", file, "place", "%s", pr.When).Cited(pr.Law)
+	}
+	if pr.Note != "" {
+		p.l.Notef("state-note", file, "place", "%s: %s", p.set.Name, pr.Note).Cited(pr.Law)
+	}
+}
+
+// jamAllowed passes on what the state says of jam.
+func (p *pass) jamAllowed(pr *Programme) {
+	if pr.Jam == "" || pr.Jam == "yes" {
+		return
+	}
+	text := "conditions on jam in "
+	if len(pr.Jam) > 2 && pr.Jam[:3] == "yes" {
+		p.l.Notef("jam-allowed", p.batchFile(), "kind", "jam in %s: %s", p.set.Name, pr.Jam).Cited(pr.Law)
+		return
+	}
+	p.l.Warnf("jam-conditions", p.batchFile(), "kind", "%s%s: %s", text, p.set.Name, pr.Jam).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
+}
+
+// typeNotes tells what of the type rule no program can measure.
+func (p *pass) typeNotes(pr *Programme) {
+	if len(pr.Fonts) > 0 {
+		p.l.Warnf("statement-font", p.kitchenFile(), "place", "the rule of %s names a typeface (%s), and our labels are set in others", p.set.Name, listed(pr.Fonts)).
+			Hinted("ask the agency whether another clear face will do").Cited(pr.Law)
+	}
+	if pr.Sign != "" {
+		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s also wants a sign where you sell: %s", p.set.Name, pr.Sign).Cited(pr.Law)
+	}
+}
