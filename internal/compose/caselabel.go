@@ -109,11 +109,7 @@ func (s *setter) cornerCode(in region, on roles, part float64) region {
 		return in
 	}
 	// The quiet zone may use the blank margin, not the edge of the paper.
-	blank := min(s.cell.W-in.X-in.W, s.cell.H-in.Y-in.H)
-	if line := s.innerLine(s.short()); line > 0 {
-		blank -= line + hairline
-	}
-	edge := max(0, quiet-blank)
+	edge := max(0, quiet-s.blankFoot(in))
 	box := page.Rect{X: in.X + in.W - side - edge, Y: in.Y + in.H - side - edge, W: side, H: side}
 	if !s.codeFits(box, quiet) || box.Y < in.Y {
 		s.overflow("the QR code", side+2*quiet, min(in.H, in.W/2), true)

@@ -88,13 +88,25 @@ func (k *checker) code() {
 			k.found.Errorf("qr-quiet-zone", "", "", "the quiet zone of the QR code is cut off").Cited("ISO/IEC 18004")
 		}
 		q = grow(q, -slack, -slack)
-		for _, p := range append(k.paths[:len(k.paths):len(k.paths)], k.under...) {
+		for _, p := range append(k.seen(q), k.paths...) {
 			if p.Block != "qr" && edgeIn(p, q) {
 				k.found.Errorf("qr-quiet-zone", "", "", "something is printed in the quiet zone of the QR code").Cited("ISO/IEC 18004")
 				break
 			}
 		}
 	}
+}
+
+// seen gives the backgrounds that show in a box: those above the last one
+// that covers it whole.
+func (k *checker) seen(r page.Rect) []*page.Path {
+	from := 0
+	for i, p := range k.under {
+		if p.Fill != nil && !edgeIn(p, r) && holds(p, page.Point{X: r.X + r.W/2, Y: r.Y + r.H/2}) {
+			from = i
+		}
+	}
+	return append([]*page.Path(nil), k.under[from:]...)
 }
 
 // together checks that no code stands between ingredients, allergens and the

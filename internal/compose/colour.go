@@ -35,6 +35,9 @@ func (s *setter) colour() {
 func (s *setter) on(ground string) roles {
 	r := roles{pal: s.pal}
 	r.ground = r.named(ground)
+	if s.opt.InkSaver {
+		r.ground = s.pal.White // nothing is filled, whatever the design asks
+	}
 	r.dark = palette.Luminance(r.ground) < 0.18
 	return r
 }

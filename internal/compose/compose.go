@@ -131,6 +131,8 @@ type setter struct {
 	clear     []page.Rect // clear space codes must keep out of
 	ornaments []pending
 	room      map[string]unit.Length // widths of varying text, by block
+	painted   bool                   // the ground is not bare paper
+	open      page.Rect              // the label less its bands
 	display   page.Rect              // the display panel of a wrap
 	pal       palette.Palette
 }
@@ -156,6 +158,7 @@ func newSetter(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *
 		Safe: s.cell.Safe, Bleed: s.cell.Bleed, Design: d.ID, Piece: string(p),
 	}
 	s.look = d.Look(p)
+	s.open = page.Rect{W: s.cell.W, H: s.cell.H}
 	if !s.checkFaces() {
 		return s, false
 	}

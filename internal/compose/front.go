@@ -64,6 +64,9 @@ func (s *setter) alone(area page.Rect) bool {
 		}
 		head := above
 		head.H = max(0, f.top-above.Y-share(short, 0.05))
+		if at != nil {
+			head.holes = append(head.holes[:len(head.holes):len(head.holes)], at.hole)
+		}
 		if step < 8 && head.H < share(short, 0.26) {
 			continue
 		}
@@ -105,7 +108,8 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		most := max(plan.least, min(share(whole.W, 0.22), share(whole.H, 0.42)))
 		side := plan.least + share(most-plan.least, t)
 		quiet := plan.blank(side)
-		box := page.Rect{X: whole.X + whole.W - side, Y: whole.Y + whole.H - side, W: side, H: side}
+		edge := max(0, quiet-s.blankFoot(whole))
+		box := page.Rect{X: whole.X + whole.W - side - edge, Y: whole.Y + whole.H - side - edge, W: side, H: side}
 		at = &placed{spot{box: box, hole: grow(box, quiet+quiet/3, quiet)}, plan}
 		if s.hits(at.hole) || !s.codeFits(box, quiet) { // beside the net quantity, or above it
 			up := body.Y + body.H - side - quiet - box.Y
@@ -134,6 +138,16 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		return g, at, true
 	}
 	return f, at, false
+}
+
+// blankFoot is the blank between a region and whatever is printed or cut at
+// its lower right corner.
+func (s *setter) blankFoot(in region) unit.Length {
+	blank := min(s.open.X+s.open.W-in.X-in.W, s.open.Y+s.open.H-in.Y-in.H)
+	if line := s.innerLine(min(s.open.W, s.open.H)); line > 0 {
+		blank -= line + hairline
+	}
+	return max(0, blank)
 }
 
 // hits reports whether a box meets the type set so far.

@@ -14,9 +14,11 @@ func (s *setter) ground() { s.fill(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.P
 // fill paints a box of the label, past the trim where the box touches it.
 // Ink saving and bare paper leave it white.
 func (s *setter) fill(r page.Rect, role string) {
-	if s.opt.InkSaver || role == "none" || role == "white" {
+	bare := (role == "none" || role == "white") && !s.painted
+	if s.opt.InkSaver || bare {
 		return
 	}
+	s.painted = true
 	c := s.on(role).ground
 	p := rectPath(s.bleeding(r))
 	p.Fill, p.Bleed = &c, true
@@ -59,13 +61,15 @@ func bandBox(edge string, area page.Rect, w unit.Length) (band, rest page.Rect) 
 
 // band paints the look's band on area and gives what remains of it.
 func (s *setter) band(area page.Rect, b design.Band) page.Rect {
+	defer func() { s.open = area }()
 	w := share(min(area.W, area.H), b.Size)
 	if w <= 0 || b.Edge == "none" || b.Edge == "" {
 		return area
 	}
 	if b.Edge == "around" {
 		s.ring(area, w, b)
-		return grow(area, -w, -w)
+		area = grow(area, -w, -w)
+		return area
 	}
 	edges := []string{b.Edge}
 	if b.Edge == "both" {

@@ -196,7 +196,7 @@ func (s *setter) codeFits(box page.Rect, quiet unit.Length) bool {
 
 // blankBeside is the blank between a region and the trim at its upper right.
 func (s *setter) blankBeside(in region) unit.Length {
-	return max(0, min(in.Y, s.cell.W-in.X-in.W))
+	return max(0, min(in.Y-s.open.Y, s.open.X+s.open.W-in.X-in.W))
 }
 
 // captionUnder sets the caption in small type under a code.

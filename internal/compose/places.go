@@ -65,7 +65,9 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 	case "around":
 		if in.oval.W > 0 && in.oval != in.Rect {
 			half := min(halfChord(in.oval, in.Y+in.H/5), halfChord(in.oval, in.Y+in.H*4/5))
-			in.X, in.W = in.oval.X+in.oval.W/2-half, 2*half
+			mid := in.oval.X + in.oval.W/2
+			x0, x1 := max(in.X, mid-half), min(in.X+in.W, mid+half)
+			in.X, in.W = x0, max(0, x1-x0)
 			box = in.Rect
 		}
 		in = in.inset(take, take, take, take).inscribed()
@@ -133,26 +135,27 @@ func (s *setter) whole(p pending, keep []page.Rect) []page.Item {
 	if p.flat <= 0 || p.flat >= p.box.H || !meets(p.box, keep) {
 		return s.drawing(p.o, p.box, p.on, keep)
 	}
-	var items []page.Item
+	box := p.box
 	for step := range unit.Length(4) {
-		box := p.box
-		box.H -= (p.box.H - p.flat) * step / 3
-		items = s.drawing(p.o, box, p.on, keep)
-		if points(items) == points(s.drawing(p.o, box, p.on, nil)) {
-			break
+		box.H = p.box.H - (p.box.H-p.flat)*step/3
+		if items := s.drawing(p.o, box, p.on, nil); !touch(items, keep) {
+			return items
 		}
 	}
-	return items
+	return s.drawing(p.o, box, p.on, keep)
 }
 
-func points(items []page.Item) int {
-	n := 0
+// touch reports whether any drawing meets any of the boxes.
+func touch(items []page.Item, keep []page.Rect) bool {
 	for _, it := range items {
-		if p, ok := it.(*page.Path); ok {
-			n += len(p.Pts)
+		p, ok := it.(*page.Path)
+		for _, k := range keep {
+			if ok && crosses(p, k) {
+				return true
+			}
 		}
 	}
-	return n
+	return false
 }
 
 // meets reports whether a box meets any of a list.

@@ -123,7 +123,7 @@ func (s *setter) putCode(p codePlan, box page.Rect, on roles) {
 		patch := grow(box, b, b)
 		white := s.pal.White
 		path := roundPath(patch, b/2)
-		path.Fill, path.Block = &white, "qr"
+		path.Fill, path.Block, path.Bleed = &white, "qr", true
 		s.put(path)
 		dark = palette.Ensure(s.pal.Text, white, 7)
 	}

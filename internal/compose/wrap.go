@@ -36,6 +36,7 @@ func (s *setter) wrapAt(front, side page.Rect, info roles) bool {
 		inner.Y, inner.H, side.Y, side.H = rest.Y, rest.H, rest.Y, rest.H
 	} else {
 		inner = s.band(front, s.look.Band)
+		s.open = side
 	}
 	s.display = inner
 	ok := s.panel(inner, s.colours, s.panelBlocks())
@@ -74,6 +75,7 @@ func (s *setter) infoLabel() {
 	on := s.on(s.look.Info)
 	area := page.Rect{W: s.cell.W, H: s.cell.H}
 	s.fill(area, s.look.Info)
+	s.open = area
 	s.infoPanel(area, on, s.facts(on))
 	s.decorate()
 }
