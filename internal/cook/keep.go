@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/batch"
@@ -127,15 +128,21 @@ func (c *calc) keepByRichness(v *verdict) {
 		Hinted("only a tested curd recipe has a process: record it as recipe").Cited(srcCurd)
 }
 
-// keptCold: freezer and refrigerator spreads are never shelf products.
+// keptCold: freezer, refrigerator and uncooked spreads are never shelf products.
 func (c *calc) keptCold(v *verdict) bool {
-	switch c.b.Process.Method {
-	case "freezer":
+	cooked, way := c.b.Cook.Method, c.b.Process.Method
+	raw := cooked == "no cook" || cooked == "freezer"
+	switch {
+	case way == "freezer", way == "" && cooked == "freezer":
 		v.atLeast(Freezer, "freezer spread: never a shelf product", srcNCHFP)
-	case "refrigerator":
-		v.atLeast(Refrigerator, "refrigerator spread: never a shelf product", srcNCHFP)
+	case way == "refrigerator", raw:
+		v.atLeast(Refrigerator, "refrigerator or uncooked spread: never a shelf product", srcNCHFP)
 	default:
 		return false
+	}
+	if raw && way != "freezer" && way != "refrigerator" && way != "" {
+		c.warnf("uncooked-processed", "process.method", "an uncooked spread is not made for the shelf by %s processing", way).
+			Hinted("freeze or refrigerate it").Cited(srcNCHFP)
 	}
 	return true
 }
@@ -198,7 +205,7 @@ func (c *calc) processed(v *verdict) {
 // honey is a fact for babies, whatever the process.
 func (c *calc) honey() {
 	for _, ln := range c.r.Lines {
-		if ln.Key == "honey" || strings.Contains(strings.ToLower(ln.Name), "honey") {
+		if ln.Key == "honey" || slices.Contains(strings.Fields(strings.ToLower(ln.Name)), "honey") {
 			c.notef("honey-infants", ln.Paths[0], "honey, raw or cooked, is not for children under 12 months").
 				Hinted("say so on the label").Cited(srcInfants)
 			return

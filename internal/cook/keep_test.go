@@ -36,6 +36,8 @@ func TestKeeping(t *testing.T) {
 		{"open kettle", func(b *batch.Batch) { b.Process.Method = "open kettle" }, Cold, 0, 30, 30, "unsafe-method"},
 		{"freezer", func(b *batch.Batch) { b.Process.Method = "freezer" }, Freezer, 12, 0, 21, ""},
 		{"refrigerator", func(b *batch.Batch) { b.Process.Method = "refrigerator" }, Refrigerator, 0, 21, 21, ""},
+		{"freezer jam, no process", func(b *batch.Batch) { b.Cook.Method = "freezer"; b.Process = batch.Process{} }, Freezer, 12, 0, 21, ""},
+		{"uncooked, processed", func(b *batch.Batch) { b.Cook.Method = "no cook" }, Refrigerator, 0, 21, 21, "uncooked-processed"},
 		{"measured 62 °Brix", func(b *batch.Batch) { b.Cook.Brix = f(62) }, ShelfShort, 6, 0, 14, ""},
 		{"measured 52 °Brix", func(b *batch.Batch) { b.Cook.Brix = f(52) }, Cold, 0, 14, 14, "reduced-sugar"},
 		{"measured 52 °Brix, pH 3.4, 15 min", func(b *batch.Batch) { b.Cook.Brix, b.Cook.PH, b.Process.Minutes = f(52), f(3.4), f(15) }, ShelfShort, 6, 0, 14, ""},

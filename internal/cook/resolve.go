@@ -86,7 +86,7 @@ func (c *calc) line(g batch.Ingredient) Line {
 		Paths: []string{g.Path}, Name: row.Name, Key: row.Key, Row: row, Contains: g.Contains,
 		Allergens: append([]string(nil), g.Allergens...), Cost: g.Cost, Removed: g.Skip,
 		IsFruit: row.FruitClassEU != "" || row.Kind == "fruit",
-		IsSweet: row.Kind == "sweetener" || row.Kind == "gelling sugar", IsWater: row.Kind == "water",
+		IsSweet: sweeteners[row.Kind], IsWater: row.Kind == "water",
 	}
 	if len(ln.Contains) == 0 {
 		ln.Contains = row.Contains
@@ -104,6 +104,10 @@ func (c *calc) line(g batch.Ingredient) Line {
 	}
 	return ln
 }
+
+// sweeteners are the kinds of nutritive carbohydrate sweetener, in the table's
+// word and a maker's.
+var sweeteners = map[string]bool{"sweetener": true, "gelling sugar": true, "sugar": true, "syrup": true, "honey": true}
 
 // find looks a row up by the maker's words; a form or piece may decide it:
 // "cinnamon", 2 sticks.
@@ -150,17 +154,14 @@ func (c *calc) unknown(g batch.Ingredient) {
 
 // solids fills in soluble and insoluble solids; the maker's own reading wins.
 func (c *calc) solids(ln *Line, g batch.Ingredient, known bool) {
-	soluble, other := ln.Row.SolubleG, ln.Row.OtherSolidsG
-	if !known {
-		soluble, other = 0, 0
-	}
+	soluble, other := ln.Row.SolubleG, max(ln.Row.OtherSolidsG, 0)
 	switch {
 	case g.Solids > 100 || g.Solids != g.Solids:
 		c.errorf("bad-solids", g.Path+".solids", "solids of %g %% can't be", g.Solids).Hinted("give g of soluble solids per 100 g, 0 to 100")
 	case g.Solids >= 0:
 		soluble = g.Solids
 		other = min(other, 100-soluble)
-	case !known && ln.Mass > 0:
+	case soluble < 0 && ln.Mass > 0:
 		c.notef("solids-unknown", g.Path, "the soluble solids of %q are not known and taken as 0 %%; the yield will be too low if it holds sugar", ln.Name).
 			Hinted("write solids = the % soluble solids of it, from its packet or a refractometer")
 	}

@@ -190,12 +190,15 @@ func (c *calc) boiledTo(m mix, brix float64, where string, slackBrix float64) (f
 // byKind: nothing was measured, so the kind of batch decides.
 func (c *calc) byKind(m mix) (outcome, bool) {
 	var o outcome
-	switch c.b.Kind {
-	case batch.Curd:
+	raw := c.b.Cook.Method == "no cook" || c.b.Cook.Method == "freezer"
+	switch kind := c.b.Kind; {
+	case raw:
+		o = lose(m, 0, "not cooked, nothing boils off")
+	case kind == batch.Curd:
 		o = lose(m, curdLoss, "curd, 3 % loss")
-	case batch.Chutney, batch.Relish:
+	case kind == batch.Chutney, kind == batch.Relish:
 		o = lose(m, chutneyLoss, "chutney, 12 % loss")
-	case batch.Butter:
+	case kind == batch.Butter:
 		o = c.target(m, butterBrix, "fruit butter")
 	default:
 		o = c.boil(m)

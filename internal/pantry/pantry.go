@@ -58,13 +58,17 @@ func (p *Pantry) Jars() []Jar { return append([]Jar(nil), p.jars...) }
 func (p *Pantry) Finishes() []Finish { return append([]Finish(nil), p.finishes...) }
 
 // With lays the maker's own rows over the built-in ones: they come first and
-// win, whole row for whole row when the key is the same. Unknown numbers of an
-// own row stay unknown. The receiver is not changed.
+// win, value by value. What an own row leaves unknown is taken from the
+// built-in row of the same name, if there is one, so that a measured fruit
+// keeps its allergens and cup weights. The receiver is not changed.
 func (p *Pantry) With(ings []Ingredient, jars []Jar) *Pantry {
 	q := *p
 	q.ingredients, q.jars = nil, nil
 	taken := map[string]bool{}
 	for _, g := range ings {
+		if i, ok := p.index[fold(g.Name)]; ok && fold(g.Name) != "" {
+			g = over(g, p.ingredients[i])
+		}
 		g.Own = true
 		if g.Key == "" {
 			g.Key = strings.ReplaceAll(fold(g.Name), " ", "_")

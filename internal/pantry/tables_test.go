@@ -90,9 +90,9 @@ func TestIngredientByPlainWords(t *testing.T) {
 		{"Lemon juice (bottled)", "lemon juice", "lemon_juice_bottled"},
 		{"bottled lemon juice", "lemon juice", "lemon_juice_bottled"},
 		{"pectin", "pectin", "pectin_powder"},
-		{"black currant", "black currants", "blackcurrant"},
-		{"blackcurrants", "black currants", "blackcurrant"},
-		{"black-currants", "black currants", "blackcurrant"},
+		{"black currant", "blackcurrants", "blackcurrant"},
+		{"blackcurrants", "blackcurrants", "blackcurrant"},
+		{"black-currants", "blackcurrants", "blackcurrant"},
 		{"ginger", "ginger", "ginger_fresh"},
 		{"ground ginger", "ginger", "ginger_ground"},
 		{"dried apricots", "dried apricots", "apricot_dried"},
@@ -147,10 +147,13 @@ func TestSuggest(t *testing.T) {
 
 func TestOwnRowsWin(t *testing.T) {
 	p := Default().With(
-		[]Ingredient{{Name: "strawberries", Key: "strawberry", SolubleG: 9.5, OtherSolidsG: 1}, {Name: "Grandmother's cordial", SolubleG: 50}},
+		[]Ingredient{{Name: "Strawberries", WaterG: -1, SugarsG: -1, SolubleG: 9.5, OtherSolidsG: 1}, {Name: "Grandmother's cordial", SolubleG: 50}},
 		[]Jar{{Key: "honeypot", Description: "Honey pot", Nominal: unit.ML(300), Brimful: unit.ML(310), Lid: "63 mm lug"}})
 	if g, _ := p.Ingredient("fresh strawberries"); !g.Own || g.SolubleG != 9.5 {
 		t.Errorf("own strawberries lost: %+v", g)
+	}
+	if g, _ := p.Ingredient("strawberries"); g.CupG != 144 || g.USGroup != "I" || g.PHHigh != 3.9 || g.OtherSolidsG != 1 {
+		t.Errorf("own strawberries lost what the table knows: %+v", g)
 	}
 	if g, ok := p.Ingredient("grandmothers cordial"); !ok || g.SolubleG != 50 {
 		t.Errorf("own cordial not found")
