@@ -38,8 +38,8 @@ func EntryOf(r *cook.Result, c *label.Content) Entry {
 
 // IndexOptions chooses what the index says.
 type IndexOptions struct {
-	Lang  string
-	Maker string
+	Lang    string         // empty = the kitchen's
+	Kitchen *batch.Kitchen // its name heads the page; may be nil
 }
 
 type indexView struct {
@@ -56,8 +56,12 @@ type indexLine struct {
 // Index writes the list of batches, the latest first.
 func Index(entries []Entry, o IndexOptions) ([]byte, diag.List) {
 	var found diag.List
-	w := wordsFor(o.Lang)
-	v := indexView{Lang: w.lang, W: w.text, Maker: strings.TrimSpace(o.Maker)}
+	k := o.Kitchen
+	if k == nil {
+		k = &batch.Kitchen{}
+	}
+	w := wordsFor(langOf(&cook.Result{Kitchen: k}, nil, Options{Lang: o.Lang}))
+	v := indexView{Lang: w.lang, W: w.text, Maker: strings.TrimSpace(k.Name)}
 	v.Of = fill(w.text["of"], "maker", v.Maker)
 	if v.Maker == "" {
 		v.Of = w.text["batches"]

@@ -23,7 +23,8 @@ type view struct {
 	Story                     []string
 	Serve                     string
 	Made, BestBefore          *when
-	DateWord, Net             string
+	DateWord                  string
+	Net                       []string
 	Where                     []string // town, or the address where chosen
 	Website                   string
 	Statements                []string
@@ -49,7 +50,7 @@ func public(r *cook.Result, c *label.Content, w words, found *diag.List) view {
 	v.Seal = p.seal()
 	v.Story = paragraphs(r.Batch.Story)
 	v.Serve = strings.TrimSpace(r.Batch.Serve)
-	v.Net = strings.Join(p.texts(label.Net), ", ")
+	v.Net = once(p.texts(label.Net))
 	v.Where = p.where()
 	v.Website = website(k.Website)
 	v.Statements = p.texts(label.Statement)
@@ -193,7 +194,7 @@ func website(s string) string {
 }
 
 func contains(r *cook.Result) []string {
-	us := r.Kitchen == nil || r.Kitchen.Place == "" || r.Kitchen.Place == "us" || strings.HasPrefix(r.Kitchen.Place, "us-")
+	us := inUS(r.Kitchen)
 	var out []string
 	for _, l := range r.ByWeight() {
 		for _, part := range append([]pair{{l.Row.USAllergen, l.Row.EUAllergen}}, parts(l)...) {

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"sync"
 
+	"jarmark/internal/batch"
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
@@ -20,6 +21,8 @@ import (
 type Options struct {
 	Lang  string // "en", "de", "fr"; empty = the content's, else the kitchen's
 	Index string // address of the index page; empty = no link
+	// Net is the net contents of every jar size; empty = the content's.
+	Net []string
 }
 
 var pages = sync.OnceValues(func() (*template.Template, error) {
@@ -38,19 +41,30 @@ func Page(r *cook.Result, c *label.Content, o Options) ([]byte, diag.List) {
 	w := wordsFor(langOf(r, c, o))
 	v := public(r, c, w, &found)
 	v.Index = o.Index
+	if net := once(o.Net); len(net) > 0 {
+		v.Net = net
+	}
 	return render("record.page", v, &found), found
 }
 
+// langOf is the language asked for, else the label's, else the kitchen's;
+// English at a place of the United States is American.
 func langOf(r *cook.Result, c *label.Content, o Options) string {
-	switch {
-	case o.Lang != "":
-		return o.Lang
-	case c != nil && c.Lang != "":
-		return c.Lang
-	case r.Kitchen != nil:
-		return r.Kitchen.Language
+	lang := o.Lang
+	if lang == "" && c != nil {
+		lang = c.Lang
 	}
-	return ""
+	if lang == "" && r.Kitchen != nil {
+		lang = r.Kitchen.Language
+	}
+	if (lang == "en" || lang == "") && inUS(r.Kitchen) {
+		return "en-us"
+	}
+	return lang
+}
+
+func inUS(k *batch.Kitchen) bool {
+	return k == nil || k.Place == "" || k.Place == "us" || strings.HasPrefix(k.Place, "us-")
 }
 
 func render(name string, data any, found *diag.List) []byte {

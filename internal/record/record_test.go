@@ -38,7 +38,7 @@ func indexPage(t *testing.T) string {
 	n.Lot = "L26201-AP"
 	n.Batch.Name = "Apricot jam with almonds"
 	n.Batch.Made = unit.Date{Year: 2026, Month: 7, Day: 20}
-	b, found := Index([]Entry{EntryOf(n, nil), EntryOf(r, c)}, IndexOptions{Lang: "en", Maker: "Thornfield Lane Preserves"})
+	b, found := Index([]Entry{EntryOf(n, nil), EntryOf(r, c)}, IndexOptions{Kitchen: r.Kitchen})
 	if len(found) > 0 {
 		t.Fatal(found)
 	}
@@ -238,7 +238,7 @@ func TestPrivate(t *testing.T) {
 	shown := map[string]bool{}
 	for _, place := range []string{"us", "eu"} {
 		r.Kitchen.Place = place
-		idx, _ := Index([]Entry{EntryOf(r, nil)}, IndexOptions{Maker: r.Kitchen.Name})
+		idx, _ := Index([]Entry{EntryOf(r, nil)}, IndexOptions{Kitchen: r.Kitchen})
 		for name, text := range map[string]string{"page": page(t, r, nil), "index": string(idx), "code": PlainText(r, nil)} {
 			for _, w := range regexp.MustCompile(`zq\d+qz`).FindAllString(strings.ToLower(text), -1) {
 				field := c.words[w]
@@ -335,6 +335,9 @@ func TestLanguages(t *testing.T) {
 		for i, s := range row {
 			got := place.FindAllString(s, -1)
 			sort.Strings(got)
+			if rows[0][i] == "en-us" && s == "" {
+				continue
+			}
 			if s == "" || i > 0 && !reflect.DeepEqual(got, want) {
 				t.Errorf("%s, %s: %q", row[0], rows[0][i], s)
 			}

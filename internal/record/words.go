@@ -12,7 +12,8 @@ import (
 )
 
 // words is the page's own wording in one language, from
-// templates/web/record-words.csv. To add a language, add a column.
+// templates/web/record-words.csv. To add a language, add a column; an empty
+// cell of a regional column ("en-us") is that of its language.
 type words struct {
 	lang string
 	text map[string]string
@@ -35,17 +36,27 @@ var tables = sync.OnceValue(func() map[string]map[string]string {
 			out[lang][row[0]] = row[i]
 		}
 	}
-	for _, t := range out {
+	for lang, t := range out {
+		base, _, _ := strings.Cut(lang, "-")
+		for k, v := range t {
+			if v == "" {
+				t[k] = out[base][k]
+			}
+		}
 		t["bestBefore"] = t["best-before"] // a name a template can write
 	}
 	return out
 })
 
-// wordsFor finds a language ("de-AT" is "de"), else English.
+// wordsFor finds a language and region, else the language ("de-AT" is "de"),
+// else English.
 func wordsFor(lang string) words {
-	base, _, _ := strings.Cut(strings.ToLower(strings.TrimSpace(lang)), "-")
-	if t, ok := tables()[base]; ok {
-		return words{base, t}
+	lang = strings.ToLower(strings.TrimSpace(lang))
+	base, _, _ := strings.Cut(lang, "-")
+	for _, l := range []string{lang, base} {
+		if t, ok := tables()[l]; ok {
+			return words{base, t}
+		}
 	}
 	return words{"en", tables()["en"]}
 }
