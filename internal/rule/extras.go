@@ -32,7 +32,7 @@ func extras(p *pass) {
 	put(label.Seal, p.say.Say("seal"), "")
 	p.jarWords()
 	if p.c.JarText != "" {
-		put(label.Count, p.say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "jar", p.c.JarText), p.jar.FillPath)
+		put(label.Count, p.say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "net", p.jarNet()), p.jar.FillPath)
 	}
 }
 
@@ -97,11 +97,16 @@ func (p *pass) jarWords() {
 	if p.netMass <= 0 {
 		return
 	}
+	p.c.JarText = p.say.Say("jar", "net", p.jarNet())
+}
+
+// jarNet is the declared weight in the place's first system.
+func (p *pass) jarNet() string {
 	net := metricWords(p.netMass)
 	if p.set.Price != nil && p.set.Price.Per == "oz" {
 		net, _, _ = strings.Cut(netWords(p.netMass, false), " (")
 	}
-	p.c.JarText = p.say.Say("jar", "net", net)
+	return net
 }
 
 // caseHolds is how many jars a full box of this size takes.

@@ -140,8 +140,20 @@ func (p *pass) sulfites(e entry) {
 			return
 		}
 	}
-	if e.line.Row.SulphiteCheck {
+	if e.line.Row.SulphiteCheck && !p.packetRead(e.line) {
 		p.l.Warnf("sulfites-unknown", p.batchFile(), linePath(e.line), "%s is often treated with sulfites", e.name).
 			Hinted(`read the packet; if it names them, write allergens = ["sulfites"] on this ingredient`).Cited("21 CFR 101.100(a)(4), 130.9(a)")
 	}
+}
+
+// packetRead reports whether the maker wrote out what the ingredient contains.
+func (p *pass) packetRead(ln cook.Line) bool {
+	for _, in := range p.b.Ingredients {
+		for _, path := range ln.Paths {
+			if in.Path == path && len(in.Contains) > 0 {
+				return true
+			}
+		}
+	}
+	return false
 }

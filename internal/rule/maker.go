@@ -38,7 +38,10 @@ func maker(p *pass) {
 // noAddress is an error for the federal label; where the state takes a number
 // in its place the maker chose that, and a warning names the difference.
 func (p *pass) noAddress(cite string) {
-	if p.prog != nil && permitted(p) && p.numberForAddress() {
+	if p.prog != nil && p.numberForAddress() && !p.o.Gift {
+		if !permitted(p) {
+			return // the state's own finding asks for one of both
+		}
 		p.l.Warnf("no-address", p.kitchenFile(), "address", "%s takes your number instead of an address; the federal rule asks for street, city, state and ZIP", p.set.Name).
 			Hinted("ask the agency whether the number alone is enough where you sell").Cited(cite + "; " + p.prog.Law)
 		return

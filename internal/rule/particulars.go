@@ -3,11 +3,12 @@ package rule
 import (
 	"strings"
 
-	"jarmark/internal/label"
+	"jarmark/internal/diag"
 )
 
 // particular is one thing a state may ask on the label: where the maker writes
 // it, whether it is there, and which words it prints beside name and address.
+// What the federal label asks anyway is always OK here: its own kind reports it.
 type particular struct {
 	Token, Key string
 	File       string // "kitchen" or "batch"
@@ -16,7 +17,6 @@ type particular struct {
 	Tell       string // for what no label can hold: a note instead of a check
 }
 
-func named(p *pass) bool     { return strings.TrimSpace(p.k.Name) != "" }
 func addressed(p *pass) bool { return len(p.k.Address) > 0 }
 func permitted(p *pass) bool { return p.k.Permit != "" }
 func phoned(p *pass) bool    { return p.k.Phone != "" }
@@ -27,15 +27,12 @@ func reached(p *pass) bool {
 func inCounty(p *pass) bool { return p.k.County != "" }
 func hasLot(p *pass) bool   { return p.r.Lot != "" }
 func hasMade(p *pass) bool  { return !p.b.Made.IsZero() }
-func listing(p *pass) bool  { return len(p.r.Lines) > 0 }
-func titled(p *pass) bool   { return strings.TrimSpace(p.b.Name) != "" }
-func weighed(p *pass) bool  { _, ok := p.c.Find(label.Net); return ok }
 
 // particularTable lists every token a set's `required` may hold.
 func particularTable() []particular {
 	return []particular{
-		{"maker_name", "name", "kitchen", named, "", ""},
-		{"business_name", "name", "kitchen", named, "", ""},
+		{"maker_name", "name", "kitchen", always, "", ""},
+		{"business_name", "name", "kitchen", always, "", ""},
 		{"address", "address", "kitchen", addressed, "", ""},
 		{"mailing_address", "address", "kitchen", addressed, "", ""},
 		{"po_box", "address", "kitchen", addressed, "", ""},
@@ -56,17 +53,17 @@ func particularTable() []particular {
 		{"business_license_number", "permit", "kitchen", permitted, "permit", ""},
 		{"lot_number", "lot", "batch", hasLot, "", ""},
 		{"product_code_with_date_and_lot", "lot", "batch", hasLot, "made", ""},
-		{"product_name", "name", "batch", titled, "", ""},
-		{"ingredients", "ingredient", "batch", listing, "", ""},
-		{"ingredients_headed", "ingredient", "batch", listing, "", ""},
-		{"ingredients_on_request", "ingredient", "batch", listing, "", ""},
-		{"qr_or_website_plus_sign", "ingredient", "batch", listing, "", ""},
-		{"sub_ingredients", "ingredient", "batch", listing, "", ""},
+		{"product_name", "name", "batch", always, "", ""},
+		{"ingredients", "ingredient", "batch", always, "", ""},
+		{"ingredients_headed", "ingredient", "batch", always, "", ""},
+		{"ingredients_on_request", "ingredient", "batch", always, "", ""},
+		{"qr_or_website_plus_sign", "ingredient", "batch", always, "", ""},
+		{"sub_ingredients", "ingredient", "batch", always, "", ""},
 		{"allergens", "ingredient", "batch", always, "", ""},
 		{"allergens_headed_contains", "ingredient", "batch", always, "", ""},
-		{"net_qty", "fill", "batch", weighed, "", ""},
-		{"net_qty_us_and_metric", "fill", "batch", weighed, "", ""},
-		{"count", "fill", "batch", weighed, "", ""},
+		{"net_qty", "fill", "batch", always, "", ""},
+		{"net_qty_us_and_metric", "fill", "batch", always, "", ""},
+		{"count", "fill", "batch", always, "", ""},
 		{"date_made", "made", "batch", hasMade, "made", ""},
 		{"date_made_if_home_canned", "made", "batch", hasMade, "made", ""},
 		{"english", "language", "kitchen", func(p *pass) bool { return p.say.Lang == "en" }, "", ""},
@@ -108,10 +105,20 @@ func (p *pass) particulars(pr *Programme) {
 				p.l.Notef("also-required", p.kitchenFile(), "place", "%s also asks for %s", p.set.Name, x.Tell).Cited(pr.Law)
 			}
 		}
-		if !filled && len(missing) > 0 {
+		if !filled && len(missing) > 0 && !onlyAddress(missing) {
 			p.lacking(pr, missing)
 		}
 	}
+}
+
+// onlyAddress: the federal rule asks for the address too, and says so.
+func onlyAddress(missing []particular) bool {
+	for _, x := range missing {
+		if x.Key != "address" {
+			return false
+		}
+	}
+	return true
 }
 
 func (p *pass) lacking(pr *Programme, missing []particular) {
@@ -129,7 +136,7 @@ func (p *pass) lacking(pr *Programme, missing []particular) {
 	d := p.l.Errorf("particular-missing", file, missing[0].Key, "%s asks for the %s on the label, and it is not given", p.set.Name, strings.Join(names, " or "))
 	d.Hinted("write " + strings.Join(keys, " or ")).Cited(pr.Law)
 	if pr.Confidence == "memory" {
-		d.Severity, d.Message = 1, d.Message+" (from memory, unverified)"
+		d.Severity, d.Message = diag.Warning, d.Message+" (from memory, unverified)"
 	}
 }
 

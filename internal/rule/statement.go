@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
@@ -110,12 +111,15 @@ func (p *pass) jamAllowed(pr *Programme) {
 	if pr.Jam == "" || pr.Jam == "yes" {
 		return
 	}
-	text := "conditions on jam in "
-	if len(pr.Jam) > 2 && pr.Jam[:3] == "yes" {
-		p.l.Notef("jam-allowed", p.batchFile(), "kind", "jam in %s: %s", p.set.Name, pr.Jam).Cited(pr.Law)
-		return
+	words, bound := strings.CutPrefix(pr.Jam, "conditions: ")
+	if !bound {
+		words, bound = strings.CutPrefix(pr.Jam, "no ")
+		words = "it is not listed " + words
 	}
-	p.l.Warnf("jam-conditions", p.batchFile(), "kind", "%s%s: %s", text, p.set.Name, pr.Jam).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
+	if !bound {
+		return // "yes (…)": named in the law
+	}
+	p.l.Warnf("jam-conditions", p.batchFile(), "kind", "selling home-made jam in %s: %s", p.set.Name, words).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
 }
 
 // typeNotes tells what of the type rule no program can measure.

@@ -2,9 +2,9 @@ package rule
 
 import (
 	"strconv"
+	"strings"
 
 	"jarmark/internal/cook"
-	"jarmark/internal/diag"
 	"jarmark/internal/label"
 )
 
@@ -45,20 +45,29 @@ func storage(p *pass) {
 	p.reasons(class, k)
 }
 
-// reasons names the source of every step beyond plain shelf keeping.
+// reasons says why the words are stricter than for plain shelf keeping.
 func (p *pass) reasons(class cook.Class, k cook.Keeping) {
-	for _, r := range k.Reasons {
-		if r.Text == "" {
-			continue
-		}
-		s := diag.Note
-		if class != cook.Shelf {
-			s = diag.Warning
-		}
-		p.l.Notef("keeping", p.batchFile(), "process", "the storage words are for a %s jar: %s", class, r.Text).Cited(r.Cite)
-		p.l[len(p.l)-1].Severity = s
+	if class == cook.Shelf {
+		return
 	}
+	var texts, cites []string
+	for _, r := range k.Reasons {
+		if r.Text != "" && len(texts) < 4 {
+			texts = append(texts, r.Text)
+		}
+		if r.Cite != "" && !has(cites, r.Cite) && len(cites) < 3 {
+			cites = append(cites, r.Cite)
+		}
+	}
+	if len(texts) == 0 {
+		texts = []string{"nothing shows that it keeps on a shelf"}
+	}
+	p.l.Warnf("keeping", p.batchFile(), "process", "the storage words are for %s: %s", classWords[class], strings.Join(texts, "; ")).
+		Hinted("follow a tested recipe and process if it is to keep on a shelf").Cited(strings.Join(append(cites, citeKeep), "; "))
 }
+
+var classWords = map[cook.Class]string{cook.ShelfShort: "a jar that keeps a shorter time", cook.Cold: "a jar that must stay cold",
+	cook.Freezer: "the freezer", cook.Refrigerator: "the refrigerator"}
 
 // span words a number of days: "a month", "3 weeks", "5 days".
 func (p *pass) span(days int) string {
