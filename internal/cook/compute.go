@@ -23,6 +23,10 @@ type calc struct {
 	r    *Result
 	l    diag.List
 	file string
+	// incomplete: an ingredient has no usable weight, so sums are too low and
+	// comparing them with measurements would only repeat that finding.
+	incomplete bool
+	decisive   string // source of the reason that set the keeping class
 }
 
 // Compute works out one batch. The result is never nil and holds no NaN; what

@@ -91,15 +91,6 @@ func (c *calc) bestBefore() {
 		c.errorf("best-before-made", "best_before", "best before %s is earlier than the day it was made (%s)", given, made).Hinted("check both dates")
 	case computed.Before(given):
 		c.warnf("best-before-late", "best_before", "best before %s is later than the %s these facts support", given, computed).
-			Hinted("shorten it, or record what supports it: process, reading, pH, tested recipe").Cited(firstCite(k.Reasons))
+			Hinted("shorten it, or record what supports it: process, reading, pH, tested recipe").Cited(c.decisive)
 	}
-}
-
-func firstCite(rs []Reason) string {
-	for _, r := range rs {
-		if r.Cite != "" {
-			return r.Cite
-		}
-	}
-	return ""
 }

@@ -158,7 +158,7 @@ func (c *calc) declared(j *JarPlan, f batch.Fill) {
 		return
 	}
 	j.Declared = f.Declared.Mass
-	if len(f.Net) > 0 || j.Fill <= 0 {
+	if len(f.Net) > 0 || j.Fill <= 0 || c.incomplete {
 		return
 	}
 	where, share := j.FillPath+".declared", j.Declared.Grams()/j.Fill.Grams()
@@ -295,7 +295,7 @@ func (c *calc) checkCounts() {
 		}
 	}
 	held, pot := r.held(), r.Yield.Mass.Grams()
-	if len(r.Jars) == 0 || pot <= 0 || held <= 0 && r.Count() == 0 {
+	if c.incomplete || len(r.Jars) == 0 || pot <= 0 || held <= 0 && r.Count() == 0 {
 		return
 	}
 	if off := held/pot - 1; math.Abs(off) > 0.25 {

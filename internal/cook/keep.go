@@ -28,6 +28,7 @@ type verdict struct {
 	full       bool // full sugar
 	processed  bool // for the time of the altitude
 	reasons    []Reason
+	decisive   string // source of the reason that raised the class last
 }
 
 var caution = map[Class]int{Shelf: 0, ShelfShort: 1, Cold: 2, Refrigerator: 3, Freezer: 3}
@@ -37,7 +38,7 @@ func (v *verdict) because(text, cite string) { v.reasons = append(v.reasons, Rea
 // atLeast raises the class to one at least as cautious and says why.
 func (v *verdict) atLeast(k Class, text, cite string) {
 	if caution[k] > caution[v.class] {
-		v.class = k
+		v.class, v.decisive = k, cite
 	}
 	v.because(text, cite)
 }
@@ -52,7 +53,7 @@ func (c *calc) keeping() {
 	if !c.keptCold(v) {
 		c.keepByProcess(v)
 	}
-	c.r.Keeping.Class = v.class
+	c.r.Keeping.Class, c.decisive = v.class, v.decisive
 	c.times(v)
 	c.r.Keeping.Reasons = v.reasons
 	c.honey()
@@ -74,7 +75,10 @@ func (c *calc) keepBySugar(v *verdict) {
 	case c.tested() || c.r.PHMeasured && c.r.PHHigh <= acidLimit:
 		v.atLeast(ShelfShort, "reduced sugar, but the recipe is tested or the pH was measured", srcNCHFP)
 	default:
-		v.atLeast(Cold, "reduced sugar, and neither a pH reading nor a tested recipe is recorded", srcOwn)
+		v.atLeast(Cold, "reduced sugar, and no pH of 4.6 or below or tested recipe is recorded", srcOwn)
+		if c.incomplete {
+			return
+		}
 		c.warnf("reduced-sugar", "cook", "about %.0f °Brix is too little sugar to keep this by sugar; the label will say refrigerate", brix.Value).
 			Hinted("record cook.ph, or recipe if you followed a published tested one, or take a refractometer reading").Cited(srcNCHFP)
 	}

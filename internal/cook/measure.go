@@ -21,12 +21,14 @@ func (c *calc) weigh(ln *Line, g batch.Ingredient, known bool) {
 		c.byVolume(ln, g)
 	case q.Dim == unit.ByCount:
 		c.byCount(ln, g)
-	default:
+	case c.b.File == nil: // the reader of the file has told it already
 		c.errorf("no-amount", g.Path+".amount", "%s has no amount", ln.Name).Hinted("give a weight or a kitchen measure")
 	}
 	if ln.Mass <= 0 && q.Dim == unit.ByMass {
 		c.errorf("no-amount", g.Path+".amount", "%s weighs %s", ln.Name, say(ln.Mass)).Hinted("give a weight above zero")
-		ln.Mass = 0
+	}
+	if ln.Mass <= 0 {
+		ln.Mass, c.incomplete = 0, true
 	}
 }
 

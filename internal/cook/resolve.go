@@ -10,7 +10,7 @@ import (
 
 // ingredients resolves, weighs and merges the lines of the recipe.
 func (c *calc) ingredients() {
-	if len(c.b.Ingredients) == 0 {
+	if len(c.b.Ingredients) == 0 && c.b.File == nil { // else its reader has told it
 		c.errorf("no-ingredients", "ingredient", "the batch has no ingredients").
 			Hinted(`add one [[ingredient]] table each, with name and amount`)
 	}
@@ -23,6 +23,7 @@ func (c *calc) ingredients() {
 		}
 		ln := c.line(g)
 		if ln.Mass > most-total {
+			c.incomplete = true
 			if !told {
 				c.errorf("amount-too-large", g.Path+".amount", "%q takes the batch over %s", g.Amount.Text, say(most)).
 					Hinted("check the amount and its unit; one batch fits one pot")
@@ -38,9 +39,6 @@ func (c *calc) ingredients() {
 		r.Input += ln.Mass
 		r.Soluble += ln.Soluble
 		r.Insoluble += ln.Insoluble
-	}
-	if r.Input == 0 && len(r.Lines) > 0 {
-		c.errorf("no-mass", "ingredient", "the ingredients weigh nothing").Hinted("give the amounts, as weight or kitchen measure")
 	}
 }
 

@@ -55,7 +55,7 @@ func (c *calc) yield() {
 			break
 		}
 	}
-	o.pot = math.Min(math.Max(o.pot, 0), m.in)
+	o.pot = math.Min(math.Max(o.pot, 0), m.in) // an incomplete recipe can be lighter than its pot
 	if m.foam > o.pot {
 		c.errorf("skimmed-too-much", "cook.skimmed", "%s skimmed is more than the %s in the pot", say(c.b.Cook.Skimmed), say(grams(o.pot))).
 			Hinted("check the weight of the foam")
@@ -90,6 +90,9 @@ func (c *calc) weighedPot(m mix) (outcome, bool) {
 	pot := c.b.Cook.FinishedPot.Grams() + m.foam
 	if c.b.Cook.FinishedPot <= 0 {
 		return outcome{}, false
+	}
+	if c.incomplete { // nothing to hold the weight against
+		return outcome{pot: pot, how: Measured, rule: "weighed pot"}, true
 	}
 	const where = "cook.finished_pot"
 	switch solids := m.soluble + m.insoluble; {
@@ -177,6 +180,8 @@ func (c *calc) boiledTo(m mix, brix float64, where string, slackBrix float64) (f
 	switch own := m.brixOf(m.in); {
 	case m.soluble <= 0:
 		return 0, false
+	case pot > m.in && c.incomplete:
+		return m.in, true
 	case pot > m.in && own-brix > slackBrix:
 		c.errorf("brix-below-mix", where, "%.1f °Brix is less than the ingredients have before any boiling (%.1f); it is not used", brix, own).
 			Hinted("check the reading and the ingredients; boiling can only raise it")

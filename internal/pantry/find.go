@@ -5,8 +5,6 @@ import (
 	"strings"
 	"unicode"
 
-	"golang.org/x/text/runes"
-	"golang.org/x/text/transform"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -34,15 +32,25 @@ func tokens(words string) []string {
 	if len(words) > 200 {
 		words = words[:200]
 	}
-	plain, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), strings.ToLower(words))
-	if err != nil {
-		plain = strings.ToLower(words)
-	}
-	out := strings.FieldsFunc(plain, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' })
+	out := strings.FieldsFunc(plain(words), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' })
 	for i, w := range out {
 		out[i] = singular(strings.ReplaceAll(w, "'", ""))
 	}
 	return out
+}
+
+// plain gives lower case without accents.
+func plain(words string) string {
+	words = strings.ToLower(words)
+	if strings.IndexFunc(words, func(r rune) bool { return r >= 0x80 }) < 0 {
+		return words
+	}
+	return strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Mn, r) {
+			return -1
+		}
+		return r
+	}, norm.NFD.String(words))
 }
 
 // singular cuts an English plural; it need not be right, only the same for
@@ -87,28 +95,51 @@ func sorted(ts []string) string {
 	return strings.Join(c, " ")
 }
 
-// reindex builds the lookup; earlier rows win, names before aliases.
-func (p *Pantry) reindex() {
-	p.index = map[string]int{}
+// indexed builds the lookup of rows by folded words; earlier rows win, keys
+// before names before aliases.
+func indexed(rows []Ingredient) map[string]int {
+	index := map[string]int{}
 	put := func(words string, i int) {
 		ts := tokens(words)
 		for _, k := range []string{strings.Join(ts, " "), strings.Join(ts, ""), sorted(ts)} {
-			if _, taken := p.index[k]; !taken && k != "" {
-				p.index[k] = i
+			if _, taken := index[k]; !taken && k != "" {
+				index[k] = i
 			}
 		}
 	}
-	for i, g := range p.ingredients {
+	for i, g := range rows {
 		put(g.Key, i)
 	}
-	for i, g := range p.ingredients {
+	for i, g := range rows {
 		put(g.Name, i)
 	}
-	for i, g := range p.ingredients {
+	for i, g := range rows {
 		for _, a := range g.Aliases {
 			put(a, i)
 		}
 	}
+	return index
+}
+
+// at finds a row by one folded form: the maker's own first. A built-in row that
+// an own row replaces leads to the own one.
+func (p *Pantry) at(form string) (Ingredient, bool) {
+	if form == "" {
+		return Ingredient{}, false
+	}
+	if i, ok := p.ownIndex[form]; ok {
+		return p.own[i], true
+	}
+	i, ok := p.index[form]
+	if !ok {
+		return Ingredient{}, false
+	}
+	for _, g := range p.own {
+		if g.Key == p.ingredients[i].Key {
+			return g, true
+		}
+	}
+	return p.ingredients[i], true
 }
 
 // Ingredient finds a row by the maker's words: key, label name or alias, in
@@ -116,8 +147,8 @@ func (p *Pantry) reindex() {
 // "frozen" or "chopped"; "grape juice" is made from the row of the fruit.
 func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
 	for _, f := range forms(words) {
-		if i, ok := p.index[f]; ok && f != "" {
-			return p.ingredients[i], true
+		if g, ok := p.at(f); ok {
+			return g, true
 		}
 	}
 	if strings.HasSuffix(fold(words), " juice") {
@@ -133,7 +164,7 @@ func (p *Pantry) Suggest(words string) []string {
 		return nil
 	}
 	var all []near
-	for i, g := range p.ingredients {
+	for i, g := range p.Ingredients() {
 		best := near{d: 99, name: g.Name, i: i}
 		for _, w := range append([]string{g.Name}, g.Aliases...) {
 			if d := nearness(want, fold(w)); d < best.d {

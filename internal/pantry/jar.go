@@ -124,7 +124,7 @@ func (j Jar) called(w string) bool {
 		}
 	}
 	m := sized.FindStringSubmatch(w)
-	if m == nil {
+	if m == nil || j.Nominal <= 0 {
 		return false
 	}
 	n, _ := strconv.ParseFloat(m[1], 64)

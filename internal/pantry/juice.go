@@ -14,11 +14,10 @@ func (p *Pantry) Juice(words string) (Ingredient, bool) {
 	if n := len(ts); n > 1 && ts[n-1] == "juice" {
 		ts = ts[:n-1]
 	}
-	i, ok := p.index[strings.Join(ts, " ")]
-	if !ok || p.ingredients[i].FruitClassEU == "" {
+	g, ok := p.at(strings.Join(ts, " "))
+	if !ok || g.FruitClassEU == "" {
 		return Ingredient{}, false
 	}
-	g := p.ingredients[i]
 	if g.Kind == "juice" || g.WaterG <= 0 {
 		return g, g.Kind == "juice"
 	}

@@ -2,6 +2,7 @@ package pantry
 
 import (
 	"errors"
+	"math"
 	"strings"
 	"sync"
 
@@ -11,11 +12,13 @@ import (
 // Pantry is the tables in memory. It is never changed after it is built, so
 // many batches may share one.
 type Pantry struct {
-	ingredients []Ingredient
-	jars        []Jar
+	ingredients []Ingredient   // built in
+	index       map[string]int // folded words -> built-in ingredient
+	own         []Ingredient   // the maker's own
+	ownIndex    map[string]int
+	jars        []Jar // the maker's own first
 	finishes    []Finish
-	index       map[string]int // folded words -> ingredient
-	boiling     []point        // Brix -> boiling-point rise, °C
+	boiling     []point // Brix -> boiling-point rise, °C
 	temp        []tempRow
 	process     []Process
 	steril      []point // altitude in ft -> minutes to boil empty jars
@@ -36,7 +39,7 @@ func Load() (*Pantry, error) {
 	p := &Pantry{}
 	err := errors.Join(p.loadIngredients(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude())
-	p.reindex()
+	p.index = indexed(p.ingredients)
 	return p, err
 }
 
@@ -49,7 +52,19 @@ var loaded = sync.OnceValue(func() *Pantry {
 func Default() *Pantry { return loaded() }
 
 // Ingredients lists all ingredients, the maker's own first.
-func (p *Pantry) Ingredients() []Ingredient { return append([]Ingredient(nil), p.ingredients...) }
+func (p *Pantry) Ingredients() []Ingredient {
+	out := append([]Ingredient(nil), p.own...)
+	taken := map[string]bool{}
+	for _, g := range p.own {
+		taken[g.Key] = true
+	}
+	for _, g := range p.ingredients {
+		if !taken[g.Key] {
+			out = append(out, g)
+		}
+	}
+	return out
+}
 
 // Jars lists all jars, the maker's own first.
 func (p *Pantry) Jars() []Jar { return append([]Jar(nil), p.jars...) }
@@ -62,27 +77,24 @@ func (p *Pantry) Finishes() []Finish { return append([]Finish(nil), p.finishes..
 // built-in row of the same name, if there is one, so that a measured fruit
 // keeps its allergens and cup weights. The receiver is not changed.
 func (p *Pantry) With(ings []Ingredient, jars []Jar) *Pantry {
+	if len(ings) == 0 && len(jars) == 0 {
+		return p
+	}
 	q := *p
-	q.ingredients, q.jars = nil, nil
-	taken := map[string]bool{}
+	q.own = nil
 	for _, g := range ings {
-		if i, ok := p.index[fold(g.Name)]; ok && fold(g.Name) != "" {
-			g = over(g, p.ingredients[i])
+		if base, ok := p.at(fold(g.Name)); ok {
+			g = over(g, base)
 		}
 		g.Own = true
 		if g.Key == "" {
 			g.Key = strings.ReplaceAll(fold(g.Name), " ", "_")
 		}
-		q.ingredients = append(q.ingredients, g)
-		taken[g.Key] = true
+		q.own = append(q.own, g)
 	}
-	for _, g := range p.ingredients {
-		if !taken[g.Key] {
-			q.ingredients = append(q.ingredients, g)
-		}
-	}
+	q.own = append(q.own, p.own...)
+	q.ownIndex = indexed(q.own)
 	q.jars = p.ownJars(jars)
-	q.reindex()
 	return &q
 }
 
@@ -93,6 +105,12 @@ func (p *Pantry) ownJars(own []Jar) []Jar {
 		j.Measured = true
 		if f, ok := p.finish(j.Lid); ok && j.Mouth <= 0 {
 			j.Mouth = f.Mouth
+		}
+		switch { // a round jar needs only one of the two
+		case j.Circumference <= 0 && j.Diameter > 0:
+			j.Circumference = unit.MM(math.Pi * j.Diameter.MM())
+		case j.Diameter <= 0 && j.Circumference > 0:
+			j.Diameter = unit.MM(j.Circumference.MM() / math.Pi)
 		}
 		out = append(out, j)
 		taken[j.Key] = true

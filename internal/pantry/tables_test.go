@@ -148,7 +148,7 @@ func TestSuggest(t *testing.T) {
 func TestOwnRowsWin(t *testing.T) {
 	p := Default().With(
 		[]Ingredient{{Name: "Strawberries", WaterG: -1, SugarsG: -1, SolubleG: 9.5, OtherSolidsG: 1}, {Name: "Grandmother's cordial", SolubleG: 50}},
-		[]Jar{{Key: "honeypot", Description: "Honey pot", Nominal: unit.ML(300), Brimful: unit.ML(310), Lid: "63 mm lug"}})
+		[]Jar{{Key: "honeypot", Description: "Honey pot", Nominal: unit.ML(300), Brimful: unit.ML(310), Lid: "63 mm lug", Diameter: unit.MM(70)}})
 	if g, _ := p.Ingredient("fresh strawberries"); !g.Own || g.SolubleG != 9.5 {
 		t.Errorf("own strawberries lost: %+v", g)
 	}
@@ -159,7 +159,7 @@ func TestOwnRowsWin(t *testing.T) {
 		t.Errorf("own cordial not found")
 	}
 	j, ok := p.Jar("honey pot")
-	if !ok || !j.Measured || j.Mouth != unit.MM(55) {
+	if !ok || !j.Measured || j.Mouth != unit.MM(55) || j.Circumference.MM() < 219 || j.Circumference.MM() > 220 {
 		t.Errorf("own jar: %+v", j)
 	}
 	if g, _ := Default().Ingredient("strawberry"); g.Own {
