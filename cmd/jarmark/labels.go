@@ -26,7 +26,7 @@ func runLabels(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	if c.Recipient, err = a.giftList(o.list); err != nil {
+	if c.List, err = a.giftList(o.list); err != nil {
 		return err
 	}
 	files, found, err := env.LabelFiles(in, c, strings.ToLower(o.format))

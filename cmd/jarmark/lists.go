@@ -90,7 +90,7 @@ func runPlaces(a *app, o *options, args []string) error {
 		return err
 	}
 	if len(args) == 0 {
-		return a.list(o, []string{"place", "name", "statement", "checked"}, env.PlaceRows())
+		return a.list(o, []string{"place", "name", "programmes", "statement read", "checked"}, env.PlaceRows())
 	}
 	rows, found := env.PlaceEffective(args[0], a.today())
 	a.print(found, nil)

@@ -36,21 +36,14 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	if own == nil {
+		return base, nil, nil
+	}
 	env := *base
-	var found diag.List
-	if has(own, "designs") {
-		sub, _ := fs.Sub(own, "designs")
-		var l diag.List
-		env.Designs, l = design.Load(mustSub(templates.FS, "designs"), sub)
-		found = append(found, l...)
-	}
-	if has(own, "sheets") {
-		sub, _ := fs.Sub(own, "sheets")
-		var l diag.List
-		env.Sheets, l = sheet.Load(mustSub(templates.FS, "sheets"), sub)
-		found = append(found, l...)
-	}
-	return &env, found, nil
+	var l, m diag.List
+	env.Designs, l = design.Load(folder(templates.FS, "designs"), folder(own, "designs"))
+	env.Sheets, m = sheet.Load(templates.FS, own)
+	return &env, append(l, m...), nil
 }
 
 // builtin loads the embedded data once a process.
@@ -63,26 +56,22 @@ var builtin = sync.OnceValues(func() (*Env, error) {
 	if err != nil {
 		return nil, err
 	}
-	designs, l := design.Load(mustSub(templates.FS, "designs"), nil)
-	sheets, m := sheet.Load(mustSub(templates.FS, "sheets"), nil)
+	designs, l := design.Load(folder(templates.FS, "designs"), nil)
+	sheets, m := sheet.Load(templates.FS, nil)
 	if err := firstError(append(l, m...)); err != nil {
 		return nil, err
 	}
 	return &Env{Pantry: pantry.Default(), Book: book, Designs: designs, Sheets: sheets, Faces: faces}, nil
 })
 
-func has(f fs.FS, dir string) bool {
-	if f == nil {
-		return false
+// folder is one folder of a file system, nil when it is not there.
+func folder(f fs.FS, dir string) fs.FS {
+	if st, err := fs.Stat(f, dir); err != nil || !st.IsDir() {
+		return nil
 	}
-	st, err := fs.Stat(f, dir)
-	return err == nil && st.IsDir()
-}
-
-func mustSub(f fs.FS, dir string) fs.FS {
 	sub, err := fs.Sub(f, dir)
 	if err != nil {
-		panic(err) // a constant name: cannot fail
+		return nil
 	}
 	return sub
 }

@@ -68,17 +68,24 @@ func named(list []pack.Tag) bool {
 	return false
 }
 
-// addressed is the content of a tag for one person.
-func addressed(c *label.Content, r pack.Tag) *label.Content {
+// addressed is the content of a tag for one person. The words before a name
+// ("for", "from") are the rule set's, in its language.
+func addressed(c *label.Content, t pack.Tag) *label.Content {
 	out := *c
 	out.Blocks = append([]label.Block(nil), c.Blocks...)
 	for _, f := range []struct {
 		kind label.Kind
 		text string
-	}{{label.To, r.To}, {label.From, r.From}, {label.Message, r.Message}} {
-		if f.text != "" {
-			out.Blocks = replace(out.Blocks, label.Block{ID: string(f.kind), Kind: f.kind, Runs: []label.Run{{Text: f.text}}})
+	}{{label.To, t.To}, {label.From, t.From}, {label.Message, t.Message}} {
+		if f.text == "" {
+			continue
 		}
+		b := label.Block{ID: string(f.kind), Kind: f.kind}
+		if was, ok := c.Find(f.kind); ok {
+			b.Runs = append(b.Runs, was.Runs[:min(1, len(was.Runs))]...)
+		}
+		b.Runs = append(b.Runs, label.Run{Text: f.text})
+		out.Blocks = replace(out.Blocks, b)
 	}
 	return &out
 }

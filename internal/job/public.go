@@ -1,6 +1,8 @@
 package job
 
 import (
+	"slices"
+
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
 	"jarmark/internal/record"
@@ -18,9 +20,19 @@ func (b *Batch) first() *label.Content {
 	return b.Contents[0]
 }
 
+// nets lists the net contents of every jar size, each once.
+func (b *Batch) nets() (out []string) {
+	for _, c := range b.Contents {
+		if n, ok := c.Find(label.Net); ok && !slices.Contains(out, n.Text()) {
+			out = append(out, n.Text())
+		}
+	}
+	return out
+}
+
 // makeRecord writes the public page of one batch.
 func makeRecord(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
-	html, l := record.Page(b.Cooked, b.first(), record.Options{})
+	html, l := record.Page(b.Cooked, b.first(), record.Options{Net: b.nets()})
 	return []File{{"record/" + record.FileName(b.Cooked.Lot), html}}, b.locate(l), nil
 }
 
@@ -29,22 +41,22 @@ func (e *Env) Site(batches []*Batch) ([]File, diag.List) {
 	var files []File
 	var found diag.List
 	var entries []record.Entry
-	maker, lang := "", ""
+	var index record.IndexOptions
 	for _, b := range batches {
 		if b.Cooked == nil {
 			continue
 		}
-		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html"})
+		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets()})
 		found = append(found, b.locate(l)...)
 		files = append(files, File{recordPath(b.Cooked.Lot) + "index.html", html})
 		entry := record.EntryOf(b.Cooked, b.first())
 		entry.File = recordPath(b.Cooked.Lot)
 		entries = append(entries, entry)
-		maker = firstNonEmpty(maker, b.Kitchen.Name)
+		index.Kitchen = b.Kitchen
 		if c := b.first(); c != nil {
-			lang = firstNonEmpty(lang, c.Lang)
+			index.Lang = firstNonEmpty(index.Lang, c.Lang)
 		}
 	}
-	html, l := record.Index(entries, record.IndexOptions{Lang: lang, Maker: maker})
+	html, l := record.Index(entries, index)
 	return append(files, File{"index.html", html}), append(found, l...)
 }

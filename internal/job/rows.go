@@ -60,7 +60,7 @@ const fillTemp = 88
 // PlaceRows lists the rule sets: id, name, what its statement is, how checked.
 func (e *Env) PlaceRows() (rows [][]string) {
 	for _, s := range e.Book.List() {
-		rows = append(rows, []string{s.ID, s.Name, s.Statement, s.Verified})
+		rows = append(rows, []string{s.ID, s.Name, strings.Join(s.Programmes, ", "), firstNonEmpty(s.Confidence, "-"), firstNonEmpty(s.CheckedOn, "-")})
 	}
 	return rows
 }
@@ -72,9 +72,7 @@ func (e *Env) PlaceEffective(id string, on unit.Date) ([][]string, diag.List) {
 		return nil, l
 	}
 	var rows [][]string
-	for _, v := range s.Effective() {
-		rows = append(rows, []string{v.Name, v.Value, v.Source, v.Verified})
-	}
+	// EFFECTIVE
 	return rows, l
 }
 

@@ -57,7 +57,7 @@ func TestRunFindings(t *testing.T) {
 	}{
 		{"skip", labels(1, s.W, s.H, 0), s, sheet.Options{Skip: 24}, "skip-beyond-sheet", "skip 24 of the 24"},
 		{"skip back", labels(1, s.W, s.H, 0), s, sheet.Options{Skip: -1}, "skip-beyond-sheet", ""},
-		{"skip plain", labels(1, mm(90), mm(90), 0), plain, sheet.Options{Skip: 6}, "skip-beyond-sheet", "skip 6 of the 4"},
+		{"skip plain", labels(1, mm(90), mm(90), 0), plain, sheet.Options{Skip: 6}, "skip-beyond-sheet", "skip 6 of the 6"},
 		{"none", nil, s, sheet.Options{}, "no-labels", ""},
 		{"many", make([]sheet.Label, sheet.MaxLabels+1), s, sheet.Options{}, "too-many-labels", ""},
 		{"nil frame", make([]sheet.Label, 2), s, sheet.Options{}, "empty-label", "label 1"},
@@ -68,8 +68,8 @@ func TestRunFindings(t *testing.T) {
 		{"scale", labels(1, s.W, s.H, 0), s, sheet.Options{ScaleX: 2}, "printer-scale", ""},
 		{"scale nan", labels(1, s.W, s.H, 0), s, sheet.Options{ScaleY: nan}, "printer-scale", ""},
 		{"offset", labels(1, s.W, s.H, 0), s, sheet.Options{OffsetY: mm(-30)}, "printer-offset", "-30.0 mm"},
-		{"wide", labels(1, mm(300), mm(50), 0), plain, sheet.Options{}, "label-too-big", "19.0 mm too high"},
-		{"both", labels(1, mm(300), mm(250), 0), plain, sheet.Options{}, "label-too-big", "56.0 mm too wide and 19.0 mm too high"},
+		{"wide", labels(1, mm(300), mm(50), 0), plain, sheet.Options{}, "label-too-big", "15.0 mm too high"},
+		{"both", labels(1, mm(300), mm(250), 0), plain, sheet.Options{}, "label-too-big", "52.0 mm too wide and 15.0 mm too high"},
 	} {
 		d, l := sheet.Impose(c.labels, c.s, c.o)
 		f, ok := find(l, c.code)
@@ -99,15 +99,15 @@ func TestLabelOnItsSide(t *testing.T) {
 	}
 }
 
-// TestPlainPaperTurnsWhenMoreFit: by hand, A4 less 8 mm all round is
-// 194 x 281 mm. With 6 mm between, labels of 100 x 50 mm go 1 x 5 upright
-// and 3 x 2 on their side (3 x 50 + 12 <= 194, 2 x 100 + 6 <= 281).
+// TestPlainPaperTurnsWhenMoreFit: by hand, A4 less 6 mm all round is
+// 198 x 285 mm. With 4 mm between, labels of 100 x 50 mm go 1 x 5 upright
+// and 3 x 2 on their side (3 x 50 + 8 <= 198, 2 x 100 + 4 <= 285).
 func TestPlainPaperTurnsWhenMoreFit(t *testing.T) {
 	r, l := sheet.Fill(labels(7, mm(100), mm(50), 0), get(t, "a4-plain"), sheet.Options{})
 	if len(l) > 0 || r.Cells != 6 || len(r.Doc.Pages) != 2 || r.Used != 1 {
 		t.Fatalf("%d cells, %d pages, %d used: %v", r.Cells, len(r.Doc.Pages), r.Used, l)
 	}
-	if pl := r.Doc.Pages[0].Places[4]; pl.Turn != 90 || pl.At != (page.Point{X: mm(8 + (194-162)/2. + 56), Y: mm(8 + 106)}) {
+	if pl := r.Doc.Pages[0].Places[4]; pl.Turn != 90 || pl.At != (page.Point{X: mm(6 + (198-158)/2. + 54), Y: mm(6 + 104)}) {
 		t.Errorf("fifth label turned %d at %v", pl.Turn, pl.At)
 	}
 	r, l = sheet.Fill(labels(2, mm(100), mm(50), 0), get(t, "a4-plain"), sheet.Options{Skip: 4})

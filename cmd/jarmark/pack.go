@@ -1,0 +1,120 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"jarmark/internal/diag"
+	"jarmark/internal/job"
+	"jarmark/internal/store"
+)
+
+// loadAll reads and loads the named batches, or those of this folder, and
+// prints what is wrong with them.
+func (a *app) loadAll(o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
+	if len(args) == 0 {
+		args = []string{"."}
+	}
+	in, err := inputs(args)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	env, err := a.env(in)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	c, err := a.choices(o)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	batches, found := env.LoadAll(in, c)
+	for _, b := range batches {
+		found = append(found, errorsOf(b.Findings)...)
+	}
+	a.print(found, in)
+	if found.HasErrors() {
+		return nil, nil, nil, errProblem
+	}
+	return env, batches, in, nil
+}
+
+// runPack prints or writes a packing list, or notes what came home.
+func runPack(a *app, o *options, args []string) error {
+	env, batches, in, err := a.loadAll(o, args)
+	if err != nil {
+		return err
+	}
+	if o.cameHome != "" {
+		return a.cameHome(env, batches, in, o)
+	}
+	list, err := a.giftList(o.list)
+	if err != nil {
+		return err
+	}
+	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: format(o, "text"), Today: a.today()})
+	a.print(found, in)
+	switch {
+	case err != nil:
+		return err
+	case found.HasErrors():
+		return errProblem
+	case o.out == "" && format(o, "text") == "text":
+		_, err = a.out.Write(f.Data)
+		return err
+	}
+	return a.write(o.out, "packing-list", []job.File{f}, in)
+}
+
+// format is --format, else what the name after -o ends in, else other.
+func format(o *options, other string) string {
+	if o.format != "" {
+		return strings.ToLower(o.format)
+	}
+	switch strings.ToLower(filepath.Ext(o.out)) {
+	case ".pdf":
+		return "pdf"
+	case ".csv":
+		return "csv"
+	case ".txt":
+		return "text"
+	}
+	return other
+}
+
+// giftList reads a list of presents kept apart from the batches.
+func (a *app) giftList(path string) ([]job.Entry, error) {
+	if path == "" {
+		return nil, nil
+	}
+	doc, err := store.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	list, found := job.GiftList(job.Doc{Name: doc.Name, Data: doc.Data})
+	diag.Print(a.err, found, func(string) string { return string(doc.Data) })
+	if found.HasErrors() {
+		return nil, errProblem
+	}
+	return list, nil
+}
+
+// cameHome writes into the batch files how many jars of a market came home,
+// keeping comments; the previous version stays beside each file.
+func (a *app) cameHome(env *job.Env, batches []*job.Batch, in []job.Input, o *options) error {
+	if o.event == "" {
+		return usagef(`add --event "NAME"`, "--came-home needs a market")
+	}
+	edits, found := env.CameHome(batches, o.event, o.cameHome)
+	a.print(found, in)
+	if found.HasErrors() {
+		return errProblem
+	}
+	for _, e := range edits {
+		if err := store.Save(e.Name, e.Was, e.Now); err != nil {
+			return err
+		}
+		fmt.Fprintf(a.out, "%s: noted\n", e.Name)
+	}
+	return nil
+}

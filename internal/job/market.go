@@ -1,0 +1,108 @@
+package job
+
+import (
+	"fmt"
+
+	"jarmark/internal/cook"
+	"jarmark/internal/diag"
+	"jarmark/internal/edit"
+	"jarmark/internal/pack"
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
+)
+
+// Entry is one line of a gift list kept apart from the batches.
+type Entry = pack.Entry
+
+// GiftList reads a gift list, CSV or TOML.
+func GiftList(d Doc) ([]Entry, diag.List) { return pack.ReadList(d.Name, d.Data) }
+
+// PackChoices says which packing list to make, and in which format.
+type PackChoices struct {
+	Event  string
+	Gifts  bool
+	List   []Entry
+	Format string // "pdf", "csv", "text"
+	Today  unit.Date
+}
+
+// PackFile makes one packing list for batches together.
+func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error) {
+	plan, l := e.Pack(batches, pack.Options{Event: c.Event, Gifts: c.Gifts || c.Event == "" && len(c.List) > 0, List: c.List})
+	if plan == nil {
+		return File{}, l, nil
+	}
+	switch c.Format {
+	case "csv":
+		return File{"packing-list.csv", plan.CSV()}, l, nil
+	case "", "text":
+		return File{"packing-list.txt", []byte(plan.Text())}, l, nil
+	case "pdf":
+		f, err := e.listPDF(e.packDoc(plan, batches[0]), "packing-list", batches[0])
+		return f, l, err
+	}
+	return File{}, l, fmt.Errorf("no format %q: pdf, csv or text", c.Format)
+}
+
+// TraceFile answers who has the jars of a lot, as text or a recall sheet.
+func (e *Env) TraceFile(batches []*Batch, lot, format string, on unit.Date) (File, diag.List, error) {
+	h, l := pack.Trace(lot, results(batches), pack.Options{Pantry: e.Pantry})
+	l = locateAll(batches, l)
+	if h == nil {
+		return File{}, l, nil
+	}
+	switch format {
+	case "", "text":
+		return File{"trace-" + lot + ".txt", []byte(h.Text())}, l, nil
+	case "pdf":
+		f, err := e.listPDF(h.Doc(e.Faces, batches[0].paper()), "recall-"+lot, batches[0])
+		return f, l, err
+	}
+	return File{}, l, fmt.Errorf("no format %q: pdf or text", format)
+}
+
+func (e *Env) listPDF(d *page.Doc, name string, b *Batch) (File, error) {
+	b.describe(d, name, Choices{})
+	data, err := e.PDF(d)
+	return File{name + ".pdf", data}, err
+}
+
+func results(batches []*Batch) (out []*cook.Result) {
+	for _, b := range batches {
+		if b.Cooked != nil {
+			out = append(out, b.Cooked)
+		}
+	}
+	return out
+}
+
+// Change is one file before and after an edit.
+type Change struct {
+	Name     string
+	Was, Now []byte
+}
+
+// CameHome notes in the batch files how many jars came home from a market.
+func (e *Env) CameHome(batches []*Batch, event, counts string) ([]Change, diag.List) {
+	edits, l := pack.CameHome(results(batches), event, counts)
+	if l.HasErrors() {
+		return nil, locateAll(batches, l)
+	}
+	var out []Change
+	for _, b := range batches {
+		was := string(b.Input.Batch.Data)
+		now := was
+		for _, d := range edits {
+			if d.File != b.Input.Batch.Name {
+				continue
+			}
+			var m diag.List
+			now, m = edit.Set(now, d.Path, d.Value)
+			l = append(l, m...)
+		}
+		if now != was {
+			out = append(out, Change{b.Input.Batch.Name, []byte(was), []byte(now)})
+		}
+	}
+	return out, l
+}
