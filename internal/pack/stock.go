@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"regexp"
 	"strings"
 
 	"jarmark/internal/cook"
@@ -69,16 +70,28 @@ func tareOf(j pantry.Jar) (unit.Mass, cook.How) {
 	return unit.Grams(75 + 0.48*ml), cook.Estimated
 }
 
-// jarText is the part of the description before the details, or all of it
-// where another jar would be called the same.
+// jarText is the size ("8 fl oz"), with as much more of the description as
+// tells the jar from others of the same size.
 func jarText(j pantry.Jar, all []pantry.Jar) string {
-	short := shortJar(j)
-	for _, o := range all {
-		if o.Key != j.Key && shortJar(o) == short {
-			return fullJar(j)
+	for _, f := range []func(pantry.Jar) string{sizeOf, shortJar} {
+		text, alone := f(j), true
+		for _, o := range all {
+			alone = alone && (o.Key == j.Key || f(o) != text)
+		}
+		if alone {
+			return text
 		}
 	}
-	return short
+	return fullJar(j)
+}
+
+var sizeWords = regexp.MustCompile(`^\d[\d./ -]*(fl oz|oz|ml|cl|l)\b`)
+
+func sizeOf(j pantry.Jar) string {
+	if s := sizeWords.FindString(fullJar(j)); s != "" {
+		return s
+	}
+	return shortJar(j)
 }
 
 func shortJar(j pantry.Jar) string {
