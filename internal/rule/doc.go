@@ -13,8 +13,8 @@
 // To add a place: one TOML file. To add a statement: one Go file with a
 // func(*pass), and one line in kinds.go naming the phrases it needs. To add a
 // language: phrases/LANG.toml, a flat list of "key" = "words"; phrases/LANG-*.toml
-// add to the same language (en-eu.toml holds the English of the European sets,
-// en.toml that of the American ones, whose keys all begin with "us."). A phrase a set's
+// add to the same language (en.toml holds the English of the American sets,
+// whose keys begin with "us.", en-eu.toml that of the European ones). A phrase a set's
 // statements need and its language lacks is a load error, never English by
 // accident.
 package rule

@@ -103,7 +103,7 @@ func (p *pass) jarWords() {
 // jarNet is the declared weight in the place's first system.
 func (p *pass) jarNet() string {
 	net := metricWords(p.netMass)
-	if p.set.Price != nil && p.set.Price.Per == "oz" {
+	if p.per() == "oz" {
 		net, _, _ = strings.Cut(netWords(p.netMass, false), " (")
 	}
 	return net

@@ -24,13 +24,20 @@ func price(p *pass) {
 		return
 	}
 	p.add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: priceText(m)}}, Path: path})
-	if p.set.Price == nil || p.netMass <= 0 {
-		return
-	}
-	if each, ok := unitPrice(m, p.netMass, perMass[p.set.Price.Per]); ok {
+	per := p.per()
+	if each, ok := unitPrice(m, p.netMass, perMass[per]); ok {
 		p.add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
-			Runs: []label.Run{{Text: p.say.Say("price.per", "price", priceText(each), "unit", p.set.Price.Per)}}})
+			Runs: []label.Run{{Text: p.say.Say("price.per", "price", priceText(each), "unit", per)}}})
 	}
+}
+
+// per is the amount unit prices are reckoned on; the kilogram where a set does
+// not say (Directive 98/6/EC Art 2(b)).
+func (p *pass) per() string {
+	if p.set.Price == nil {
+		return "kg"
+	}
+	return p.set.Price.Per
 }
 
 // jarPrice is the jar's price, else that of the first market that sells it.

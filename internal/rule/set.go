@@ -122,6 +122,9 @@ func (r rules) check(words map[string]*Phrases) error {
 }
 
 func (r rules) checkTables() error {
+	if r.Price != nil && perMass[r.Price.Per] == 0 {
+		return fmt.Errorf("set %s: price.per: %q is no unit", r.ID, r.Price.Per)
+	}
 	if r.EU != nil {
 		return r.EU.check()
 	}
@@ -149,7 +152,7 @@ func (r rules) checkNumbers() error {
 		}
 	}
 	s := r.Standard
-	for _, ratio := range [][]int64{s.GroupI, s.GroupII, s.Jelly, s.Butter} {
+	for _, ratio := range [][]int64{s.GroupI, s.GroupII, s.Jelly, s.Butter, s.Marmalade, s.MarmaladeS} {
 		if len(ratio) != 2 || ratio[0] <= 0 || ratio[1] <= 0 {
 			return fmt.Errorf("standard: a ratio is two positive numbers")
 		}
@@ -163,9 +166,6 @@ func (r rules) checkNumbers() error {
 		if !has(storagePhrases, key) {
 			return fmt.Errorf("storage.fixed: no phrase for %s", class)
 		}
-	}
-	if _, ok := perMass[r.Price.Per]; !ok {
-		return fmt.Errorf("price.per: %q is no unit", r.Price.Per)
 	}
 	return nil
 }

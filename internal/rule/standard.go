@@ -25,6 +25,9 @@ type standardTable struct {
 	AppleOneIn   int64            `toml:"apple_at_most_one_in"`
 	ButterFactor map[string]int64 `toml:"butter_factors"` // × 10, by pantry key
 	Acidifiers   []string         `toml:"acidifier_fruits"`
+	Marmalade    []int64          `toml:"ratio_marmalade"`
+	MarmaladeS   []int64          `toml:"ratio_marmalade_sour"`
+	SourCitrus   []string         `toml:"sour_citrus"`
 	JamAllows    []string         `toml:"jam_allows"` // kinds of ingredient beside the fruit
 	ButterAllows []string         `toml:"butter_allows"`
 	Origin
@@ -70,6 +73,7 @@ func standard(p *pass) {
 	case v.Standard == "":
 		p.l.Notef("standard-not-covered", file, "name", "no federal standard of identity covers this batch: %s", v.Outside).
 			Hinted("an honest descriptive name is enough").Cited("21 CFR 150; 21 CFR 101.3(b)")
+		p.marmalade()
 	case len(v.Why) == 0:
 		p.l.Notef("standard-met", file, "name", "the batch meets the standard of identity for %s", v.Standard).Cited(v.Cite)
 		p.solidsNote(v)
