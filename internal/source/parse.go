@@ -25,7 +25,7 @@ func Parse(name string, data []byte) (*File, diag.List) {
 	l := f.admit(data)
 	f.lines = lineStarts(f.Text)
 	if l.HasErrors() {
-		return f, l
+		return f, f.Locate(l)
 	}
 	if at, deep := tooDeep(f.Text); deep {
 		d := l.Errorf("too-deep", name, "", "lists, tables or dotted names are nested more than %d deep", MaxDepth).
