@@ -69,8 +69,8 @@ func produce(ln Line) bool {
 	return false
 }
 
-// acidFacts judges acidity and names the lines that decide it.
-func (c *calc) acidFacts() (sour, []string) {
+// acidFacts judges acidity and gives the lines that decide it.
+func (c *calc) acidFacts() (sour, []Line) {
 	r := c.r
 	if r.PHMeasured {
 		if r.PHHigh > acidLimit {
@@ -79,15 +79,15 @@ func (c *calc) acidFacts() (sour, []string) {
 		return acidOK, nil
 	}
 	soured := c.acidAdded()
-	var low, unknown []string
+	var low, unknown []Line
 	for _, ln := range r.Lines {
-		own := ln.Key == "" && ln.Percent > 2
+		own := (ln.Key == "" || ln.Row.Own && ln.Row.Kind == "") && ln.Row.PHHigh <= 0 && ln.Percent > 2
 		switch {
 		case !produce(ln) && !own:
 		case ln.Row.Kind == "vegetable" && ln.Row.PHHigh <= 0, ln.Row.PHHigh > nearAcid || ln.Row.PHHigh > acidLimit && !soured:
-			low = append(low, ln.Name)
+			low = append(low, ln)
 		case ln.Row.PHHigh <= 0 && (!soured || own):
-			unknown = append(unknown, ln.Name)
+			unknown = append(unknown, ln)
 		}
 	}
 	switch {
@@ -117,16 +117,16 @@ func (c *calc) acidAdded() bool {
 
 // fullSugar reports a spread that keeps by its sugar: 65 °Brix, measured or of
 // a recipe with sugar enough to get there; or an added-pectin batch with as much
-// sweetener as fruit whose Brix nobody measured.
+// sweetener as fruit whose Brix nobody read off a refractometer.
 // Published full-sugar pectin recipes (USDA AIB 539) compute to 60-64 °Brix by
 // the 5 % rule, so the estimate alone must not call them reduced.
 func (c *calc) fullSugar() bool {
 	r, ratio := c.r, c.sweetness()
-	if r.Brix.How == Measured || r.Yield.How == Measured {
+	if r.Brix.How == Measured {
 		return r.Brix.Value >= jamBrix-0.05
 	}
 	if r.Brix.Value >= jamBrix-0.05 {
-		return ratio >= leastSugar
+		return ratio >= leastSugar || r.Yield.How == Measured
 	}
 	return r.Brix.Value >= 59 && c.hasPectin() && ratio >= 1
 }
@@ -153,14 +153,26 @@ func (c *calc) sweetness() float64 {
 	return sweet / max(fruit, 1)
 }
 
-// richLines names egg and dairy.
-func (c *calc) richLines() (out []string) {
+// richLines gives egg and dairy.
+func (c *calc) richLines() (out []Line) {
 	for _, ln := range c.r.Lines {
 		if ln.Row.Kind == "egg" || ln.Row.Kind == "dairy" {
-			out = append(out, ln.Name)
+			out = append(out, ln)
 		}
 	}
 	return out
+}
+
+// naming lists lines by name, and gives the path of the first for a finding.
+func naming(lines []Line) (names, where string) {
+	var all []string
+	for _, ln := range lines {
+		all = append(all, ln.Name)
+	}
+	if len(lines) == 0 {
+		return "", "ingredient"
+	}
+	return strings.Join(all, ", "), lines[0].Paths[0] + ".name"
 }
 
 // processKey is the row of the process table that fits the batch.
@@ -178,7 +190,7 @@ func (c *calc) processKey() string {
 	case batch.Curd:
 		return "curd"
 	}
-	if c.b.Kind == batch.Spread || c.r.Brix.Value > 0 && c.r.Brix.Value < 60 && !c.fullSugar() {
+	if !c.fullSugar() && (c.b.Kind == batch.Spread || c.r.Brix.Value > 0 && c.r.Brix.Value < 60) {
 		return "low sugar"
 	}
 	return "jam"

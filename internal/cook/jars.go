@@ -6,58 +6,11 @@ import (
 	"strings"
 
 	"jarmark/internal/batch"
-	"jarmark/internal/pantry"
 	"jarmark/internal/unit"
 )
 
-const (
-	fillTempC = 88     // hot fill, 190 °F: common practice, no source
-	mostJars  = 10_000 // of one size in one batch; more is a slip of the pen
-)
-
-// HotDensity gives g/ml of the finished food at the temperature of filling: the
-// sucrose formula for syrups, Choi and Okos where fat and protein matter (curd).
-func (r *Result) HotDensity() float64 {
-	var s pantry.Solids
-	for _, ln := range r.Lines {
-		if !ln.Removed {
-			s = mixed(s, ln)
-		}
-	}
-	total := r.Yield.Mass.Grams()
-	if total > 0 && s.Protein+s.Fat > 0.02*total {
-		solids := s.Carbohydrate + s.Fibre + s.Protein + s.Fat + s.Ash
-		s.Water = math.Max(0, total-solids)
-		if d := pantry.MixDensity(s, fillTempC); d > 0 {
-			return d / 1000
-		}
-	}
-	return pantry.Density(r.Brix.Value, fillTempC) / 1000
-}
-
-// FillMass gives what a jar holds of this food, hot filled with the headspace
-// of the batch.
-func (r *Result) FillMass(j pantry.Jar) unit.Mass {
-	return grams(j.FillVolume(r.headspace).ML() * r.HotDensity())
-}
-
-// mixed adds the solids of a line, in grams; what is unknown counts as
-// carbohydrate.
-func mixed(s pantry.Solids, ln Line) pantry.Solids {
-	g := ln.Mass.Grams() / 100
-	fibre, protein, fat := max(ln.Row.FibreG, 0)*g, max(ln.Row.ProteinG, 0)*g, max(ln.Row.FatG, 0)*g
-	solids := (ln.Soluble + ln.Insoluble).Grams()
-	carb := math.Max(0, math.Min(max(ln.Row.CarbG, 0)*g-fibre, solids))
-	if ln.Row.CarbG <= 0 && fat == 0 && protein == 0 {
-		carb = solids
-	}
-	s.Carbohydrate += carb
-	s.Fibre += fibre
-	s.Protein += protein
-	s.Fat += fat
-	s.Ash += math.Max(0, solids-carb-fibre-protein-fat)
-	return s
-}
+// mostJars is the most of one size in one batch; more is a slip of the pen.
+const mostJars = 10_000
 
 // jars plans what the pot fills.
 func (c *calc) jars() {
@@ -74,14 +27,6 @@ func (c *calc) jars() {
 	}
 	c.estimate(fills)
 	c.checkCounts()
-}
-
-// usualJar is proposed when the maker names none.
-func usualJar(units string) string {
-	if units == "metric" {
-		return "lug212"
-	}
-	return "us8"
 }
 
 func (c *calc) jar(i int, f batch.Fill, density float64) (JarPlan, bool) {
@@ -134,20 +79,6 @@ func (c *calc) jarKeys() string {
 		keys = append(keys[:20], "…")
 	}
 	return strings.Join(keys, ", ")
-}
-
-// headspace: the fill's own, the batch's, or that of the tested process.
-func (c *calc) headspace(f batch.Fill) unit.Length {
-	if f.Headspace > 0 {
-		return f.Headspace
-	}
-	if c.b.Process.Headspace > 0 {
-		return c.b.Process.Headspace
-	}
-	if row, ok := c.p.ProcessTime(c.processKey()); ok {
-		return row.Headspace
-	}
-	return unit.Inch / 4
 }
 
 // declared takes over the declared net content and looks whether it can be;

@@ -18,7 +18,7 @@ const (
 	srcOwn     = "own cautious default, no source"
 	srcCurd    = "NCHFP, canned lemon curd"
 	srcInfants = "Quebec public health institute; CDC says the same (from memory, unverified)"
-	srcFreezer = "NCHFP, uncooked freezer jam (from memory, unverified)"
+	srcFreezer = "Michigan State University Extension 1997: uncooked jam up to 4 weeks refrigerated, up to a year frozen; the shorter 3 weeks is taken"
 )
 
 // verdict gathers reasons; the most cautious class wins.
@@ -85,8 +85,8 @@ func (c *calc) keepBySugar(v *verdict) {
 }
 
 func (c *calc) keepByAcid(v *verdict) {
-	sour, names := c.acidFacts()
-	list := strings.Join(names, ", ")
+	sour, lines := c.acidFacts()
+	list, where := naming(lines)
 	switch {
 	case sour == acidOK && c.r.PHMeasured:
 		v.atLeast(Shelf, "measured pH is 4.6 or below", srcGuide1)
@@ -102,11 +102,11 @@ func (c *calc) keepByAcid(v *verdict) {
 	case sour == lowAcid:
 		v.perishable = true
 		v.atLeast(Cold, "may be above pH 4.6: "+list, srcGuide1+"; FDA, Approximate pH of Foods (2003)")
-		c.warnf("low-acid", "ingredient", "%s may be above pH 4.6; the label will say refrigerate", list).
+		c.warnf("low-acid", where, "%s may be above pH 4.6; the label will say refrigerate", list).
 			Hinted("measure the pH of the finished batch (cook.ph), or record the tested recipe you followed").Cited(srcGuide1)
 	default:
 		v.atLeast(Cold, "acidity is not known: "+list, srcOwn)
-		c.warnf("acid-unknown", "ingredient", "the acidity of %s is not known and no acid was added; the label will say refrigerate", list).
+		c.warnf("acid-unknown", where, "the acidity of %s is not known and no acid was added; the label will say refrigerate", list).
 			Hinted("measure the pH of the finished batch (cook.ph), or add lemon juice").Cited(srcGuide1)
 	}
 	if (c.b.Kind == batch.Chutney || c.b.Kind == batch.Relish) && !c.tested() && !c.r.PHMeasured {
@@ -118,8 +118,13 @@ func (c *calc) keepByAcid(v *verdict) {
 
 func (c *calc) keepByRichness(v *verdict) {
 	rich := c.richLines()
-	if len(rich) == 0 && c.b.Kind != batch.Curd {
-		return
+	list, where := naming(rich)
+	little := 0.0
+	for _, ln := range rich {
+		little += ln.Percent
+	}
+	if len(rich) == 0 && c.b.Kind != batch.Curd || c.tested() && c.b.Kind != batch.Curd && little < 0.5 {
+		return // a knob of butter against foam, as a tested recipe has it
 	}
 	v.perishable = true
 	if c.tested() && c.b.Kind == batch.Curd {
@@ -127,9 +132,12 @@ func (c *calc) keepByRichness(v *verdict) {
 		v.atLeast(Cold, "curd by a tested recipe", srcCurd)
 		return
 	}
-	v.atLeast(Cold, "holds egg or dairy: "+strings.Join(rich, ", "), srcGuide1+"; "+srcCurd)
-	c.warnf("egg-or-dairy", "ingredient", "egg, butter or cream keeps this off the shelf; the label will say refrigerate").
-		Hinted("only a tested curd recipe has a process: record it as recipe").Cited(srcCurd)
+	if list == "" {
+		list = "curd"
+	}
+	v.atLeast(Cold, "holds egg or dairy: "+list, srcGuide1+"; "+srcCurd)
+	c.warnf("egg-or-dairy", where, "egg, butter or cream keeps this off the shelf; the label will say refrigerate").
+		Hinted("only tested recipes have a process: record the one you followed as recipe").Cited(srcCurd)
 }
 
 // keptCold: freezer, refrigerator and uncooked spreads are never shelf products.

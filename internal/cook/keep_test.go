@@ -59,6 +59,13 @@ func TestKeeping(t *testing.T) {
 		{"apricot alone", func(b *batch.Batch) { b.Ingredients[0].Name = "apricots"; b.Ingredients = b.Ingredients[:3] }, Cold, 0, 7, 7, "low-acid"},
 		{"unknown fruit", func(b *batch.Batch) { b.Ingredients[0].Name = "wumpa fruit"; b.Ingredients[0].Solids = 10 }, Cold, 0, 30, 30, "acid-unknown"},
 		{"butter in it", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "butter", "20 g", "")) }, Cold, 0, 7, 7, "egg-or-dairy"},
+		{"a knob of butter, tested recipe", func(b *batch.Batch) {
+			b.Ingredients = append(b.Ingredients, ing(t, "butter", "1/2 tsp", ""))
+			b.Recipe = "a state extension's strawberry jam"
+		}, Shelf, 12, 0, 30, ""},
+		{"spread with full sugar", func(b *batch.Batch) { b.Kind = batch.Spread; b.Cook.Brix = f(66) }, Shelf, 12, 0, 30, ""},
+		{"weighed pot at 66 °Brix", func(b *batch.Batch) { b.Cook.FinishedPot = 3320 * unit.Gram }, Shelf, 12, 0, 30, ""},
+		{"weighed pot at 62 °Brix", func(b *batch.Batch) { b.Cook.FinishedPot = 3540 * unit.Gram }, ShelfShort, 6, 0, 14, ""},
 		{"chutney", func(b *batch.Batch) { b.Kind = batch.Chutney }, Cold, 0, 14, 14, "untested-chutney"},
 		{"chutney, tested", func(b *batch.Batch) { b.Kind, b.Recipe = batch.Chutney, "USDA AIB 539 rev. 2009" }, ShelfShort, 6, 0, 14, ""},
 		{"fruit butter", func(b *batch.Batch) { b.Kind = batch.Butter }, ShelfShort, 6, 0, 14, ""},

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"jarmark/internal/unit"
 )
 
@@ -200,4 +202,21 @@ func TestFillVolume(t *testing.T) {
 	if us8.FillVolume(100*unit.Metre) != 0 {
 		t.Error("a headspace deeper than the jar leaves room")
 	}
+}
+
+// Any words at all: no panic, and what is found has a name.
+func TestAnyWords(t *testing.T) {
+	p := Default().With([]Ingredient{{}}, []Jar{{}})
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.OneOf(rapid.String(), rapid.StringMatching(`[0-9]{1,20}(\.[0-9]+)? ?(ml|oz|l|cl|fl oz)( jar)?`), rapid.StringMatching(`(fresh )?[a-z]{1,12}(s|es|ies)?( juice)?`)).Draw(t, "words")
+		if g, ok := p.Ingredient(words); ok && g.Name == "" && g.Key == "" && !g.Own {
+			t.Fatalf("%q finds a row without a name", words)
+		}
+		if j, ok := p.Jar(words); ok && j.FillVolume(unit.Inch/4) < 0 {
+			t.Fatalf("%q finds %+v", words, j)
+		}
+		if got := p.Suggest(words); len(got) > 3 {
+			t.Fatalf("%q suggests %v", words, got)
+		}
+	})
 }
