@@ -14,7 +14,7 @@ func (c *euCase) lineAllergens(ln cook.Line) []string {
 	words := append([]string{ln.Row.EUAllergen}, ln.Allergens...)
 	names := c.allergenNames(words, c.batchFile(), linePath(ln))
 	if ln.Row.SulphiteCheck && !slices.Contains(names, c.say("annex2.sulphites")) {
-		c.l.Warnf("sulphites-unknown", c.batchFile(), linePath(ln), "%s is often treated with sulphites", ln.Name).
+		c.l.Warnf("sulphites-unknown", c.batchFile(), linePath(ln), "%s: often treated with sulphites", ln.Name).
 			Hinted(`read the packet; above 10 mg/kg in the finished food write allergens = ["sulphites"] on it`).Cited(citeFIC21)
 	}
 	return names
@@ -75,7 +75,8 @@ func euInner(w string) string {
 	return strings.TrimSpace(w)
 }
 
-// allAllergens names every Annex II substance of the batch.
+// allAllergens names every Annex II substance of the batch, and as written what
+// the maker calls an allergen beyond them.
 func (c *euCase) allAllergens() (names []string) {
 	for _, it := range c.euItems() {
 		words := append([]string{it.line.Row.EUAllergen}, it.line.Allergens...)
@@ -83,7 +84,11 @@ func (c *euCase) allAllergens() (names []string) {
 			words = append(words, p.EUAllergen)
 		}
 		for _, w := range euEach(words) {
-			if n, ok := c.annex2(w); ok && !slices.Contains(names, n) {
+			n, ok := c.annex2(w)
+			if !ok {
+				n = w
+			}
+			if !slices.Contains(names, n) {
 				names = append(names, n)
 			}
 		}

@@ -174,15 +174,19 @@ func (c *euCase) maker() {
 // storage adds how to keep the jar, and the words after opening (Art 25).
 func (c *euCase) storage() {
 	k := c.r.Keeping
-	parts := []string{c.say("keep." + string(euOrClass(k.Class)))}
-	if k.OpenedDays >= 14 {
-		parts = append(parts, c.say("keep.opened-weeks", "n", strconv.Itoa(k.OpenedDays/7)))
-	} else if k.OpenedDays > 0 {
-		parts = append(parts, c.say("keep.opened-days", "n", strconv.Itoa(k.OpenedDays)))
-	} else {
-		parts = append(parts, c.say("keep.opened"))
+	c.keep.Sealed = c.say("keep." + string(euOrClass(k.Class)))
+	switch {
+	case k.OpenedDays >= 14:
+		c.keep.Opened = c.say("keep.opened-weeks", "n", strconv.Itoa(k.OpenedDays/7))
+	case k.OpenedDays > 0:
+		c.keep.Opened = c.say("keep.opened-days", "n", strconv.Itoa(k.OpenedDays))
+	default:
+		c.keep.Opened = c.say("keep.opened")
 	}
-	c.add(label.Block{Kind: label.Storage, Runs: []label.Run{{Text: strings.Join(parts, " ")}}, Cite: citeFIC25})
+	if k.UnsealedDays > 0 {
+		c.keep.Unsealed = c.say("keep.unsealed", "n", strconv.Itoa(k.UnsealedDays))
+	}
+	c.add(label.Block{Kind: label.Storage, Runs: []label.Run{{Text: c.keep.Sealed + " " + c.keep.Opened}}, Cite: citeFIC25})
 }
 
 func euOrClass(k cook.Class) cook.Class {
@@ -211,6 +215,8 @@ func (c *euCase) notes() {
 	for _, u := range c.law.Unverified {
 		c.l.Notef("unverified", "", "", "unverified: %s", u).Hinted("check it with your food authority before you sell")
 	}
+	c.l.Notef("local-law", "", "", "national law, the local food authority and the market come on top of these rules").
+		Hinted("before selling, ask them and note the day you asked; this is no legal advice")
 	c.advisory()
 }
 

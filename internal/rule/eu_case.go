@@ -43,6 +43,7 @@ type euCase struct {
 
 	x       unit.Length // least x-height
 	netMass unit.Mass   // nominal quantity as printed; 0 = none
+	keep    label.Keep
 	blocks  []label.Block
 	l       diag.List
 }
@@ -82,7 +83,7 @@ func (c *euCase) kitchenFile() string {
 	if c.r.Kitchen != nil && c.r.Kitchen.File != nil {
 		return c.r.Kitchen.File.Name
 	}
-	return ""
+	return "kitchen.toml"
 }
 
 // missing reports a particular the label cannot do without: an error on goods

@@ -16,7 +16,7 @@ func runEU(p *pass) {
 		has: func(key string) bool { return p.say.Has("eu." + key) }}
 	c.dec = c.say("decimal")
 	c.declare()
-	p.netMass = c.netMass
+	p.netMass, p.c.Keep, p.c.AllergenNames = c.netMass, c.keep, c.allAllergens()
 	for _, b := range c.blocks {
 		p.add(b)
 	}
@@ -39,7 +39,7 @@ var euPhrases = euKeys(
 	"product.jam", "product.extra-jam", "product.jelly", "product.extra-jelly", "product.marmalade", "product.citrus-marmalade", "product.spread",
 	"name.mixed", "name.composed", "ingredients.heading", "contains", "and", "decimal", "quid.item", "quid.prepared",
 	"keep.shelf", "keep.shelf-short", "keep.refrigerated", "keep.freezer", "keep.refrigerator-jam",
-	"keep.opened", "keep.opened-days", "keep.opened-weeks", "caution.honey", "advisory",
+	"keep.opened", "keep.opened-days", "keep.opened-weeks", "keep.unsealed", "caution.honey", "advisory",
 	"additive.colon", "additive.gelling", "additive.acid", "additive.regulator", "additive.antioxidant", "additive.preservative", "additive.firming",
 	"additive.name.pectin", "additive.name.agar", "additive.name.citric", "additive.name.tartaric", "additive.name.lactic",
 	"additive.name.sodium-citrates", "additive.name.potassium-citrates", "additive.name.ascorbic", "additive.name.sorbate",

@@ -89,6 +89,10 @@ func (p *pass) plainWords() string {
 			parts = append(parts, b.Text())
 		}
 	}
+	if _, ok := p.c.Find(label.Allergens); !ok && len(p.c.AllergenNames) > 0 {
+		// Where allergens stand inside the list of ingredients, the code names them.
+		parts = append(parts, p.say.Say("eu.contains")+listed(p.c.AllergenNames))
+	}
 	return strings.Join(parts, "\n")
 }
 

@@ -9,9 +9,11 @@ import (
 
 // Clauses of the average quantity system.
 const (
-	citeRules = "Directive 76/211/EEC Annex I; SI 2006/659 reg 4"
-	citeTNE   = "Directive 76/211/EEC Annex I, 2.4; German FPackV s. 9"
-	citeRule2 = "UK packers' guidance (2.5 %); German FPackV s. 9(3) (2 %)"
+	citeRules  = "Directive 76/211/EEC Annex I; SI 2006/659 reg 4"
+	citeTNE    = "Directive 76/211/EEC Annex I, 2.4; German FPackV s. 9"
+	citeSample = "the rules bind the whole batch; twelve jars are common practice, no source"
+	citeStrict = "stricter than the packers' rules of Directive 76/211/EEC; common practice, no source"
+	citeRule2  = "UK packers' guidance (2.5 %); German FPackV s. 9(3) (2 %)"
 )
 
 // Packers are the parameters of the packers' rules that differ by country.
@@ -116,7 +118,7 @@ func (p Packers) Check(nominal unit.Mass, s Sample) (Report, diag.List) {
 	r.T1, r.T2 = t1, t2
 	r.rules(p, st, s.Net)
 	r.conclude()
-	return r, append(l, caution(s, st, min(st.lot, 12))...)
+	return r, append(l, caution(s, st, min(st.lot, 12), citeSample)...)
 }
 
 func (r *Report) rules(p Packers, st stats, net []unit.Mass) {

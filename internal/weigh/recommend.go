@@ -21,6 +21,7 @@ type Advice struct {
 // printable size, and the most one jar may be short (ok false = no allowance).
 type ladder struct {
 	system string
+	cite   string
 	at     func(k int) unit.Mass
 	below  func(m unit.Mass) int // highest k with at(k) <= m
 	short  func(label unit.Mass) (unit.Mass, bool)
@@ -33,10 +34,10 @@ type ladder struct {
 // the mean is at least the label and no jar is short by more than the MAV.
 func RecommendUS(s Sample) (Advice, diag.List) {
 	return recommend(s, ladder{
-		system: "us",
-		at:     func(k int) unit.Mass { return unit.Mass(k) * unit.Ounce / 10 },
-		below:  func(m unit.Mass) int { return int(m * 10 / unit.Ounce) },
-		short:  MAV, text: ounceText, check: US,
+		system: "us", cite: citeInHouse,
+		at:    func(k int) unit.Mass { return unit.Mass(k) * unit.Ounce / 10 },
+		below: func(m unit.Mass) int { return int(m * 10 / unit.Ounce) },
+		short: MAV, text: ounceText, check: US,
 	})
 }
 
@@ -44,9 +45,9 @@ func RecommendUS(s Sample) (Advice, diag.List) {
 // made stricter: the mean is at least the label and no jar is below T1.
 func (p Packers) Recommend(s Sample) (Advice, diag.List) {
 	return recommend(s, ladder{
-		system: p.System,
-		at:     func(k int) unit.Mass { return unit.Mass(k) * unit.Gram },
-		below:  func(m unit.Mass) int { return int(m / unit.Gram) },
+		system: p.System, cite: citeStrict,
+		at:    func(k int) unit.Mass { return unit.Mass(k) * unit.Gram },
+		below: func(m unit.Mass) int { return int(m / unit.Gram) },
 		short: func(q unit.Mass) (unit.Mass, bool) {
 			t1, ok := p.T1(q)
 			return q - t1, ok
@@ -68,7 +69,7 @@ func recommend(s Sample, d ladder) (Advice, diag.List) {
 	}
 	label := d.at(k)
 	r, l := d.check(label, s)
-	a := Advice{Declared: label, Text: d.text(k), Report: r, Cite: citeInHouse,
+	a := Advice{Declared: label, Text: d.text(k), Report: r, Cite: d.cite,
 		Rule: "mean at least the label, no jar short by more than the allowance for one jar"}
 	if _, tabled := d.short(label); !tabled {
 		a.Rule = "no jar below the label, since no allowance is tabled for this size"

@@ -88,10 +88,10 @@ func (r Report) Lines() []string {
 func (r Report) String() string { return strings.Join(r.Lines(), "\n") }
 
 // caution warns when a sample is smaller than the plan, and notes a small lot.
-func caution(s Sample, st stats, want int) (l diag.List) {
+func caution(s Sample, st stats, want int, cite string) (l diag.List) {
 	if st.n < want {
 		l.Warnf("small-sample", s.File, s.Path, "only %d of %s weighed; this is a screening, a full check weighs %d", st.n, jars(st.lot), want).
-			Hinted("weigh more jars before you print; jars nobody weighed may be lighter").Cited(citePlan)
+			Hinted("weigh more jars before you print; jars nobody weighed may be lighter").Cited(cite)
 	}
 	return l
 }

@@ -30,7 +30,7 @@ func US(label unit.Mass, s Sample) (Report, diag.List) {
 	r.average(st, plan)
 	r.individual(s.Net, plan)
 	r.conclude()
-	l = append(l, caution(s, st, plan.Sample)...)
+	l = append(l, caution(s, st, plan.Sample, citePlan)...)
 	return r, l
 }
 
