@@ -13,6 +13,7 @@ type passage struct {
 	gap         float64     // blank above it in ems
 	name        string      // for findings
 	ink         reach
+	ragged      ragged
 }
 
 // tight is the line spacing running text may close up to before its size has
@@ -95,7 +96,7 @@ func (p passage) set(in region, a align, size, lead, y unit.Length) ([]page.Item
 	ends, ok := breakLines(p.para.boxes(), func(line int) int {
 		x0, x1 := span(line)
 		return em(x1-x0, size) + p.para.voice.track
-	}, running, 0)
+	}, p.ragged, 0)
 	if !ok {
 		return nil, 0, false
 	}

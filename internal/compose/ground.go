@@ -182,7 +182,7 @@ func (s *setter) innerLine(short unit.Length) unit.Length {
 	if line <= 0 {
 		return 0
 	}
-	d := max(line, s.cell.Safe) + 4*hairline
+	d := max(line, s.cell.Safe) + 6*hairline
 	if s.look.Frame == "double" {
 		d += share(short, 0.017)
 	}
@@ -208,7 +208,7 @@ func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 		p.Stroke, p.Width, p.Dash, p.Round, p.Block = &c, width, dash, dash != nil, "frame"
 		s.put(p)
 	}
-	half := max(line, s.cell.Safe)
+	half := max(line, s.cell.Safe) + 2*hairline // the stroke, too, stays inside
 	short := min(area.W, area.H)
 	switch s.look.Frame {
 	case "double":

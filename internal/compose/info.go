@@ -129,7 +129,7 @@ func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, 
 		if !f.fits {
 			continue
 		}
-		if score := f.scale + 0.5*float64(side)/float64(best); score > scored {
+		if score := f.scale + 0.8*float64(side)/float64(best); score > scored {
 			first, scored = try, score
 		}
 		if f.scale > 0.93 {
@@ -191,6 +191,14 @@ func (s *setter) codeInOval(p codePlan, in region, side unit.Length) (spot, bool
 func (s *setter) codeFits(box page.Rect, quiet unit.Length) bool {
 	trim := *s.frame
 	trim.Safe = 0
+	if s.piece != label.Wrap && s.piece != label.InfoLabel { // whose facts stand outside frame and ring
+		if line := s.innerLine(s.short()); line > 0 {
+			trim.Safe = line + hairline
+		}
+		if s.look.Band.Edge == "around" {
+			trim.Safe = max(trim.Safe, s.open.X)
+		}
+	}
 	return within(s.frame, box, 0) && within(&trim, grow(box, quiet, quiet), 0)
 }
 
@@ -204,7 +212,7 @@ func (s *setter) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in r
 	v := s.voice(s.d.Voices.Small, on)
 	least := max(legible, v.least(p.caption, p.caption.Text()))
 	size := max(least, unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/7))
-	ps := []passage{{para: newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact}), least: least, best: size}}
+	ps := []passage{{para: newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact}), least: least, best: size, ragged: balanced}}
 	room := region{Rect: page.Rect{X: box.X - quiet, Y: box.Y + box.H + quiet, W: box.W + quiet + min(quiet, in.X+in.W-box.X-box.W+quiet), H: in.Y + in.H - box.Y - box.H - quiet}}
 	if over := room.X + room.W - (s.cell.W - s.cell.Safe); over > 0 {
 		room.X, room.W = room.X+over, room.W-2*over

@@ -53,6 +53,12 @@ func (s *setter) shaped(r page.Rect) region {
 		return in
 	}
 	in.holes = s.beyond()
+	if len(in.holes) == 0 {
+		in.air = min(max(0, r.X-s.cell.Safe), 3*unit.Millimetre/2)
+		if line := s.innerLine(s.short()); line > 0 {
+			in.air = max(0, min(in.air, r.X-line-hairline))
+		}
+	}
 	return in
 }
 

@@ -13,6 +13,7 @@ type region struct {
 	page.Rect
 	oval  page.Rect   // box of an ellipse; zero = none
 	holes []page.Rect // kept free, with their clear space already added
+	air   unit.Length // blank left of the window that a letter's swash may hang into
 }
 
 // chord gives the free stretch for type between two heights; the stretch is

@@ -14,6 +14,9 @@ func (s *setter) scatter() {
 			continue
 		}
 		m := max(s.cell.Safe, unit.Millimetre)
+		if line := s.innerLine(s.short()); line > 0 {
+			m = line + share(s.short(), 0.01)
+		}
 		box := grow(page.Rect{W: s.cell.W, H: s.cell.H}, -m, -m)
 		if s.piece == label.Wrap {
 			box = grow(s.display, -m, -m)

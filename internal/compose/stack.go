@@ -285,5 +285,5 @@ func (p para) reach() reach {
 // that its ink stays inside.
 func (k reach) chord(in region, base, size unit.Length) (x0, x1 unit.Length) {
 	x0, x1 = in.chord(base-at(k.top, size), base+at(k.bottom, size))
-	return x0 + at(k.left, size), x1 - at(k.right, size)
+	return x0 + max(0, at(k.left, size)-in.air), x1 - at(k.right, size)
 }

@@ -20,7 +20,7 @@ var defaultVoices = Voices{
 	Hand: Voice{Face: "Caveat_600SemiBold", Case: "as written", Leading: 1.1,
 		Size: Range{0.05, 0.1}, Colour: "ink"},
 	Price: Voice{Face: "Fraunces_600SemiBold", Case: "as written", Leading: 1,
-		Size: Range{0.18, 0.32}, Colour: "main"},
+		Size: Range{0.13, 0.32}, Colour: "main"},
 }
 
 var defaultLook = Look{
