@@ -38,8 +38,9 @@ func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error)
 	case "", "text":
 		return File{"packing-list.txt", []byte(plan.Text())}, l, nil
 	case "pdf":
-		f, err := e.listPDF(e.packDoc(plan, batches[0]), "packing-list", batches[0])
-		return f, l, err
+		doc, m := plan.Doc(e.Faces, batches[0].paper())
+		f, err := e.listPDF(doc, "packing-list", batches[0], Choices{})
+		return f, append(l, m...), err
 	}
 	return File{}, l, fmt.Errorf("no format %q: pdf, csv or text", c.Format)
 }
@@ -55,14 +56,35 @@ func (e *Env) TraceFile(batches []*Batch, lot, format string, on unit.Date) (Fil
 	case "", "text":
 		return File{"trace-" + lot + ".txt", []byte(h.Text())}, l, nil
 	case "pdf":
-		f, err := e.listPDF(h.Doc(e.Faces, batches[0].paper()), "recall-"+lot, batches[0])
-		return f, l, err
+		doc, m := h.RecallDoc(e.Faces, batches[0].paper())
+		f, err := e.listPDF(doc, "recall-"+lot, batches[0], Choices{})
+		return f, append(l, m...), err
 	}
 	return File{}, l, fmt.Errorf("no format %q: pdf or text", format)
 }
 
-func (e *Env) listPDF(d *page.Doc, name string, b *Batch) (File, error) {
-	b.describe(d, name, Choices{})
+// StallSheet makes the allergen sheet of a market stall, over all batches.
+func (e *Env) StallSheet(batches []*Batch, event string) (File, diag.List, error) {
+	var products []pack.Product
+	for _, b := range batches {
+		if b.Cooked != nil {
+			products = append(products, pack.Product{Result: b.Cooked, Content: b.first()})
+		}
+	}
+	k := batches[0].Kitchen
+	doc, l := pack.AllergenDoc(pack.Allergens(products, event), k.Name, k.Units, e.Faces, batches[0].paper())
+	f, err := e.listPDF(doc, "stall-allergens", batches[0], Choices{})
+	return f, l, err
+}
+
+// listPDF renders a list to carry; its title stays when it has one.
+func (e *Env) listPDF(d *page.Doc, name string, b *Batch, c Choices) (File, error) {
+	if d == nil {
+		return File{}, nil // findings say why
+	}
+	title := d.Title
+	b.describe(d, name, c)
+	d.Title = firstNonEmpty(title, d.Title)
 	data, err := e.PDF(d)
 	return File{name + ".pdf", data}, err
 }

@@ -4,7 +4,6 @@ import (
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/pack"
-	"jarmark/internal/page"
 )
 
 // Pack plans where the jars of the batches go.
@@ -36,12 +35,11 @@ func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 	if plan == nil {
 		return nil, l, nil
 	}
-	doc := e.packDoc(plan, b)
-	b.describe(doc, "packing list", c)
-	data, err := e.PDF(doc)
-	return []File{{"packing-list.pdf", data}, {"packing-list.csv", plan.CSV()}, {"packing-list.txt", []byte(plan.Text())}}, l, err
-}
-
-func (e *Env) packDoc(p *pack.Plan, b *Batch) *page.Doc {
-	return &page.Doc{Pages: []page.Page{{W: 200e6, H: 200e6}}}
+	doc, m := plan.Doc(e.Faces, b.paper())
+	l = append(l, m...)
+	if doc == nil {
+		return nil, l, nil
+	}
+	f, err := e.listPDF(doc, "packing-list", b, c)
+	return []File{f, {"packing-list.csv", plan.CSV()}, {"packing-list.txt", []byte(plan.Text())}}, l, err
 }

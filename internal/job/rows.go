@@ -72,7 +72,13 @@ func (e *Env) PlaceEffective(id string, on unit.Date) ([][]string, diag.List) {
 		return nil, l
 	}
 	var rows [][]string
-	// EFFECTIVE
+	for _, v := range s.Effective() {
+		name := v.Key
+		if v.Table != "" {
+			name = v.Table + "." + v.Key
+		}
+		rows = append(rows, []string{name, v.Value, v.Source, firstNonEmpty(v.Confidence, "-")})
+	}
 	return rows, l
 }
 
