@@ -214,6 +214,19 @@ func TestOwnSolidsAndRemoved(t *testing.T) {
 	}
 }
 
+// The maker's own row wins over the table; what it leaves out is asked for.
+func TestOwnRows(t *testing.T) {
+	p := pantry.Default().With([]pantry.Ingredient{{Name: "strawberries", SolubleG: 11, WaterG: -1, OtherSolidsG: -1, SugarsG: -1},
+		{Name: "green walnuts", SolubleG: -1, WaterG: -1, OtherSolidsG: -1, SugarsG: -1, PieceG: 20}}, nil)
+	b := &batch.Batch{Ingredients: []batch.Ingredient{ing(t, "fresh strawberries", "2 cups", "crushed"), ing(t, "green walnuts", "10", "")}}
+	r, l := Compute(b, nil, p)
+	within(t, "own soluble solids", r.Lines[0].Soluble.Grams(), 2*232*0.11, 0.01)
+	within(t, "walnuts", r.Lines[1].Mass.Grams(), 200, 0.01)
+	if !has(l, "solids-unknown") || has(l, "unknown-ingredient") || !r.Lines[0].Row.Own {
+		t.Errorf("%v", l)
+	}
+}
+
 func TestLot(t *testing.T) {
 	on := unit.Date{Year: 2026, Month: 6, Day: 14}
 	for name, want := range map[string]string{

@@ -1,7 +1,6 @@
 package cook
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -217,25 +216,27 @@ func (c *calc) shareOf(where string) float64 {
 	return 0
 }
 
-// checkCounts compares counted jars with what the pot can hold.
+// checkCounts compares counted jars with what the pot can hold. Too few jars
+// are only known when all sizes are counted.
 func (c *calc) checkCounts() {
-	r := c.r
+	r, all, where := c.r, true, ""
 	for _, j := range r.Jars {
-		if j.How != Given {
-			return
+		if j.How == Given && where == "" {
+			where = j.FillPath + ".count"
 		}
+		all = all && j.How == Given
 	}
 	held, pot := r.held(), r.Yield.Mass.Grams()
-	if c.incomplete || len(r.Jars) == 0 || pot <= 0 || held <= 0 && r.Count() == 0 {
+	if c.incomplete || where == "" || pot <= 0 || held <= 0 {
 		return
 	}
-	if off := held/pot - 1; math.Abs(off) > 0.25 {
-		side := "more"
-		if off < 0 {
-			side = "less"
-		}
-		c.warnf("counts-off", r.Jars[0].FillPath+".count", "the counted jars hold %s, %s %s than the %s the pot is %s to give",
-			say(grams(held)), fmt.Sprintf("%.0f %%", 100*math.Abs(off)), side, say(r.Yield.Mass), came(r.Yield.How)).
+	off, side := held/pot-1, "more"
+	if off < 0 {
+		side = "less"
+	}
+	if off > 0.25 || off < -0.25 && all {
+		c.warnf("counts-off", where, "the counted jars hold %s, %.0f %% %s than the %s the pot is %s to give",
+			say(grams(held)), 100*math.Abs(off), side, say(r.Yield.Mass), came(r.Yield.How)).
 			Hinted("check counts, jar size and ingredients, or weigh the finished pot")
 	}
 }

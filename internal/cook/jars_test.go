@@ -74,6 +74,11 @@ func TestCountsWin(t *testing.T) {
 			t.Errorf("%d jars of a pot for 11 pass unseen", n)
 		}
 	}
+	b.Fills = []batch.Fill{{Path: "fill[0]", Jar: "us8", Count: 20, Sealed: 20}, plan("us4", 0)}
+	if r, l = compute(t, b); !has(l, "counts-off") || r.Jars[1].Count != 0 {
+		t.Errorf("20 counted jars of a pot for 11, and more planned: %v", l)
+	}
+	b.Fills = []batch.Fill{{Path: "fill[0]", Jar: "us8"}}
 	b.Fills[0].Count, b.Fills[0].Sealed = 11, 12
 	if _, l = compute(t, b); !has(l, "sealed-over-count") {
 		t.Error("more sealed than filled")

@@ -132,6 +132,11 @@ func (p *Pantry) loadIngredients() error {
 	return t.err
 }
 
+// readIngredient reads one row. A new ingredient is one row of
+// data/ingredients.csv and nothing else: name as a label lists it, other words
+// in aliases (| between), kind, water and solids in g per 100 g, what kitchen
+// weights are known, allergens, pH, and where each came from (source; "memory"
+// in it marks the row as unverified).
 func readIngredient(r row) Ingredient {
 	const unknown = -1
 	g := Ingredient{
