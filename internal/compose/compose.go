@@ -133,8 +133,10 @@ type setter struct {
 	room      map[string]unit.Length // widths of varying text, by block
 	painted   bool                   // the ground is not bare paper
 	open      page.Rect              // the label less its bands
-	display   page.Rect              // the display panel of a wrap
-	pal       palette.Palette
+	// beyondPanel is the blank between a wrap's display panel and its facts.
+	beyondPanel unit.Length
+	display     page.Rect // the display panel of a wrap
+	pal         palette.Palette
 }
 
 // newSetter checks the arguments; ok is false when nothing can be set.

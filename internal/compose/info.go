@@ -77,8 +77,7 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 // infoPanel sets the information panel in area: facts, and the QR code beside
 // them.
 func (s *setter) infoPanel(area page.Rect, on roles, ps []passage) bool {
-	short := min(area.W, area.H)
-	m := max(share(short, s.look.Margin), s.cell.Safe)
+	m := s.factMargin(area)
 	in := s.shaped(grow(area, -m, -m))
 	plan, coded := s.planCode(min(in.W*2/5, in.H))
 	if !coded {
@@ -103,6 +102,11 @@ func (s *setter) infoPanel(area page.Rect, on roles, ps []passage) bool {
 	s.put(spot.caption...)
 	s.putCode(plan, spot.box, on)
 	return true
+}
+
+// factMargin is the blank inside the edge of an information panel.
+func (s *setter) factMargin(area page.Rect) unit.Length {
+	return max(share(min(area.W, area.H), s.look.Margin), s.cell.Safe)
 }
 
 // spot is where a QR code stands with its caption.

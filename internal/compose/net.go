@@ -69,7 +69,7 @@ func (s *setter) clearAside(need page.Point, in region, area page.Rect) unit.Len
 	side := unit.Length(0)
 	gap := area.X + area.W - in.X - in.W
 	if s.piece == label.Wrap { // the facts begin beyond the edge of the panel
-		side = max(side, need.X-gap-max(share(s.short(), s.look.Margin), s.cell.Safe))
+		side = max(side, need.X-gap-s.beyondPanel)
 	}
 	if line := s.innerLine(min(area.W, area.H)); line > 0 {
 		side = max(side, need.X/4-(gap-line))

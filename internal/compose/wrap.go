@@ -39,6 +39,7 @@ func (s *setter) wrapAt(front, side page.Rect, info roles) bool {
 		s.open = side
 	}
 	s.display = inner
+	s.beyondPanel = s.factMargin(side)
 	ok := s.panel(inner, s.colours, s.panelBlocks())
 	ps := s.facts(info, s.onPanel()...)
 	ok = s.infoPanel(side, info, ps) && ok
