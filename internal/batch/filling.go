@@ -110,8 +110,8 @@ func (r *reader) masses(in []string, path string) []unit.Mass {
 }
 
 // declared is the net weight on the label. Jam is a semi-solid food: its net
-// quantity is a weight (21 CFR 101.7(a); for the EU, Regulation 1169/2011
-// Art 23(1)(b)).
+// quantity is a weight (FDA Food Labeling Guide 2013, section 5, Q1, on 21 CFR
+// 101.7(a); for the EU, Regulation 1169/2011 Art 23(1)(b)).
 func (r *reader) declared(p *string, path string) unit.Quantity {
 	s := r.text(p, path)
 	if s == "" {
@@ -123,7 +123,7 @@ func (r *reader) declared(p *string, path string) unit.Quantity {
 		r.wrong("bad-weight", path, err)
 	case q.Dim == unit.ByVolume:
 		r.errorf("declared-by-volume", path, "%q is a volume, but jam is sold by weight", s).
-			Hinted(`weigh a jar less its empty weight and declare that, like "10 oz" or "280 g"`).Cited("21 CFR 101.7(a); Regulation (EU) No 1169/2011 Art 23(1)(b)")
+			Hinted(`weigh a jar less its empty weight and declare that, like "10 oz" or "280 g"`).Cited("21 CFR 101.7(a), FDA Food Labeling Guide 2013 section 5 Q1; Regulation (EU) No 1169/2011 Art 23(1)(b)")
 	case q.Dim == unit.ByCount:
 		r.errorf("bad-weight", path, "%q has no unit of weight", s).Hinted(`write a weight like "10 oz" or "280 g"`)
 	case q.Mass > maxNet:

@@ -136,7 +136,28 @@ func (f *File) syntax(err error) diag.Diagnostic {
 		d.Pos = diag.Pos{Line: line, Column: 1}
 	}
 	d.Message, d.Hint = wording(pe.Message)
+	if line := f.firstLine(pe.Position.Start); line > 0 && strings.HasSuffix(d.Message, "twice") {
+		d.Hint = fmt.Sprintf("the first stands on line %d; %s", line, d.Hint)
+	}
 	return d
+}
+
+// firstLine gives the line of the first of two keys, the second of which
+// stands at a byte; 0 when there is none.
+func (f *File) firstLine(at int) int {
+	g := File{Text: f.Text}
+	g.buildIndex()
+	for _, e := range g.entries {
+		if e.Kind == Implied || e.Kind == Item || at < e.Key.Start || at >= e.Key.End {
+			continue
+		}
+		for _, path := range []string{e.Path, At(e.Path, 0)} {
+			if first, ok := g.Entry(path); ok && first.Value.End <= e.Key.Start {
+				return g.Pos(first.Value).Line
+			}
+		}
+	}
+	return 0
 }
 
 // wordings puts the library's commonest messages into a maker's words.
