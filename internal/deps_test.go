@@ -46,7 +46,7 @@ var policy = map[string]string{
 	"internal/presstest": "unit page",
 
 	"internal/job": "unit diag source pantry batch cook scale weigh label rule page face palette design compose sheet render/pdf render/svg render/png pack record edit fonts templates",
-	"internal/web": "unit diag source edit label page job store templates",
+	"internal/web": "unit diag source edit label page job store templates fonts",
 	"cmd/jarmark":  "unit diag label weigh job store web testdata/demo",
 
 	"testdata/demo": "",
