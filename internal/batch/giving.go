@@ -40,13 +40,21 @@ func (r *reader) market(raw rawMarket, path string) Market {
 
 var hexColour = regexp.MustCompile(`^#(?i:[0-9a-f]{3}|[0-9a-f]{6})$`)
 
+// pieces are the kinds of label, in the words of package label.
+var pieces = []string{"front", "info", "wrap", "lid", "tag", "strip", "case", "shelf", "allergens"}
+
+var pieceSynonyms = map[string]string{
+	"wrap around": "wrap", "lid round": "lid", "round": "lid", "hang tag": "tag", "seal strip": "strip", "seal": "strip",
+	"case label": "case", "shelf card": "shelf", "allergen card": "allergens", "back": "info",
+}
+
 func (r *reader) label(raw *rawLabel) Label {
 	if raw == nil {
 		return Label{}
 	}
 	l := Label{
 		Title: r.text(raw.Title, "label.title"), Subtitle: r.text(raw.Subtitle, "label.subtitle"), Design: r.text(raw.Design, "label.design"),
-		Sheet: r.text(raw.Sheet, "label.sheet"), Kind: r.text(raw.Kind, "label.kind"), InkSaver: truth(raw.InkSaver), Serials: truth(raw.Serials),
+		Sheet: r.text(raw.Sheet, "label.sheet"), Kind: r.choice(raw.Kind, "label.kind", "kind of label", pieces, pieceSynonyms), InkSaver: truth(raw.InkSaver), Serials: truth(raw.Serials),
 		Season: r.text(raw.Season, "label.season"), Size: r.text(raw.Size, "label.size"),
 	}
 	l.Colours = r.colours(raw.Colours, "label.colours")
