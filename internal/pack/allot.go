@@ -25,14 +25,6 @@ type tagRun struct {
 
 // allot serves the promises in order, then tells who goes short.
 func (b *builder) allot(all []promise) {
-	promised := map[int]int{} // by batch, for the messages
-	for _, p := range all {
-		if !p.settled() {
-			promised[p.batch] += p.jars
-		} else {
-			promised[p.batch] += p.jars - p.cameHome
-		}
-	}
 	for _, p := range all {
 		cands := b.candidates(p)
 		if len(cands) == 0 {
@@ -42,7 +34,7 @@ func (b *builder) allot(all []promise) {
 		}
 		got := b.take(p, cands)
 		if got < p.jars {
-			b.short(p, got, promised[p.batch], cands)
+			b.short(p, got, cands)
 		}
 	}
 }
@@ -186,9 +178,8 @@ func (b *builder) joined(s *stop, p promise) {
 	}
 }
 
-// short says who gets too few jars, by how many, and the sum that does not
-// work out.
-func (b *builder) short(p promise, got, promised int, cands []int) {
+// short says who gets too few jars, by how many, and why.
+func (b *builder) short(p promise, got int, cands []int) {
 	sealed, guess := 0, false
 	for _, i := range cands {
 		sealed += b.plan.Stock[i].Sealed
@@ -203,8 +194,8 @@ func (b *builder) short(p promise, got, promised int, cands []int) {
 		what = " of " + p.jar
 	}
 	d := add("jars-short", p.file, pathOf(p, "jars"), "%s is promised %s%s and gets %d: %d short", who(p), jars(p.jars), what, got, p.jars-got)
-	d.Message += fmt.Sprintf(" (%d promised in all, %d %s)", promised, sealed, word)
-	d.Hint = "promise fewer jars, or seal more; earlier promises are served first"
+	d.Message += fmt.Sprintf(" (%d %s, %d promised or sold before)", sealed, word, sealed-got)
+	d.Hint = "promise fewer jars; gifts are served before markets, both in order, then the gift list"
 	place(d, p)
 }
 

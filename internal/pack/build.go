@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"sort"
 	"strings"
 
 	"jarmark/internal/batch"
@@ -84,6 +85,7 @@ func name(r *cook.Result) string {
 func (b *builder) close() {
 	p := b.plan
 	b.filter()
+	sort.SliceStable(b.stops, func(i, j int) bool { return b.stops[i].out.Kind == Gift && b.stops[j].out.Kind == Market })
 	for _, s := range b.stops {
 		b.finish(s)
 		if s.out.CameHome >= 0 && b.o.Event == "" {
@@ -134,6 +136,9 @@ func addMoney(sum []unit.Money, m unit.Money, times int) []unit.Money {
 func (b *builder) fridge() {
 	for _, s := range b.plan.Stock {
 		r := b.results[s.batch]
+		if !b.concerned(s.Lot) {
+			continue
+		}
 		if s.Unsealed > 0 {
 			b.plan.Fridge = append(b.plan.Fridge, fridgeItem(r, s.JarText, s.Unsealed, 0))
 		}
@@ -141,6 +146,19 @@ func (b *builder) fridge() {
 			b.plan.Fridge = append(b.plan.Fridge, fridgeItem(r, s.JarText, 0, part))
 		}
 	}
+}
+
+// concerned reports whether a list has to do with a lot: a whole list with
+// all, a filtered one with what it packs.
+func (b *builder) concerned(lot string) bool {
+	for _, s := range b.plan.Stops {
+		for _, l := range s.Lines {
+			if l.Lot == lot {
+				return true
+			}
+		}
+	}
+	return b.plan.Filter == ""
 }
 
 func fridgeItem(r *cook.Result, jar string, count int, part unit.Mass) FridgeItem {

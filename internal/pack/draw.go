@@ -168,10 +168,10 @@ func (c *carried) titleBands(title, sub string) []band {
 
 // headBand is a group's heading: title left, totals right, on a tint.
 func headBand(title, sum string) band {
-	return band{h: 13 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+	return band{h: 15 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
 		fill := tint
-		c.add(box(page.Rect{X: margin - 3*unit.Millimetre, Y: y + 2*unit.Millimetre, W: c.w - 2*margin + 6*unit.Millimetre, H: 9500 * unit.Micrometre}, &fill, nil))
-		base := y + 8700*unit.Micrometre
+		c.add(box(page.Rect{X: margin - 3*unit.Millimetre, Y: y + 4*unit.Millimetre, W: c.w - 2*margin + 6*unit.Millimetre, H: 9500 * unit.Micrometre}, &fill, nil))
+		base := y + 10700*unit.Micrometre
 		end := c.right(plainFace, pt(11), c.w-margin, base, soft, sum)
 		c.text(titleFace, pt(15), margin, base, ink, c.short(titleFace, pt(15), end-margin-4*unit.Millimetre, title))
 	}}

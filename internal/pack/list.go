@@ -159,11 +159,28 @@ func (r *listReader) broken(err error) {
 		r.found.Errorf("bad-csv", r.file, "", "the gift list cannot be read: %v", err)
 		return
 	}
-	msg := "the quotes of this field are not closed"
+	msg, at := "the quotes of this field are not closed", r.opening(pe.StartLine)
 	if errors.Is(pe.Err, csv.ErrBareQuote) {
-		msg = `a " stands inside a field without quotes`
+		msg, at = `a " stands inside a field without quotes`, r.pos(pe.Line, pe.Column)
 	}
-	r.errorAt(r.pos(pe.Line, pe.Column), "bad-csv", "%s", msg).Hinted(`put the field in quotes and double the quotes inside: "say ""hi"""`).Cited("RFC 4180 section 2")
+	r.errorAt(at, "bad-csv", "%s", msg).Hinted(`put the field in quotes and double the quotes inside: "say ""hi"""`).Cited("RFC 4180 section 2")
+}
+
+// opening is the place of the quote on a line that no other closes.
+func (r *listReader) opening(line int) diag.Pos {
+	p := r.pos(line, 1)
+	if line < 1 || line > len(r.lines) {
+		return p
+	}
+	open := false
+	for i, c := range r.lines[line-1] {
+		if c == '"' {
+			if open = !open; open {
+				p = r.pos(line, i+1)
+			}
+		}
+	}
+	return p
 }
 
 // header reads the first line.

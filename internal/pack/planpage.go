@@ -64,15 +64,15 @@ func (p *Plan) stopGroup(c *carried, s Stop) group {
 // lineBand is one kind of jar to pack: box to tick, count, size, product;
 // under it lot and date. At a market there is room to write what came home.
 func lineBand(l Line, market bool) band {
-	return band{h: 12500 * unit.Micrometre, draw: func(c *carried, y unit.Length) {
-		base := y + 6*unit.Millimetre
-		c.tick(margin, y+5*unit.Millimetre, tickSide)
+	return band{h: 14 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+		base := y + 6500*unit.Micrometre
+		c.tick(margin, y+5500*unit.Micrometre, tickSide)
 		x := margin + tickSide + 4*unit.Millimetre
 		n := strconv.Itoa(l.Count)
-		c.right(boldFace, pt(15), x+11*unit.Millimetre, base, ink, n)
-		x += 13 * unit.Millimetre
-		c.text(plainFace, pt(11.5), x, base, ink, c.short(plainFace, pt(11.5), 27*unit.Millimetre, l.JarText))
-		x += 29 * unit.Millimetre
+		c.right(boldFace, pt(15), x+9*unit.Millimetre, base, ink, n)
+		x += 11 * unit.Millimetre
+		c.text(plainFace, pt(11.5), x, base, ink, c.short(plainFace, pt(11.5), 25*unit.Millimetre, l.JarText))
+		x += 27 * unit.Millimetre
 		end := c.w - margin
 		if market {
 			end = homeField(c, base)
@@ -86,7 +86,7 @@ func lineBand(l Line, market bool) band {
 			note += " · keep cold on the way"
 		}
 		c.text(plainFace, pt(10), x, base+4800*unit.Micrometre, soft, c.short(plainFace, pt(10), end-x-3*unit.Millimetre, note))
-		c.rule(margin, c.w-margin, y+12*unit.Millimetre)
+		c.rule(margin, c.w-margin, y+13400*unit.Micrometre)
 	}}
 }
 

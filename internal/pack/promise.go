@@ -27,9 +27,10 @@ type promise struct {
 func (p promise) settled() bool { return p.cameHome >= 0 }
 
 // promises gathers all promises in the order they are served: markets that
-// are over, gifts in file order, the gift list, markets to come by date.
+// are over, gifts in file order, markets to come by date, and last the gift
+// list, whose rows may take from any batch.
 func (b *builder) promises() []promise {
-	var gifts, done, next []promise
+	var gifts, done, next, listed []promise
 	for i, r := range b.results {
 		for _, g := range r.Batch.Gifts {
 			gifts = append(gifts, promise{kind: Gift, to: g.To, jars: giftJars(g), jar: g.Jar, batch: i, cameHome: -1,
@@ -45,11 +46,11 @@ func (b *builder) promises() []promise {
 		}
 	}
 	for i := range b.o.List {
-		gifts = append(gifts, b.listed(&b.o.List[i]))
+		listed = append(listed, b.listed(&b.o.List[i]))
 	}
 	byDate(done)
 	byDate(next)
-	return append(append(done, gifts...), next...)
+	return append(append(append(done, gifts...), next...), listed...)
 }
 
 func byDate(l []promise) {

@@ -36,7 +36,8 @@ func (h *History) RecallDoc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 		c.put(b)
 	}
 	for _, t := range []string{
-		"Look for: " + product + ", lot " + h.Lot + " on the label, made " + day(h.Made) + ", best before " + day(h.BestBefore) + ".",
+		"On the label: " + product + ", lot " + h.Lot + ".",
+		"Made " + day(h.Made) + ", best before " + day(h.BestBefore) + ".",
 		h.sum() + ".",
 	} {
 		for _, b := range c.paragraph(plainFace, pt(11.5), margin, ink, t) {
@@ -70,7 +71,7 @@ func (h *History) callGroup(c *carried) {
 	if len(h.Holders) == 0 {
 		return
 	}
-	g := group{head: headBand("Call or tell", "reached · jars back"), cont: headBand("Call or tell, continued", "reached · jars back")}
+	g := group{head: headBand("Call or tell", ""), cont: headBand("Call or tell, continued", "")}
 	for _, k := range h.Holders {
 		g.rows = append(g.rows, callBand(k))
 	}
@@ -82,17 +83,20 @@ func (h *History) callGroup(c *carried) {
 
 // callBand is one to call: box to tick, who, what they have, two fields.
 func callBand(k Holder) band {
-	return band{h: 13 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
-		base := y + 6*unit.Millimetre
-		c.tick(margin, y+5*unit.Millimetre, tickSide)
+	return band{h: 14 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+		base := y + 6500*unit.Micrometre
+		c.tick(margin, y+5500*unit.Micrometre, tickSide)
 		x, end := margin+tickSide+4*unit.Millimetre, c.w-margin
-		c.stroke(end-14*unit.Millimetre, end, base+3*unit.Millimetre, soft, unit.Points(0.8))
-		c.stroke(end-48*unit.Millimetre, end-18*unit.Millimetre, base+3*unit.Millimetre, soft, unit.Points(0.8))
-		room := end - 52*unit.Millimetre - x
+		low := base + 4800*unit.Micrometre
+		c.stroke(end-16*unit.Millimetre, end, base+unit.Millimetre/2, soft, unit.Points(0.8))
+		c.text(plainFace, pt(8.5), end-16*unit.Millimetre, low, soft, "jars left")
+		c.stroke(end-50*unit.Millimetre, end-20*unit.Millimetre, base+unit.Millimetre/2, soft, unit.Points(0.8))
+		c.text(plainFace, pt(8.5), end-50*unit.Millimetre, low, soft, "reached on")
+		room := end - 54*unit.Millimetre - x
 		c.text(boldFace, pt(12), x, base, ink, c.short(boldFace, pt(12), room, k.title()))
 		note := fmt.Sprintf("%d × %s, %s", k.Jars, k.JarText, k.fate())
 		c.text(plainFace, pt(10.5), x, base+4800*unit.Micrometre, soft, c.short(plainFace, pt(10.5), room, note))
-		c.rule(margin, c.w-margin, y+12500*unit.Micrometre)
+		c.rule(margin, c.w-margin, y+13400*unit.Micrometre)
 	}}
 }
 

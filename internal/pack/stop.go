@@ -81,6 +81,8 @@ func (b *builder) filter() {
 	}
 	if b.o.Event != "" && len(kept) == 0 {
 		b.noEvent(unique(events))
+	} else if b.o.Event != "" && !b.o.Gifts {
+		b.plan.Filter = kept[0].out.To
 	}
 	if b.o.Gifts && len(kept) == 0 {
 		b.found.Notef("no-gifts", "", "", "no gifts are promised").Hinted("add a [[gift]] to a batch, or give a list")

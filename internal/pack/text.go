@@ -77,7 +77,7 @@ func (s Stop) Sum(units string) string {
 func (p *Plan) stopText(w *writer, s Stop) {
 	w.head(s.Title(), s.Sum(p.Units))
 	for _, l := range s.Lines {
-		w.row(fmt.Sprintf("[ ] %d x %s", l.Count, l.JarText), l.Name, l.Lot+"  "+dateShort(l))
+		w.row(fmt.Sprintf("[ ] %d × %s", l.Count, l.JarText), l.Name, l.Lot+"  "+dateShort(l))
 		if l.Cold {
 			w.line("      keep this one cold on the way")
 		}
@@ -104,7 +104,7 @@ func (p *Plan) stopText(w *writer, s Stop) {
 func (x Box) String() string {
 	var out []string
 	for _, p := range x.Parts {
-		out = append(out, fmt.Sprintf("%d x %s of %s", p.Count, p.JarText, p.Lot))
+		out = append(out, fmt.Sprintf("%d × %s of %s", p.Count, p.JarText, p.Lot))
 	}
 	return strings.Join(out, ", ")
 }
@@ -143,7 +143,7 @@ func (p *Plan) stayText(w *writer) {
 	w.head("Stays on the shelf", sum)
 	for _, s := range p.Stock {
 		if s.Left > 0 {
-			w.row(fmt.Sprintf("    %d x %s", s.Left, s.JarText), s.Name, s.Lot+"  "+s.BestBefore.String())
+			w.row(fmt.Sprintf("    %d × %s", s.Left, s.JarText), s.Name, s.Lot+"  "+s.BestBefore.String())
 		}
 	}
 }
@@ -161,7 +161,7 @@ func (p *Plan) fridgeText(w *writer) {
 
 func (f FridgeItem) amount(units string) string {
 	if f.Count > 0 {
-		return fmt.Sprintf("%d x %s", f.Count, f.JarText)
+		return fmt.Sprintf("%d × %s", f.Count, f.JarText)
 	}
 	return "part jar, " + f.Part.Format(units)
 }

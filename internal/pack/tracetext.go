@@ -11,21 +11,21 @@ func (h *History) Text() string {
 	w := &writer{}
 	w.line("Lot %s: %s", h.Lot, join(h.Products))
 	w.line("made %s, best before %s", day(h.Made), day(h.BestBefore))
-	w.line("%s", h.sum())
+	w.wrap("", h.sum())
 	if len(h.Holders) > 0 {
 		w.head("Who has them", "")
 	}
 	for _, k := range h.Holders {
-		w.row(fmt.Sprintf("%d x %s", k.Jars, k.JarText), k.title(), k.fate())
+		w.row(fmt.Sprintf("%d × %s", k.Jars, k.JarText), k.title(), k.fate())
 	}
 	if h.Left > 0 || h.Fridge > 0 {
 		w.head("At home", "")
 		for _, s := range h.Stock {
 			if s.Left > 0 {
-				w.row(fmt.Sprintf("%d x %s", s.Left, s.JarText), "on the shelf", "")
+				w.row(fmt.Sprintf("%d × %s", s.Left, s.JarText), "on the shelf", "")
 			}
 			if s.Unsealed > 0 {
-				w.row(fmt.Sprintf("%d x %s", s.Unsealed, s.JarText), "in the refrigerator, not sealed", "")
+				w.row(fmt.Sprintf("%d × %s", s.Unsealed, s.JarText), "in the refrigerator, not sealed", "")
 			}
 		}
 	}

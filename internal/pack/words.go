@@ -22,17 +22,16 @@ func day(d unit.Date) string {
 }
 
 func jars(n int) string {
-	if n == 1 {
-		return "1 jar"
-	}
-	return strconv.Itoa(n) + " jars"
+	return count(n, "jar", "jars")
 }
 
-func count(n int, one, many string) string {
+func count(n int, one, many string) string { return strconv.Itoa(n) + " " + plural(n, one, many) }
+
+func plural(n int, one, many string) string {
 	if n == 1 {
-		return "1 " + one
+		return one
 	}
-	return strconv.Itoa(n) + " " + many
+	return many
 }
 
 func join(s []string) string { return strings.Join(s, ", ") }
