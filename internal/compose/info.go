@@ -133,7 +133,7 @@ func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, 
 		if !f.fits {
 			continue
 		}
-		if score := f.scale + 0.8*float64(side)/float64(best); score > scored {
+		if score := 1.3*min(f.scale, 0.75) + 0.5*float64(side)/float64(best); score > scored {
 			first, scored = try, score
 		}
 		if f.scale > 0.93 {
