@@ -169,14 +169,20 @@ func netWords(m unit.Mass, dual bool) string {
 // ounceUnits counts whole tenths of an ounce, or hundredths where the weight
 // is exactly some (at most two decimals are allowed, 21 CFR 101.7(k)).
 func ounceUnits(m unit.Mass) (n, per int64) {
-	if hundredths := int64(m) * 100 / int64(unit.Ounce); hundredths%10 != 0 && m-ouncesAt(hundredths, 100) <= 1 {
-		return hundredths, 100
+	if n := wholeUnits(m, 100); n%10 != 0 && m-ouncesAt(n, 100) <= 1 {
+		return n, 100
 	}
-	n = int64(m) * 10 / int64(unit.Ounce)
-	if ouncesAt(n+1, 10) == m { // a tenth of an ounce is no whole nanogram
+	return wholeUnits(m, 10), 10
+}
+
+// wholeUnits counts whole n/per ounces. A tenth of an ounce is no whole number
+// of nanograms, so a weight that is its rounded value counts as the tenth.
+func wholeUnits(m unit.Mass, per int64) int64 {
+	n := int64(m) * per / int64(unit.Ounce)
+	if ouncesAt(n+1, per) == m {
 		n++
 	}
-	return n, 10
+	return n
 }
 
 // ouncesAt is n/per ounces, rounded down to a nanogram.

@@ -146,6 +146,9 @@ func (r rules) checkTables() error {
 // checkNumbers keeps later stages from dividing by nothing or reading past a
 // row.
 func (r rules) checkNumbers() error {
+	if len(r.Net.Heights) == 0 || r.Panel.Letter <= 0 {
+		return fmt.Errorf("net.heights and panel.min_letter_nm must be given")
+	}
 	for i, row := range r.Net.Heights {
 		if len(row) != 2 || row[1] <= 0 || (row[0] == 0) != (i == len(r.Net.Heights)-1) {
 			return fmt.Errorf("net.heights: rows are [in², nm], the last for all larger panels")
