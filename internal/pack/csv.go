@@ -44,6 +44,14 @@ func (p *Plan) CSV() []byte {
 				gramsText(s.Net*unit.Mass(s.Left)), gramsText(s.Gross*unit.Mass(s.Left)), priceText(s.Price))
 		}
 	}
+	if p.Filter == "" {
+		for _, s := range p.Done {
+			for _, l := range s.Lines {
+				put("sold", s.To, s.Date.String(), l.Name, l.Lot, l.JarText, strconv.Itoa(l.Count-l.CameHome), l.BestBefore.String(), "", "", priceText(l.Price),
+					"", "", "", fmt.Sprintf("%d went, %d came home", l.Count, l.CameHome))
+			}
+		}
+	}
 	for _, f := range p.Fridge {
 		put("refrigerator", "", f.By.String(), f.Name, f.Lot, f.JarText, strconv.Itoa(f.Count), "", gramsText(f.Part), "", "", "", "", "", f.Guidance())
 	}

@@ -109,28 +109,13 @@ func boxBand(n int, x Box, units string, s Stop) band {
 	}}
 }
 
-// restGroups is what stays: stock, refrigerator, supplies.
+// restGroups is what stays, is sold, must be eaten, and is needed.
 func (p *Plan) restGroups(c *carried) {
 	if p.Filter == "" {
-		g := group{head: headBand("Stays on the shelf", ""), cont: headBand("Stays on the shelf, continued", "")}
-		left := 0
-		for _, s := range p.Stock {
-			if s.Left > 0 {
-				left += s.Left
-				g.rows = append(g.rows, plainBand(fmt.Sprintf("%d × %s", s.Left, s.JarText), s.Name, s.Lot, false))
-			}
-		}
-		sum := jars(left)
-		if len(p.Value) > 0 {
-			sum += ", worth " + moneyList(p.Value)
-		}
-		g.head = headBand("Stays on the shelf", sum)
-		if left > 0 {
-			c.group(g)
-		}
+		p.stayGroups(c)
 	}
 	if len(p.Fridge) > 0 {
-		g := group{head: headBand("Refrigerator", "not to give, sell or shelve")}
+		g := group{head: headBand("Refrigerator", "not to give, sell or shelve"), cont: headBand("Refrigerator, continued", "")}
 		for _, f := range p.Fridge {
 			g.rows = append(g.rows, plainBand(f.amount(p.Units), f.Name, f.Lot, true))
 			g.rows = append(g.rows, c.paragraph(italicFace, pt(10.5), margin+tickSide+4*unit.Millimetre, soft, f.Guidance())...)
@@ -144,6 +129,33 @@ func (p *Plan) restGroups(c *carried) {
 		}
 		c.group(g)
 	}
+}
+
+func (p *Plan) stayGroups(c *carried) {
+	g := group{cont: headBand("Stays on the shelf, continued", "")}
+	left := 0
+	for _, s := range p.Stock {
+		if s.Left > 0 {
+			left += s.Left
+			g.rows = append(g.rows, plainBand(s.stays(), s.Name, s.Lot, false))
+		}
+	}
+	sum := jars(left)
+	if len(p.Value) > 0 {
+		sum += ", worth " + moneyList(p.Value)
+	}
+	g.head = headBand("Stays on the shelf", sum)
+	if left > 0 {
+		c.group(g)
+	}
+	if len(p.Done) == 0 {
+		return
+	}
+	g = group{head: headBand("Sold", ""), cont: headBand("Sold, continued", "")}
+	for _, s := range p.Done {
+		g.rows = append(g.rows, plainBand(jars(s.sold()), s.Title(), s.tally(), false))
+	}
+	c.group(g)
 }
 
 // plainBand is a row of amount, words and a note at the right.

@@ -16,7 +16,7 @@ var recallSteps = []string{
 	"Call your local food-safety agency first: what they ask for comes before this sheet.",
 	"Stop giving and selling this lot, and set aside what is on the shelf, marked DO NOT EAT.",
 	"Call everyone below. Ask them not to eat or taste it, and how many jars they still have.",
-	"For jars sold at markets put up a notice with product, lot and date, and tell the organiser.",
+	"For jars sold at markets put up a notice with product, lot and date, and tell its manager.",
 	"Write down whom you reached and when; keep this sheet.",
 }
 

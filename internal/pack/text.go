@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"jarmark/internal/cook"
 	"jarmark/internal/unit"
 )
 
@@ -20,6 +21,7 @@ func (p *Plan) Text() string {
 	}
 	if p.Filter == "" {
 		p.stayText(w)
+		p.doneText(w)
 	}
 	p.fridgeText(w)
 	if len(p.Supplies) > 0 {
@@ -143,10 +145,41 @@ func (p *Plan) stayText(w *writer) {
 	w.head("Stays on the shelf", sum)
 	for _, s := range p.Stock {
 		if s.Left > 0 {
-			w.row(fmt.Sprintf("    %d × %s", s.Left, s.JarText), s.Name, s.Lot+"  "+s.BestBefore.String())
+			w.row("    "+s.stays(), s.Name, s.Lot+"  "+s.BestBefore.String())
 		}
 	}
 }
+
+// stays is the amount left, and whether it is only planned.
+func (s Stock) stays() string {
+	t := fmt.Sprintf("%d × %s", s.Left, s.JarText)
+	if s.CountHow == cook.Estimated {
+		t += ", planned"
+	}
+	return t
+}
+
+func (p *Plan) doneText(w *writer) {
+	if len(p.Done) == 0 {
+		return
+	}
+	w.head("Sold", "")
+	for _, s := range p.Done {
+		w.row("    "+jars(s.sold()), s.Title(), s.tally())
+	}
+}
+
+// sold is how many jars of a market that is over did not come home.
+func (s Stop) sold() int { return s.Jars - s.back() }
+
+func (s Stop) back() (n int) {
+	for _, l := range s.Lines {
+		n += l.CameHome
+	}
+	return n
+}
+
+func (s Stop) tally() string { return fmt.Sprintf("%d went, %d came home", s.Jars, s.back()) }
 
 func (p *Plan) fridgeText(w *writer) {
 	if len(p.Fridge) == 0 {

@@ -75,7 +75,7 @@ func (k Holder) fate() string {
 func (h *History) honest() []string {
 	var out []string
 	if h.Unknown > 0 {
-		out = append(out, fmt.Sprintf("The buyers of up to %s at markets are not in the files: put up a notice at the stall and tell the market's organiser.", jars(h.Unknown)))
+		out = append(out, fmt.Sprintf("The buyers of up to %s at markets are not in the files: put up a notice at the stall and tell the market's manager.", jars(h.Unknown)))
 	}
 	for _, k := range h.Holders {
 		if k.Kind == Gift {

@@ -11,9 +11,7 @@ import (
 type writer struct{ b strings.Builder }
 
 // firstColumn is where the second column of a row begins.
-const (
-	firstColumn = 22
-)
+const firstColumn = 22
 
 func (w *writer) line(format string, args ...any) {
 	w.b.WriteString(strings.TrimRight(cut(clean(fmt.Sprintf(format, args...)), columnsWide), " ") + "\n")
