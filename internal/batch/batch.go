@@ -26,6 +26,7 @@ func Parse(name string, data []byte, k *Kitchen) (*Batch, diag.List) {
 	if k != nil && k.Currency != "" {
 		r.currency = k.Currency
 	}
+	r.imperial = k != nil && imperialPlace.MatchString(k.Place)
 	b := r.batch(raw)
 	b.File = f
 	if k != nil && !b.Process.AltitudeOK && k.AltitudeOK {
@@ -146,10 +147,27 @@ func (r *reader) ingredient(raw rawIngredient, path string) Ingredient {
 			r.wrong("bad-amount", path+".amount", err)
 		}
 		in.Amount = q
+		r.usMeasure(q, path+".amount")
 	case !r.broken[path+".amount"]:
 		r.errorf("missing-amount", path+".amount", "the ingredient has no amount").Hinted(`add amount = "1.8 kg"; cups, spoons and pieces do too`)
 	}
 	return in
+}
+
+// Where the imperial measures are at home, and the measures that differ: the
+// imperial gallon is 4.54609 l (UK Weights and Measures Act 1985, Schedule 1),
+// the US gallon 3.785411784 l (NIST Handbook 44, Appendix C).
+var (
+	imperialPlace   = regexp.MustCompile(`^(gb|ie|ni)\b`)
+	imperialMeasure = regexp.MustCompile(`(?i)[0-9 ](pints?|pts?|quarts?|qts?|gallons?|gals?|fl\.? ?oz|fluid ounces?)\b`)
+)
+
+// usMeasure warns where a pint could be meant as the imperial one.
+func (r *reader) usMeasure(q unit.Quantity, path string) {
+	if r.imperial && q.Dim == unit.ByVolume && imperialMeasure.MatchString(" "+q.Text) {
+		r.l.Warnf("us-measure", r.file, path, "%q is read as the US measure, %s", q.Text, q.Volume.Format(unit.Metric)).
+			Hinted("the imperial pint is 568 ml: write ml or a weight").Cited("UK Weights and Measures Act 1985, Schedule 1; NIST Handbook 44, Appendix C")
+	}
 }
 
 // parts reads what a bought ingredient is made of.

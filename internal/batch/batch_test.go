@@ -216,6 +216,16 @@ func TestExactColumns(t *testing.T) {
 	}
 }
 
+func TestImperialPintIsNotTakenForTheUSOne(t *testing.T) {
+	text := []byte("[[ingredient]]\nname='cream'\namount='1 pint'\n[[ingredient]]\nname='water'\namount='2 tbsp'\n")
+	for place, want := range map[string]int{"gb": 1, "ie": 1, "us-or": 0, "": 0} {
+		_, l := Parse("b.toml", text, &Kitchen{Place: place})
+		if l.Count(diag.Warning) != want {
+			t.Errorf("%s: %v", place, l)
+		}
+	}
+}
+
 func TestLots(t *testing.T) {
 	var bs []*Batch
 	for i, lot := range []string{"A1", "a1", "B2", ""} {

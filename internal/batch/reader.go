@@ -17,6 +17,7 @@ import (
 type reader struct {
 	file     string
 	currency string
+	imperial bool            // a pint may be meant as the imperial one
 	broken   map[string]bool // paths that already have a finding from source
 	l        diag.List
 }
