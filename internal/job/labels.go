@@ -124,7 +124,7 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 	if d == nil {
 		return nil, l
 	}
-	o := compose.Options{InkSaver: b.inkSaver(c), Alone: b.frontAlone(c)}
+	o := compose.Options{InkSaver: b.inkSaver(c), Alone: b.frontAlone(c), Codes: &b.codes}
 	if b.serials(c) {
 		o.Reserve = []label.Kind{label.Serial}
 	}
@@ -170,7 +170,7 @@ func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need
 			if d == nil {
 				return nil, found
 			}
-			r, l := compose.Compose(addressed(content, n), d, label.Tag, cell, e.Faces, compose.Options{InkSaver: b.inkSaver(c)})
+			r, l := compose.Compose(addressed(content, n), d, label.Tag, cell, e.Faces, compose.Options{InkSaver: b.inkSaver(c), Codes: &b.codes})
 			found = append(found, l...)
 			frames[n] = r.Frame
 		}

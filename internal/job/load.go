@@ -2,6 +2,7 @@ package job
 
 import (
 	"jarmark/internal/batch"
+	"jarmark/internal/compose"
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
@@ -50,6 +51,8 @@ type Batch struct {
 	Contents []*label.Content // one a jar size, as Cooked.Jars
 	Pantry   *pantry.Pantry
 	Findings diag.List
+
+	codes compose.Codes // each payload is encoded once
 }
 
 // OK reports whether nothing blocks printing.

@@ -149,3 +149,6 @@ func (e *Env) SheetPicture(id string) ([]byte, bool) {
 	b.WriteString("</g></svg>\n")
 	return []byte(b.String()), true
 }
+
+// FindingRows gives findings as `check --json` words them.
+func FindingRows(l diag.List) []Finding { return findings(l) }

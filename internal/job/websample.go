@@ -43,9 +43,12 @@ jars = 1
 // on jars are.
 const pictureSize = "76 x 57 mm"
 
+// SampleDoc is the invented batch shown where there is none yet.
+func SampleDoc() Doc { return Doc{"sample.toml", []byte(sampleBatch)} }
+
 // Sample is the invented batch of the pickers.
 func (e *Env) Sample() *Batch {
-	return e.Load(Input{Kitchen: Doc{"kitchen.toml", []byte(sampleKitchen)}, Batch: Doc{"sample.toml", []byte(sampleBatch)}}, Choices{})
+	return e.Load(Input{Kitchen: Doc{"kitchen.toml", []byte(sampleKitchen)}, Batch: SampleDoc()}, Choices{})
 }
 
 // DesignPicture draws the front label of a batch in a design.
