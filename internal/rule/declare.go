@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"strings"
+
 	"jarmark/internal/batch"
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
@@ -59,8 +61,25 @@ func newPass(r *cook.Result, jar cook.JarPlan, s *Set, o Options) *pass {
 	p.say = p.language()
 	title, sub := display(p.b)
 	p.c = &label.Content{Title: title, Subtitle: sub, Lang: p.say.Lang, MainFruit: r.MainFruit, Colours: p.b.Label.Colours,
-		JarKey: jar.Jar.Key, Around: jar.Jar.Circumference, Straight: jar.Jar.Panel, PanelArea: panelArea(jar.Jar)}
+		JarKey: jar.Jar.Key, Around: jar.Jar.Circumference, Straight: jar.Jar.Panel, PanelArea: panelArea(jar.Jar), LidAcross: lidAcross(jar.Jar.Lid)}
 	return p
+}
+
+// lidAcross reads the lid's size off its neck finish: "70-450 CT" and "63 mm
+// lug" are named by the millimetres the lid is across (trade naming, no source);
+// 0 = not named.
+func lidAcross(finish string) unit.Length {
+	n := 0
+	for _, r := range strings.TrimSpace(finish) {
+		if r < '0' || r > '9' || n > 999 {
+			break
+		}
+		n = n*10 + int(r-'0')
+	}
+	if n < 20 || n > 200 {
+		return 0
+	}
+	return unit.Length(n) * unit.Millimetre
 }
 
 // language picks the kitchen's language when the place allows it.

@@ -34,6 +34,14 @@ func TestDisplay(t *testing.T) {
 	}
 }
 
+func TestLidAcross(t *testing.T) {
+	for finish, want := range map[string]unit.Length{"70-450 CT": 70, "63 mm lug (also 58)": 63, "": 0, "lug": 0, "99999999999999999999 mm": 0, "7": 0} {
+		if got := lidAcross(finish); got != want*unit.Millimetre {
+			t.Errorf("%q: %v mm", finish, got.MM())
+		}
+	}
+}
+
 func TestIdentity(t *testing.T) {
 	r := strawberry(t)
 	c, _ := declare(t, r, "us", Options{})

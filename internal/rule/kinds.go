@@ -20,7 +20,7 @@ func kindTable() []kind {
 		{"ingredients", "list of ingredients, 21 CFR 101.4", []string{"us.ingredients", "us.two-percent"}, ingredients},
 		{"allergens", "the nine major allergens, 21 U.S.C. 343(w)", []string{"us.contains", "us.no-allergens", "us.advisory", "us.and"}, allergens},
 		{"maker", "name and place of business, 21 CFR 101.5", []string{"us.maker", "us.permit", "us.phone", "us.county"}, maker},
-		{"statement", "the sentence a home kitchen must print", []string{"us.meaning"}, statement},
+		{"statement", "the sentence a home kitchen must print", []string{"us.meaning", "us.pets"}, statement},
 		{"storage", "how to keep the jar", storagePhrases, storage},
 		{"caution", "honey and infants", []string{"us.honey"}, caution},
 		{"date", "best-by, use-by and made-on dates", []string{"us.best", "us.use-by", "us.made"}, dates},

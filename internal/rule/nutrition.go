@@ -15,7 +15,7 @@ type nutritionTable struct {
 // nutrition notes the exemption and reports claims that lose it, on the label
 // or on the page its code opens.
 func nutrition(p *pass) {
-	p.l.Notef("nutrition-exempt", "", "", "%s", p.set.Nutrition.Note).Cited(citeClaim)
+	p.l.Notef("nutrition-exempt", p.kitchenFile(), "place", "%s", p.set.Nutrition.Note).Cited(citeClaim)
 	for _, t := range []struct{ path, text string }{
 		{"name", p.b.Name}, {"story", p.b.Story}, {"serve", p.b.Serve},
 		{"label.title", p.b.Label.Title}, {"label.subtitle", p.b.Label.Subtitle}, {"label.season", p.b.Label.Season},

@@ -67,9 +67,10 @@ type Programme struct {
 	Caps        bool       `toml:"caps"`
 	Contrast    bool       `toml:"contrast"`
 	Fonts       []string   `toml:"fonts"`
-	Placement   string     `toml:"placement"` // "panel": principal display panel
-	Required    [][]string `toml:"required"`  // each group: any one member suffices
-	Jam         string     `toml:"jam"`       // "yes", "no", "conditions: …"
+	Placement   string     `toml:"placement"`      // "panel": principal display panel
+	Required    [][]string `toml:"required"`       // each group: any one member suffices
+	FruitPH     float64    `toml:"fruit_ph_below"` // natural pH of the fruit; 0 = no rule
+	Jam         string     `toml:"jam"`            // "yes", "no", "conditions: …"
 	ValidFrom   string     `toml:"valid_from"`
 	ValidTo     string     `toml:"valid_to"`
 	CheckedOn   string     `toml:"checked_on"`

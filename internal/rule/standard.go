@@ -152,7 +152,8 @@ func (p *pass) fruits(standard string) (out []fruitShare, outside string) {
 	for _, e := range entries(p.r) {
 		ln := e.line
 		ln.Mass = e.mass
-		if !countsAsFruit(ln) || has(p.set.Standard.Acidifiers, ln.Row.Key) && !mentions(p.b.Name, ln) || euSkipped(p.b, ln) {
+		juice := ln.Row.Kind == "juice" && standard != jellyStandard // an addition, never the fruit
+		if !countsAsFruit(ln) || juice || has(p.set.Standard.Acidifiers, ln.Row.Key) && !mentions(p.b.Name, ln) || euSkipped(p.b, ln) {
 			continue
 		}
 		mass, ok := p.counted(standard, ln)
@@ -187,7 +188,7 @@ func (p *pass) counted(standard string, ln cook.Line) (int64, bool) {
 	switch standard {
 	case jamStandard:
 		g := ln.Row.USGroup
-		return micro, (g == "I" || g == "II" || g == "combination only") && ln.Row.Kind != "juice"
+		return micro, (g == "I" || g == "II" || g == "combination only")
 	case jellyStandard:
 		factor := int64(ln.Row.CFR150Factor*10 + 0.5)
 		return solidsOf(p.r, ln) * factor / 10, factor > 0
@@ -217,7 +218,7 @@ func (p *pass) outsiders(v verdict) {
 	}
 	for _, e := range entries(p.r) {
 		k := e.line.Row.Kind
-		if k == "" || countsAsFruit(e.line) || e.line.IsSweet || e.line.IsWater || has(allows, k) || has(p.set.Standard.Acidifiers, e.line.Row.Key) || k == "fruit" {
+		if k == "" || countsAsFruit(e.line) && (k != "juice" || v.Standard == jellyStandard) || e.line.IsSweet || e.line.IsWater || has(allows, k) || has(p.set.Standard.Acidifiers, e.line.Row.Key) || k == "fruit" {
 			continue
 		}
 		hint := fmt.Sprintf("leave it out, or call it %q", suggested(v.Fruits, p.b.Name, "Fruit Spread"))

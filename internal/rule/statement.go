@@ -25,7 +25,9 @@ func statement(p *pass) {
 	p.sentence(pr)
 	p.trust(pr)
 	p.particulars(pr)
+	p.pets(pr)
 	p.jamAllowed(pr)
+	p.fruitPH(pr)
 	p.typeNotes(pr)
 }
 
@@ -103,6 +105,34 @@ func (p *pass) trust(pr *Programme) {
 	}
 	if pr.Note != "" {
 		p.l.Notef("state-note", file, "place", "%s: %s", p.set.Name, pr.Note).Cited(pr.Law)
+	}
+}
+
+// pets adds the line some states want where animals live in the home.
+func (p *pass) pets(pr *Programme) {
+	if !p.shows("pets") {
+		return
+	}
+	species := plainStars(strings.TrimSpace(p.k.Pets))
+	if species == "" {
+		p.l.Notef("pets", p.kitchenFile(), "place", "%s wants the label to say so when pets live in the home, with their species", p.set.Name).
+			Hinted(`write pets = "a cat" in kitchen.toml if there are any`).Cited(pr.Law)
+		return
+	}
+	p.add(label.Block{ID: "pets", Kind: label.Statement, Runs: []label.Run{{Text: p.say.Say("us.pets", "species", species)}},
+		Min: p.letterO(), Required: true, Cite: pr.Law, Verified: pr.Confidence, Path: "pets"})
+}
+
+// fruitPH warns of fruit a state does not take in jam by its natural pH.
+func (p *pass) fruitPH(pr *Programme) {
+	if pr.FruitPH <= 0 {
+		return
+	}
+	for _, ln := range p.r.Lines {
+		if countsAsFruit(ln) && ln.Row.PHHigh >= pr.FruitPH {
+			p.l.Warnf("fruit-ph", p.batchFile(), linePath(ln), "%s takes jam only of fruit of a natural pH below %.2f, and %s reaches %.1f", p.set.Name, pr.FruitPH, ln.Name, ln.Row.PHHigh).
+				Hinted("ask the agency before selling").Cited(pr.Law)
+		}
 	}
 }
 

@@ -203,6 +203,26 @@ func TestJamConditions(t *testing.T) {
 	}
 }
 
+// OAR 603-025-0320(1)(c)(F), 603-025-0325(2)(i), copies of Oct and Dec 2024.
+func TestOregon(t *testing.T) {
+	r := pot(t, batch.Jam, "Fig jam", measured(66), part{"figs", 500}, part{"sugar", 500})
+	r.Kitchen.Pets = "cat"
+	c, l := declare(t, r, "us-or", Options{})
+	if d, ok := found(l, "fruit-ph"); !ok || d.Path != "ingredient[0]" {
+		t.Errorf("figs: %v", l)
+	}
+	seen := false
+	for _, b := range c.Blocks {
+		seen = seen || b.ID == "pets" && strings.HasPrefix(b.Text(), "Pets were present") && strings.Contains(b.Text(), "cat")
+	}
+	if !seen {
+		t.Error("no pets line")
+	}
+	if _, l = declare(t, strawberry(t), "us-or", Options{}); codeOf(l, "fruit-ph") != "" || codeOf(l, "pets") == "" {
+		t.Errorf("strawberries, no pets: %v", l)
+	}
+}
+
 // Georgia, New Hampshire and Utah have two programmes each.
 func TestProgrammes(t *testing.T) {
 	r := strawberry(t)
