@@ -65,7 +65,7 @@ func (b *builder) unchecked() {
 		if n > 0 {
 			b.found.Notef("seals-unchecked", fileName(r), "fill", "the seals of %s are not noted as checked; all are planned as sealed", jars(n)).
 				Hinted("after 12 to 24 hours press each lid, then write sealed = N").
-				Cited("USDA Complete Guide to Home Canning, Guide 1, testing jar seals (from memory, unverified)")
+				Cited("USDA Agriculture Information Bulletin 539 (rev. 1994), Guide 1, testing jar seals")
 		}
 	}
 }

@@ -111,14 +111,14 @@ func priceText(m unit.Money) string {
 	return m.String()
 }
 
-// inert keeps a spreadsheet from running a cell: = + - @ and the white space
-// before them start a formula in common spreadsheets.
+// inert keeps a spreadsheet from running a cell: = + - @ start a formula in
+// common spreadsheets, after white space too (OWASP, CSV Injection).
 func inert(s string) string {
 	for _, r := range s {
 		switch r {
 		case ' ', '\t', '\r', '\n':
 			continue
-		case '=', '+', '-', '@':
+		case '=', '+', '-', '@', '＝', '＋', '－', '＠':
 			return "'" + s
 		}
 		return s

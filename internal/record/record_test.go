@@ -15,6 +15,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/makiuchi-d/gozxing/qrcode/decoder"
+	"github.com/makiuchi-d/gozxing/qrcode/encoder"
+
 	"jarmark/internal/batch"
 	"jarmark/internal/cook"
 	"jarmark/internal/label"
@@ -319,6 +322,33 @@ func TestEscapes(t *testing.T) {
 	outline(t, "escaped", html)
 }
 
+// TestHeadless: the page's headings replace the label's; "Contains" stays.
+func TestHeadless(t *testing.T) {
+	r, c := sample()
+	for i, b := range c.Blocks {
+		switch b.Kind {
+		case label.Ingredients:
+			c.Blocks[i].Runs = []label.Run{{Text: "Ingredients:", Bold: true}, {Text: " plums, "}, {Text: "almonds", Bold: true}}
+		case label.Allergens:
+			c.Blocks[i].Runs = []label.Run{{Text: "Allergens:", Bold: true}, {Text: " none of the nine."}}
+		}
+	}
+	html := page(t, r, c)
+	for _, s := range []string{"<p>plums, <strong>almonds</strong></p>", `<p class="main">None of the nine.</p>`} {
+		if !strings.Contains(html, s) {
+			t.Errorf("lacks %s", s)
+		}
+	}
+	for i, b := range c.Blocks {
+		if b.Kind == label.Allergens {
+			c.Blocks[i].Runs = []label.Run{{Text: "Contains: ", Bold: true}, {Text: "almonds"}}
+		}
+	}
+	if !strings.Contains(page(t, r, c), "Contains: almonds") {
+		t.Error("the prescribed word is gone")
+	}
+}
+
 func TestLanguages(t *testing.T) {
 	f, err := templates.FS.Open("web/record-words.csv")
 	if err != nil {
@@ -372,6 +402,17 @@ func TestPlainText(t *testing.T) {
 	}
 	if PlainText(nil, c) != "" {
 		t.Error("no batch, no text")
+	}
+}
+
+// TestPlainSize asks another QR encoder (gozxing, a port of ZXing) for the
+// version a text of PlainSize bytes takes.
+func TestPlainSize(t *testing.T) {
+	for n, want := range map[int]int{PlainSize: 10, PlainSize + 1: 11} {
+		code, err := encoder.Encoder_encode(strings.Repeat("a", n), decoder.ErrorCorrectionLevel_L, nil)
+		if err != nil || code.GetVersion().GetVersionNumber() != want {
+			t.Errorf("%d bytes: version %d, %v", n, code.GetVersion().GetVersionNumber(), err)
+		}
 	}
 }
 
