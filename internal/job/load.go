@@ -130,13 +130,3 @@ func (b *Batch) seen(d diag.Diagnostic) bool {
 	}
 	return false
 }
-
-func (b *Batch) locate(l diag.List) diag.List {
-	if b.Kitchen != nil && b.Kitchen.File != nil {
-		l = b.Kitchen.File.Locate(l)
-	}
-	if b.Batch != nil && b.Batch.File != nil {
-		l = b.Batch.File.Locate(l)
-	}
-	return l
-}
