@@ -28,7 +28,8 @@ type options struct {
 	port     int
 	noOpen   bool
 	quiet    bool
-	cups     bool
+	remember bool
+	stall    bool
 }
 
 func outFlags(f *flag.FlagSet, o *options) {
@@ -78,6 +79,7 @@ func labelsFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.format, "format", "pdf", "`FORMAT` pdf, svg or png")
 	f.BoolVar(&o.gift, "gift", false, "labels to give away: nothing that only selling asks for")
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`: one tag a jar")
+	f.BoolVar(&o.remember, "remember", false, "note part-used sheets in kitchen.toml, and begin there next time")
 	lookFlags(f, o)
 	placeFlag(f, o)
 	quietFlag(f, o)
@@ -88,6 +90,7 @@ func packFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.format, "format", "", "`FORMAT` pdf, csv or text; default by the name after -o, else text")
 	f.StringVar(&o.event, "event", "", "only what goes to `EVENT`")
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`")
+	f.BoolVar(&o.stall, "stall", false, "the allergen sheet for the stall of --event instead, as PDF")
 	f.StringVar(&o.cameHome, "came-home", "", "note that `N` jars of --event came home, in the batch file")
 }
 
@@ -111,7 +114,7 @@ func weighFlags(f *flag.FlagSet, o *options) {
 
 func traceFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files")
-	f.StringVar(&o.format, "format", "text", "`FORMAT` text or pdf (a recall sheet to carry)")
+	f.StringVar(&o.format, "format", "", "`FORMAT` text or pdf (a recall sheet to carry); default by the name after -o, else text")
 	outFlags(f, o)
 }
 

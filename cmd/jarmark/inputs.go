@@ -19,6 +19,9 @@ import (
 func inputs(args []string) ([]job.Input, error) {
 	var out []job.Input
 	for _, a := range args {
+		if filepath.Base(a) == store.KitchenName && len(args) > 1 {
+			continue // the shell's *.toml means the batches
+		}
 		files := []string{a}
 		if st, err := os.Stat(a); err == nil && st.IsDir() {
 			if files, err = store.Batches(a); err != nil {

@@ -29,7 +29,7 @@ func runLabels(a *app, o *options, args []string) error {
 	if c.List, err = a.giftList(o.list); err != nil {
 		return err
 	}
-	files, found, err := env.LabelFiles(in, c, strings.ToLower(o.format))
+	run, found, err := env.Print(in, c, strings.ToLower(o.format))
 	a.print(found, in)
 	if err != nil {
 		return err
@@ -37,7 +37,33 @@ func runLabels(a *app, o *options, args []string) error {
 	if found.HasErrors() {
 		return errProblem
 	}
-	return a.write(o.out, "labels", files, in)
+	if err := a.write(o.out, "labels", run.Files, in); err != nil {
+		return err
+	}
+	return a.leftOver(run.Printed, in, o)
+}
+
+// leftOver tells what is free on the last sheets, and with --remember notes it
+// in kitchen.toml, so that the next run begins there.
+func (a *app) leftOver(runs []job.Printed, in []job.Input, o *options) error {
+	for _, r := range runs {
+		if free := r.Cells - r.Used; free > 0 && !r.Sheet.Auto && !o.remember {
+			fmt.Fprintf(a.err, "%s: %d of %d labels of the last sheet are free; next time --skip %d\n", r.Sheet.ID, free, r.Cells, r.Used)
+		}
+	}
+	if !o.remember {
+		return nil
+	}
+	k := in[0].Kitchen
+	if k.Name == "" {
+		return usagef("jarmark new writes one", "--remember needs a kitchen.toml to note it in")
+	}
+	now, found := job.RememberSheets(k, runs)
+	a.print(found, in)
+	if found.HasErrors() {
+		return errProblem
+	}
+	return store.Save(k.Name, k.Data, now)
 }
 
 // write puts results where -o says: stdout for "-", the named file for one

@@ -48,22 +48,36 @@ func runPack(a *app, o *options, args []string) error {
 	if o.cameHome != "" {
 		return a.cameHome(env, batches, in, o)
 	}
+	if o.stall {
+		f, found, err := env.StallSheet(batches, o.event)
+		return a.deliver(f, found, err, in, o.out, "stall-allergens")
+	}
 	list, err := a.giftList(o.list)
 	if err != nil {
 		return err
 	}
 	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: format(o, "text"), Today: a.today()})
+	return a.deliver(f, found, err, in, screen(o), "packing-list")
+}
+
+// screen is where a list goes: text without -o is for the terminal.
+func screen(o *options) string {
+	if o.out == "" && format(o, "text") == "text" {
+		return "-"
+	}
+	return o.out
+}
+
+// deliver prints findings and writes one result unless they forbid it.
+func (a *app) deliver(f job.File, found diag.List, err error, in []job.Input, out, base string) error {
 	a.print(found, in)
 	switch {
 	case err != nil:
 		return err
 	case found.HasErrors():
 		return errProblem
-	case o.out == "" && format(o, "text") == "text":
-		_, err = a.out.Write(f.Data)
-		return err
 	}
-	return a.write(o.out, "packing-list", []job.File{f}, in)
+	return a.write(out, base, []job.File{f}, in)
 }
 
 // format is --format, else what the name after -o ends in, else other.

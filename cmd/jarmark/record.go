@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"path/filepath"
 
-	"jarmark/internal/job"
 	"jarmark/internal/store"
 )
 
@@ -40,23 +39,10 @@ func runTrace(a *app, o *options, args []string) error {
 	if len(args) != 1 {
 		return usagef("jarmark trace L26165-SR", "trace: name one lot")
 	}
-	if o.out != "" && o.format == "text" {
-		o.format = ""
-	}
 	env, batches, in, err := a.loadAll(o, []string{o.dir})
 	if err != nil {
 		return err
 	}
 	f, found, err := env.TraceFile(batches, args[0], format(o, "text"), a.today())
-	a.print(found, in)
-	switch {
-	case err != nil:
-		return err
-	case found.HasErrors():
-		return errProblem
-	case o.out == "" && format(o, "text") == "text":
-		_, err = a.out.Write(f.Data)
-		return err
-	}
-	return a.write(o.out, "recall-"+args[0], []job.File{f}, in)
+	return a.deliver(f, found, err, in, screen(o), "recall-"+args[0])
 }

@@ -1,6 +1,7 @@
 package compose
 
 import (
+	"jarmark/internal/diag"
 	"jarmark/internal/label"
 	"jarmark/internal/unit"
 )
@@ -29,8 +30,9 @@ func (s *setter) checkJar() {
 	switch s.piece {
 	case label.Front, label.InfoLabel, label.Wrap:
 		if c.Straight > 0 && h > c.Straight {
-			s.found.Errorf("taller-than-jar", "", "label.sheet", "label is %.1f mm tall, the straight side of %s is %.1f mm",
-				h.MM(), s.jar(), c.Straight.MM()).Hinted("choose a lower label, or it will crease at the shoulder")
+			s.past(h, c.Straight)("taller-than-jar", "", "label.sheet", "label is %.1f mm tall, the straight side of %s is %.1f mm",
+				h.MM(), s.jar(), c.Straight.MM()).
+				Hinted("choose a lower label, or it will crease at the shoulder; measure your jar and write its panel under [[jar]]")
 		}
 		if c.Around > 0 && w > c.Around+2*seam {
 			s.found.Errorf("longer-than-jar", "", "label.sheet", "label is %.1f mm long, %s is %.1f mm around",
@@ -42,10 +44,19 @@ func (s *setter) checkJar() {
 		}
 	case label.Lid:
 		if c.LidAcross > 0 && max(w, h) > c.LidAcross {
-			s.found.Errorf("wider-than-lid", "", "label.sheet", "label is %.1f mm across, the lid of %s %.1f mm",
+			s.past(max(w, h), c.LidAcross)("wider-than-lid", "", "label.sheet", "label is %.1f mm across, the lid of %s %.1f mm",
 				max(w, h).MM(), s.jar(), c.LidAcross.MM()).Hinted("choose a smaller round label")
 		}
 	}
+}
+
+// past makes a finding about a label past a measure of the jar: an error, or
+// within a tenth a warning, because jars of one name differ that much.
+func (s *setter) past(is, limit unit.Length) func(code, file, path, format string, args ...any) *diag.Diagnostic {
+	if is <= limit+limit/10 {
+		return s.found.Warnf
+	}
+	return s.found.Errorf
 }
 
 func (s *setter) jar() string {

@@ -8,33 +8,55 @@ import (
 	"jarmark/internal/page"
 )
 
+// PrintRun is the labels of one go: the files to print, and what is left of
+// the last sheet of each kind.
+type PrintRun struct {
+	Files   []File
+	Printed []Printed
+}
+
 // LabelFiles makes the labels of all batches in one format: one PDF, or one
 // SVG or PNG a page. With an error among the findings there are no files.
 func (e *Env) LabelFiles(in []Input, c Choices, format string) ([]File, diag.List, error) {
-	doc, found := e.labelDoc(in, c)
-	if doc == nil || found.HasErrors() {
-		return nil, found, nil
-	}
-	files, err := e.render(doc, "labels", format)
-	return files, found, err
+	run, found, err := e.Print(in, c, format)
+	return run.Files, found, err
 }
 
-func (e *Env) labelDoc(in []Input, c Choices) (*page.Doc, diag.List) {
+// Print is LabelFiles that also tells what is left of the sheets.
+func (e *Env) Print(in []Input, c Choices, format string) (PrintRun, diag.List, error) {
+	runs, found := e.runs(in, c)
+	if len(runs) == 0 || found.HasErrors() {
+		return PrintRun{}, found, nil
+	}
+	files, err := e.render(merge(runs), "labels", format)
+	return PrintRun{files, runs}, found, err
+}
+
+func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 	batches, found := e.LoadAll(in, c)
-	var runs []Printed
+	var stacks []stack
+	var first *Batch
 	for _, b := range batches {
 		found = append(found, b.Findings...)
 		if !b.OK() || b.Cooked == nil {
 			continue
 		}
-		r, l := e.Labels(b, c)
+		s, l := e.compose(b, c)
 		found = append(found, l...)
-		runs = append(runs, r...)
+		stacks = append(stacks, s...)
+		if first == nil && len(s) > 0 {
+			first = b
+		}
 	}
-	if len(runs) == 0 && !found.HasErrors() {
+	if found.HasErrors() {
+		return nil, found
+	}
+	if first == nil {
 		found.Errorf("no-labels", "", "", "there is no jar to label").Hinted("count sealed jars in [[fill]], or give --copies")
+		return nil, found
 	}
-	return merge(runs), found
+	runs, l := e.impose(stacks, first, c)
+	return runs, append(found, first.locate(l)...)
 }
 
 // previewDPI is fine enough to judge type on a screen and to scan a code.

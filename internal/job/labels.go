@@ -25,20 +25,66 @@ type Printed struct {
 	Cells  int // cells of one sheet
 }
 
+// stack is the labels of one piece for one kind of sheet.
+type stack struct {
+	piece  label.Piece
+	sheet  *sheet.Sheet
+	labels []sheet.Label
+}
+
 // Labels composes the pieces asked for and puts them on sheets. Findings tell
 // what does not fit and what would take it; with an error nothing is returned.
 func (e *Env) Labels(b *Batch, c Choices) ([]Printed, diag.List) {
-	var out []Printed
-	var found diag.List
-	for _, p := range b.pieces(c) {
-		run, l := e.printPiece(b, p, c)
-		found = append(found, l...)
-		out = append(out, run...)
-	}
+	stacks, found := e.compose(b, c)
 	if found.HasErrors() {
-		return nil, b.locate(found)
+		return nil, found
+	}
+	runs, l := e.impose(stacks, b, c)
+	return runs, append(found, b.locate(l)...)
+}
+
+// compose sets all labels of a batch, one stack a piece and sheet.
+func (e *Env) compose(b *Batch, c Choices) (out []stack, found diag.List) {
+	for _, p := range b.pieces(c) {
+		s, l := e.composePiece(b, p, c)
+		out = append(out, s...)
+		found = append(found, l...)
 	}
 	return out, b.locate(found)
+}
+
+// gather lays stacks of the same piece and sheet together, so that batches
+// printed in one go share sheets.
+func gather(in []stack) (out []stack) {
+	at := map[string]int{}
+	for _, s := range in {
+		key := string(s.piece) + " " + s.sheet.ID
+		if i, ok := at[key]; ok {
+			out[i].labels = append(out[i].labels, s.labels...)
+			continue
+		}
+		at[key] = len(out)
+		out = append(out, s)
+	}
+	return out
+}
+
+// impose puts stacks on paper. The batch gives the documents their name and
+// the printer its correction.
+func (e *Env) impose(stacks []stack, b *Batch, c Choices) (out []Printed, found diag.List) {
+	for _, s := range gather(stacks) {
+		run, l := sheet.Fill(s.labels, s.sheet, e.printOptions(b, s.sheet, c))
+		found = append(found, l...)
+		if run.Doc == nil {
+			continue
+		}
+		b.describe(run.Doc, string(s.piece), c)
+		out = append(out, Printed{s.piece, s.sheet, run.Doc, len(s.labels), run.Used, run.Cells})
+	}
+	if found.HasErrors() {
+		return nil, found
+	}
+	return out, found
 }
 
 // pieces says which labels to print: those chosen, else the batch file's,
@@ -53,12 +99,8 @@ func (b *Batch) pieces(c Choices) []label.Piece {
 	return []label.Piece{label.Wrap}
 }
 
-// printPiece composes one piece for every jar size and imposes the labels,
-// one run a sheet.
-func (e *Env) printPiece(b *Batch, p label.Piece, c Choices) ([]Printed, diag.List) {
-	var found diag.List
-	var order []*sheet.Sheet
-	bySheet := map[*sheet.Sheet][]sheet.Label{}
+// composePiece sets one piece for every jar size.
+func (e *Env) composePiece(b *Batch, p label.Piece, c Choices) (out []stack, found diag.List) {
 	for i, content := range b.Contents {
 		need := b.needs(p, i, c)
 		if len(need) == 0 || content == nil {
@@ -71,23 +113,9 @@ func (e *Env) printPiece(b *Batch, p label.Piece, c Choices) ([]Printed, diag.Li
 		}
 		labels, l := e.draw(b, content, p, cell, need, c)
 		found = append(found, l...)
-		if bySheet[s] == nil {
-			order = append(order, s)
+		if len(labels) > 0 {
+			out = append(out, stack{p, s, labels})
 		}
-		bySheet[s] = append(bySheet[s], labels...)
-	}
-	if found.HasErrors() {
-		return nil, found
-	}
-	var out []Printed
-	for _, s := range order {
-		run, l := sheet.Fill(bySheet[s], s, e.printOptions(b, s, c))
-		found = append(found, l...)
-		if run.Doc == nil {
-			continue
-		}
-		b.describe(run.Doc, string(p), c)
-		out = append(out, Printed{p, s, run.Doc, len(bySheet[s]), run.Used, run.Cells})
 	}
 	return out, found
 }
@@ -129,9 +157,8 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 		o.Reserve = []label.Kind{label.Serial}
 	}
 	content = withSerial(content, len(need), b.serials(c))
-	r, found := compose.Compose(content, d, p, cell, e.Faces, o)
+	r, found := e.fit(b, content, d, p, cell, o)
 	found = append(l, found...)
-	e.suggest(found, r.Overflow, content, d, p, cell)
 	if r.Frame == nil || found.HasErrors() {
 		return nil, found
 	}
@@ -144,6 +171,23 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 		}
 	}
 	return out, found
+}
+
+// fit composes one label. A front label that is alone on its jar should carry
+// every statement; where it has no room for them it carries the display panel,
+// and a warning says that the jar needs an information label too.
+func (e *Env) fit(b *Batch, content *label.Content, d *design.Design, p label.Piece, cell compose.Cell, o compose.Options) (compose.Result, diag.List) {
+	r, found := compose.Compose(content, d, p, cell, e.Faces, o)
+	if len(r.Overflow) > 0 && p == label.Front && o.Alone {
+		o.Alone = false
+		r, found = compose.Compose(content, d, p, cell, e.Faces, o)
+		if len(r.Overflow) == 0 {
+			found.Warnf("front-not-all", b.Input.Batch.Name, "label.kind", "the front label has no room for ingredients, maker and storage").
+				Hinted("print --kind front,info and put an information label on every jar, or choose --kind wrap")
+		}
+	}
+	e.suggest(found, r.Overflow, content, d, p, cell)
+	return r, found
 }
 
 // number sets a jar's number in the slot kept for it. The slot was measured

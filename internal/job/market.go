@@ -128,3 +128,19 @@ func (e *Env) CameHome(batches []*Batch, event, counts string) ([]Change, diag.L
 	}
 	return out, l
 }
+
+// RememberSheets notes in a kitchen file which cells of the open sheets are
+// used up; a sheet that came out even is noted as 0.
+func RememberSheets(kitchen Doc, runs []Printed) ([]byte, diag.List) {
+	now := string(kitchen.Data)
+	var found diag.List
+	for _, r := range runs {
+		if r.Sheet.Auto || r.Cells == 0 {
+			continue
+		}
+		next, l := edit.Set(now, fmt.Sprintf("supplies.part_sheets.%q", r.Sheet.ID), r.Used%r.Cells)
+		found = append(found, l...)
+		now = next
+	}
+	return []byte(now), found
+}

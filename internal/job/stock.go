@@ -14,8 +14,8 @@ import (
 )
 
 // stock picks the sheet of a piece and the cell to compose for: the one the
-// maker names, else the roomiest label sheet that fits the jar, else plain
-// paper with a label cut to the jar's measure.
+// maker names, else the roomiest label sheet that fits the jar and the words,
+// else plain paper with a label cut to the jar's measure.
 func (e *Env) stock(b *Batch, c *label.Content, p label.Piece, ch Choices) (*sheet.Sheet, compose.Cell, diag.List) {
 	var l diag.List
 	size := firstNonEmpty(ch.Size, b.Batch.Label.Size)
@@ -33,7 +33,7 @@ func (e *Env) stock(b *Batch, c *label.Content, p label.Piece, ch Choices) (*she
 		return s, cell, l
 	}
 	if size == "" {
-		if s := e.fitting(b, c, p); s != nil {
+		if s := e.fitting(b, c, p); s != nil && e.suffices(b, c, p, s, ch) {
 			return s, cellFrom(s.Cell()), l
 		}
 	}
@@ -47,6 +47,17 @@ func (e *Env) stock(b *Batch, c *label.Content, p label.Piece, ch Choices) (*she
 		l.Errorf("bad-size", b.Input.Batch.Name, "label.size", "%v", err).Hinted(`write it like "80 x 50 mm"`)
 	}
 	return s, cell, l
+}
+
+// suffices reports whether a label that was not asked for by name takes all it
+// has to say on a sheet; else it is better cut from plain paper.
+func (e *Env) suffices(b *Batch, c *label.Content, p label.Piece, s *sheet.Sheet, ch Choices) bool {
+	d, _ := e.design(b, p, "", ch)
+	if d == nil {
+		return true // the design is the finding
+	}
+	r, l := compose.Compose(c, d, p, cellFrom(s.Cell()), e.Faces, compose.Options{InkSaver: b.inkSaver(ch), Alone: b.frontAlone(ch), Codes: &b.codes})
+	return len(r.Overflow) == 0 && !l.HasErrors()
 }
 
 // ownSheet is the batch file's sheet, when it is meant for the piece.
@@ -156,8 +167,10 @@ func suits(c *label.Content, p label.Piece) (w, h unit.Length, shape page.Shape)
 	switch p {
 	case label.Wrap:
 		return clamp(around-gap, mm(60), mm(255)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
-	case label.Front, label.InfoLabel:
+	case label.Front: // as wide as one sees at once: 40 % of the way around (21 CFR 101.1(b))
 		return clamp(around*4/10, mm(30), mm(120)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
+	case label.InfoLabel: // beside it, with a gap on both sides
+		return clamp(around*6/10-2*gap, mm(30), mm(150)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
 	case label.Lid:
 		d := clamp(c.LidAcross-4*unit.Millimetre, mm(35), mm(80))
 		if c.LidAcross <= 0 {

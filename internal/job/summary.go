@@ -6,6 +6,7 @@ import (
 
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
+	"jarmark/internal/pack"
 )
 
 // Row is one fact as a person reads it.
@@ -26,6 +27,11 @@ func (b *Batch) Summary() []Row {
 	}
 	for _, j := range r.Jars {
 		rows = append(rows, Row{"jars", jarLine(j, b.Kitchen.Units)})
+	}
+	if costs, _ := pack.Cost(r, b.Kitchen.Units); costs != nil && costs.Total.Minor > 0 {
+		for _, z := range costs.Sizes {
+			rows = append(rows, Row{"cost", fmt.Sprintf("%s of ingredients in a jar of %s", z.Cost, z.JarText)})
+		}
 	}
 	n := map[diag.Severity]int{}
 	for _, d := range b.Findings {
