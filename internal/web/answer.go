@@ -1,0 +1,97 @@
+package web
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/http"
+)
+
+const jsonType = "application/json"
+
+// handler answers a request or says why not; plain turns that into a page or,
+// for scripts, into JSON.
+type handler func(w http.ResponseWriter, r *http.Request) error
+
+// problem is an answer that tells the maker what to do about it.
+type problem struct {
+	Status int    `json:"-"`
+	What   string `json:"error"`
+	Hint   string `json:"hint,omitempty"`
+}
+
+func (p *problem) Error() string { return p.What }
+
+var errNotFound = &problem{http.StatusNotFound, "there is no such page", "go back to the list of batches"}
+
+func badRequest(format string, args ...any) error {
+	return &problem{Status: http.StatusBadRequest, What: fmt.Sprintf(format, args...)}
+}
+
+// plain answers faults in words.
+func (s *site) plain(h handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		err := h(w, r)
+		if err == nil {
+			return
+		}
+		p := s.explain(err)
+		if r.Header.Get("Content-Type") == jsonType {
+			answerJSON(w, p.Status, p)
+			return
+		}
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		w.WriteHeader(p.Status)
+		if err := s.pages.ExecuteTemplate(w, "problem.html", s.view("Something is wrong", "", p)); err != nil {
+			s.opts.Log.Print(err)
+		}
+	})
+}
+
+// explain words a fault; those of the program itself are logged.
+func (s *site) explain(err error) *problem {
+	var p *problem
+	var tooBig *http.MaxBytesError
+	switch {
+	case errors.As(err, &p):
+		return p
+	case errors.As(err, &tooBig):
+		return &problem{http.StatusRequestEntityTooLarge, "that is more than a batch file can be", ""}
+	case errors.Is(err, fs.ErrNotExist):
+		return &problem{http.StatusNotFound, "there is no such file in this folder", "it may have been renamed or moved; go back to the list"}
+	case errors.Is(err, fs.ErrPermission):
+		return &problem{http.StatusForbidden, "the folder does not allow it: " + err.Error(), "check who may read and write there"}
+	}
+	s.opts.Log.Print(err)
+	return &problem{http.StatusInternalServerError, err.Error(), ""}
+}
+
+// refuse is the guard's short answer, before any page is known.
+func refuse(w http.ResponseWriter, status int, why string) {
+	answerJSON(w, status, &problem{What: why})
+}
+
+func answerJSON(w http.ResponseWriter, status int, v any) {
+	data, err := json.Marshal(v)
+	if err != nil {
+		status, data = http.StatusInternalServerError, []byte(`{"error":"the answer could not be written"}`)
+	}
+	w.Header().Set("Content-Type", jsonType)
+	w.WriteHeader(status)
+	_, _ = w.Write(data) // the reader may have gone away: nothing to be done
+}
+
+// readJSON reads the body of a request strictly.
+func readJSON(r *http.Request, into any) error {
+	d := json.NewDecoder(r.Body)
+	d.DisallowUnknownFields()
+	if err := d.Decode(into); err != nil {
+		var tooBig *http.MaxBytesError
+		if errors.As(err, &tooBig) {
+			return err
+		}
+		return badRequest("the request cannot be read: %v", err)
+	}
+	return nil
+}

@@ -1,0 +1,66 @@
+package web
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io/fs"
+	"net/http"
+	"path"
+	"strconv"
+	"strings"
+	"sync"
+
+	"jarmark/fonts"
+	"jarmark/templates"
+)
+
+// forever lets a browser keep what has its version in the address.
+const forever = "max-age=31536000, immutable"
+
+const staticDir = "web/static"
+
+var contentTypes = map[string]string{
+	".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
+	".svg": "image/svg+xml", ".ttf": "font/ttf",
+}
+
+// assetVersion changes when a script or style does.
+var assetVersion = sync.OnceValue(func() string {
+	sum := sha256.New()
+	names, _ := fs.Glob(templates.FS, staticDir+"/*") // a constant pattern: cannot fail
+	for _, n := range names {
+		data, _ := fs.ReadFile(templates.FS, n)
+		sum.Write(data)
+	}
+	return hex.EncodeToString(sum.Sum(nil)[:6])
+})
+
+func (s *site) static(w http.ResponseWriter, r *http.Request) error {
+	return serveFile(w, templates.FS, path.Join(staticDir, path.Base(r.PathValue("file"))))
+}
+
+func (s *site) font(w http.ResponseWriter, r *http.Request) error {
+	name := path.Base(r.PathValue("file"))
+	if path.Ext(name) != ".ttf" {
+		return errNotFound
+	}
+	return serveFile(w, fonts.FS, name)
+}
+
+func (s *site) favicon(w http.ResponseWriter, r *http.Request) error {
+	return serveFile(w, templates.FS, staticDir+"/icon.svg")
+}
+
+func serveFile(w http.ResponseWriter, from fs.FS, name string) error {
+	kind, known := contentTypes[path.Ext(name)]
+	data, err := fs.ReadFile(from, name)
+	if err != nil || !known || strings.HasPrefix(path.Base(name), ".") {
+		return errNotFound
+	}
+	w.Header().Set("Content-Type", kind)
+	w.Header().Set("Cache-Control", forever)
+	_, err = w.Write(data)
+	return ignoreGone(err)
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }

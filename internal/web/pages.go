@@ -1,0 +1,51 @@
+package web
+
+import (
+	"html/template"
+	"strings"
+
+	"jarmark/templates"
+)
+
+// view is what every page is made from; Data is the page's own.
+type view struct {
+	Title   string
+	Here    string // which place of the menu is this page
+	Token   string
+	Version string
+	Dir     string
+	Data    any
+}
+
+func (s *site) view(title, here string, data any) view {
+	return view{Title: title, Here: here, Token: s.token, Version: assetVersion(), Dir: s.folder.dir, Data: data}
+}
+
+// parsePages reads the templates of all pages and parts of pages.
+func parsePages() (*template.Template, error) {
+	return template.New("").Funcs(template.FuncMap{
+		"many": many, "join": strings.Join, "pick": pick, "stem": stem,
+	}).ParseFS(templates.FS, "web/page/*.html")
+}
+
+// many is a count with its noun: "1 jar", "12 jars".
+func many(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return itoa(n) + " " + more
+}
+
+// stem is a file name without ".toml", as people speak of it.
+func stem(name string) string { return strings.TrimSuffix(name, ".toml") }
+
+// pick hands a part of a page a few named values.
+func pick(pairs ...any) map[string]any {
+	out := map[string]any{}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		if k, ok := pairs[i].(string); ok {
+			out[k] = pairs[i+1]
+		}
+	}
+	return out
+}

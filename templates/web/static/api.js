@@ -1,0 +1,34 @@
+// Talking to the program behind the page. Every write bears the token of this
+// run, so that no other site can write.
+
+const token = document.querySelector('meta[name="jarmark-token"]').content;
+
+// Refused is an answer that says why something was not done.
+export class Refused extends Error {
+  constructor(status, answer) {
+    super(answer.error || `the program answered ${status}`);
+    this.status = status;
+    this.answer = answer;
+  }
+}
+
+// send posts a value and gives the response, whatever kind it is.
+export async function send(path, value, signal) {
+  const response = await fetch(path, {
+    method: "POST", signal, body: JSON.stringify(value),
+    headers: { "Content-Type": "application/json", "X-Jarmark-Token": token },
+  });
+  if (response.ok) return response;
+  throw new Refused(response.status, await response.json().catch(() => ({})));
+}
+
+// ask posts a value and gives the answer's value.
+export async function ask(path, value, signal) {
+  return (await send(path, value, signal)).json();
+}
+
+// words tells a fault to the maker.
+export function words(fault) {
+  if (fault instanceof Refused) return [fault.message, fault.answer.hint].filter(Boolean).join("; ");
+  return "jarmark does not answer: start it again, then go on. Your text is kept in this window";
+}

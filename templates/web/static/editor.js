@@ -1,0 +1,77 @@
+// The page of one file: form, labels, findings and text over one draft.
+
+import { byId, make } from "./dom.js";
+import { Draft } from "./draft.js";
+import { Findings } from "./findings.js";
+import { FormPane } from "./formpane.js";
+import { LabelPane } from "./labelpane.js";
+import { Live } from "./live.js";
+import { making } from "./making.js";
+import { printing } from "./printing.js";
+import { Saving } from "./saving.js";
+import { TextPane } from "./textpane.js";
+
+const main = byId("main");
+const { file, mark, piece } = main.dataset;
+const draft = new Draft(file, byId("text").value, mark);
+
+const text = new TextPane((value) => live.typed(value));
+const labels = new LabelPane(piece, () => live.soon(), goToField);
+const live = new Live(draft, () => labels.pieces, { answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on) });
+const form = new FormPane(live, goToLine);
+const findings = new Findings(file, goToField, goToLine);
+const saving = new Saving(draft, live, () => { text.set(draft.text); live.soon(true); });
+printing(draft, live, labels);
+
+function answer(a) {
+  if (draft.changes.length === 0) text.set(a.text);
+  if (a.form) form.replace(a.form);
+  labels.show(a.labels);
+  findings.show(a.findings);
+  text.mark(a.findings.filter((f) => findings.mine(f)));
+  byId("facts").innerHTML = a.facts;
+  const name = byId("f-name")?.value;
+  if (name && byId("make")) byId("title").textContent = name;
+}
+
+function goToField(path) {
+  view("form");
+  if (!form.reveal(path)) byId("form").querySelector("input")?.focus();
+}
+
+function goToLine(line, column) {
+  view("text");
+  text.goTo(line, column);
+}
+
+// view shows one pane where there is room for one only.
+function view(name) {
+  main.dataset.view = name;
+  for (const button of document.querySelectorAll("[data-show]")) button.setAttribute("aria-pressed", String(button.dataset.show === name));
+}
+
+for (const button of document.querySelectorAll("[data-show]")) button.addEventListener("click", () => view(button.dataset.show));
+
+byId("form").addEventListener("change", (event) => {
+  if (event.target.name === "label.kind" && event.target.value) labels.choose(event.target.value);
+});
+
+byId("make")?.addEventListener("click", async () => {
+  await saving.save();
+  if (draft.unsaved) return;
+  byId("makedialog").showModal();
+  making([file]);
+});
+
+// Work left unsaved in this window comes back.
+const left = draft.recall();
+if (left) {
+  draft.restore(left);
+  text.set(draft.text);
+  const drop = make("button", { type: "button" }, "Drop them");
+  const note = make("div", { class: "banner" }, make("span", {}, "Your unsaved changes from before are here again."), drop);
+  drop.addEventListener("click", () => { draft.base = mark; draft.forget(); note.remove(); text.set(draft.text); live.soon(true); });
+  byId("notices").append(note);
+  live.formWanted = true;
+}
+live.refresh();
