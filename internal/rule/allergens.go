@@ -29,7 +29,7 @@ type majorFood struct {
 // holds none, and the voluntary line on what else the kitchen handles.
 func allergens(p *pass) {
 	var names []string
-	for _, e := range entries(p.r) {
+	for _, e := range p.list {
 		names = p.allergensOf(names, e.line)
 	}
 	p.c.AllergenNames = names

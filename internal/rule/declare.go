@@ -29,7 +29,9 @@ type pass struct {
 	c    *label.Content
 	l    diag.List
 
-	netMass unit.Mass // declared net content as printed; 0 = none
+	list    []entry                      // ingredients, heaviest first
+	made    map[string]*batch.Ingredient // by path
+	netMass unit.Mass                    // declared net content as printed; 0 = none
 }
 
 // Declare makes the content of the labels of one jar size. Content is always
@@ -57,6 +59,10 @@ func newPass(r *cook.Result, jar cook.JarPlan, s *Set, o Options) *pass {
 	}
 	if p.k == nil {
 		p.k = &batch.Kitchen{}
+	}
+	p.list, p.made = entries(r), make(map[string]*batch.Ingredient, len(p.b.Ingredients))
+	for i := range p.b.Ingredients {
+		p.made[p.b.Ingredients[i].Path] = &p.b.Ingredients[i]
 	}
 	p.say = p.language()
 	title, sub := display(p.b)

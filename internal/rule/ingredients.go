@@ -20,7 +20,8 @@ type ingredientTable struct {
 	Origin
 }
 
-// entry is one ingredient of the list; lines of one name are one entry.
+// entry is one ingredient of the list; lines of one name are one entry, and
+// its line holds their sums.
 type entry struct {
 	name     string
 	mass     unit.Mass
@@ -32,7 +33,7 @@ type entry struct {
 // ingredients adds the list in descending order by weight as added, compounds
 // with their parts in parentheses.
 func ingredients(p *pass) {
-	list := entries(p.r)
+	list := p.list
 	if len(list) == 0 {
 		p.duty("no-ingredients", p.batchFile(), "ingredient", "there are no ingredients to list").Cited(citeList)
 		return
@@ -61,6 +62,8 @@ func entries(r *cook.Result) []entry {
 			e := &out[i]
 			e.mass, e.percent, e.finished = e.mass+ln.Mass, e.percent+ln.Percent, e.finished+ln.PercentFin
 			e.line.Allergens = append(append([]string(nil), e.line.Allergens...), ln.Allergens...)
+			e.line.Paths = append(append([]string(nil), e.line.Paths...), ln.Paths...)
+			e.line.Mass, e.line.Soluble, e.line.Estimated = e.mass, e.line.Soluble+ln.Soluble, e.line.Estimated || ln.Estimated
 			continue
 		}
 		at[key] = len(out)
@@ -148,12 +151,20 @@ func (p *pass) sulfites(e entry) {
 
 // packetRead reports whether the maker wrote out what the ingredient contains.
 func (p *pass) packetRead(ln cook.Line) bool {
-	for _, in := range p.b.Ingredients {
-		for _, path := range ln.Paths {
-			if in.Path == path && len(in.Contains) > 0 {
-				return true
-			}
+	for _, path := range ln.Paths {
+		if in := p.made[path]; in != nil && len(in.Contains) > 0 {
+			return true
 		}
 	}
 	return false
+}
+
+// takenOut reports whether an ingredient was removed before the finish.
+func (p *pass) takenOut(ln cook.Line) bool {
+	for _, path := range ln.Paths {
+		if in := p.made[path]; in == nil || !in.Skip {
+			return false
+		}
+	}
+	return len(ln.Paths) > 0
 }

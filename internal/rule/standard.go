@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"strings"
 
 	"jarmark/internal/batch"
 	"jarmark/internal/cook"
@@ -149,11 +148,10 @@ func calledWhat(b *batch.Batch) string {
 // fruits lists the fruit the standard counts, heaviest first, or says why the
 // standard does not cover it.
 func (p *pass) fruits(standard string) (out []fruitShare, outside string) {
-	for _, e := range entries(p.r) {
+	for _, e := range p.list {
 		ln := e.line
-		ln.Mass = e.mass
 		juice := ln.Row.Kind == "juice" && standard != jellyStandard // an addition, never the fruit
-		if !countsAsFruit(ln) || juice || has(p.set.Standard.Acidifiers, ln.Row.Key) && !mentions(p.b.Name, ln) || euSkipped(p.b, ln) {
+		if !countsAsFruit(ln) || juice || has(p.set.Standard.Acidifiers, ln.Row.Key) && !mentions(p.b.Name, ln) || p.takenOut(ln) {
 			continue
 		}
 		mass, ok := p.counted(standard, ln)
@@ -191,20 +189,10 @@ func (p *pass) counted(standard string, ln cook.Line) (int64, bool) {
 		return micro, (g == "I" || g == "II" || g == "combination only")
 	case jellyStandard:
 		factor := int64(ln.Row.CFR150Factor*10 + 0.5)
-		return solidsOf(p.r, ln) * factor / 10, factor > 0
+		return int64(ln.Soluble/1000) * factor / 10, factor > 0
 	}
 	factor, ok := p.set.Standard.ButterFactor[ln.Row.Key]
-	return solidsOf(p.r, ln) * factor / 10, ok
-}
-
-// solidsOf adds up the soluble solids of all lines of one name, in µg.
-func solidsOf(r *cook.Result, ln cook.Line) (sum int64) {
-	for _, l := range r.Lines {
-		if strings.EqualFold(l.Name, ln.Name) && partsText(l) == partsText(ln) {
-			sum += int64(l.Soluble / 1000)
-		}
-	}
-	return sum
+	return int64(ln.Soluble/1000) * factor / 10, ok
 }
 
 // outsiders warns of ingredients a standard does not provide for.
@@ -216,7 +204,7 @@ func (p *pass) outsiders(v verdict) {
 	case butterStandard:
 		allows = p.set.Standard.ButterAllows
 	}
-	for _, e := range entries(p.r) {
+	for _, e := range p.list {
 		k := e.line.Row.Kind
 		if k == "" || countsAsFruit(e.line) && (k != "juice" || v.Standard == jellyStandard) || e.line.IsSweet || e.line.IsWater || has(allows, k) || has(p.set.Standard.Acidifiers, e.line.Row.Key) || k == "fruit" {
 			continue

@@ -20,6 +20,9 @@ func (p *pass) mixture(v verdict) (why []shortfall) {
 		why = append(why, shortfall{"name", fmt.Sprintf("%s is made of at most %d fruits, this batch has %d", v.Standard, t.MostFruits, n), true})
 	}
 	for _, f := range v.Fruits {
+		if len(why) >= 5 { // enough to act on
+			break
+		}
 		apple := f.Line.Row.USGroup == "combination only" && v.Standard == jamStandard
 		switch {
 		case apple && n == 1:

@@ -85,12 +85,12 @@ func suggested(fruits []fruitShare, name, product string) string {
 			}
 		}
 	}
-	var words []string
-	for _, f := range fruits {
-		words = append(words, strings.Fields(f.Named)...)
-	}
-	if len(fruits) > 5 {
-		words = []string{"mixed"}
+	words := []string{"mixed"}
+	if len(fruits) <= 5 {
+		words = nil
+		for _, f := range fruits {
+			words = append(words, strings.Fields(f.Named)...)
+		}
 	}
 	words = append(words, strings.Fields(product)...)
 	for i, w := range words {

@@ -91,6 +91,18 @@ func TestEstimatedWeightsWarn(t *testing.T) {
 	}
 }
 
+// Fruit added twice counts once, and one guessed part makes the sum a guess.
+func TestMergedFruit(t *testing.T) {
+	r := pot(t, batch.Jam, "Strawberry jam", measured(66), part{"strawberries", 2000}, part{"sugar", 5500}, part{"strawberries", 2700})
+	if _, l := declare(t, r, "us", Options{}); codeOf(l, "standard-met") == "" {
+		t.Errorf("%v", l)
+	}
+	r.Lines[2].Mass, r.Lines[2].Estimated = 1000*unit.Gram, true
+	if _, l := declare(t, r, "us", Options{}); codeOf(l, "standard-unsure") == "" || l.HasErrors() {
+		t.Errorf("%v", l)
+	}
+}
+
 // The name puts the heaviest fruit first (150.140(e), 150.160(e)).
 func TestNameOrder(t *testing.T) {
 	for name, code := range map[string]string{"Rhubarb & strawberry jam": "name-order", "Strawberry & rhubarb jam": "", "Strawberry jam": "name-lacks-fruit", "Mixed fruit jam": ""} {
