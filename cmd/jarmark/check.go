@@ -11,18 +11,7 @@ import (
 // runCheck prints facts and findings. Labels are composed too, so that what
 // does not fit is found before the printer is.
 func runCheck(a *app, o *options, args []string) error {
-	if len(args) == 0 {
-		args = []string{"."}
-	}
-	in, err := inputs(args)
-	if err != nil {
-		return err
-	}
-	env, err := a.env(in)
-	if err != nil {
-		return err
-	}
-	c, err := a.choices(o)
+	env, in, c, err := a.begin(o, here(args))
 	if err != nil {
 		return err
 	}

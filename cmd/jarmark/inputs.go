@@ -73,6 +73,32 @@ func demoInputs() ([]job.Input, error) {
 
 const demoBatch = "strawberry-rhubarb.toml"
 
+// begin reads the batches and loads what every command on batches needs.
+func (a *app) begin(o *options, args []string) (*job.Env, []job.Input, job.Choices, error) {
+	in, err := inputs(args)
+	if err != nil {
+		return nil, nil, job.Choices{}, err
+	}
+	return a.beginWith(o, in)
+}
+
+func (a *app) beginWith(o *options, in []job.Input) (*job.Env, []job.Input, job.Choices, error) {
+	c, err := a.choices(o)
+	if err != nil {
+		return nil, nil, c, err
+	}
+	env, err := a.env(in)
+	return env, in, c, err
+}
+
+// here is the arguments, or this folder when there are none.
+func here(args []string) []string {
+	if len(args) == 0 {
+		return []string{"."}
+	}
+	return args
+}
+
 // env loads what batches share, with the designs/ and sheets/ of the folder
 // the first kitchen or batch lies in laid over the built-in ones.
 func (a *app) env(in []job.Input) (*job.Env, error) {

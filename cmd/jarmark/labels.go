@@ -14,15 +14,7 @@ func runLabels(a *app, o *options, args []string) error {
 	if len(args) == 0 {
 		return usagef("jarmark labels plum.toml", "labels: name a batch file")
 	}
-	in, err := inputs(args)
-	if err != nil {
-		return err
-	}
-	env, err := a.env(in)
-	if err != nil {
-		return err
-	}
-	c, err := a.choices(o)
+	env, in, c, err := a.begin(o, args)
 	if err != nil {
 		return err
 	}

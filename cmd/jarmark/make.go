@@ -18,11 +18,7 @@ func runMake(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	env, err := a.env(in)
-	if err != nil {
-		return err
-	}
-	c, err := a.choices(o)
+	env, in, c, err := a.beginWith(o, in)
 	if err != nil {
 		return err
 	}

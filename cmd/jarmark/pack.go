@@ -13,18 +13,7 @@ import (
 // loadAll reads and loads the named batches, or those of this folder, and
 // prints what is wrong with them.
 func (a *app) loadAll(o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
-	if len(args) == 0 {
-		args = []string{"."}
-	}
-	in, err := inputs(args)
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	env, err := a.env(in)
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	c, err := a.choices(o)
+	env, in, c, err := a.begin(o, here(args))
 	if err != nil {
 		return nil, nil, nil, err
 	}

@@ -63,18 +63,14 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 		w, more := job.Weigh(o.place, "jars by hand", weigh.Sample{Net: net, Lot: o.lots}, declared)
 		return []job.Weighing{w}, append(l, more...), nil, nil
 	}
-	in, err := inputs(args)
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	env, err := a.env(in)
+	env, in, c, err := a.begin(o, args)
 	if err != nil {
 		return nil, nil, nil, err
 	}
 	var out []job.Weighing
 	var found diag.List
 	for _, i := range in {
-		b := env.Load(i, job.Choices{Place: o.place, Today: a.today()})
+		b := env.Load(i, c)
 		w, l := b.WeighBatch(o.place, declared)
 		out = append(out, w...)
 		found = append(append(found, errorsOf(b.Findings)...), l...)

@@ -33,7 +33,7 @@ func (b *Batch) nets() (out []string) {
 // makeRecord writes the public page of one batch.
 func makeRecord(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
 	html, l := record.Page(b.Cooked, b.first(), record.Options{Net: b.nets()})
-	return []File{{"record/" + record.FileName(b.Cooked.Lot), html}}, b.locate(l), nil
+	return []File{{"record/" + recordPath(b.Cooked.Lot) + "index.html", html}}, b.locate(l), nil
 }
 
 // Site writes the public pages of all batches and their index.

@@ -32,15 +32,9 @@ func (e *Env) Show(b *Batch, c Choices) ([]Shown, diag.List) {
 	if b.Batch == nil || b.Cooked == nil || len(b.Contents) == 0 {
 		return nil, nil
 	}
-	runs, found := e.Labels(b, c)
-	if runs == nil && len(b.pieces(c)) > 1 {
-		for _, p := range b.pieces(c) {
-			one := c
-			one.Pieces = []label.Piece{p}
-			r, _ := e.Labels(b, one)
-			runs = append(runs, r...)
-		}
-	}
+	stacks, found := e.compose(b, c) // without the labels that do not fit
+	runs, l := e.impose(stacks, b, c)
+	found = append(found, b.locate(l)...)
 	var out []Shown
 	for _, r := range runs {
 		shown, err := e.showRun(b, r)

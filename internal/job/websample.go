@@ -1,8 +1,11 @@
 package job
 
 import (
+	"jarmark/internal/compose"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
 )
 
 // The sample shown in the pickers while a batch can't be drawn yet. Invented.
@@ -39,9 +42,10 @@ jars = 1
 `
 )
 
-// pictureSize is the label of a design's picture: landscape, as most labels
-// on jars are.
-const pictureSize = "76 x 57 mm"
+// pictureCell is the label of a design's picture: landscape, as most labels on
+// jars are.
+var pictureCell = compose.Cell{W: 76 * unit.Millimetre, H: 57 * unit.Millimetre, Shape: page.Rectangle,
+	Corner: 2 * unit.Millimetre, Safe: 2 * unit.Millimetre, Bleed: unit.Millimetre}
 
 // SampleDoc is the invented batch shown where there is none yet.
 func SampleDoc() Doc { return Doc{"sample.toml", []byte(sampleBatch)} }
@@ -51,11 +55,26 @@ func (e *Env) Sample() *Batch {
 	return e.Load(Input{Kitchen: Doc{"kitchen.toml", []byte(sampleKitchen)}, Batch: SampleDoc()}, Choices{})
 }
 
-// DesignPicture draws the front label of a batch in a design.
+// DesignPicture draws the front label of a batch in a design; an empty id
+// takes the batch's own. It gives nil with a finding when that can't be done.
 func (e *Env) DesignPicture(b *Batch, id string, c Choices) ([]byte, diag.List) {
-	c.Pieces, c.Design, c.Copies, c.Size = []label.Piece{label.Front, label.InfoLabel}, id, 1, pictureSize
-	c.Sheet = "letter-plain"
-	return e.picture(b, c)
+	content := b.first()
+	if content == nil {
+		return nil, b.Findings
+	}
+	d, l := e.design(b, label.Front, id, c)
+	if d == nil {
+		return nil, l
+	}
+	f, l := compose.Label(content, d, label.Front, pictureCell, e.Faces, compose.Options{InkSaver: b.inkSaver(c)})
+	if f == nil {
+		return nil, l
+	}
+	svg, err := e.FrameSVG(f, nil)
+	if err != nil {
+		l.Errorf("no-picture", "", "", "the label could not be drawn: %v", err)
+	}
+	return svg, l
 }
 
 // PiecePicture draws a piece of a batch, as suits its jar.

@@ -1,0 +1,354 @@
+package job_test
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"os"
+	"sort"
+	"strings"
+	"testing"
+
+	"github.com/BurntSushi/toml"
+
+	"jarmark/internal/job"
+	"jarmark/internal/label"
+	"jarmark/internal/page"
+	"jarmark/internal/presstest"
+	"jarmark/internal/unit"
+)
+
+// load loads a demo batch that must be ready to print.
+func load(t *testing.T, env *job.Env, in job.Input, c job.Choices) *job.Batch {
+	t.Helper()
+	b := env.Load(in, c)
+	for _, d := range b.Findings {
+		if d.Severity.String() == "error" {
+			t.Fatalf("%s: %s", in.Batch.Name, d.Message)
+		}
+	}
+	return b
+}
+
+// printed makes one print run and opens it with PDFium.
+func printed(t *testing.T, env *job.Env, b *job.Batch, c job.Choices) (*presstest.File, *page.Doc) {
+	t.Helper()
+	runs, found := env.Labels(b, c)
+	for _, d := range found {
+		if d.Severity.String() == "error" {
+			t.Fatalf("%s: %s", d.Message, d.Hint)
+		}
+	}
+	if len(runs) != 1 {
+		t.Fatalf("%d print runs, want 1", len(runs))
+	}
+	data, err := env.PDF(runs[0].Doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return presstest.Open(t, data), runs[0].Doc
+}
+
+// TestLabelsSayWhatTheRulesAsk reads the demo's labels back with PDFium:
+// every required statement is there, prescribed words letter by letter, and
+// the file asks for no scaling (ISO 32000-1, 12.2, PrintScaling).
+func TestLabelsSayWhatTheRulesAsk(t *testing.T) {
+	env := builtin(t)
+	for _, place := range []string{"us-or", "us-ca", "gb", "de", "fr"} {
+		t.Run(place, func(t *testing.T) {
+			in := demoInput(t, demoBatches[0])
+			in.Kitchen.Data = append([]byte("permit = \"HK-4711\"\ncounty = \"Benton\"\n"), in.Kitchen.Data...)
+			b := load(t, env, in, job.Choices{Place: place})
+			f, doc := printed(t, env, b, job.Choices{})
+			if !f.TrueSize() {
+				t.Error("the file lets the print dialog scale")
+			}
+			place := doc.Pages[0].Places[0]
+			for _, block := range b.Contents[0].Blocks {
+				if !block.Required || block.Kind == label.Identity {
+					continue // the identity is set as title and subtitle: see below
+				}
+				got, want := readBlock(t, f, place, block.ID), presstest.Squeeze(block.Text())
+				if got != want && (block.Exact || !strings.EqualFold(got, want)) {
+					t.Errorf("%s: the label says %q, not %q", block.ID, got, block.Text())
+				}
+			}
+			text := f.Squeezed(0)
+			for _, word := range []string{"strawberry", "rhubarb"} {
+				if !strings.Contains(strings.ToLower(text), word) {
+					t.Errorf("the name's %q is not on the label", word)
+				}
+			}
+		})
+	}
+}
+
+// readBlock reads a block's words off the page by where the letters stand:
+// PDFium's own order is upset by kerning. Blanks are not minded.
+func readBlock(t *testing.T, f *presstest.File, pl page.Placement, block string) (words string) {
+	t.Helper()
+	chars := f.Chars(0)
+	for _, it := range pl.Frame.Items {
+		x, ok := it.(*page.Text)
+		if !ok || x.Block != block {
+			continue
+		}
+		if pl.Turn != 0 || x.Turn != 0 {
+			t.Fatalf("block %s is turned", block)
+		}
+		words += lineOn(chars, page.Point{X: pl.At.X + x.At.X, Y: pl.At.Y + x.At.Y}, x.Box.W)
+	}
+	return words
+}
+
+// lineOn gives the letters on one baseline from a place on, left to right.
+func lineOn(chars []presstest.Char, at page.Point, width unit.Length) string {
+	const give = unit.Millimetre / 10
+	var on []presstest.Char
+	for _, c := range chars {
+		if !c.Guessed && presstest.Squeeze(string(c.R)) != "" && c.At.Y > at.Y-give && c.At.Y < at.Y+give && c.At.X > at.X-give && c.At.X < at.X+width {
+			on = append(on, c)
+		}
+	}
+	sort.Slice(on, func(i, j int) bool { return on[i].At.X < on[j].At.X })
+	s := ""
+	for _, c := range on {
+		s += string(c.R)
+	}
+	return s
+}
+
+func anyBlock(t *testing.T, f *presstest.File, pl page.Placement, want string) bool {
+	t.Helper()
+	seen := map[string]bool{}
+	for _, it := range pl.Frame.Items {
+		if x, ok := it.(*page.Text); ok && x.Turn == 0 && !seen[x.Block] {
+			seen[x.Block] = true
+			if strings.Contains(readBlock(t, f, pl, x.Block), presstest.Squeeze(want)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// TestPrescribedWords: the sentence Oregon prescribes (OAR 603-025-0325 and
+// -0335), kept in testdata apart from the rule sets.
+func TestPrescribedWords(t *testing.T) {
+	env := builtin(t)
+	b := load(t, env, demoInput(t, demoBatches[0]), job.Choices{})
+	f, doc := printed(t, env, b, job.Choices{})
+	ref, err := os.ReadFile("testdata/prescribed.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range strings.Split(strings.TrimSpace(string(ref)), "\n") {
+		if !strings.HasPrefix(want, "#") && !anyBlock(t, f, doc.Pages[0].Places[0], want) {
+			t.Errorf("not on the label: %q", want)
+		}
+	}
+}
+
+// grid is a sheet file as this test reads it, apart from internal/sheet.
+type grid struct {
+	Paper, Cell, Pitch string
+	Cols, Rows         int
+	Margin             struct{ Left, Top string }
+}
+
+// inches reads "4 x 3 in" or "0.2 in" as millimetres.
+func inches(t *testing.T, s string) (out []float64) {
+	t.Helper()
+	s, ok := strings.CutSuffix(s, " in")
+	if !ok {
+		t.Fatalf("%q is not in inches", s)
+	}
+	for _, p := range strings.Split(s, " x ") {
+		var v float64
+		if _, err := fmt.Sscan(p, &v); err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, v*25.4)
+	}
+	return out
+}
+
+// TestGeometryOnTheSheet compares where PDFium finds the labels' type with
+// the sheet file, to 0.1 mm: Letter is 8.5 x 11 in (ANSI/ASME Y14.1), cells
+// stand at margin + n x pitch, and the net quantity lies in the lowest 30 %
+// of the panel (21 CFR 101.7(f)).
+func TestGeometryOnTheSheet(t *testing.T) {
+	const id = "letter-2x3-4x3in"
+	var g grid
+	if _, err := toml.DecodeFile("../../templates/sheets/"+id+".toml", &g); err != nil {
+		t.Fatal(err)
+	}
+	env := builtin(t)
+	in := demoInput(t, demoBatches[0])
+	in.Batch.Data = bytes.Replace(in.Batch.Data, []byte(`jar = "8 fl oz"`), []byte(`jar = "us12"`), 1) // tall enough for the sheet
+	b := load(t, env, in, job.Choices{})
+	f, doc := printed(t, env, b, job.Choices{Pieces: []label.Piece{label.Front}, Sheet: id})
+	w, h := f.Size(0)
+	near(t, "paper width", w.MM(), 8.5*25.4)
+	near(t, "paper height", h.MM(), 11*25.4)
+	cell, pitch := inches(t, g.Cell), inches(t, g.Pitch)
+	left, top := inches(t, g.Margin.Left)[0], inches(t, g.Margin.Top)[0]
+	net, _ := b.Contents[0].Find(label.Net)
+	at := f.Find(0, net.Text())
+	if len(at) != g.Cols*g.Rows {
+		t.Fatalf("the net quantity is on %d labels, want %d", len(at), g.Cols*g.Rows)
+	}
+	inFrame := lineAt(t, doc.Pages[0].Places[0].Frame, net.Text())
+	for i, c := range at {
+		x0, y0 := left+float64(i%g.Cols)*pitch[0], top+float64(i/g.Cols)*pitch[1]
+		near(t, fmt.Sprintf("label %d across", i), c.At.X.MM(), x0+inFrame.X.MM())
+		near(t, fmt.Sprintf("label %d down", i), c.At.Y.MM(), y0+inFrame.Y.MM())
+		if y := c.At.Y.MM() - c.Size.MM(); y < y0+0.7*cell[1]-0.1 || c.At.Y.MM() > y0+cell[1] {
+			t.Errorf("label %d: net quantity from %.1f to %.1f mm down a panel of %.1f mm", i, y-y0, c.At.Y.MM()-y0, cell[1])
+		}
+	}
+	inside(t, f, doc)
+}
+
+func near(t *testing.T, what string, got, want float64) {
+	t.Helper()
+	if math.Abs(got-want) > 0.1 {
+		t.Errorf("%s at %.3f mm, want %.3f", what, got, want)
+	}
+}
+
+// lineAt is where a label's line of these words begins.
+func lineAt(t *testing.T, f *page.Frame, words string) page.Point {
+	t.Helper()
+	for _, it := range f.Items {
+		if x, ok := it.(*page.Text); ok && presstest.Squeeze(x.String()) == presstest.Squeeze(words) {
+			return page.Point{X: x.At.X + x.Segs[0].X, Y: x.At.Y}
+		}
+	}
+	t.Fatalf("no line %q in the frame", words)
+	return page.Point{}
+}
+
+// inside checks that every letter PDFium finds stands in the safe area of one
+// of the labels: an independent look at clipping.
+func inside(t *testing.T, f *presstest.File, d *page.Doc) {
+	t.Helper()
+	const give = unit.Millimetre / 10
+	for i, p := range d.Pages {
+		for _, c := range f.Chars(i) {
+			if c.Guessed || presstest.Squeeze(string(c.R)) == "" || len(p.Marks) > 0 && !within(p, c.At, 0) {
+				continue
+			}
+			if !within(p, c.At, -give) {
+				t.Errorf("page %d: %q at %.1f, %.1f mm stands outside every safe area", i, string(c.R), c.At.X.MM(), c.At.Y.MM())
+				return
+			}
+		}
+	}
+}
+
+func within(p page.Page, at page.Point, give unit.Length) bool {
+	for _, pl := range p.Places {
+		w, h, s := pl.Frame.W, pl.Frame.H, pl.Frame.Safe
+		if give == 0 {
+			s = 0
+		}
+		if pl.Turn == 90 {
+			w, h = h, w
+		}
+		x, y := at.X-pl.At.X, at.Y-pl.At.Y
+		if x >= s+give && y >= s+give && x <= w-s-give && y <= h-s-give {
+			return true
+		}
+	}
+	return false
+}
+
+// TestCodesLeadToTheRecord decodes every QR code of the demo's labels off
+// pictures at two printers' resolutions with ZXing, a second implementation
+// of ISO/IEC 18004, and wants the kitchen's record_url and the lot.
+func TestCodesLeadToTheRecord(t *testing.T) {
+	env := builtin(t)
+	b := load(t, env, demoInput(t, demoBatches[0]), job.Choices{})
+	f, doc := printed(t, env, b, job.Choices{})
+	for i := range doc.Pages {
+		codes := presstest.Codes(&doc.Pages[i])
+		if len(codes) != len(doc.Pages[i].Places) {
+			t.Errorf("page %d: %d codes on %d labels", i, len(codes), len(doc.Pages[i].Places))
+		}
+		for _, c := range codes {
+			if c.Payload != "https://thornfield.example/jam/L26165-SR/" {
+				t.Errorf("the code leads to %q", c.Payload)
+			}
+			if m := c.At.W / unit.Length(len(c.Modules)); m < 350*unit.Micrometre {
+				t.Errorf("modules of %.3f mm, 0.35 is the least that scans from paper", m.MM())
+			}
+		}
+		for _, dpi := range []int{150, 300} {
+			for _, err := range presstest.DecodePage(f.Render(i, dpi), &doc.Pages[i], float64(dpi)) {
+				t.Errorf("page %d at %d dpi: %v", i, dpi, err)
+			}
+		}
+	}
+}
+
+// TestSameBytes: the same files give the same bytes, run after run and with
+// many runs at once; SOURCE_DATE_EPOCH's date is the one in the file.
+func TestSameBytes(t *testing.T) {
+	env := builtin(t)
+	c := job.Choices{Created: 1795564800}
+	var first []job.File
+	for run := range 3 {
+		b := load(t, env, demoInput(t, demoBatches[0]), c)
+		files, _, err := env.Make(b, c)
+		if err != nil || len(files) == 0 {
+			t.Fatal(err, len(files))
+		}
+		if run == 0 {
+			first = files
+			f := presstest.Open(t, files[0].Data)
+			if got := f.Meta("CreationDate"); !strings.HasPrefix(got, "D:20261125000000") {
+				t.Errorf("CreationDate %q", got)
+			}
+			continue
+		}
+		same(t, first, files)
+	}
+	var in []job.Input
+	for i := range 12 {
+		one := demoInput(t, demoBatches[0])
+		one.Batch.Name = fmt.Sprintf("batch%d.toml", i)
+		one.Batch.Data = append([]byte(fmt.Sprintf("lot = \"TEST-%02d\"\n", i)), one.Batch.Data...)
+		in = append(in, one)
+	}
+	alone := map[int][]job.File{}
+	for _, i := range []int{0, 5, 11} {
+		files, _, _ := env.Make(load(t, env, in[i], c), c)
+		alone[i] = files
+	}
+	n := 0
+	for m := range env.MakeAll(in, c) {
+		if m.Index != n || m.Err != nil || len(m.Files) == 0 {
+			t.Fatalf("result %d is batch %d: %v, %d files", n, m.Index, m.Err, len(m.Files))
+		}
+		if want, ok := alone[n]; ok {
+			same(t, want, m.Files)
+		}
+		n++
+	}
+	if n != len(in) {
+		t.Errorf("%d of %d batches made", n, len(in))
+	}
+}
+
+func same(t *testing.T, want, got []job.File) {
+	t.Helper()
+	if len(want) != len(got) {
+		t.Fatalf("%d files, then %d", len(want), len(got))
+	}
+	for i := range want {
+		if want[i].Name != got[i].Name || !bytes.Equal(want[i].Data, got[i].Data) {
+			t.Errorf("%s differs between runs", want[i].Name)
+		}
+	}
+}
