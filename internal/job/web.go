@@ -14,7 +14,6 @@ import (
 // Shown is one label as a page on a screen shows it.
 type Shown struct {
 	Piece  label.Piece
-	Jar    string // which jar size it is for; empty when there is one size
 	Sheet  string // id of the sheet it would be printed on
 	Labels int    // how many would be printed
 	Size   string // trim size, "204 x 46 mm"

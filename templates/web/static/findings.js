@@ -13,9 +13,19 @@ export class Findings {
   show(findings) {
     const order = { error: 0, warning: 1, note: 2 };
     const sorted = findings.map((f, i) => [f, i]).sort(([a, i], [b, j]) => order[a.severity] - order[b.severity] || i - j).map(([f]) => f);
-    this.list.replaceChildren(...(sorted.length ? sorted.map((f) => this.item(f)) : [make("li", { class: "finding fine" }, "Nothing to mend.")]));
+    const grave = sorted.filter((f) => f.severity !== "note");
+    this.list.replaceChildren(...(grave.length ? grave.map((f) => this.item(f)) : [make("li", { class: "finding fine" }, "Nothing to mend.")]));
+    this.aside(sorted.filter((f) => f.severity === "note"));
     this.beside(sorted.filter((f) => this.mine(f)));
     this.count(findings);
+  }
+
+  // aside lists the notes, which ask for nothing, folded away.
+  aside(notes) {
+    const place = byId("notes");
+    place.hidden = notes.length === 0;
+    place.querySelector("summary").textContent = plural(notes.length, "note", "notes");
+    place.querySelector("ul").replaceChildren(...notes.map((f) => this.item(f)));
   }
 
   mine(finding) { return finding.file === "" || finding.file === this.file; }
