@@ -144,7 +144,7 @@ func TestAllergens(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 	rs[1].Kitchen = &batch.Kitchen{Place: "gb"}
-	if got := Contains(rs[1]); !reflect.DeepEqual(got, []string{"nuts (almond)"}) {
+	if got := rs[1].Allergens(); !reflect.DeepEqual(got, []string{"nuts (almond)"}) {
 		t.Errorf("%v", got)
 	}
 }

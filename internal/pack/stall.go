@@ -51,7 +51,7 @@ func at(r *cook.Result, event string) bool {
 }
 
 func stallItem(p Product) StallItem {
-	s := StallItem{Name: name(p.Result), Lot: p.Result.Lot, Contains: Contains(p.Result)}
+	s := StallItem{Name: name(p.Result), Lot: p.Result.Lot, Contains: p.Result.Allergens()}
 	s.Ingredients = blockText(p.Content, label.Ingredients)
 	if s.Ingredients == "" {
 		var names []string
@@ -74,36 +74,6 @@ func blockText(c *label.Content, k label.Kind) string {
 	}
 	b, _ := c.Find(k)
 	return strings.TrimSpace(b.Text())
-}
-
-// Contains lists the allergens of a recipe, each once, in order of weight: by
-// the EU list for a kitchen outside the US, else by the US list, and the
-// maker's own words.
-func Contains(r *cook.Result) []string {
-	us := r.Kitchen == nil || r.Kitchen.Place == "" || r.Kitchen.Place == "us" || strings.HasPrefix(r.Kitchen.Place, "us-")
-	pick := func(a, e string) string {
-		if us {
-			return a
-		}
-		return e
-	}
-	var out []string
-	for _, l := range r.ByWeight() {
-		out = append(out, pick(l.Row.USAllergen, l.Row.EUAllergen))
-		for _, part := range l.Contains {
-			out = append(out, pick(part.USAllergen, part.EUAllergen))
-		}
-		out = append(out, l.Allergens...)
-	}
-	var kept []string
-	seen := map[string]bool{"": true}
-	for _, a := range out {
-		if key := foldName(a); !seen[key] {
-			seen[key] = true
-			kept = append(kept, strings.TrimSpace(a))
-		}
-	}
-	return kept
 }
 
 func and(s []string) string {

@@ -117,7 +117,7 @@ func (p publisher) allergens() string {
 	if len(said) > 0 {
 		return strings.Join(said, " ")
 	}
-	if list := contains(p.r); len(list) > 0 {
+	if list := p.r.Allergens(); len(list) > 0 {
 		return fill(p.w.text["contains"], "list", p.w.and(list))
 	}
 	return p.w.text["none"]
@@ -229,32 +229,6 @@ func website(s string) string {
 		return ""
 	}
 	return u.String()
-}
-
-func contains(r *cook.Result) []string {
-	us := inUS(r.Kitchen)
-	var out []string
-	for _, l := range r.ByWeight() {
-		for _, part := range append([]pair{{l.Row.USAllergen, l.Row.EUAllergen}}, parts(l)...) {
-			if us {
-				out = append(out, part.us)
-			} else {
-				out = append(out, part.eu)
-			}
-		}
-		out = append(out, l.Allergens...)
-	}
-	return once(out)
-}
-
-type pair struct{ us, eu string }
-
-func parts(l cook.Line) []pair {
-	var out []pair
-	for _, c := range l.Contains {
-		out = append(out, pair{c.USAllergen, c.EUAllergen})
-	}
-	return out
 }
 
 func once(in []string) []string {

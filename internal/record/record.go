@@ -10,7 +10,6 @@ import (
 	"strings"
 	"sync"
 
-	"jarmark/internal/batch"
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
@@ -57,14 +56,10 @@ func langOf(r *cook.Result, c *label.Content, o Options) string {
 	if lang == "" && r.Kitchen != nil {
 		lang = r.Kitchen.Language
 	}
-	if (lang == "en" || lang == "") && inUS(r.Kitchen) {
+	if (lang == "en" || lang == "") && r.Kitchen.US() {
 		return "en-us"
 	}
 	return lang
-}
-
-func inUS(k *batch.Kitchen) bool {
-	return k == nil || k.Place == "" || k.Place == "us" || strings.HasPrefix(k.Place, "us-")
 }
 
 func render(name string, data any, found *diag.List) []byte {
