@@ -6,6 +6,7 @@ import (
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
+	"jarmark/internal/record"
 	"jarmark/internal/unit"
 )
 
@@ -129,7 +130,7 @@ func (f *Facts) cooked(r *cook.Result) {
 	f.YieldG, f.YieldHow, f.YieldRule = grams(r.Yield.Mass), r.Yield.How, r.YieldRule
 	f.Brix, f.BrixHow = tenth(r.Brix.Value), r.Brix.How
 	f.SolidsG, f.Evaporated = grams(r.Soluble+r.Insoluble), grams(r.Evaporated)
-	f.RecordPath = recordPath(r.Lot)
+	f.RecordPath = record.Folder(r.Lot)
 	for _, j := range r.Jars {
 		f.Jars = append(f.Jars, JarFact{Jar: j.Jar.Key, Count: j.Count, Estimated: j.How == cook.Estimated, Sealed: j.Sealed,
 			FillG: grams(j.Fill), PartG: grams(j.Part), Net: NetFact{Grams: grams(j.Declared)}})

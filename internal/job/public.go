@@ -8,10 +8,6 @@ import (
 	"jarmark/internal/record"
 )
 
-// recordPath is where the page of a lot stands below the kitchen's record_url;
-// the code on the label opens it.
-func recordPath(lot string) string { return lot + "/" }
-
 // first is the content of the first jar size; nil when there is none.
 func (b *Batch) first() *label.Content {
 	if len(b.Contents) == 0 {
@@ -33,7 +29,7 @@ func (b *Batch) nets() (out []string) {
 // makeRecord writes the public page of one batch.
 func makeRecord(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
 	html, l := record.Page(b.Cooked, b.first(), record.Options{Net: b.nets()})
-	return []File{{"record/" + recordPath(b.Cooked.Lot) + "index.html", html}}, b.locate(l), nil
+	return []File{{"record/" + record.Folder(b.Cooked.Lot) + "index.html", html}}, b.locate(l), nil
 }
 
 // Site writes the public pages of all batches and their index.
@@ -48,10 +44,8 @@ func (e *Env) Site(batches []*Batch) ([]File, diag.List) {
 		}
 		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets()})
 		found = append(found, b.locate(l)...)
-		files = append(files, File{recordPath(b.Cooked.Lot) + "index.html", html})
-		entry := record.EntryOf(b.Cooked, b.first())
-		entry.File = recordPath(b.Cooked.Lot)
-		entries = append(entries, entry)
+		files = append(files, File{record.Folder(b.Cooked.Lot) + "index.html", html})
+		entries = append(entries, record.EntryOf(b.Cooked, b.first()))
 		index.Kitchen = b.Kitchen
 		if c := b.first(); c != nil {
 			index.Lang = firstNonEmpty(index.Lang, c.Lang)

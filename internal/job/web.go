@@ -9,17 +9,21 @@ import (
 	"jarmark/internal/label"
 	"jarmark/internal/pack"
 	"jarmark/internal/page"
+	"jarmark/internal/unit"
 )
 
 // Shown is one label as a page on a screen shows it.
 type Shown struct {
 	Piece  label.Piece
-	Sheet  string // id of the sheet it would be printed on
-	Labels int    // how many would be printed
-	Size   string // trim size, "204 x 46 mm"
+	Sheet  string      // id of the sheet it would be printed on
+	Labels int         // how many would be printed
+	W, H   unit.Length // trim size
 	SVG    []byte
 	Paths  map[string]string // block id -> TOML path it came from
 }
+
+// Size is the trim size in words: "204 × 46 mm".
+func (s Shown) Size() string { return fmt.Sprintf("%.0f × %.0f mm", s.W.MM(), s.H.MM()) }
 
 // maxShown bounds the pictures of one piece: tags differ from gift to gift.
 const maxShown = 6
@@ -64,7 +68,7 @@ func (e *Env) showRun(b *Batch, r Printed) (out []Shown, err error) {
 		}
 		f := pl.Frame
 		out = append(out, Shown{Piece: r.Piece, Sheet: r.Sheet.ID, Labels: count[f], SVG: svg, Paths: b.paths(),
-			Size: fmt.Sprintf("%.0f × %.0f mm", f.W.MM(), f.H.MM())})
+			W: f.W, H: f.H})
 	}
 	return out, nil
 }

@@ -32,7 +32,7 @@ func EntryOf(r *cook.Result, c *label.Content) Entry {
 	}
 	p := publisher{r: r, c: c, k: k, w: wordsFor(langOf(r, c, Options{})), found: &found}
 	name, sub := p.title()
-	return Entry{File: FileName(r.Lot), Name: strings.TrimSpace(name + " " + sub), Lot: r.Lot, Contains: r.Allergens(),
+	return Entry{File: Folder(r.Lot), Name: strings.TrimSpace(name + " " + sub), Lot: r.Lot, Contains: r.Allergens(),
 		Made: r.Batch.Made, BestBefore: r.BestBefore, UseBy: r.Batch.UseBy}
 }
 

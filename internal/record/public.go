@@ -231,6 +231,10 @@ func website(s string) string {
 	return u.String()
 }
 
+func runsText(runs []label.Run) string {
+	return label.Block{Runs: runs}.Text()
+}
+
 func once(in []string) []string {
 	var out []string
 	seen := map[string]bool{"": true}

@@ -7,7 +7,6 @@ package record
 import (
 	"bytes"
 	"html/template"
-	"strings"
 	"sync"
 
 	"jarmark/internal/cook"
@@ -75,42 +74,6 @@ func render(name string, data any, found *diag.List) []byte {
 	return buf.Bytes()
 }
 
-// FileName is the page's file of a lot: "l26165-sr.html". Letters and digits
-// beyond ASCII are written as their code points, so that no two lots meet.
-func FileName(lot string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(strings.TrimSpace(lot)) {
-		switch {
-		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '-':
-			b.WriteRune(r)
-		case r == ' ' || r == '_' || r == '.' || r == '/':
-			b.WriteByte('-')
-		default:
-			const hex = "0123456789abcdef"
-			b.WriteByte('u')
-			for s := 20; s >= 0; s -= 4 {
-				if r>>s != 0 || s == 0 {
-					b.WriteByte(hex[r>>s&15])
-				}
-			}
-		}
-		if b.Len() > 100 {
-			break
-		}
-	}
-	s := strings.Trim(b.String(), "-")
-	if s == "" || s == "index" {
-		s = "lot" + s
-	}
-	return s + ".html"
-}
-
-// URL is the address of a lot's page under the kitchen's record_url; empty
-// without one.
-func URL(base, lot string) string {
-	base = strings.TrimSpace(base)
-	if base == "" {
-		return ""
-	}
-	return strings.TrimSuffix(base, "/") + "/" + FileName(lot)
-}
+// Folder is where the page of a lot stands below the index, with its page as
+// index.html: the address the code on a label opens under record_url.
+func Folder(lot string) string { return lot + "/" }

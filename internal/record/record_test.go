@@ -2,7 +2,6 @@ package record
 
 import (
 	"encoding/csv"
-	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -11,8 +10,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/makiuchi-d/gozxing/qrcode/decoder"
-	"github.com/makiuchi-d/gozxing/qrcode/encoder"
 
 	"jarmark/internal/batch"
 	"jarmark/internal/cook"
@@ -51,7 +48,7 @@ func TestWritePreview(t *testing.T) {
 		t.Skip("JARMARK_PREVIEW is not set")
 	}
 	r, c := sample()
-	os.WriteFile(filepath.Join(dir, FileName(r.Lot)), []byte(page(t, r, c)), 0o644)
+	os.WriteFile(filepath.Join(dir, r.Lot+".html"), []byte(page(t, r, c)), 0o644)
 	os.WriteFile(filepath.Join(dir, "index.html"), []byte(indexPage(t)), 0o644)
 }
 
@@ -125,61 +122,6 @@ func TestLanguages(t *testing.T) {
 		if !strings.Contains(string(b), s) {
 			t.Errorf("the German page lacks %q", s)
 		}
-	}
-}
-
-func TestPlainText(t *testing.T) {
-	r, c := nutty()
-	got := PlainText(r, nil)
-	if len(got) > PlainSize {
-		t.Errorf("%d bytes", len(got))
-	}
-	for _, s := range []string{"L26265-PL", "tree nut (almond)", "also handles almonds and milk", "2027-09-22"} {
-		if !strings.Contains(got, s) {
-			t.Errorf("lacks %q in\n%s", s, got)
-		}
-	}
-	for range 40 {
-		r.Lines[0].Allergens = append(r.Lines[0].Allergens, fmt.Sprintf("allergen number %d", len(r.Lines[0].Allergens)))
-	}
-	got = PlainText(r, nil)
-	if !strings.Contains(got, "allergen number 39") || !strings.Contains(got, "L26265-PL") {
-		t.Error("allergens or lot are cut")
-	}
-	if PlainText(nil, c) != "" {
-		t.Error("no batch, no text")
-	}
-}
-
-// TestPlainSize asks another QR encoder (gozxing, a port of ZXing) for the
-// version a text of PlainSize bytes takes.
-func TestPlainSize(t *testing.T) {
-	for n, want := range map[int]int{PlainSize: 10, PlainSize + 1: 11} {
-		code, err := encoder.Encoder_encode(strings.Repeat("a", n), decoder.ErrorCorrectionLevel_L, nil)
-		if err != nil || code.GetVersion().GetVersionNumber() != want {
-			t.Errorf("%d bytes: version %d, %v", n, code.GetVersion().GetVersionNumber(), err)
-		}
-	}
-}
-
-func TestFileName(t *testing.T) {
-	seen := map[string]string{}
-	for in, want := range map[string]string{"L26165-SR": "l26165-sr.html", "": "lot.html", "../../etc": "", "index": "lotindex.html",
-		"é": "ue9.html", strings.Repeat("x", 500): "", "a/b": "a-b.html", "🍓": "u1f353.html"} {
-		got := FileName(in)
-		if want != "" && got != want {
-			t.Errorf("FileName(%q) = %q, want %q", in, got, want)
-		}
-		if strings.ContainsAny(got, `/\ `) || strings.HasPrefix(got, ".") || len(got) > 120 {
-			t.Errorf("FileName(%q) = %q", in, got)
-		}
-		if seen[got] != "" {
-			t.Errorf("%q and %q meet in %s", in, seen[got], got)
-		}
-		seen[got] = in
-	}
-	if URL("https://thornfield.example/jars/", "L1") != "https://thornfield.example/jars/l1.html" || URL(" ", "L1") != "" {
-		t.Error("URL")
 	}
 }
 
