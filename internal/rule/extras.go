@@ -30,6 +30,10 @@ func extras(p *pass) {
 	put(label.Serve, p.b.Serve, "serve")
 	p.code(put)
 	put(label.Seal, p.say.Say("seal"), "")
+	for _, k := range []label.Kind{label.To, label.From} {
+		// The word before a name; the empty run is where the name goes.
+		p.add(label.Block{Kind: k, Runs: []label.Run{{Text: p.say.Say("tag." + string(k))}, {}}})
+	}
 	p.jarWords()
 	if p.c.JarText != "" {
 		put(label.Count, p.say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "net", p.jarNet()), p.jar.FillPath)
