@@ -161,8 +161,10 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	return base - at(max(ink.top, 600), set)
 }
 
+// splitName parts the word before a name, which is bold or has a name after
+// it, from the name.
 func splitName(b label.Block) (word, name string) {
-	if len(b.Runs) < 2 {
+	if len(b.Runs) == 0 || len(b.Runs) == 1 && !b.Runs[0].Bold {
 		return "", b.Text()
 	}
 	for _, r := range b.Runs[1:] {

@@ -31,8 +31,8 @@ func extras(p *pass) {
 	p.code(put)
 	put(label.Seal, p.say.Say("seal"), "")
 	for _, k := range []label.Kind{label.To, label.From} {
-		// The word before a name; the empty run is where the name goes.
-		p.add(label.Block{Kind: k, Runs: []label.Run{{Text: p.say.Say("tag." + string(k))}, {}}})
+		// The word before a name, bold; the name is written by hand or follows.
+		p.add(label.Block{Kind: k, Runs: []label.Run{{Text: p.say.Say("tag." + string(k)), Bold: true}}})
 	}
 	p.jarWords()
 	if p.c.JarText != "" {
