@@ -48,6 +48,7 @@ func Check(fr *page.Frame, c *label.Content, f *face.Set) diag.List {
 	k.inside()
 	k.apart()
 	k.heights()
+	k.prominence()
 	k.words()
 	k.net()
 	k.code()
@@ -169,6 +170,25 @@ func (k *checker) heights() {
 		}
 		if got+2*unit.Micrometre < b.Min.Length {
 			k.found.Errorf("too-small", "", b.Path, "%q is %.2f mm high, least is %.2f mm", t.String(), got.MM(), b.Min.Length.MM()).Cited(b.Cite)
+		}
+	}
+}
+
+// prominence compares blocks that must not be less than a part of the largest
+// print with it: the statement of identity (21 CFR 101.3(d)).
+func (k *checker) prominence() {
+	if p := label.Piece(k.fr.Piece); p != label.Front && p != label.Wrap {
+		return
+	}
+	largest := unit.Length(0)
+	for _, t := range k.texts {
+		largest = max(largest, t.Size)
+	}
+	for _, t := range k.texts {
+		b, ok := k.block(t.Block)
+		if ok && t.Size*100+slack < largest*unit.Length(b.OfLargest) {
+			k.found.Errorf("not-prominent", "", b.Path, "%q is set in %.1f pt, less than %d %% of the largest print, %.1f pt",
+				t.String(), t.Size.Points(), b.OfLargest, largest.Points()).Cited(b.Cite)
 		}
 	}
 }

@@ -7,6 +7,8 @@
 package compose
 
 import (
+	"strings"
+
 	"jarmark/internal/design"
 	"jarmark/internal/diag"
 	"jarmark/internal/face"
@@ -66,35 +68,33 @@ func Label(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face
 func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options) (Result, diag.List) {
 	var r Result
 	var found diag.List
-	for _, dress := range []func(design.Look) design.Look{design.Look.Full, design.Look.Slim, design.Look.Unframed, design.Look.Bare} {
-		r, found = attempt(c, d, p, cell, f, o, dress)
-		if len(r.Overflow) == 0 || r.Frame == nil {
+	base, ok := newSetter(c, d, p, cell, f, o)
+	if !ok {
+		return Result{Frame: base.frame}, base.found
+	}
+	for _, w := range base.wardrobe() {
+		r, found = base.in(w).attempt()
+		if len(r.Overflow) == 0 {
 			break
 		}
 	}
-	if r.Frame != nil && r.bare && len(r.Overflow) == 0 {
+	if r.bare && len(r.Overflow) == 0 {
 		found.Notef("no-room-for-ornament", "", "label.design", "the %s label has no room for the ornaments of %q", p, d.ID).
 			Hinted("a larger label would show them")
 	}
 	return r, found
 }
 
-// attempt composes once in a variant of the look: words come before ornament.
-func attempt(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *face.Set, o Options, dress func(design.Look) design.Look) (Result, diag.List) {
-	s, ok := newSetter(c, d, p, cell, f, o)
-	if !ok {
-		return Result{Frame: s.frame}, s.found
-	}
-	had := len(s.look.Ornaments)
-	s.look = dress(s.look)
+// attempt composes once in one dress: words come before ornament.
+func (s *setter) attempt() (Result, diag.List) {
 	s.checkJar()
 	s.ground()
-	arrangements[p](s)
+	arrangements[s.piece](s)
 	s.scatter()
 	order(s.frame)
 	s.prune()
 	s.slots()
-	return Result{Frame: s.frame, Overflow: s.over, bare: len(s.look.Ornaments) < had}, s.found
+	return Result{Frame: s.frame, Overflow: s.over, bare: len(s.look.Ornaments) < s.had || s.had > 0 && s.adorned == 0}, s.found
 }
 
 // arrangements is how each piece is laid out.
@@ -130,6 +130,7 @@ type setter struct {
 	holes     []page.Rect // what drawings must keep away from beside type
 	clear     []page.Rect // clear space codes must keep out of
 	ornaments []pending
+	pairs     []pending              // drawings for the blank beside the name
 	room      map[string]unit.Length // widths of varying text, by block
 	painted   bool                   // the ground is not bare paper
 	open      page.Rect              // the label less its bands
@@ -137,6 +138,16 @@ type setter struct {
 	beyondPanel unit.Length
 	display     page.Rect // the display panel of a wrap
 	pal         palette.Palette
+	part        float64     // share of a wrap's length that is its display panel
+	had         int         // ornaments of the look as written
+	adorned     int         // ornaments drawn
+	netSize     unit.Length // type size of the net quantity as set
+	atBest      bool        // the name stands at the size the design likes best
+	squashed    bool        // a ring of leaves is flatter than looks well
+	measuring   bool        // only sizes are asked for: nothing is drawn
+	title1      unit.Length // type size of the first line of the name as set
+	nameBox     page.Rect   // ink of title and subtitle
+	body        region      // the blank the name was set in
 }
 
 // newSetter checks the arguments; ok is false when nothing can be set.
@@ -167,7 +178,20 @@ func newSetter(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *
 	s.colour()
 	s.clean()
 	s.frame.Name = s.title
+	s.had = len(s.look.Ornaments)
 	return s, true
+}
+
+// in is a fresh start in a dress.
+func (s *setter) in(w dress) *setter {
+	n, frame := *s, *s.frame
+	n.frame, n.look, n.part = &frame, w.look, w.part
+	n.found = append(diag.List(nil), s.found...)
+	n.colours = n.on(n.look.Paper)
+	if w.line && n.sub != "" {
+		n.title, n.sub = strings.TrimSpace(n.title+" "+n.sub), ""
+	}
+	return &n
 }
 
 // checkCell refuses sizes no label has, before any arithmetic on them.

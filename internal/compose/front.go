@@ -54,7 +54,7 @@ func (s *setter) alone(area page.Rect) bool {
 	if !ok {
 		return false
 	}
-	ps := s.facts(on, label.Serve)
+	ps := s.facts(on, apart, label.Serve)
 	need := unit.Length(0)
 	for step := range 9 {
 		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step)/8)
@@ -121,7 +121,7 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		body.holes = append(body.holes, at.hole)
 	}
 	measured(ps)
-	f := flowAt(ps, body, left, t)
+	f := flowAt(ps, body, left, t, 1, true)
 	for range 4 { // lines beside the code are shorter, so moving down may add some
 		top := body
 		d := max(0, body.Y+body.H-f.bottom)
@@ -129,7 +129,7 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 			break
 		}
 		top.Y, top.H = top.Y+d, top.H-d
-		g := flowAt(ps, top, left, t)
+		g := flowAt(ps, top, left, t, 1, true)
 		if !g.fits {
 			body.H -= share(body.H, 0.02)
 			continue

@@ -1,6 +1,8 @@
 package compose
 
 import (
+	"slices"
+
 	"jarmark/internal/design"
 	"jarmark/internal/label"
 	"jarmark/internal/page"
@@ -18,20 +20,37 @@ var factGroups = [][][]label.Kind{
 	{{label.Serve}},
 }
 
+// dense is how far the facts close up to fit a low panel.
+type dense int
+
+const (
+	apart  dense = iota // a paragraph for each statement
+	runIn               // a paragraph for each group
+	noIdea              // and no serving idea
+	solid               // one paragraph for all
+)
+
 // facts makes the passages of an information panel; skip names kinds set
 // elsewhere on the piece.
-func (s *setter) facts(on roles, skip ...label.Kind) []passage {
+func (s *setter) facts(on roles, d dense, skip ...label.Kind) []passage {
 	var out []passage
 	done := map[label.Kind]bool{}
 	for _, k := range skip {
 		done[k] = true
 	}
-	for _, group := range factGroups {
+	groups := factGroups
+	if d == solid {
+		groups = [][][]label.Kind{slices.Concat(factGroups...)}
+	}
+	for _, group := range groups {
 		first := true
+		if d >= runIn {
+			group = [][]label.Kind{slices.Concat(group...)}
+		}
 		for _, kinds := range group {
 			var open []label.Kind
 			for _, k := range kinds {
-				if !done[k] {
+				if !done[k] && (d < noIdea || k != label.Serve) {
 					open = append(open, k)
 				}
 			}
@@ -75,10 +94,23 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 }
 
 // infoPanel sets the information panel in area: facts, and the QR code beside
-// them.
-func (s *setter) infoPanel(area page.Rect, on roles, ps []passage) bool {
+// them. Facts that are too much for a paragraph each run on.
+func (s *setter) infoPanel(area page.Rect, on roles, skip ...label.Kind) bool {
 	m := s.factMargin(area)
 	in := s.shaped(grow(area, -m, -m))
+	for _, d := range []dense{apart, runIn, noIdea, solid} {
+		ps := s.facts(on, d, skip...)
+		if d == solid {
+			return s.infoAt(in, ps, on)
+		}
+		if s.quietly(func() bool { return s.infoAt(in, ps, on) }) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *setter) infoAt(in region, ps []passage, on roles) bool {
 	plan, coded := s.planCode(min(in.W*2/5, in.H))
 	if !coded {
 		return s.put1(flow(ps, in, left), in, "the facts", true)
@@ -89,9 +121,9 @@ func (s *setter) infoPanel(area page.Rect, on roles, ps []passage) bool {
 	}
 	in.holes = append(in.holes, spot.hole)
 	f := flow(ps, in, left)
-	if f.fits && in.oval.W == 0 { // stand a little above the middle, code and all
+	if f.fits && in.oval.W == 0 { // stand in the middle, code and all
 		low := max(f.bottom, spot.hole.Y+spot.hole.H-plan.blank(spot.box.W))
-		down := share(max(0, in.Y+in.H-low), 0.42)
+		down := share(max(0, in.Y+in.H-low), 0.46)
 		shift(f.items, 0, down)
 		shift(spot.caption, 0, down)
 		spot.box.Y += down
@@ -115,69 +147,102 @@ type spot struct {
 	caption   []page.Item
 }
 
-// codeSpot finds the largest code that lets the text keep a good size: in the
-// upper right corner of the region, its caption under it.
+// codeSpot finds the code that suits the text beside it: in the upper right
+// corner of the region, its caption under it, as large as leaves the text a
+// good size.
 func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, bool) {
-	best := max(p.least, min(share(in.H, 0.46), share(in.W, 0.3), 24*unit.Millimetre))
+	best := max(p.least, min(share(in.H, 0.62), share(in.W, 0.24), 26*unit.Millimetre))
 	var first spot
 	var scored float64 = -1
-	for step := range 4 {
-		side := p.least + (best-p.least)*unit.Length(3-step)/3
-		try, ok := s.codeAt(p, in, side, on)
+	for step := range 12 {
+		column := step%2 == 0
+		side := p.least + (best-p.least)*unit.Length(5-step/2)/5
+		try, ok := s.codeAt(p, in, side, column, on)
 		if !ok {
 			continue
 		}
 		with := in
 		with.holes = append(append([]page.Rect(nil), in.holes...), try.hole)
-		f := flow(ps, with, left)
+		f := fitFlow(ps, with, left)
 		if !f.fits {
 			continue
 		}
-		if score := 1.3*min(f.scale, 0.75) + 0.5*float64(side)/float64(best); score > scored {
-			first, scored = try, score
+		score := 2*easeOf(ps, f.scale) + 0.6*float64(side)/float64(best)
+		if len(try.caption) > 0 {
+			score += 0.15
 		}
-		if f.scale > 0.93 {
-			break
+		if column {
+			score += 0.2
+		}
+		if score > scored {
+			first, scored = try, score
 		}
 	}
 	if scored >= 0 {
 		return first, true
 	}
-	try, ok := s.codeAt(p, in, p.least, on)
+	try, ok := s.codeAt(p, in, p.least, false, on)
 	if !ok {
 		s.overflow("the QR code", p.least+2*p.blank(p.least), min(in.W, in.H), true)
 		return spot{}, false
 	}
 	with := in
 	with.holes = append(with.holes, try.hole)
-	f := flow(ps, with, left)
+	f := fitFlow(ps, with, left)
 	s.overflow("the facts beside the QR code", f.bottom-in.Y, in.H, false)
 	return spot{}, false
 }
 
-// codeAt places a code of a side in the upper right corner.
-func (s *setter) codeAt(p codePlan, in region, side unit.Length, on roles) (spot, bool) {
+// easeOf says how easy text is to read at a scale, up to 1: its size, and a
+// little its line spacing.
+func easeOf(ps []passage, t float64) float64 {
+	size, most := unit.Length(0), unit.Length(1)
+	for _, p := range ps {
+		size += p.least + share(p.best-p.least, t)
+		most += p.best
+	}
+	return 0.85*float64(size)/float64(most) + 0.15*t
+}
+
+// codeAt places a code of a side in the upper right corner, in a column of its
+// own or with text running on below it.
+func (s *setter) codeAt(p codePlan, in region, side unit.Length, column bool, on roles) (spot, bool) {
 	quiet := p.blank(side)
-	x1 := in.X + in.W
 	if in.oval.W > 0 {
 		return s.codeInOval(p, in, side)
 	}
 	// The margin outside the region is blank and may be part of the quiet zone.
 	edge := max(0, quiet-s.blankBeside(in))
-	box := page.Rect{X: x1 - side - edge, Y: in.Y + edge, W: side, H: side}
+	wide := side
+	if column {
+		wide = max(side, min(s.captionWidth(p, on), side*5/4))
+	}
+	box := page.Rect{X: in.X + in.W - edge - (wide+side)/2, Y: in.Y + edge, W: side, H: side}
 	sp := spot{box: box, hole: grow(box, quiet, quiet)}
-	sp.hole.X -= share(quiet, 0.4)
-	sp.hole.W += share(quiet, 0.4)
+	lead := max(quiet, (wide-side)/2+share(quiet, 0.7))
+	sp.hole.X, sp.hole.W = box.X-lead-share(quiet, 0.4), in.X+in.W+quiet-box.X+lead
 	if !s.codeFits(box, quiet) || sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
 		return sp, false
 	}
-	if p.hasCap && side >= 12*unit.Millimetre {
-		sp.caption = s.captionUnder(p, box, quiet, in, on)
+	if p.hasCap && side >= 11*unit.Millimetre {
+		sp.caption = s.captionUnder(p, box, quiet, in, wide, on)
 		if cap := s.inkOf(sp.caption); cap.W > 0 {
 			sp.hole.H = max(sp.hole.H, cap.Y+cap.H+quiet/2-sp.hole.Y)
 		}
 	}
+	if column {
+		sp.hole.H = in.Y + in.H + quiet - sp.hole.Y
+	}
 	return sp, true
+}
+
+// captionWidth is how wide a caption is in two lines of its best size.
+func (s *setter) captionWidth(p codePlan, on roles) unit.Length {
+	if !p.hasCap {
+		return 0
+	}
+	q := newPara(s.voice(s.d.Voices.Small, on), said{p.caption.ID, p.caption.Runs, p.caption.Exact})
+	return at(narrowest(q.boxes(), 2), unit.Points(s.d.Voices.Small.Size.Best)) + unit.Millimetre/2
 }
 
 func (s *setter) codeInOval(p codePlan, in region, side unit.Length) (spot, bool) {
@@ -211,17 +276,21 @@ func (s *setter) blankBeside(in region) unit.Length {
 	return max(0, min(in.Y-s.open.Y, s.open.X+s.open.W-in.X-in.W))
 }
 
-// captionUnder sets the caption in small type under a code.
-func (s *setter) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in region, on roles) []page.Item {
+// captionUnder sets the caption in small type centred under a code, in two
+// lines where they are wide enough.
+func (s *setter) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in region, wide unit.Length, on roles) []page.Item {
 	v := s.voice(s.d.Voices.Small, on)
+	v.leading = 1.25
 	least := max(legible, v.least(p.caption, p.caption.Text()))
-	size := max(least, unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/7))
-	ps := []passage{{para: newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact}), least: least, best: size, ragged: balanced}}
-	room := region{Rect: page.Rect{X: box.X - quiet, Y: box.Y + box.H + quiet, W: box.W + quiet + min(quiet, in.X+in.W-box.X-box.W+quiet), H: in.Y + in.H - box.Y - box.H - quiet}}
-	if over := room.X + room.W - (s.cell.W - s.cell.Safe); over > 0 {
-		room.X, room.W = room.X+over, room.W-2*over
+	q := newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact})
+	past := min(quiet, in.X+in.W-box.X-box.W+quiet, s.cell.W-s.cell.Safe-box.X-box.W)
+	past = max(past, (wide-box.W)/2)
+	room := region{Rect: page.Rect{X: box.X - past, Y: box.Y + box.H + quiet, W: box.W + 2*past, H: in.Y + in.H - box.Y - box.H - quiet}}
+	size := max(least, unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/6))
+	if two := room.W * 1000 / unit.Length(max(1, narrowest(q.boxes(), 2)+20)); two >= least {
+		size = min(size, two)
 	}
-	f := flow(ps, room, centre)
+	f := flow([]passage{{para: q, least: least, best: size, ragged: balanced}}, room, centre)
 	if !f.fits {
 		return nil
 	}

@@ -40,6 +40,7 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 	}
 	items, _ := k.place(best)
 	s.put(items...)
+	s.netSize = best.sizes[0]
 	box, size := s.inkOf(items), best.sizes[0]
 	gap := share(size, 0.5)
 	if b.Clear {

@@ -14,7 +14,7 @@ import (
 func (s *setter) panel(area page.Rect, on roles, extra []label.Block) bool {
 	short := min(area.W, area.H)
 	in := s.inner(area, on)
-	in = s.reserve(in, on, short, "frame", "left", "right", "ends", "corners", "corner", "bottom")
+	in = s.reserve(in, on, short, "frame", "left", "right", "ends", "corners", "corner", "bottom", "beside")
 	upper, ok := s.net(in, area, on, short)
 	if !ok {
 		return false
@@ -75,12 +75,14 @@ var legible = unit.Points(5)
 
 // name sets title, subtitle, maker and extra blocks in a region.
 func (s *setter) name(in region, on roles, short unit.Length, extra []label.Block) bool {
-	k := stack{in: in, align: s.align(), rise: 0.46, spread: 1.9}
+	short = max(short, min(in.W*2/5, in.H)) // a low panel is wide
+	k := stack{in: in, align: s.align(), rise: 0.46, spread: 1.9, largest: s.netSize}
 	k.rows = s.titleRows(on, short)
-	if r, ok := s.ruleRow(on, short, k.align); ok && s.has(label.Brand) {
+	s.body = in
+	if r, ok := s.ruleRow(on, short, k.align); ok && (s.has(label.Brand) || len(extra) > 0) {
 		k.rows = append(k.rows, r)
 	}
-	if b, ok := s.block(label.Brand); ok {
+	if b, ok := s.block(label.Brand); ok && (s.look.Brand != "none" || b.Required) {
 		r := s.displayRow(b, s.d.Voices.Brand, on, short, 2, 1)
 		r.gap, r.weight = 0.9, 0.6
 		if s.look.Brand == "above" {
@@ -108,13 +110,43 @@ func (s *setter) fit(k stack, what string) bool {
 		k.relax()
 		best, ok = k.best()
 	}
-	if ok {
-		items, _ := k.place(best)
-		s.put(items...)
+	if !ok {
+		s.lacks(k, what)
+		return false
+	}
+	s.noteTitle(k.rows, best)
+	if s.measuring {
 		return true
 	}
-	s.lacks(k, what)
-	return false
+	items, _ := k.place(best)
+	s.put(items...)
+	for i, r := range k.rows {
+		if r.names {
+			s.nameBox = joined(s.nameBox, s.inkOf(items[k.from[i]:k.from[i+1]]))
+		}
+	}
+	return true
+}
+
+// noteTitle remembers how large the first line of the name is set.
+func (s *setter) noteTitle(rows []row, as setting) {
+	for i, r := range rows {
+		if r.names {
+			s.title1, s.atBest = as.sizes[i], as.sizes[i] >= r.best
+			return
+		}
+	}
+}
+
+// joined is the box of two boxes, either of which may be empty.
+func joined(a, b page.Rect) page.Rect {
+	switch {
+	case a.W == 0:
+		return b
+	case b.W == 0:
+		return a
+	}
+	return union(a, b)
 }
 
 // relax lets rows go below the design's least size, to the law's or to what
@@ -184,6 +216,7 @@ func (s *setter) titleRows(on roles, short unit.Length) []row {
 		rows = append(rows, row{
 			para:  newPara(vc, said{blk.ID, []label.Run{{Text: text}}, true}),
 			least: lo, best: hi, legal: legal, lines: lines, ragged: balanced, weight: weight, gap: gap, name: "the name",
+			names: true, grows: true, part: s.prominence(blk),
 		})
 	}
 	both := label.Block{}
@@ -200,6 +233,15 @@ func (s *setter) titleRows(on roles, short unit.Length) []row {
 		add(id.Text(), s.d.Voices.Subtitle, s.subSize(size), id, 2, 1.6, 0.4)
 	}
 	return rows
+}
+
+// prominence is the least size of a block in percent of the largest print
+// beside it, on labels that have a display panel.
+func (s *setter) prominence(b label.Block) int {
+	if s.piece != label.Front && s.piece != label.Wrap {
+		return 0
+	}
+	return b.OfLargest
 }
 
 // subSize keeps the subtitle in proportion when a look overrides the title.
@@ -229,12 +271,13 @@ func (s *setter) displayRow(b label.Block, v design.Voice, on roles, short unit.
 // textRow sets a block in the text voice as a row of a stack.
 func (s *setter) textRow(b label.Block, on roles, short unit.Length) row {
 	vc := s.voice(s.d.Voices.Text, on)
+	vc.leading = tight // few lines, in a small space
 	runs := emphasised(b)
 	legal := vc.least(b, b.Text())
 	lo := max(legal, legible)
 	return row{
 		para:  newPara(vc, said{b.ID, runs, b.Exact}),
-		legal: legal, least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: balanced, weight: 0.5, gap: 0.7, name: string(b.Kind),
+		legal: legal, least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: balanced, weight: 0.5, gap: 0.95, name: string(b.Kind),
 	}
 }
 

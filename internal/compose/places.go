@@ -14,6 +14,7 @@ type pending struct {
 	box  page.Rect
 	on   roles
 	flat unit.Length // least height it may flatten to, to stay whole
+	flip bool        // mirrored, for the partner on the other side
 }
 
 // reserve takes the room of the look's ornaments at the given places from a
@@ -28,6 +29,9 @@ func (s *setter) reserve(in region, on roles, short unit.Length, places ...strin
 	}
 	return in
 }
+
+// flattest is how much wider than high a ring of leaves may be.
+const flattest = 2.2
 
 func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.Length) region {
 	take := share(short, o.Size)
@@ -63,6 +67,7 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		o.Seed++
 		in = in.inset(take, 0, take, 0)
 	case "around":
+		s.squashed = s.squashed || float64(in.W) > flattest*float64(in.H)
 		if in.oval.W > 0 && in.oval != in.Rect {
 			half := min(halfChord(in.oval, in.Y+in.H/5), halfChord(in.oval, in.Y+in.H*4/5))
 			mid := in.oval.X + in.oval.W/2
@@ -79,6 +84,9 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		in.holes = append(in.holes, grow(box, share(short, 0.03), 0))
 	case "corners":
 		s.corners(o, in.Rect, reach, on)
+		return in
+	case "beside":
+		s.pairs = append(s.pairs, pending{o: o, on: on})
 		return in
 	}
 	if s.cell.Shape == page.Ellipse && o.Place == "around" {
@@ -118,7 +126,7 @@ func inOval(in region, box page.Rect) page.Rect {
 func (s *setter) decorate() {
 	keep := s.kept()
 	var drawn []page.Item
-	for _, p := range s.ornaments {
+	for _, p := range append(s.ornaments, s.besides()...) {
 		near := keep
 		if p.o.Place != "around" {
 			near = append(near[:len(near):len(near)], s.beyond()...)
@@ -126,23 +134,63 @@ func (s *setter) decorate() {
 		drawn = append(drawn, s.whole(p, near)...)
 	}
 	s.frame.Items = append(s.frame.Items, drawn...)
+	s.adorned += len(drawn)
 	s.ornaments = nil
+}
+
+// leastBeside is the smallest drawing worth standing beside a name.
+const leastBeside = 5 * unit.Millimetre
+
+// besides places the drawings that take the blank at both sides of the name,
+// or right of it when the name stands left.
+func (s *setter) besides() (out []pending) {
+	for _, p := range s.pairs {
+		in, name := s.body, s.nameBox
+		if name.W == 0 {
+			continue
+		}
+		air := share(s.short(), 0.05)
+		top, bottom := in.Y, min(in.Y+in.H, name.Y+name.H+air/2)
+		left := page.Rect{X: in.X, Y: top, W: name.X - in.X - air, H: bottom - top}
+		right := page.Rect{X: name.X + name.W + air, Y: top, W: in.X + in.W - name.X - name.W - air, H: bottom - top}
+		side := min(left.W, right.W, left.H)
+		if s.align() != centre {
+			side = min(right.W, right.H)
+		}
+		side = min(side, share(s.short(), max(p.o.Size, p.o.Reach)))
+		if side < leastBeside {
+			continue
+		}
+		// Nearer the name than the edge, at half its height.
+		y := max(top, min(bottom-side, name.Y+name.H/2-side/2))
+		if s.align() == centre {
+			p.box = page.Rect{X: left.X + share(left.W-side, 0.6), Y: y, W: side, H: side}
+			out = append(out, p)
+			p.flip = true
+			p.box.X = right.X + share(right.W-side, 0.4)
+		} else {
+			p.box = page.Rect{X: right.X + right.W - side, Y: y, W: side, H: side}
+		}
+		out = append(out, p)
+	}
+	s.pairs = nil
+	return out
 }
 
 // whole draws an ornament as high as it can be without losing leaves to the
 // type it must keep clear of; one that cannot be whole is drawn at its least.
 func (s *setter) whole(p pending, keep []page.Rect) []page.Item {
 	if p.flat <= 0 || p.flat >= p.box.H || !meets(p.box, keep) {
-		return s.drawing(p.o, p.box, p.on, keep)
+		return s.drawn1(p, p.box, keep)
 	}
 	box := p.box
 	for step := range unit.Length(4) {
 		box.H = p.box.H - (p.box.H-p.flat)*step/3
-		if items := s.drawing(p.o, box, p.on, nil); !touch(items, keep) {
+		if items := s.drawn1(p, box, nil); !touch(items, keep) {
 			return items
 		}
 	}
-	return s.drawing(p.o, box, p.on, keep)
+	return s.drawn1(p, box, keep)
 }
 
 // touch reports whether any drawing meets any of the boxes.
@@ -168,12 +216,20 @@ func meets(r page.Rect, list []page.Rect) bool {
 	return false
 }
 
+// drawn1 draws a remembered ornament in a box.
+func (s *setter) drawn1(p pending, box page.Rect, keep []page.Rect) []page.Item {
+	return ornament.Draw(p.o.Name, s.spec(p.o, box, p.on, keep, p.flip))
+}
+
 func (s *setter) drawing(o design.Ornament, box page.Rect, on roles, keep []page.Rect) []page.Item {
-	pal := s.pal
-	return ornament.Draw(o.Name, ornament.Spec{
-		Rect: box, Palette: pal, Seed: uint64(o.Seed), Density: o.Density,
-		Dark: on.dark, Line: s.opt.InkSaver, Keep: keep,
-	})
+	return ornament.Draw(o.Name, s.spec(o, box, on, keep, false))
+}
+
+func (s *setter) spec(o design.Ornament, box page.Rect, on roles, keep []page.Rect, flip bool) ornament.Spec {
+	return ornament.Spec{
+		Rect: box, Palette: s.pal, Seed: uint64(o.Seed), Density: o.Density,
+		Dark: on.dark, Line: s.opt.InkSaver, Keep: keep, FlipX: flip,
+	}
 }
 
 // kept lists what ornaments must stay away from: type with a little air, QR

@@ -21,7 +21,9 @@ func (s *setter) scatter() {
 		if s.piece == label.Wrap {
 			box = grow(s.display, -m, -m)
 		}
-		s.put(s.drawing(o, box, s.colours, append(s.kept(), s.beyond()...))...)
+		drawn := s.drawing(o, box, s.colours, append(s.kept(), s.beyond()...))
+		s.adorned += len(drawn)
+		s.put(drawn...)
 	}
 }
 

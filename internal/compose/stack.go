@@ -20,15 +20,21 @@ type row struct {
 	name        string      // for findings
 	narrow      []int       // narrow[k]: least width that holds it in k+1 lines
 	ink         reach
+	boxes       []box
+	names       bool // a line of the name
+	part        int  // least size in percent of the largest row; 0 = none
+	grows       bool // may exceed its best size where there is room
 }
 
 // stack is a column of rows to be fitted into a region.
 type stack struct {
-	rows   []row
-	in     region
-	align  align
-	rise   float64 // share of the spare height above the rows
-	spread float64 // how far the gaps may grow, as a factor
+	rows    []row
+	in      region
+	align   align
+	rise    float64     // share of the spare height above the rows
+	spread  float64     // how far the gaps may grow, as a factor
+	largest unit.Length // of the print beside the stack
+	from    []int       // of the placed items: where each row's begin, and their end
 }
 
 // setting is one way to set a stack.
@@ -49,10 +55,10 @@ func (k *stack) prepare() {
 			continue
 		}
 		r.ink = r.para.reach()
-		boxes := r.para.boxes()
-		r.lines = max(1, min(r.lines, len(boxes)))
+		r.boxes = r.para.boxes()
+		r.lines = max(1, min(r.lines, len(r.boxes)))
 		for n := 1; n <= r.lines; n++ {
-			r.narrow = append(r.narrow, narrowest(boxes, n)-r.para.voice.track)
+			r.narrow = append(r.narrow, narrowest(r.boxes, n)-r.para.voice.track)
 		}
 	}
 }
@@ -61,7 +67,7 @@ func (k *stack) prepare() {
 var penalty = []float64{1, 0.8, 0.66, 0.55, 0.5, 0.45, 0.4, 0.36}
 
 // best finds the setting with the largest type; ok is false when even the
-// least sizes do not fit, and then high is what they need.
+// least sizes do not fit.
 func (k *stack) best() (setting, bool) {
 	k.prepare()
 	counts := make([]int, len(k.rows))
@@ -71,20 +77,68 @@ func (k *stack) best() (setting, bool) {
 	var top setting
 	found := false
 	for {
-		for step := 0; step <= 16; step++ {
-			t := 1 - float64(step)/16
-			if s, ok := k.try(counts, t); ok {
-				if !found || s.score > top.score+1e-9 {
-					top, found = s, true
-				}
-				break
-			}
+		if s, ok := k.fill(counts, top.score, found); ok {
+			top, found = s, true
 		}
 		if !k.next(counts) {
 			break
 		}
 	}
+	if found && top.scale == 1 {
+		top = k.grown(top)
+	}
 	return top, found
+}
+
+// fill finds the largest sizes at which rows of given line counts fit; ok is
+// false when they do not, or score no more than a setting found before.
+func (k *stack) fill(counts []int, beat float64, found bool) (setting, bool) {
+	better := func(s setting) bool { return !found || s.score > beat+1e-9 }
+	fits := func(step int) bool {
+		s, ok := k.sized(counts, float64(step)/steps)
+		return ok && s.high <= k.in.H
+	}
+	if s, ok := k.sized(counts, 1); ok && !better(s) {
+		return s, false
+	}
+	lo, hi := -1, steps+1
+	for hi-lo > 1 {
+		if mid := (lo + hi) / 2; fits(mid) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	for ; lo >= 0; lo-- {
+		s, ok := k.sized(counts, float64(lo)/steps)
+		if !ok || !better(s) {
+			break
+		}
+		s.slack = k.gapScale(s)
+		if k.holds(s) {
+			return s, true
+		}
+	}
+	return setting{}, false
+}
+
+// steps is into how many steps the way from the least to the best size is cut.
+const steps = 16
+
+// airy is the share of a region's height type may grow into beyond the sizes
+// the design likes: the rest stays blank.
+const airy = 0.8
+
+// grown lets display type grow beyond its best size where the region is large
+// and the text short.
+func (k *stack) grown(s setting) setting {
+	for _, t := range []float64{1.7, 1.55, 1.4, 1.25, 1.12} {
+		g, ok := k.sized(s.lines, t)
+		if g.slack = k.gapScale(g); ok && g.high <= share(k.in.H, airy) && g.score > s.score && k.holds(g) {
+			return g
+		}
+	}
+	return s
 }
 
 // next counts through the line counts of the rows.
@@ -99,14 +153,18 @@ func (k *stack) next(counts []int) bool {
 	return false
 }
 
-// try sizes the rows at t (1 = best, 0 = least) with given line counts.
-func (k *stack) try(counts []int, t float64) (setting, bool) {
+// sized sizes the rows at t (1 = best, 0 = least, more = grown) with given
+// line counts; ok is false when a row is too wide for its least size.
+func (k *stack) sized(counts []int, t float64) (setting, bool) {
 	s := setting{lines: append([]int(nil), counts...), sizes: make([]unit.Length, len(k.rows)), scale: t}
 	for i, r := range k.rows {
 		if r.draw != nil {
 			continue
 		}
-		size := r.least + share(r.best-r.least, t)
+		size := r.least + share(r.best-r.least, min(t, 1))
+		if t > 1 && r.grows {
+			size = share(r.best, t)
+		}
 		if n := r.narrow[counts[i]-1]; n > 0 {
 			size = min(size, k.in.W*1000/unit.Length(n+r.ink.left+r.ink.right))
 		}
@@ -114,17 +172,46 @@ func (k *stack) try(counts []int, t float64) (setting, bool) {
 			return s, false
 		}
 		s.sizes[i] = size
+	}
+	if !k.lift(&s) {
+		return s, false
+	}
+	for i, r := range k.rows {
 		if r.best > 0 {
-			s.score += r.weight * float64(size) / float64(r.best) * penalty[counts[i]-1]
+			s.score += r.weight * float64(s.sizes[i]) / float64(r.best) * penalty[counts[i]-1]
 		}
 	}
 	s.high = k.height(s)
-	if s.high > k.in.H {
-		return s, false
+	return s, true
+}
+
+// lift makes rows that must not be less than a part of the largest print that
+// large; ok is false when their line is too long for it.
+func (k *stack) lift(s *setting) bool {
+	most := k.largest
+	for _, size := range s.sizes {
+		most = max(most, size)
 	}
-	s.slack = k.gapScale(s)
-	_, ok := k.place(s)
-	return s, ok
+	for i, r := range k.rows {
+		need := (most*unit.Length(r.part) + 99) / 100
+		if s.sizes[i] >= need {
+			continue
+		}
+		if n := r.narrow[s.lines[i]-1]; at(n+r.ink.left+r.ink.right, need) > k.in.W {
+			return false
+		}
+		s.sizes[i] = need
+	}
+	return true
+}
+
+// holds reports whether every line of a setting fits where it would stand.
+func (k *stack) holds(s setting) bool {
+	if s.high > k.in.H {
+		return false
+	}
+	_, ok := k.put(s, false)
+	return ok
 }
 
 // height is the height of the rows with their plain gaps.
@@ -173,23 +260,30 @@ func (k *stack) gapScale(s setting) float64 {
 }
 
 // place sets the rows; ok is false when a line does not fit its chord.
-func (k *stack) place(s setting) ([]page.Item, bool) {
+func (k *stack) place(s setting) ([]page.Item, bool) { return k.put(s, true) }
+
+// put is place, or only the proof that all lines fit.
+func (k *stack) put(s setting, draw bool) ([]page.Item, bool) {
 	var items []page.Item
 	extra := unit.Length(0)
 	for i := 1; i < len(k.rows); i++ {
 		extra += share(k.gapAbove(i, s), s.slack-1)
 	}
 	y := k.in.Y + share(k.in.H-s.high-extra, k.rise)
+	k.from = k.from[:0]
 	for i, r := range k.rows {
+		k.from = append(k.from, len(items))
 		if i > 0 {
 			y += share(k.gapAbove(i, s), s.slack)
 		}
 		h := r.height(s.sizes[i], s.lines[i])
-		if r.draw != nil {
+		switch {
+		case r.draw != nil && !draw:
+		case r.draw != nil:
 			x0, x1 := k.in.chord(y, y+h)
 			items = append(items, r.draw(page.Rect{X: x0, Y: y, W: max(0, x1-x0), H: h})...)
-		} else {
-			set, ok := r.set(k.in, k.align, s.sizes[i], s.lines[i], y)
+		default:
+			set, ok := r.set(k.in, k.align, s.sizes[i], s.lines[i], y, draw)
 			if !ok {
 				return nil, false
 			}
@@ -197,23 +291,24 @@ func (k *stack) place(s setting) ([]page.Item, bool) {
 		}
 		y += h
 	}
+	k.from = append(k.from, len(items))
 	return items, true
 }
 
 // set breaks one row into its lines and places them from y down.
-func (r row) set(in region, a align, size unit.Length, lines int, y unit.Length) ([]page.Item, bool) {
+func (r row) set(in region, a align, size unit.Length, lines int, y unit.Length, draw bool) ([]page.Item, bool) {
 	lead := r.lead(size)
 	first := y + at(r.ink.top, size)
 	span := func(line int) (unit.Length, unit.Length) {
 		base := first + unit.Length(line)*lead
 		return r.ink.chord(in, base, size)
 	}
-	ends, ok := breakLines(r.para.boxes(), func(line int) int {
+	ends, ok := breakLines(r.boxes, func(line int) int {
 		x0, x1 := span(line)
 		return em(x1-x0, size) + r.para.voice.track + 1
 	}, r.ragged, lines)
-	if !ok {
-		return nil, false
+	if !ok || !draw {
+		return nil, ok
 	}
 	var items []page.Item
 	from := 0

@@ -9,43 +9,43 @@ import (
 // wrap sets a wrap-around label: display panel left, information panel
 // immediately right of it (21 CFR 101.2(a)).
 func (s *setter) wrap() {
-	whole := page.Rect{W: s.cell.W, H: s.cell.H}
 	info := s.on(s.look.Info)
-	saved := *s
-	items := len(s.frame.Items)
-	for i, part := range []float64{0.41, 0.36, 0.46, 0.32} {
-		frontW := share(whole.W, part)
-		front, side := whole, whole
-		front.W, side.X, side.W = frontW, frontW, whole.W-frontW
-		if s.wrapAt(front, side, info) {
-			return
-		}
-		if i == 3 {
-			return // its findings stand
-		}
-		s.frame.Items, s.found, s.over = s.frame.Items[:items], saved.found, saved.over
-		s.holes, s.clear, s.ornaments = nil, nil, nil
+	front, side := s.halves()
+	s.fill(side, s.look.Info)
+	ok := s.wrapFront(front, side)
+	if e := s.look.Band.Edge; e == "top" || e == "bottom" || e == "both" {
+		side.Y, side.H = s.display.Y, s.display.H
+	} else {
+		s.open = side
 	}
+	if ok {
+		s.infoPanel(side, info, s.onPanel()...)
+	}
+	s.decorate()
+	s.divide(side.X, info)
 }
 
-func (s *setter) wrapAt(front, side page.Rect, info roles) bool {
-	s.fill(side, s.look.Info)
+// halves are the display panel and the information panel of a wrap.
+func (s *setter) halves() (front, side page.Rect) {
+	front = page.Rect{W: s.cell.W, H: s.cell.H}
+	side = front
+	front.W = share(s.cell.W, s.part)
+	side.X, side.W = front.W, s.cell.W-front.W
+	return front, side
+}
+
+// wrapFront sets the display panel of a wrap, its band included.
+func (s *setter) wrapFront(front, side page.Rect) bool {
 	inner := front
 	if e := s.look.Band.Edge; e == "top" || e == "bottom" || e == "both" {
 		rest := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
-		inner.Y, inner.H, side.Y, side.H = rest.Y, rest.H, rest.Y, rest.H
+		inner.Y, inner.H = rest.Y, rest.H
 	} else {
 		inner = s.band(front, s.look.Band)
-		s.open = side
 	}
 	s.display = inner
 	s.beyondPanel = s.factMargin(side)
-	ok := s.panel(inner, s.colours, s.panelBlocks())
-	ps := s.facts(info, s.onPanel()...)
-	ok = s.infoPanel(side, info, ps) && ok
-	s.decorate()
-	s.divide(front.X+front.W, info)
-	return ok
+	return s.panel(inner, s.colours, s.panelBlocks())
 }
 
 // onPanel lists the kinds the display panel already bears.
@@ -77,6 +77,6 @@ func (s *setter) infoLabel() {
 	area := page.Rect{W: s.cell.W, H: s.cell.H}
 	s.fill(area, s.look.Info)
 	s.open = area
-	s.infoPanel(area, on, s.facts(on))
+	s.infoPanel(area, on)
 	s.decorate()
 }

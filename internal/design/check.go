@@ -124,6 +124,11 @@ func (r *reader) ornament(at string, raw rawOrnament) Ornament {
 		Density: r.number(at+".density", &density, 0, 0, 2),
 		Seed:    raw.Seed,
 	}
+	if raw.Instead != nil {
+		other := *raw.Instead
+		other.Instead = nil // one step is enough
+		o.Instead = new(r.ornament(at+".instead", other))
+	}
 	if o.Name == "" && raw.Name == "" {
 		r.found.Errorf("missing-name", r.file, at, "ornament has no name").Hinted("one of " + strings.Join(drawings(), ", "))
 	}

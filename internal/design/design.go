@@ -4,6 +4,8 @@
 package design
 
 import (
+	"reflect"
+
 	"jarmark/internal/label"
 	"jarmark/internal/page"
 )
@@ -63,7 +65,7 @@ type Look struct {
 	Rule        string // between name and maker, one of Rules
 	RuleColour  string
 	Divider     string // between front and information panel, one of Dividers
-	Brand       string // maker's name "below" or "above" the title
+	Brand       string // maker's name "below" or "above" the title, or "none"
 	Band        Band
 	Title       Range // overrides Voices.Title.Size when Best > 0
 	Ornaments   []Ornament
@@ -85,6 +87,7 @@ type Ornament struct {
 	Reach   float64 // share it is drawn over, when more than Size: type stands in its hollow
 	Density float64 // 1 is usual, also when 0; 0.4 sparse to 2 rich
 	Seed    int64
+	Instead *Ornament // what stands there when this one leaves the name no room
 }
 
 // The words a look may use. A new word needs its drawing in package compose
@@ -97,8 +100,8 @@ var (
 	Dividers = []string{"none", "hair", "dotted"}
 	Edges    = []string{"none", "left", "right", "top", "bottom", "both", "around"}
 	Patterns = []string{"plain", "gingham", "stripes", "scallop"}
-	Brands   = []string{"below", "above"}
-	Places   = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "under title"}
+	Brands   = []string{"below", "above", "none"}
+	Places   = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "beside"}
 	Colours  = []string{"paper", "tint", "white", "deep", "berry", "leaf", "ink", "soft", "main", "accent", "none"}
 )
 
@@ -110,33 +113,55 @@ func (d *Design) Look(p label.Piece) Look {
 	return d.looks[""]
 }
 
-// Full is the look as written.
-func (l Look) Full() Look { return l }
+// Leaner lists the looks a label may wear, from the look as written to bare
+// type: first the rule goes, then the maker's sign, then ornaments shrink or
+// give way to the ones named instead, then frame and band, at last all of it.
+func (l Look) Leaner() []Look {
+	out := []Look{l}
+	add := func(n Look) {
+		if !reflect.DeepEqual(n, out[len(out)-1]) {
+			out = append(out, n)
+		}
+	}
+	plain := l
+	plain.Rule = "none"
+	add(plain)
+	plain.Brand = "none"
+	add(plain)
+	add(plain.slim(0.74))
+	other := plain.instead()
+	add(other)
+	add(other.slim(0.74))
+	small := other.slim(0.6)
+	small.Frame, small.Band.Edge = "none", "none"
+	add(small)
+	small.Ornaments, small.Margin = nil, min(small.Margin, 0.045)
+	add(small)
+	return out
+}
 
-// Slim is the look with smaller ornaments and margins, for a small label.
-func (l Look) Slim() Look {
-	l.Margin *= 0.7
+// slim is the look with smaller ornaments, bands and margins.
+func (l Look) slim(f float64) Look {
+	l.Margin *= (1 + f) / 2
 	small := make([]Ornament, len(l.Ornaments))
 	for i, o := range l.Ornaments {
-		o.Size, o.Reach = o.Size*0.62, o.Reach*0.62
+		o.Size, o.Reach = o.Size*f, o.Reach*(1+f)/2 // an arch stays an arch
 		small[i] = o
 	}
 	l.Ornaments = small
-	l.Band.Size *= 0.7
+	l.Band.Size *= f
 	return l
 }
 
-// Unframed is the slim look without frame and band.
-func (l Look) Unframed() Look {
-	l = l.Slim()
-	l.Frame, l.Band.Edge = "none", "none"
-	return l
-}
-
-// Bare is the look without ornaments, frame, band and wide margins, for a label too
-// small for them.
-func (l Look) Bare() Look {
-	l.Ornaments, l.Frame, l.Band.Edge = nil, "none", "none"
-	l.Margin = min(l.Margin, 0.045)
+// instead is the look with the ornaments that take less room.
+func (l Look) instead() Look {
+	other := make([]Ornament, len(l.Ornaments))
+	for i, o := range l.Ornaments {
+		if o.Instead != nil {
+			o = *o.Instead
+		}
+		other[i] = o
+	}
+	l.Ornaments = other
 	return l
 }

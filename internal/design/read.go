@@ -152,6 +152,8 @@ type rawOrnament struct {
 	Density float64 `toml:"density"`
 	Reach   float64 `toml:"reach"`
 	Seed    int64   `toml:"seed"`
+
+	Instead *rawOrnament `toml:"instead"`
 }
 
 func knownPiece(p string) bool {

@@ -20,6 +20,7 @@ type growth struct {
 const (
 	ringPairs    = 33
 	boughPairs   = 12
+	archPairs    = 17 // of a garland, whose boughs are long
 	mostClusters = 8
 )
 
@@ -152,7 +153,7 @@ func (k *sketch) laurel() {
 // down to both sides, fruit at the crown.
 func (k *sketch) garland() {
 	b := k.box
-	leaf := min(k.leafSize(b.w(), 0.078, 0, 1), b.h()*0.4*k.fine)
+	leaf := min(k.leafSize(b.w(), 0.066, 0, 1), b.h()*0.33*k.fine)
 	pad := leaf * 0.72
 	left, right := vec{b.x0 + pad*0.9, b.y1 - pad}, vec{b.x1 - pad*0.9, b.y1 - pad}
 	top := b.y0 + pad
@@ -163,7 +164,7 @@ func (k *sketch) garland() {
 	for _, end := range []vec{left, right} {
 		reach := end.x - crown.x
 		s := bezier(crown, vec{crown.x + reach*0.42, top}, vec{crown.x + reach*0.8, top + (end.y-top)*0.42}, end)
-		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.3, most: boughPairs})
+		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.3, most: archPairs})
 	}
 	k.hero(crown, leaf*0.56, 0)
 }

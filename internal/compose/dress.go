@@ -1,0 +1,124 @@
+package compose
+
+import (
+	"slices"
+
+	"jarmark/internal/design"
+	"jarmark/internal/label"
+	"jarmark/internal/page"
+	"jarmark/internal/unit"
+)
+
+// dress is one way a piece may look: the look as written or a leaner one, and
+// for a wrap-around the share of its length that is the display panel.
+type dress struct {
+	look design.Look
+	part float64
+	line bool // the whole name on one line
+}
+
+// usualPart is the share of a wrap-around the display panel takes: the 40 % of
+// the circumference that is presented at a glance (21 CFR 101.1(b)), and a
+// little of the seam.
+const usualPart = 0.41
+
+// goodTitle is the size from which a name is read at arm's length: common
+// practice, no source.
+var goodTitle = unit.Points(16)
+
+// nearly is the share of its size, in percent, at which a name is large enough
+// for the ornaments to stay.
+const nearly = 93
+
+// most is how many dresses are tried before the piece does not fit.
+const most = 4
+
+// wardrobe lists what to try, best first. On a label with a display panel the
+// fullest look that leaves the name its size comes first: the name is at least
+// as large as the net quantity and well legible. When no look does, the one
+// with the largest name.
+func (s *setter) wardrobe() []dress {
+	looks := s.look.Leaner()
+	if s.piece != label.Wrap && (s.piece != label.Front || s.opt.Alone) {
+		var out []dress
+		for _, l := range looks {
+			out = append(out, dress{l, usualPart, false})
+		}
+		return out
+	}
+	ranked := s.rank(looks)
+	out := ranked[:min(most, len(ranked))]
+	bare := dress{looks[len(looks)-1], usualPart, false}
+	out = append(out, bare)
+	if s.piece == label.Wrap {
+		for _, part := range []float64{0.36, 0.47, 0.32} {
+			bare.part = part
+			out = append(out, bare)
+		}
+	}
+	return out
+}
+
+// tried is a dress and the size its name gets.
+type tried struct {
+	dress
+	title unit.Length
+}
+
+// rank measures the display panel in every look and puts the best first.
+func (s *setter) rank(looks []design.Look) []dress {
+	parts := []float64{usualPart}
+	if s.piece == label.Wrap {
+		parts = append(parts, 0.47)
+	}
+	var all []tried
+	for _, part := range parts {
+		for _, w := range options(looks, part) {
+			title, ok, good := s.in(w).measure()
+			if good && ok {
+				return append([]dress{w}, sorted(all)...)
+			}
+			if ok {
+				all = append(all, tried{w, title})
+			}
+		}
+	}
+	return sorted(all)
+}
+
+// options are the looks, and at last the leanest ones with the whole name on
+// one line, for a low label.
+func options(looks []design.Look, part float64) (out []dress) {
+	for _, l := range looks {
+		out = append(out, dress{l, part, false})
+	}
+	for _, l := range looks[max(0, len(looks)-2):] {
+		out = append(out, dress{l, part, true})
+	}
+	return out
+}
+
+// sorted orders dresses by the size of the name, in steps of a tenth; of equal
+// ones the fuller look stays first.
+func sorted(all []tried) []dress {
+	step := func(t tried) int { return int(t.title * 10 / goodTitle) }
+	slices.SortStableFunc(all, func(a, b tried) int { return step(b) - step(a) })
+	var out []dress
+	for _, t := range all {
+		out = append(out, t.dress)
+	}
+	return out
+}
+
+// measure sets the display panel alone, draws no ornament and gives the size
+// of the name. good says that no leaner look is needed.
+func (s *setter) measure() (title unit.Length, ok, good bool) {
+	s.measuring = true
+	if s.piece == label.Wrap {
+		ok = s.wrapFront(s.halves())
+	} else {
+		ok = s.panel(s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band), s.colours, s.panelBlocks())
+	}
+	want := max(goodTitle, s.netSize)
+	return s.title1, ok && len(s.over) == 0, !s.squashed && (s.title1*100 >= want*nearly || s.atBest)
+}
