@@ -3,7 +3,7 @@ package web
 // batchForm is the form of a batch file, in the order a maker works. To add a
 // field: one row here, under the TOML name the batch reader knows it by.
 var batchForm = []section{
-	{ID: "what", Title: "What it is", Lead: "The name as it stands on the label, and the day it was cooked.", Groups: []group{{Fields: []field{
+	{ID: "what", Title: "Name", Lead: "The name as it stands on the label, and the day it was cooked.", Groups: []group{{Fields: []field{
 		{Key: "name", Label: "Name", As: words, Example: "Plum & anise jam", Needed: true},
 		{Key: "kind", Label: "Kind", As: choice, optionsFrom: "kinds", Needed: true},
 		{Key: "made", Label: "Made on", As: day, Needed: true},

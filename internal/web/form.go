@@ -73,7 +73,7 @@ type filledRow struct {
 	Number, Last int
 	Noun         string
 	Fields, More []filledField
-	Open         bool // something under "more" has a value
+	Filled       string // what stands under "more", in short
 }
 
 type filledGroup struct {
@@ -142,12 +142,32 @@ func fillRow(g group, path string, table map[string]any) filledRow {
 		ff := filledField{field: f, Path: at, Value: value, Locked: !ok}
 		if f.More {
 			r.More = append(r.More, ff)
-			r.Open = r.Open || value != "" || !ok
+			r.Filled = shortly(r.Filled, ff)
 		} else {
 			r.Fields = append(r.Fields, ff)
 		}
 	}
 	return r
+}
+
+// maxShort is how much of the folded fields is told, in bytes.
+const maxShort = 60
+
+// shortly adds a folded field to what is told of them.
+func shortly(so string, f filledField) string {
+	v := strings.Join(strings.Fields(f.Value), " ")
+	if f.As == yes && v != "" {
+		v = strings.ToLower(f.Label)
+	}
+	switch {
+	case v == "":
+		return so
+	case so == "":
+		return v
+	case len(so)+len(v) > maxShort:
+		return strings.TrimSuffix(so, " …") + " …"
+	}
+	return so + " · " + v
 }
 
 // dig follows a dotted key.

@@ -35,6 +35,8 @@ type picture struct {
 	Piece  string            `json:"piece"`
 	Title  string            `json:"title"`
 	Size   string            `json:"size"`
+	Width  float64           `json:"width"` // mm
+	Height float64           `json:"height"`
 	Sheet  string            `json:"sheet"`
 	Labels int               `json:"labels"`
 	SVG    string            `json:"svg"`
@@ -84,8 +86,8 @@ func (s *site) lookAt(in job.Input, file string, found diag.List, pieces []label
 	}
 	out := lookAnswer{Findings: job.FindingRows(once(found).Capped(maxListed)), Labels: []picture{}}
 	for _, x := range shown {
-		out.Labels = append(out.Labels, picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0], Size: x.Size,
-			Sheet: x.Sheet, Labels: x.Labels, SVG: string(x.SVG), Paths: x.Paths})
+		out.Labels = append(out.Labels, picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0],
+			Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(), Sheet: x.Sheet, Labels: x.Labels, SVG: string(x.SVG), Paths: x.Paths})
 	}
 	facts, err := s.part("facts.html", b.Facts())
 	out.Facts = facts

@@ -52,6 +52,8 @@ function view(name) {
 
 for (const button of document.querySelectorAll("[data-show]")) button.addEventListener("click", () => view(button.dataset.show));
 
+byId("peek").addEventListener("click", () => view("labels"));
+
 byId("form").addEventListener("change", (event) => {
   if (event.target.name === "label.kind" && event.target.value) labels.choose(event.target.value);
 });

@@ -62,7 +62,16 @@ export class Findings {
       place.textContent = f ? [f.message, f.hint].filter(Boolean).join("; ") : "";
       byId(`f-${place.dataset.problem}`)?.setAttribute("aria-invalid", String(f?.severity === "error"));
     }
+    this.unfold(taken);
     this.badges(taken);
+  }
+
+  // unfold opens what hides an error.
+  unfold(taken) {
+    for (const [place, f] of taken) {
+      const details = f.severity === "error" && place.closest("details");
+      if (details) details.open = true;
+    }
   }
 
   // badges counts the findings of each step.

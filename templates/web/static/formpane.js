@@ -58,15 +58,22 @@ export class FormPane {
     byId("back").hidden = at <= 0;
     byId("next").hidden = at < 0 || at === this.buttons.length - 1;
     if (byId("next").hidden === false) byId("next").textContent = `Next: ${label(this.buttons[at + 1])}`;
-    if (focus) byId(`step-${step}`)?.focus();
+    if (focus) this.enter(step);
     this.buttons[at]?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  }
+
+  // enter puts the focus on a step and its beginning in sight.
+  enter(step) {
+    byId(`step-${step}`)?.focus({ preventScroll: true });
+    const pane = this.form.closest(".pane");
+    pane.scrollTo(0, 0);
+    if (pane.getBoundingClientRect().top < 0) pane.scrollIntoView({ block: "start" });
   }
 
   walk(by) {
     const at = this.buttons.findIndex((button) => button.dataset.goto === this.step);
     const next = this.buttons[at + by];
     if (next) this.goTo(next.dataset.goto);
-    document.querySelector('[data-pane="form"]').scrollTo(0, 0);
   }
 
   // replace takes the form anew; what is typed but not yet in the text, the

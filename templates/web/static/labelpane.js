@@ -33,6 +33,7 @@ export class LabelPane {
   }
 
   show(labels) {
+    this.peek(labels);
     if (labels.length === 0) {
       this.shown = [];
       this.board.replaceChildren(make("p", { class: "hush" }, "The labels appear here as soon as the batch can be read and has a jar to label."));
@@ -47,23 +48,47 @@ export class LabelPane {
   // figure draws a label; one that has not changed stays as it is.
   figure(label, before) {
     if (before && before.label.svg === label.svg && before.label.labels === label.labels) return before.figure;
-    const host = make("div", { class: "art" });
-    const svg = document.importNode(new DOMParser().parseFromString(label.svg, "image/svg+xml").documentElement, true);
-    const width = parseFloat(svg.getAttribute("width"));
-    svg.setAttribute("width", "100%");
-    svg.removeAttribute("height");
-    svg.style.display = "block";
-    host.style.width = `${Math.min(Math.max(width * 3.1, 170), 720)}px`;
-    host.style.maxWidth = "100%";
-    const root = host.attachShadow({ mode: "open" });
-    root.append(svg);
+    const svg = picture(label.svg);
     svg.addEventListener("click", (event) => {
       const block = event.target.closest?.("[data-block]");
       const path = block && label.paths[block.dataset.block];
       if (path) this.goTo(path);
     });
+    const host = hosted(svg, Math.min(Math.max(label.width * scale, smallest), largest));
+    // A long band is scrolled on a telephone rather than shrunk beyond reading.
+    host.style.minWidth = label.width > long ? `${label.width * readable}px` : "";
     return make("figure", {}, host, make("figcaption", {}, `${label.title}, ${label.size}, ${plural(label.labels, "label", "labels")} on ${label.sheet}`));
   }
+
+  // peek keeps the first label in sight below the form, on small screens.
+  peek(labels) {
+    const place = byId("peek");
+    place.hidden = labels.length === 0;
+    if (labels.length === 0 || this.peeked === labels[0].svg) return;
+    this.peeked = labels[0].svg;
+    place.replaceChildren(hosted(picture(labels[0].svg), Math.min(340, labels[0].width / labels[0].height * 72)));
+  }
+}
+
+// Sizes on screen: pixels a millimetre, and limits in pixels.
+const [scale, readable, long] = [3.1, 2.3, 120];
+const [smallest, largest] = [170, 720];
+
+// picture makes a drawing that fills its place.
+function picture(text) {
+  const svg = document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
+  svg.setAttribute("width", "100%");
+  svg.removeAttribute("height");
+  svg.style.display = "block";
+  return svg;
+}
+
+function hosted(svg, width) {
+  const host = make("div", { class: "art" });
+  host.style.width = `${width}px`;
+  host.style.maxWidth = "100%";
+  host.attachShadow({ mode: "open" }).append(svg);
+  return host;
 }
 
 const pressed = (button) => button.getAttribute("aria-pressed") === "true";
