@@ -15,15 +15,16 @@ func runCheck(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	batches, across := env.LoadAll(in, c)
+	batches, across := env.CheckAll(in, c)
 	failed := across.HasErrors()
 	a.print(across, in)
 	var facts []job.Facts
+	told := told{}
 	for i, b := range batches {
 		failed = failed || !b.OK()
 		facts = append(facts, b.Facts())
 		if !o.json {
-			a.print(b.Findings, []job.Input{in[i]})
+			a.print(told.fresh(b.Findings), []job.Input{in[i]})
 			writeFacts(a.out, b)
 		}
 	}

@@ -140,6 +140,43 @@ func (a *app) print(l diag.List, in []job.Input) {
 	diag.Print(a.err, l, func(file string) string { return text[file] })
 }
 
+// told are findings printed already: those about the kitchen come back with
+// every batch.
+type told map[diag.Diagnostic]bool
+
+// fresh gives the findings not told yet.
+func (t told) fresh(l diag.List) (out diag.List) {
+	for _, d := range l {
+		if !t[d] {
+			t[d] = true
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// grave keeps warnings and errors: what is worth knowing once need not stand
+// before every print run.
+func grave(l diag.List) (out diag.List) {
+	for _, d := range l {
+		if d.Severity > diag.Note {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// notesLeft says how many notes were kept back.
+func (a *app) notesLeft(n int) {
+	switch n {
+	case 0:
+	case 1:
+		fmt.Fprintln(a.err, "1 note more: jarmark check shows it")
+	default:
+		fmt.Fprintf(a.err, "%d notes more: jarmark check shows them\n", n)
+	}
+}
+
 // choices turns flags into what the stages may choose.
 func (a *app) choices(o *options) (job.Choices, error) {
 	c := job.Choices{Place: o.place, Today: a.today(), Gift: o.gift, Design: o.design, Sheet: o.sheet,

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"jarmark/internal/diag"
 	"jarmark/internal/job"
 	"jarmark/internal/store"
 )
@@ -22,7 +23,9 @@ func runLabels(a *app, o *options, args []string) error {
 		return err
 	}
 	run, found, err := env.Print(in, c, strings.ToLower(o.format))
-	a.print(found, in)
+	found = told{}.fresh(found)
+	a.print(grave(found), in)
+	a.notesLeft(found.Count(diag.Note))
 	if err != nil {
 		return err
 	}

@@ -23,10 +23,12 @@ func runMake(a *app, o *options, args []string) error {
 		return err
 	}
 	p := a.progress(len(in), o.quiet)
-	failed := false
+	failed, told, notes := false, told{}, 0
 	for done := range env.MakeAll(in, c) {
 		p.step()
-		a.print(done.Findings, []job.Input{in[done.Index]})
+		fresh := told.fresh(done.Findings)
+		notes += fresh.Count(diag.Note)
+		a.print(grave(fresh), []job.Input{in[done.Index]})
 		if done.Err != nil {
 			return done.Err
 		}
@@ -41,6 +43,7 @@ func runMake(a *app, o *options, args []string) error {
 		a.report(dir, done)
 	}
 	p.end()
+	a.notesLeft(notes)
 	if failed {
 		return errProblem
 	}

@@ -27,6 +27,19 @@ func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List
 	return batches, sameLots(batches)
 }
 
+// CheckAll is LoadAll that also composes the labels each batch would print, so
+// that what does not fit is found before the printer is.
+func (e *Env) CheckAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
+	batches, across = e.LoadAll(in, c)
+	each(len(batches), func(i int) {
+		if b := batches[i]; b.OK() && b.Cooked != nil {
+			_, found := e.compose(b, c)
+			b.add(found)
+		}
+	})
+	return batches, across
+}
+
 // MakeAll makes every batch on all cores and yields them in order, each as
 // soon as it and those before it are done. Two batches of one lot would write
 // into one folder: both are errors. Stopping early is fine.

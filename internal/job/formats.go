@@ -42,7 +42,7 @@ func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 			continue
 		}
 		s, l := e.compose(b, c)
-		found = append(found, l...)
+		found = append(append(found, l...), b.unfilled(b.pieces(c), c)...)
 		stacks = append(stacks, s...)
 		if first == nil && len(s) > 0 {
 			first = b

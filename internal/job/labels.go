@@ -36,6 +36,7 @@ type stack struct {
 // what does not fit and what would take it; with an error nothing is returned.
 func (e *Env) Labels(b *Batch, c Choices) ([]Printed, diag.List) {
 	stacks, found := e.compose(b, c)
+	found = append(found, b.unfilled(b.pieces(c), c)...)
 	if found.HasErrors() {
 		return nil, found
 	}

@@ -98,7 +98,7 @@ func (b *Batch) declare(e *Env, c Choices) {
 	}
 	for _, j := range b.Cooked.Jars {
 		content, l := rule.Declare(b.Cooked, j, b.Set, rule.Options{Gift: c.Gift})
-		b.add(l)
+		b.add(planFindings(j, l))
 		b.Contents = append(b.Contents, content)
 	}
 }

@@ -43,7 +43,15 @@ func (b *Batch) Summary() []Row {
 		Row{"net", firstNonEmpty(f.Net, "not declared yet")},
 		Row{"keeping", f.Storage.Sealed},
 		Row{"label rules", firstNonEmpty(f.Place, "none")},
-		Row{"findings", fmt.Sprintf("%d errors, %d warnings, %d notes", n[diag.Error], n[diag.Warning], n[diag.Note])})
+		Row{"findings", counted(n[diag.Error], "error") + ", " + counted(n[diag.Warning], "warning") + ", " + counted(n[diag.Note], "note")})
+}
+
+// counted is a number with its noun: "1 error", "0 notes".
+func counted(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
 }
 
 func jarLine(j cook.JarPlan, units string) string {
