@@ -29,8 +29,8 @@ func (s *setter) allergens() {
 func (s *setter) cardFacts(on roles) []passage {
 	big, usual := s.d.Voices.Text, s.d.Voices.Text
 	pt := min(s.short().Points(), 400)
-	big.Size = design.Range{Least: 9, Best: max(9, pt*0.07)}
-	usual.Size = design.Range{Least: 7, Best: max(7, pt*0.046)}
+	big.Size = design.Range{Least: 9, Best: max(9, pt*0.082)}
+	usual.Size = design.Range{Least: 7, Best: max(7, pt*0.052)}
 	var ps []passage
 	add := func(v design.Voice, gap float64, kinds ...label.Kind) {
 		for _, b := range s.all(kinds...) {

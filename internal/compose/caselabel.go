@@ -1,6 +1,7 @@
 package compose
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/design"
@@ -37,6 +38,23 @@ func (s *setter) caseLabel() {
 
 // headed sets maker and name at the top of a card, from the left.
 func (s *setter) headed(in region, on roles, short unit.Length) {
+	beside := s.headRows(in, on, short)
+	if s.cornerBox.H > 0 { // under the corner's drawing, where that leaves the name more
+		low := in
+		low.holes = slices.DeleteFunc(slices.Clone(in.holes), func(h page.Rect) bool { return h == s.cornerBox })
+		low = low.inset(0, max(0, s.cornerBox.Y+s.cornerBox.H-in.Y), 0, 0)
+		under := s.headRows(low, on, short)
+		a, okA := beside.best()
+		b, okB := under.best()
+		if okB && (!okA || b.score > a.score*1.15) {
+			beside = under
+		}
+	}
+	s.fit(beside, "the name")
+}
+
+// headRows is the stack of a card's head.
+func (s *setter) headRows(in region, on roles, short unit.Length) stack {
 	k := stack{in: in, align: s.align(), rise: 0, spread: 1.3}
 	if b, ok := s.block(label.Brand); ok {
 		k.rows = append(k.rows, s.displayRow(b, s.d.Voices.Brand, on, short, 1, 0.6))
@@ -46,7 +64,10 @@ func (s *setter) headed(in region, on roles, short unit.Length) {
 		rows[0].gap = 0.6
 	}
 	k.rows = append(k.rows, rows...)
-	s.fit(k, "the name")
+	if len(k.rows) > 0 {
+		k.rows[0].gap = 0
+	}
+	return k
 }
 
 // factRow sets a block in the text voice at display size, shares of the

@@ -151,7 +151,7 @@ func (k *checker) block(id string) (label.Block, bool) {
 
 // heights measures the letter the law names on every line of every block.
 func (k *checker) heights() {
-	if atStall(label.Piece(k.fr.Piece)) {
+	if courtesy(label.Piece(k.fr.Piece)) {
 		return
 	}
 	said := map[voiceKey]string{}

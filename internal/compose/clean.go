@@ -35,7 +35,7 @@ func (s *setter) clean() {
 			}
 		}
 		b.Runs = runs
-		if atStall(s.piece) && b.Kind != label.Statement {
+		if courtesy(s.piece) && b.Kind != label.Statement {
 			b.Min = label.Height{}
 		}
 		if strings.TrimSpace(b.Text()) == "" {

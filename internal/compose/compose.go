@@ -131,6 +131,8 @@ type setter struct {
 	clear     []page.Rect // clear space codes must keep out of
 	ornaments []pending
 	pairs     []pending              // drawings for the blank beside the name
+	cornerBox page.Rect              // of the drawing in the upper right corner
+	sides     unit.Length            // width kept free for them at each side of the name
 	room      map[string]unit.Length // widths of varying text, by block
 	painted   bool                   // the ground is not bare paper
 	open      page.Rect              // the label less its bands

@@ -39,7 +39,7 @@ const most = 4
 // with the largest name.
 func (s *setter) wardrobe() []dress {
 	looks := s.look.Leaner()
-	if s.piece != label.Wrap && (s.piece != label.Front || s.opt.Alone) {
+	if s.piece != label.Wrap && s.piece != label.Front {
 		var out []dress
 		for _, l := range looks {
 			out = append(out, dress{l, usualPart, false})
@@ -114,10 +114,14 @@ func sorted(all []tried) []dress {
 // of the name. good says that no leaner look is needed.
 func (s *setter) measure() (title unit.Length, ok, good bool) {
 	s.measuring = true
-	if s.piece == label.Wrap {
+	area := page.Rect{W: s.cell.W, H: s.cell.H}
+	switch {
+	case s.piece == label.Wrap:
 		ok = s.wrapFront(s.halves())
-	} else {
-		ok = s.panel(s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band), s.colours, s.panelBlocks())
+	case s.opt.Alone:
+		ok = s.alone(s.band(area, s.look.Band))
+	default:
+		ok = s.panel(s.band(area, s.look.Band), s.colours, s.panelBlocks())
 	}
 	want := max(goodTitle, s.netSize)
 	return s.title1, ok && len(s.over) == 0, !s.squashed && (s.title1*100 >= want*nearly || s.atBest)

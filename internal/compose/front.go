@@ -54,33 +54,59 @@ func (s *setter) alone(area page.Rect) bool {
 	if !ok {
 		return false
 	}
-	ps := s.facts(on, apart, label.Serve)
-	need := unit.Length(0)
-	for step := range 9 {
-		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step)/8)
+	above = s.reserve(above, on, short, "top", "beside")
+	need, best, least := unit.Length(0), unit.Length(0), -1
+	type half struct {
+		f    flowed
+		at   *placed
+		head region
+	}
+	var chosen half
+	want := max(goodTitle, s.netSize)
+	for step := range 18 { // paragraphs from large to small, then run on
+		ps := s.facts(on, dense(step/9), label.Serve)
+		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step%9)/8)
 		need = f.bottom - f.top
 		if !ok {
 			continue
 		}
 		head := above
-		head.H = max(0, f.top-above.Y-share(short, 0.05))
+		head.H = max(0, f.top-above.Y-share(short, 0.035))
 		if at != nil {
 			head.holes = append(head.holes[:len(head.holes):len(head.holes)], at.hole)
 		}
-		if step < 8 && head.H < share(short, 0.26) {
+		if !s.nameFits(head, on, short) {
 			continue
 		}
-		if !s.quietly(func() bool { return s.name(head, on, short, nil) }) {
-			continue
+		if s.title1 > best*11/10 {
+			chosen, best, least = half{f, at, head}, s.title1, step
 		}
-		s.put(f.items...)
-		if at != nil {
-			s.putCode(at.plan, at.box, on)
+		if s.title1*100 >= want*nearly {
+			break
 		}
+	}
+	if least < 0 {
+		s.overflow("name and facts together", max(need+share(short, 0.15), above.H+100*unit.Micrometre), above.H, false)
+		return false
+	}
+	s.name(chosen.head, on, short, nil)
+	if s.measuring {
 		return true
 	}
-	s.overflow("name and facts together", max(need+share(short, 0.15), above.H+100*unit.Micrometre), above.H, false)
-	return false
+	s.put(chosen.f.items...)
+	if chosen.at != nil {
+		s.putCode(chosen.at.plan, chosen.at.box, on)
+	}
+	return true
+}
+
+// nameFits measures the name in a region without setting it.
+func (s *setter) nameFits(in region, on roles, short unit.Length) bool {
+	was := s.measuring
+	s.measuring = true
+	ok := s.quietly(func() bool { return s.name(in, on, short, nil) })
+	s.measuring = was
+	return ok
 }
 
 // quietly runs a step and undoes it, findings included, when it fails.

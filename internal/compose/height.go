@@ -56,6 +56,13 @@ func (v voice) least(b label.Block, text string) unit.Length {
 	return size
 }
 
+// courtesy reports whether a piece repeats what the jar's label says, so that
+// the letter heights of a package label do not bind it: lids, tags and strips
+// go with a label, the rest stands on a stall or a case.
+func courtesy(p label.Piece) bool {
+	return atStall(p) || p == label.Lid || p == label.Tag || p == label.SealStrip
+}
+
 // atStall reports whether a piece stands on a stall or a case, not on a jar:
 // the letter heights of a package label do not bind it.
 func atStall(p label.Piece) bool {

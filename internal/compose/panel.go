@@ -76,7 +76,7 @@ var legible = unit.Points(5)
 // name sets title, subtitle, maker and extra blocks in a region.
 func (s *setter) name(in region, on roles, short unit.Length, extra []label.Block) bool {
 	short = max(short, min(in.W*2/5, in.H)) // a low panel is wide
-	k := stack{in: in, align: s.align(), rise: 0.46, spread: 1.9, largest: s.netSize}
+	k := stack{in: in, align: s.align(), rise: 0.46, spread: 1.9, largest: s.netSize, sides: s.sides}
 	k.rows = s.titleRows(on, short)
 	s.body = in
 	if r, ok := s.ruleRow(on, short, k.align); ok && (s.has(label.Brand) || len(extra) > 0) {

@@ -81,12 +81,14 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 	case "corner":
 		side := min(reach, in.W/2, in.H)
 		box = page.Rect{X: in.X + in.W - side, Y: in.Y, W: side, H: side}
-		in.holes = append(in.holes, grow(box, share(short, 0.03), 0))
+		s.cornerBox = grow(box, share(short, 0.03), 0)
+		in.holes = append(in.holes, s.cornerBox)
 	case "corners":
 		s.corners(o, in.Rect, reach, on)
 		return in
 	case "beside":
 		s.pairs = append(s.pairs, pending{o: o, on: on})
+		s.sides = max(s.sides, share(min(share(short, o.Size), in.W/5), 0.8))
 		return in
 	}
 	if s.cell.Shape == page.Ellipse && o.Place == "around" {
@@ -149,7 +151,7 @@ func (s *setter) besides() (out []pending) {
 		if name.W == 0 {
 			continue
 		}
-		air := share(s.short(), 0.05)
+		air := share(s.short(), 0.04)
 		top, bottom := in.Y, min(in.Y+in.H, name.Y+name.H+air/2)
 		left := page.Rect{X: in.X, Y: top, W: name.X - in.X - air, H: bottom - top}
 		right := page.Rect{X: name.X + name.W + air, Y: top, W: in.X + in.W - name.X - name.W - air, H: bottom - top}

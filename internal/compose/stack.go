@@ -33,6 +33,7 @@ type stack struct {
 	align   align
 	rise    float64     // share of the spare height above the rows
 	spread  float64     // how far the gaps may grow, as a factor
+	sides   unit.Length // kept free at each side of the first row, a name
 	largest unit.Length // of the print beside the stack
 	from    []int       // of the placed items: where each row's begin, and their end
 }
@@ -165,8 +166,12 @@ func (k *stack) sized(counts []int, t float64) (setting, bool) {
 		if t > 1 && r.grows {
 			size = share(r.best, t)
 		}
+		wide := k.in.W
+		if r.names && i == 0 {
+			wide -= 2 * k.sides
+		}
 		if n := r.narrow[counts[i]-1]; n > 0 {
-			size = min(size, k.in.W*1000/unit.Length(n+r.ink.left+r.ink.right))
+			size = min(size, wide*1000/unit.Length(n+r.ink.left+r.ink.right))
 		}
 		if size < r.least {
 			return s, false

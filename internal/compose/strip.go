@@ -15,10 +15,12 @@ func (s *setter) strip() {
 	short := s.short()
 	in := s.inner(area, s.colours)
 	in = s.reserve(in, s.colours, short, "frame", "left", "right", "ends")
+	in = in.inset(share(short, 0.16), 0, share(short, 0.16), 0)
 	k := stack{in: in, align: centre, rise: 0.5, spread: 1.5}
 	if b, ok := s.block(label.Seal); ok {
 		v := s.d.Voices.Subtitle
 		v.Size.Least, v.Size.Best = 0.14, 0.3
+		v.Track = min(v.Track, 0.06) // a whole sentence
 		k.rows = append(k.rows, s.displayRow(b, v, s.colours, short, 2, 2))
 	} else {
 		k.rows = s.stripTitle(k.rows)

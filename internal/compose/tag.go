@@ -40,7 +40,7 @@ func (s *setter) tag() {
 	top := hole.Y + hole.H + share(short, 0.05)
 	in = in.inset(0, max(0, top-in.Y), 0, 0)
 	in = s.reserve(in, s.colours, short, "frame", "left", "right", "bottom")
-	foot := s.tagFoot(in, short)
+	foot := s.tagFoot(in, short, true)
 	body := in
 	body.H = max(0, foot-in.Y-share(short, 0.04))
 	body = s.wreathSquare(body)
@@ -48,10 +48,16 @@ func (s *setter) tag() {
 	k := stack{in: body, align: s.align(), rise: 0.47, spread: 1.6, rows: s.titleRows(s.colours, short)}
 	if body.oval.W > 0 {
 		k.align = centre
+	} else if k.align == centre {
+		k.in = body.inset(share(body.W, 0.035), 0, share(body.W, 0.035), 0)
 	}
 	s.fit(k, "the name")
 	s.decorate()
 }
+
+// roomy is the least height of the blank for the name, as a share of its
+// width, that leaves a serving idea its place beside a message.
+const roomy = 0.86
 
 // wreathSquare keeps a ring of leaves round when it would be a long oval.
 func (s *setter) wreathSquare(in region) region {
@@ -74,9 +80,10 @@ func (s *setter) punch(hole page.Rect) {
 }
 
 // tagFoot sets the written lines from the foot up and gives their top.
-func (s *setter) tagFoot(in region, short unit.Length) unit.Length {
+func (s *setter) tagFoot(in region, short unit.Length, idea bool) unit.Length {
 	y := in.Y + in.H
-	if b, ok := s.block(label.Serve); ok {
+	items, holes := len(s.frame.Items), len(s.holes)
+	if b, ok := s.block(label.Serve); ok && idea {
 		y = s.footNote(b, in, y) - share(short, 0.07)
 	}
 	if b, ok := s.block(label.Message); ok {
@@ -87,12 +94,17 @@ func (s *setter) tagFoot(in region, short unit.Length) unit.Length {
 			y = s.line(b, in, y, short) - share(short, 0.055)
 		}
 	}
+	if idea && s.has(label.Serve) && s.has(label.Message) && y-in.Y < share(in.W, roomy) {
+		s.frame.Items, s.holes = s.frame.Items[:items], s.holes[:holes] // the name is worth more
+		return s.tagFoot(in, short, false)
+	}
 	return y
 }
 
 // footNote sets a small centred note ending at y and gives its top.
 func (s *setter) footNote(b label.Block, in region, y unit.Length) unit.Length {
 	p := s.smallPassage(b, s.colours, s.d.Voices.Small)
+	p.ragged = balanced
 	return s.raise([]passage{p}, in, y, centre, string(b.Kind), 0.16)
 }
 
@@ -101,7 +113,7 @@ func (s *setter) written(b label.Block, in region, y, short unit.Length) unit.Le
 	v := s.voice(s.d.Voices.Hand, s.colours)
 	v.kernMin = 10
 	lo, hi := v.span(s.d.Voices.Hand.Size, short, max(unit.Points(8), v.least(b, b.Text())))
-	p := passage{para: newPara(v, said{b.ID, b.Runs, b.Exact}), least: lo, best: min(hi, share(short, 0.085))}
+	p := passage{ragged: balanced, para: newPara(v, said{b.ID, b.Runs, b.Exact}), least: lo, best: min(hi, share(short, 0.085))}
 	p.best = max(p.least, p.best)
 	return s.raise([]passage{p}, in, y, centre, string(b.Kind), 0.34)
 }

@@ -109,7 +109,7 @@ func (k *sketch) crystals() {
 	unit := min(max(k.box.short()*0.13, 1.6), 6)
 	for i, d := range k.scatter(k.room(unit*0.8, 26), 0.22, unit*1.4, unit*0.95, unit*0.8, unit*0.6, unit*0.18) {
 		if d.r < unit*0.35 {
-			k.body(spot(d.c, d.r*0.6, d.r*0.55, 0), k.tint.frost(i))
+			k.body(spot(d.c, min(d.r*0.6, 0.4), min(d.r*0.55, 0.37), 0), k.tint.frost(i))
 			continue
 		}
 		k.crystal(d.c, d.r*0.95, k.tint.frost(i))
