@@ -1,0 +1,75 @@
+package web
+
+import (
+	"context"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+)
+
+// insert types a text at once, as pasting does.
+func insert(text string) func(ctx context.Context, t *chromedp.Target) error {
+	return func(ctx context.Context, t *chromedp.Target) error {
+		_, err := chromedp.Call(ctx, input.InsertText, input.InsertTextParams{Text: text})
+		return err
+	}
+}
+
+// views are all the views of the page, and what to do there first.
+var views = []struct{ name, path, js string }{
+	{"list", "/", ""}, {"new", "/new", ""}, {"pack", "/pack", ""}, {"trace", "/trace", ""}, {"kitchen", "/kitchen", ""},
+	{"name", "/batch/plum.toml", ""},
+	{"pot", "/batch/plum.toml", `document.querySelector('[data-goto="ingredients"]').click()`},
+	{"cook", "/batch/plum.toml", `document.querySelector('[data-goto="cook"]').click()`},
+	{"jars", "/batch/plum.toml", `document.querySelector('[data-goto="jars"]').click(); document.querySelectorAll("#step-jars details").forEach((d) => { d.open = true; })`},
+	{"look", "/batch/plum.toml", `document.querySelector('[data-goto="look"]').click()`},
+	{"labels", "/batch/plum.toml", `document.querySelector('[data-show="labels"]').click(); document.querySelectorAll(".chips button").forEach((c) => { if (c.ariaPressed === "false") c.click(); })`},
+	{"mend", "/batch/wrong.toml", `document.querySelector('[data-show="mend"]').click(); document.getElementById("notes").open = true`},
+	{"text", "/batch/wrong.toml", `document.querySelector('[data-show="text"]').click()`},
+	{"print", "/batch/plum.toml", `document.getElementById("print").click()`},
+	{"conflict", "/batch/plum.toml", `document.getElementById("conflict").showModal()`},
+	{"problem", "/nowhere", ""},
+}
+
+// narrow and small find what a thumb would miss: content wider than the
+// window, and targets below 44 px (WCAG 2.1, success criterion 2.5.5).
+const (
+	narrow = `document.documentElement.scrollWidth <= innerWidth`
+	small  = `[...document.querySelectorAll("button, a.button, nav a, select, summary, input:not([type=checkbox], [type=radio]), label.check, .option")]
+		.filter((e) => e.checkVisibility() && e.offsetWidth > 1 && e.getBoundingClientRect().height < 43.5).map((e) => e.outerHTML.slice(0, 90)).join("\n")`
+	axe = `axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] }).then((r) => r.violations
+		.map((v) => v.id + ": " + v.help + "\n  " + v.nodes.map((n) => n.target + " " + n.any.concat(n.all).map((c) => c.message).join("; ")).slice(0, 4).join("\n  ")).join("\n"))`
+)
+
+// Every view at both widths passes axe-core, the reference checker of the Web
+// Content Accessibility Guidelines, and has room and targets for a thumb.
+func TestBrowserAccessibility(t *testing.T) {
+	checker, err := os.ReadFile("testdata/axe/axe.min.js")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, width := range []int64{390, 1280} {
+		dir := kitchenDir(t)
+		put(t, dir, "plum.toml", plum+"\n[[gift]]\nto = \"Hedy\"\njars = 2\n[[market]]\nevent = \"Saturday\"\ndate = 2026-10-03\njars = 3\n")
+		put(t, dir, "wrong.toml", strings.Replace(plum, "2 kg", "2 kq", 1))
+		b := browse(t, dir, width, 844)
+		for _, v := range views {
+			b.open(v.path)
+			b.do(chromedp.Evaluate[chromedp.Void](v.js + "\n;" + string(checker)))
+			found, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](axe, chromedp.EvalAwaitPromise))
+			if err != nil || found != "" {
+				t.Errorf("%s at %d px: %v\n%s", v.name, width, err, found)
+			}
+			if ok, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](narrow)); err != nil || !ok {
+				t.Errorf("%s at %d px is wider than the window: %v", v.name, width, err)
+			}
+			if list, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](small)); err != nil || list != "" {
+				t.Errorf("%s at %d px: small targets, %v\n%s", v.name, width, err, list)
+			}
+		}
+		b.silent("404")
+	}
+}
