@@ -52,6 +52,24 @@ func breakLines(boxes []box, measure func(line int) int, style ragged, exactly i
 	return nil, false
 }
 
+// fewest counts the lines breakLines would set: filling each line as far as it
+// goes leaves the least for the next. ok is false when no breaking fits.
+func fewest(boxes []box, measure func(line int) int) (lines int, ok bool) {
+	for i := 0; i < len(boxes); lines++ {
+		m := measure(lines)
+		w := boxes[i].w
+		if w > m {
+			return lines, false
+		}
+		for i++; i < len(boxes); i++ {
+			if w += boxes[i-1].space + boxes[i].w; w > m {
+				break
+			}
+		}
+	}
+	return lines, true
+}
+
 const unset = int64(math.MaxInt64)
 
 // nextLine extends every set prefix by one line of at most m.

@@ -125,15 +125,20 @@ func (p passage) set(in region, a align, size, lead, y unit.Length, draw bool) (
 		base := first + unit.Length(line)*lead
 		return p.ink.chord(in, base, size)
 	}
-	ends, ok := breakLines(p.boxes, func(line int) int {
+	measure := func(line int) int {
 		x0, x1 := span(line)
 		return em(x1-x0, size) + p.para.voice.track
-	}, p.ragged, 0)
-	if !ok {
-		return nil, 0, false
 	}
 	if !draw {
-		return nil, len(ends), true
+		lines, ok := fewest(p.boxes, measure)
+		if !ok {
+			lines = 0
+		}
+		return nil, lines, ok
+	}
+	ends, ok := breakLines(p.boxes, measure, p.ragged, 0)
+	if !ok {
+		return nil, 0, false
 	}
 	var items []page.Item
 	from := 0

@@ -198,11 +198,8 @@ func (s *setter) whole(p pending, keep []page.Rect) []page.Item {
 // touch reports whether any drawing meets any of the boxes.
 func touch(items []page.Item, keep []page.Rect) bool {
 	for _, it := range items {
-		p, ok := it.(*page.Path)
-		for _, k := range keep {
-			if ok && crosses(p, k) {
-				return true
-			}
+		if p, ok := it.(*page.Path); ok && crossesAny(p, keep) {
+			return true
 		}
 	}
 	return false

@@ -34,8 +34,14 @@ func (s *setter) harms(p *page.Path, keep []page.Rect) bool {
 	if outside(s.frame, p, 0) {
 		return true
 	}
-	for _, r := range keep {
-		if crosses(p, r) {
+	return crossesAny(p, keep)
+}
+
+// crossesAny reports whether a drawing leaves ink in any of the boxes.
+func crossesAny(p *page.Path, boxes []page.Rect) bool {
+	reach := bounds(p)
+	for _, r := range boxes {
+		if (overlaps(reach, r) || reach.W <= 0 || reach.H <= 0) && crosses(p, r) {
 			return true
 		}
 	}

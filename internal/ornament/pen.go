@@ -20,6 +20,9 @@ func (t *trace) curve(a, b, p vec) *trace {
 }
 func (t *trace) close() *trace { return t.op(page.Close) }
 func (t *trace) op(op page.Op, pts ...vec) *trace {
+	if t.ops == nil {
+		t.ops, t.pts = make([]page.Op, 0, 8), make([]vec, 0, 16) // most shapes are a leaf or a berry
+	}
 	t.ops, t.pts = append(t.ops, op), append(t.pts, pts...)
 	return t
 }

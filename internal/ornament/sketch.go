@@ -110,7 +110,7 @@ func newSketch(name string, s Spec, fine float64) *sketch {
 // element groups what draw draws.
 func (k *sketch) element(draw func()) {
 	if k.depth == 0 {
-		k.elements = append(k.elements, nil)
+		k.elements = append(k.elements, make([]shape, 0, 4))
 	}
 	k.depth++
 	draw()
@@ -119,7 +119,7 @@ func (k *sketch) element(draw func()) {
 
 func (k *sketch) put(p shape) {
 	if k.depth == 0 {
-		k.elements = append(k.elements, nil)
+		k.elements = append(k.elements, make([]shape, 0, 4))
 	}
 	last := len(k.elements) - 1
 	k.elements[last] = append(k.elements[last], p)

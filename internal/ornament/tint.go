@@ -1,13 +1,15 @@
 package ornament
 
 import (
+	"slices"
+
 	"jarmark/internal/page"
 	"jarmark/internal/palette"
 )
 
 // tint is the set of colours of one drawing, resolved for its ground.
 type tint struct {
-	leaves                        []page.Colour
+	leaves, veins, unders         []page.Colour // of leaves: their tones, midribs, shaded halves
 	stem                          page.Colour
 	fruit, light, shade           page.Colour // of the main fruit
 	berry, berryLight, berryShade page.Colour // of filler berries: gold on dark
@@ -36,6 +38,9 @@ func tintOf(s Spec) tint {
 		t.berryShade = palette.Mix(p.Gold, page.Colour{R: 0x6a, G: 0x3a, B: 0x10}, 0.4)
 		t.berryLight = palette.Mix(p.Gold, page.Colour{R: 255, G: 252, B: 240}, 0.85)
 	}
+	for _, l := range t.leaves {
+		t.veins, t.unders = append(t.veins, t.veinOf(l)), append(t.unders, t.underOf(l))
+	}
 	return t
 }
 
@@ -49,6 +54,13 @@ func (t tint) leaf(i int) page.Colour {
 
 // vein is the midrib's tone: lighter on paper, darker on a dark ground.
 func (t tint) vein(leaf page.Colour) page.Colour {
+	if i := slices.Index(t.leaves, leaf); i >= 0 {
+		return t.veins[i]
+	}
+	return t.veinOf(leaf)
+}
+
+func (t tint) veinOf(leaf page.Colour) page.Colour {
 	if t.dark {
 		return palette.Mix(leaf, t.ground, 0.42)
 	}
@@ -57,6 +69,13 @@ func (t tint) vein(leaf page.Colour) page.Colour {
 
 // under is the shaded half of a leaf.
 func (t tint) under(leaf page.Colour) page.Colour {
+	if i := slices.Index(t.leaves, leaf); i >= 0 {
+		return t.unders[i]
+	}
+	return t.underOf(leaf)
+}
+
+func (t tint) underOf(leaf page.Colour) page.Colour {
 	if t.dark {
 		return palette.Mix(leaf, t.ground, 0.2)
 	}

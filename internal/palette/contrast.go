@@ -13,22 +13,33 @@ func Luminance(c page.Colour) float64 {
 	return 0.2126*linear(c.R) + 0.7152*linear(c.G) + 0.0722*linear(c.B)
 }
 
-func linear(v uint8) float64 {
-	s := float64(v) / 255
-	if s <= 0.04045 {
-		return s / 12.92
+// The curve of sRGB (IEC 61966-2-1) as tables: the light of each of the 256
+// steps, and the light from which a step is the nearest.
+var lights, nearest = func() (l, n [256]float64) {
+	light := func(s float64) float64 {
+		if s <= 0.04045 {
+			return s / 12.92
+		}
+		return math.Pow((s+0.055)/1.055, 2.4)
 	}
-	return math.Pow((s+0.055)/1.055, 2.4)
-}
+	for i := range l {
+		l[i], n[i] = light(float64(i)/255), light((float64(i)-0.5)/255)
+	}
+	return l, n
+}()
+
+func linear(v uint8) float64 { return lights[v] }
 
 func encode(v float64) uint8 {
-	v = min(max(v, 0), 1)
-	if v <= 0.0031308 {
-		v *= 12.92
-	} else {
-		v = 1.055*math.Pow(v, 1/2.4) - 0.055
+	lo, hi := 0, 256
+	for hi-lo > 1 {
+		if mid := (lo + hi) / 2; v >= nearest[mid] {
+			lo = mid
+		} else {
+			hi = mid
+		}
 	}
-	return uint8(math.Round(v * 255))
+	return uint8(lo)
 }
 
 // Contrast is the contrast ratio of two colours, 1 to 21 (WCAG 2.2,
