@@ -43,6 +43,25 @@ func (s *setter) clean() {
 		}
 		s.blocks = append(s.blocks, b)
 	}
+	s.nameAllergens()
+}
+
+// nameAllergens makes the allergen line of a stall's card where the label has
+// none, because the list of ingredients emphasises them there (Regulation (EU)
+// 1169/2011, Article 21(1)). A buyer who cannot take up the jar must be able
+// to read them all the same.
+func (s *setter) nameAllergens() {
+	if s.piece != label.ShelfCard && s.piece != label.AllergCard || s.has(label.Allergens) || len(s.c.AllergenNames) == 0 {
+		return
+	}
+	text := s.faces.Face(s.d.Voices.Text.Face)
+	b := label.Block{ID: "allergen-names", Kind: label.Allergens}
+	if w := s.drawn(s.c.AllergenWord, "", "the allergens", []*face.Face{text}); w != "" {
+		b.Runs = append(b.Runs, label.Run{Text: w + ": ", Bold: true})
+	}
+	names := s.drawn(strings.Join(s.c.AllergenNames, ", "), "", "the allergens", []*face.Face{text})
+	b.Runs = append(b.Runs, label.Run{Text: names, Bold: len(b.Runs) == 0})
+	s.blocks = append(s.blocks, b)
 }
 
 // drawn keeps what all faces can draw and reports the rest once each.

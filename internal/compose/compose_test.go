@@ -3,6 +3,7 @@ package compose_test
 import (
 	"image"
 	"image/color"
+	"slices"
 	"strings"
 	"testing"
 
@@ -184,6 +185,36 @@ func TestSameInputSameFrame(t *testing.T) {
 		b, _ := compose.Label(strawberry(), d, label.Wrap, usual[0].cell, typefaces(t), compose.Options{})
 		if dump(a) != dump(b) {
 			t.Errorf("%s: two runs differ", d.ID)
+		}
+	}
+}
+
+// Where the list of ingredients emphasises the allergens and no block states
+// them (Regulation (EU) 1169/2011, Article 21(1)), a stall's cards still do;
+// a jar's label must not repeat them.
+func TestCardsNameAllergens(t *testing.T) {
+	fs := typefaces(t)
+	c := strawberry()
+	c.Blocks = slices.DeleteFunc(c.Blocks, func(b label.Block) bool { return b.Kind == label.Allergens })
+	c.AllergenWord, c.AllergenNames = "Allergene", []string{"Mandeln", "Milch"}
+	for _, d := range designs(t) {
+		for p, want := range map[label.Piece]bool{label.ShelfCard: true, label.AllergCard: true, label.Wrap: false} {
+			fr, l := compose.Label(c, d, p, cell(190, 130, page.Rectangle), fs, compose.Options{})
+			if l.HasErrors() {
+				t.Fatalf("%s %s: %v", d.ID, p, l)
+			}
+			said := ""
+			for _, it := range fr.Items {
+				if x, ok := it.(*page.Text); ok && x.Block == "allergen-names" {
+					said += x.String()
+				}
+			}
+			if got := said == "Allergene: Mandeln, Milch"; got != want {
+				t.Errorf("%s %s says %q", d.ID, p, said)
+			}
+			for _, f := range compose.Check(fr, c, fs) {
+				t.Errorf("%s %s: %s", d.ID, p, f.Message)
+			}
 		}
 	}
 }

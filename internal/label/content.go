@@ -126,6 +126,7 @@ type Content struct {
 	LidAcross unit.Length // outer diameter of the lid
 
 	AllergenNames []string // as the statement names them; empty = none known
+	AllergenWord  string   // "Allergens": heads them on a stall's card where no Allergens block does
 	Keep          Keep
 }
 
