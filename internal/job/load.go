@@ -52,11 +52,27 @@ type Batch struct {
 	Pantry   *pantry.Pantry
 	Findings diag.List
 
-	codes compose.Codes // each payload is encoded once
+	cooked int           // how many findings are of the files and the cooking, not of the label
+	codes  compose.Codes // each payload is encoded once
 }
 
 // OK reports whether nothing blocks printing.
 func (b *Batch) OK() bool { return !b.Findings.HasErrors() }
+
+// Uncounted gives the errors that leave the jars themselves in doubt. What a
+// label still lacks stops no packing, and above all no recall.
+func (b *Batch) Uncounted() (out diag.List) {
+	all := b.Findings
+	if b.Cooked != nil {
+		all = all[:b.cooked]
+	}
+	for _, d := range all {
+		if d.Severity == diag.Error {
+			out = append(out, d)
+		}
+	}
+	return out
+}
 
 // Load runs the stages that need no layout. A Batch is always returned; a
 // stage that cannot go on leaves later values nil and a finding.
@@ -74,9 +90,15 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 	if b.Batch == nil || b.Kitchen == nil {
 		return b
 	}
-	b.Pantry = e.Pantry.With(b.Kitchen.Ingredients, b.Kitchen.Jars)
+	if l = tooMuch(b.Batch); len(l) > 0 {
+		b.add(l)
+		return b
+	}
+	names := e.Book.IngredientNames(firstNonEmpty(c.Place, b.Kitchen.Place), b.Kitchen.Language)
+	b.Pantry = e.Pantry.Speaking(names).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
 	b.Cooked, l = cook.Compute(b.Batch, b.Kitchen, b.Pantry)
 	b.add(l)
+	b.cooked = len(b.Findings)
 	if b.Cooked == nil {
 		return b
 	}
@@ -114,8 +136,7 @@ func (b *Batch) labelDay(c Choices) unit.Date {
 
 // add keeps a finding once, with its place in the file it is about.
 func (b *Batch) add(l diag.List) {
-	l = b.locate(l)
-	for _, d := range l {
+	for _, d := range b.locate(l.Capped(maxFindings)) {
 		if !b.seen(d) {
 			b.Findings = append(b.Findings, d)
 		}
