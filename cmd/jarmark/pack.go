@@ -11,19 +11,27 @@ import (
 )
 
 // loadAll reads and loads the named batches, or those of this folder, and
-// prints what is wrong with them.
+// prints what leaves their jars in doubt. What a label still lacks does not
+// matter to packing, scaling or tracing.
 func (a *app) loadAll(o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
+	return a.loadFor(o, args, (*job.Batch).Uncounted)
+}
+
+// loadFor prints the errors that matter to one purpose; with any, the batches
+// are still returned, beside errProblem.
+func (a *app) loadFor(o *options, args []string, matter func(*job.Batch) diag.List) (*job.Env, []*job.Batch, []job.Input, error) {
 	env, in, c, err := a.begin(o, here(args))
 	if err != nil {
 		return nil, nil, nil, err
 	}
 	batches, found := env.LoadAll(in, c)
+	told := told{}
 	for _, b := range batches {
-		found = append(found, errorsOf(b.Findings)...)
+		found = append(found, told.fresh(matter(b))...)
 	}
 	a.print(found, in)
 	if found.HasErrors() {
-		return nil, nil, nil, errProblem
+		return env, batches, in, errProblem
 	}
 	return env, batches, in, nil
 }

@@ -1,15 +1,19 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 
+	"jarmark/internal/diag"
+	"jarmark/internal/job"
 	"jarmark/internal/store"
 )
 
 // runRecord writes the public pages and their index.
 func runRecord(a *app, o *options, args []string) error {
-	env, batches, in, err := a.loadAll(o, args)
+	env, batches, in, err := a.loadFor(o, args, func(b *job.Batch) diag.List { return errorsOf(b.Findings) })
 	if err != nil {
 		return err
 	}
@@ -34,15 +38,26 @@ func runRecord(a *app, o *options, args []string) error {
 	return nil
 }
 
-// runTrace answers who has the jars of a lot.
+// runTrace answers who has the jars of a lot. Errors in a file do not hold up a
+// recall: the answer comes from the files that can be read, and says so.
 func runTrace(a *app, o *options, args []string) error {
 	if len(args) != 1 {
 		return usagef("jarmark trace L26165-SR", "trace: name one lot")
 	}
-	env, batches, in, err := a.loadAll(o, []string{o.dir})
-	if err != nil {
-		return err
+	env, all, in, broken := a.loadAll(o, []string{o.dir})
+	if broken != nil && !errors.Is(broken, errProblem) || len(all) == 0 {
+		return broken
+	}
+	batches := slices.DeleteFunc(slices.Clone(all), func(b *job.Batch) bool { return b.Cooked == nil })
+	if left := len(all) - len(batches); left > 0 {
+		fmt.Fprintf(a.err, "files that could not be read: %d; jars of lot %s may be in them too\n", left, args[0])
+	}
+	if len(batches) == 0 {
+		return broken
 	}
 	f, found, err := env.TraceFile(batches, args[0], format(o, "text"), a.today())
-	return a.deliver(f, found, err, in, screen(o), "recall-"+args[0])
+	if err := a.deliver(f, found, err, in, screen(o), "recall-"+args[0]); err != nil {
+		return err
+	}
+	return broken
 }

@@ -106,8 +106,11 @@ func (c *calc) keepByAcid(v *verdict) {
 			Hinted("measure the pH of the finished batch (cook.ph), or record the tested recipe you followed").Cited(srcGuide1)
 	default:
 		v.atLeast(Cold, "acidity is not known: "+list, srcOwn)
-		c.warnf("acid-unknown", where, "the acidity of %s is not known and no acid was added; the label will say refrigerate", list).
-			Hinted("measure the pH of the finished batch (cook.ph), or add lemon juice").Cited(srcGuide1)
+		why, hint := "is not known and no acid was added", "measure the pH of the finished batch (cook.ph), or add lemon juice"
+		if c.acidAdded() {
+			why, hint = "is not known, acid or not", "measure the pH of the finished batch (cook.ph), or record the tested recipe you followed"
+		}
+		c.warnf("acid-unknown", where, "the acidity of %s %s; the label will say refrigerate", list, why).Hinted(hint).Cited(srcGuide1)
 	}
 	if (c.b.Kind == batch.Chutney || c.b.Kind == batch.Relish) && !c.tested() && !c.r.PHMeasured {
 		v.atLeast(Cold, "only tested chutney and relish recipes have a process", "USDA AIB 539 rev. 2009; So Easy to Preserve 2006")
@@ -142,8 +145,7 @@ func (c *calc) keepByRichness(v *verdict) {
 
 // keptCold: freezer, refrigerator and uncooked spreads are never shelf products.
 func (c *calc) keptCold(v *verdict) bool {
-	cooked, way := c.b.Cook.Method, c.b.Process.Method
-	raw := cooked == "no cook" || cooked == "freezer"
+	cooked, way, raw := c.b.Cook.Method, c.b.Process.Method, c.raw()
 	switch {
 	case way == "freezer", way == "" && cooked == "freezer":
 		v.atLeast(Freezer, "freezer spread: never a shelf product", srcNCHFP)

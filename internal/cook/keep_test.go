@@ -165,3 +165,18 @@ func TestBestBefore(t *testing.T) {
 		t.Errorf("no date: %s %s", r.BestBefore, r.Lot)
 	}
 }
+
+// An uncooked freezer spread loses no water; acid that was added is not denied.
+// Michigan State University Extension 1997: freezer jams are not cooked.
+func TestFreezerSpreadIsNotBoiled(t *testing.T) {
+	b := demo(t)
+	b.Cook, b.Process = batch.Cook{}, batch.Process{Method: "freezer"}
+	r, _ := compute(t, b)
+	if r.Yield.Mass != r.Input || r.Evaporated != 0 {
+		t.Errorf("%v of %v are left", r.Yield.Mass, r.Input)
+	}
+	b.Cook.Minutes = f(10)
+	if r, _ = compute(t, b); r.Evaporated <= 0 {
+		t.Error("a cooked one loses none")
+	}
+}

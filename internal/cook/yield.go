@@ -195,9 +195,8 @@ func (c *calc) boiledTo(m mix, brix float64, where string, slackBrix float64) (f
 // byKind: nothing was measured, so the kind of batch decides.
 func (c *calc) byKind(m mix) (outcome, bool) {
 	var o outcome
-	raw := c.b.Cook.Method == "no cook" || c.b.Cook.Method == "freezer"
 	switch kind := c.b.Kind; {
-	case raw:
+	case c.raw():
 		o = lose(m, 0, "not cooked, nothing boils off")
 	case kind == batch.Curd:
 		o = lose(m, curdLoss, "curd, 3 % loss")
@@ -213,6 +212,19 @@ func (c *calc) byKind(m mix) (outcome, bool) {
 			Hinted("weigh the finished pot (cook.finished_pot) or take a refractometer reading (cook.brix)").Cited("own assumption, checked against published recipes within 20 %")
 	}
 	return o, true
+}
+
+// raw reports a spread that is not boiled: said so, or one for the freezer of
+// whose cooking nothing is said.
+func (c *calc) raw() bool {
+	k := c.b.Cook
+	switch k.Method {
+	case "no cook", "freezer":
+		return true
+	case "":
+		return c.b.Process.Method == "freezer" && k.Minutes == nil && k.TempC == nil && k.SetTest == ""
+	}
+	return false
 }
 
 func (c *calc) boil(m mix) outcome {

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"strings"
+
 	"jarmark/internal/diag"
 	"jarmark/internal/source"
 )
@@ -15,7 +17,20 @@ func (b *Batch) locate(l diag.List) diag.List {
 		kitchenFile = b.Kitchen.File
 	}
 	l = atHome(l, batchFile, kitchenFile)
-	return batchFile.Locate(kitchenFile.Locate(l))
+	return byName(batchFile.Locate(kitchenFile.Locate(l)), batchFile)
+}
+
+// byName points a finding about a table the batch does not have at the batch's
+// name, since the top of the file is often a comment.
+func byName(l diag.List, f *source.File) diag.List {
+	for i, d := range l {
+		table, _, _ := strings.Cut(d.Path, ".")
+		if f == nil || d.File != f.Name || d.Path == "" || d.Pos.Line > 1 || holds(f, table) {
+			continue
+		}
+		l[i].Pos = f.Locate(diag.List{{File: f.Name, Path: "name"}})[0].Pos
+	}
+	return l
 }
 
 // atHome names the file of findings that know a path at most: layout does not

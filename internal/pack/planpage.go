@@ -132,7 +132,7 @@ func (p *Plan) restGroups(c *carried) {
 }
 
 func (p *Plan) stayGroups(c *carried) {
-	g := group{cont: headBand("Stays on the shelf, continued", "")}
+	g := group{cont: headBand("Stays at home, continued", "")}
 	left := 0
 	for _, s := range p.Stock {
 		if s.Left > 0 {
@@ -144,7 +144,7 @@ func (p *Plan) stayGroups(c *carried) {
 	if len(p.Value) > 0 {
 		sum += ", worth " + moneyList(p.Value)
 	}
-	g.head = headBand("Stays on the shelf", sum)
+	g.head = headBand("Stays at home", sum)
 	if left > 0 {
 		c.group(g)
 	}

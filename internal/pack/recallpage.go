@@ -14,7 +14,7 @@ import (
 // instructions come first (common practice, no source).
 var recallSteps = []string{
 	"Call your local food-safety agency first: what they ask for comes before this sheet.",
-	"Stop giving and selling this lot, and set aside what is on the shelf, marked DO NOT EAT.",
+	"Stop giving and selling this lot, and set aside what is at home, marked DO NOT EAT.",
 	"Call everyone below. Ask them not to eat or taste it, and how many jars they still have.",
 	"For jars sold at markets put up a notice with product, lot and date, and tell its manager.",
 	"Write down whom you reached and when; keep this sheet.",
@@ -104,7 +104,7 @@ func (h *History) homeGroup(c *carried) {
 	g := group{head: headBand("Set aside at home", jars(h.Left+h.Fridge))}
 	for _, s := range h.Stock {
 		if s.Left > 0 {
-			g.rows = append(g.rows, plainBand(fmt.Sprintf("%d × %s", s.Left, s.JarText), "on the shelf", s.Lot, true))
+			g.rows = append(g.rows, plainBand(fmt.Sprintf("%d × %s", s.Left, s.JarText), s.kept(), s.Lot, true))
 		}
 		if s.Unsealed > 0 {
 			g.rows = append(g.rows, plainBand(fmt.Sprintf("%d × %s", s.Unsealed, s.JarText), "in the refrigerator, not sealed", s.Lot, true))

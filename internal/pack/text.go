@@ -142,7 +142,7 @@ func (p *Plan) stayText(w *writer) {
 	if len(p.Value) > 0 {
 		sum += ", worth " + moneyList(p.Value)
 	}
-	w.head("Stays on the shelf", sum)
+	w.head("Stays at home", sum)
 	for _, s := range p.Stock {
 		if s.Left > 0 {
 			w.row("    "+s.stays(), s.Name, s.Lot+"  "+s.BestBefore.String())
@@ -156,7 +156,18 @@ func (s Stock) stays() string {
 	if s.CountHow == cook.Estimated {
 		t += ", planned"
 	}
+	if s.Cold {
+		t += ", kept cold"
+	}
 	return t
+}
+
+// kept says where jars at home stand.
+func (s Stock) kept() string {
+	if s.Cold {
+		return "kept cold"
+	}
+	return "on the shelf"
 }
 
 func (p *Plan) doneText(w *writer) {

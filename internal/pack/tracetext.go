@@ -22,7 +22,7 @@ func (h *History) Text() string {
 		w.head("At home", "")
 		for _, s := range h.Stock {
 			if s.Left > 0 {
-				w.row(fmt.Sprintf("%d × %s", s.Left, s.JarText), "on the shelf", "")
+				w.row(fmt.Sprintf("%d × %s", s.Left, s.JarText), s.kept(), "")
 			}
 			if s.Unsealed > 0 {
 				w.row(fmt.Sprintf("%d × %s", s.Unsealed, s.JarText), "in the refrigerator, not sealed", "")
@@ -51,7 +51,7 @@ func (h *History) sum() string {
 	if h.CountHow == cook.Estimated {
 		how = "planned"
 	}
-	return fmt.Sprintf("%s %s, %d sealed; %d given or sold or promised, %d on the shelf, %d in the refrigerator",
+	return fmt.Sprintf("%s %s, %d sealed; %d given or sold or promised, %d at home, %d not sealed",
 		jars(h.Count), how, h.Sealed, h.Sealed-h.Left, h.Left, h.Fridge)
 }
 

@@ -15,7 +15,10 @@ var stateWords = wordSet(`fresh freshly frozen thawed unthawed raw ripe organic 
 	wild chopped crushed sliced diced mashed grated minced shredded pureed puree pulp whole halved quartered
 	pitted stoned peeled unpeeled cored hulled stemmed trimmed washed seeded deseeded seedless squeezed strained
 	ground powdered dry packed large small medium big finely roughly coarsely thinly lightly good quality
-	our own garden picked hand unwaxed unsweetened unsalted prepared cold warm hot a an the of some cup`)
+	our own garden picked hand unwaxed unsweetened unsalted prepared cold warm hot a an the of some cup
+	frisch frische frischer reif reife reifer gehackt gehackte gehackter gewurfelt gewurfelte entsteint entsteinte
+	entkernt entkernte geschalt geschalte tiefgekuhlt tiefgekuhlte puriert purierte frai fraiche hache hachee denoyaute
+	denoyautee pele pelee surgele surgelee bio`)
 
 func wordSet(words string) map[string]bool {
 	set := map[string]bool{}
@@ -45,13 +48,16 @@ func plain(words string) string {
 	if strings.IndexFunc(words, func(r rune) bool { return r >= 0x80 }) < 0 {
 		return words
 	}
-	return strings.Map(func(r rune) rune {
+	return ligatures.Replace(strings.Map(func(r rune) rune {
 		if unicode.Is(unicode.Mn, r) {
 			return -1
 		}
 		return r
-	}, norm.NFD.String(words))
+	}, norm.NFD.String(words)))
 }
+
+// ligatures are letters that have no accent to take off.
+var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o", "ł", "l", "’", "'")
 
 // singular cuts an English plural; it need not be right, only the same for
 // both forms.
@@ -130,7 +136,10 @@ func (p *Pantry) at(form string) (Ingredient, bool) {
 	if i, ok := p.ownIndex[form]; ok {
 		return p.own[i], true
 	}
-	i, ok := p.index[form]
+	i, ok := p.spoken[form]
+	if !ok {
+		i, ok = p.index[form]
+	}
 	if !ok {
 		return Ingredient{}, false
 	}

@@ -14,6 +14,7 @@ import (
 type Pantry struct {
 	ingredients []Ingredient   // built in
 	index       map[string]int // folded words -> built-in ingredient
+	spoken      map[string]int // the same in the kitchen's language, when it is not English
 	own         []Ingredient   // the maker's own
 	ownIndex    map[string]int
 	jars        []Jar // the maker's own first
