@@ -82,7 +82,7 @@ func plainFpdf(w io.Writer, d *page.Doc, fs *face.Set) error {
 	f := fpdf.New("P", "mm", "A4", "")
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
-	for _, name := range []page.Face{regular, display} {
+	for _, name := range facesIn(d) {
 		data, err := fs.Bytes(name)
 		if err != nil {
 			return err
@@ -90,13 +90,30 @@ func plainFpdf(w io.Writer, d *page.Doc, fs *face.Set) error {
 		f.AddUTF8FontFromBytes(string(name), "", data)
 	}
 	for _, pg := range d.Pages {
-		f.AddPage()
+		f.AddPageFormat("P", fpdf.SizeType{Wd: pg.W.MM(), Ht: pg.H.MM()})
+		plainItems(f, page.Point{}, pg.Marks)
 		for _, pl := range pg.Places {
 			plainItems(f, pl.At, pl.Frame.Items)
 			plainItems(f, pl.At, pl.Overlay)
 		}
 	}
 	return f.Output(w)
+}
+
+// facesIn lists the typefaces of a document.
+func facesIn(d *page.Doc) (out []page.Face) {
+	seen := map[page.Face]bool{}
+	for _, pg := range d.Pages {
+		for _, pl := range pg.Places {
+			for _, it := range append(pl.Frame.Items[:len(pl.Frame.Items):len(pl.Frame.Items)], pl.Overlay...) {
+				if t, ok := it.(*page.Text); ok && !seen[t.Face] {
+					seen[t.Face] = true
+					out = append(out, t.Face)
+				}
+			}
+		}
+	}
+	return out
 }
 
 func plainItems(f *fpdf.Fpdf, o page.Point, items []page.Item) {
@@ -121,10 +138,19 @@ func plainPath(f *fpdf.Fpdf, o page.Point, p *page.Path) {
 	if p.Fill != nil {
 		f.SetFillColor(int(p.Fill.R), int(p.Fill.G), int(p.Fill.B))
 		style += "F"
+		if p.EvenOdd {
+			style = "F*"
+		}
 	}
 	if p.Stroke != nil {
 		f.SetDrawColor(int(p.Stroke.R), int(p.Stroke.G), int(p.Stroke.B))
 		f.SetLineWidth(p.Width.MM())
+		dash := make([]float64, len(p.Dash))
+		for i, l := range p.Dash {
+			dash[i] = l.MM()
+		}
+		f.SetDashPattern(dash, 0)
+		f.SetLineCapStyle(map[bool]string{true: "round", false: "butt"}[p.Round])
 		style += "D"
 	}
 	x := func(i int) float64 { return (o.X + p.Pts[i].X).MM() }
