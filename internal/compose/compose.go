@@ -94,7 +94,7 @@ func (s *setter) attempt() (Result, diag.List) {
 	order(s.frame)
 	s.prune()
 	s.slots()
-	return Result{Frame: s.frame, Overflow: s.over, bare: len(s.look.Ornaments) < s.had || s.had > 0 && s.adorned == 0}, s.found
+	return Result{Frame: s.frame, Overflow: s.over, bare: s.piece != label.InfoLabel && s.had > 0 && s.adorned == 0}, s.found
 }
 
 // arrangements is how each piece is laid out.

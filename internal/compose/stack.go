@@ -126,8 +126,8 @@ func (k *stack) fill(counts []int, beat float64, found bool) (setting, bool) {
 // steps is into how many steps the way from the least to the best size is cut.
 const steps = 16
 
-// airy is the share of a region's height type may grow into beyond the sizes
-// the design likes: the rest stays blank.
+// airy is the share of a region's height and width type may grow into beyond
+// the sizes the design likes: the rest stays blank.
 const airy = 0.8
 
 // grown lets display type grow beyond its best size where the region is large
@@ -154,10 +154,14 @@ func (k *stack) next(counts []int) bool {
 	return false
 }
 
+// second is the most the further lines of a name may have of the first.
+const second = 0.78
+
 // sized sizes the rows at t (1 = best, 0 = least, more = grown) with given
 // line counts; ok is false when a row is too wide for its least size.
 func (k *stack) sized(counts []int, t float64) (setting, bool) {
 	s := setting{lines: append([]int(nil), counts...), sizes: make([]unit.Length, len(k.rows)), scale: t}
+	title := unit.Length(0)
 	for i, r := range k.rows {
 		if r.draw != nil {
 			continue
@@ -170,13 +174,22 @@ func (k *stack) sized(counts []int, t float64) (setting, bool) {
 		if r.names && i == 0 {
 			wide -= 2 * k.sides
 		}
+		if t > 1 {
+			wide = min(wide, share(k.in.W, airy))
+		}
 		if n := r.narrow[counts[i]-1]; n > 0 {
 			size = min(size, wide*1000/unit.Length(n+r.ink.left+r.ink.right))
 		}
 		if size < r.least {
 			return s, false
 		}
+		if title > 0 && r.names {
+			size = min(size, max(r.least, share(title, second)))
+		}
 		s.sizes[i] = size
+		if r.names && title == 0 {
+			title = size
+		}
 	}
 	if !k.lift(&s) {
 		return s, false
