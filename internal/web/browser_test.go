@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 )
 
@@ -45,8 +46,9 @@ func browse(t *testing.T, dir string, width, height int64) *tab {
 	t.Cleanup(server.Close)
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.UserDataDir(t.TempDir()), chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
-		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-sync", true))
-	limited, stop := context.WithTimeout(context.Background(), 90*time.Second)
+		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-sync", true),
+		chromedp.Flag("force-prefers-reduced-motion", true)) // colours must not be measured half way
+	limited, stop := context.WithTimeout(context.Background(), 5*time.Minute) // other work may share the machine
 	t.Cleanup(stop)
 	allocated, stopBrowser := chromedp.NewExecAllocator(limited, options...)
 	t.Cleanup(stopBrowser)
@@ -106,7 +108,7 @@ func (b *tab) open(path string) {
 // until waits for a condition in the page.
 func (b *tab) until(what, js string) {
 	b.Helper()
-	for range 200 {
+	for range 800 {
 		if ok, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](js)); err == nil && ok {
 			return
 		}
@@ -149,6 +151,26 @@ func (b *tab) saved() {
 func (b *tab) step(id string) {
 	b.Helper()
 	b.click(fmt.Sprintf(`[data-goto=%q]`, id))
+}
+
+// leavingIsAsked waits for the browser's own question whether to leave unsaved
+// work, and answers it with yes.
+func (b *tab) leavingIsAsked() <-chan struct{} {
+	asked := make(chan struct{})
+	questions := chromedp.Events(b.ctx, page.JavascriptDialogOpening)
+	go func() {
+		for _, err := range questions {
+			if err == nil {
+				_ = chromedp.Do(b.ctx, chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+					_, err := chromedp.Call(ctx, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: true})
+					return err
+				}))
+				close(asked)
+			}
+			return
+		}
+	}()
+	return asked
 }
 
 // downloads lets the browser save files into a folder.

@@ -167,7 +167,9 @@ func TestBrowserDraftComesBack(t *testing.T) {
 	b.open("/batch/plum.toml")
 	b.typeIn("f-name", "Unsaved jam")
 	b.labelSays("Unsaved")
-	b.do(chromedp.Evaluate[chromedp.Void](`window.dispatchEvent = null; location.reload()`))
+	asked := b.leavingIsAsked()
+	b.do(chromedp.Evaluate[chromedp.Void](`location.reload()`))
+	<-asked
 	b.says("#notices", "unsaved changes")
 	b.until("the form shows them", `document.getElementById("f-name").value === "Unsaved jam"`)
 	b.saved()

@@ -98,7 +98,7 @@ export class FormPane {
 
   // reveal opens what hides a field and puts the focus there.
   reveal(path) {
-    const field = nearest(path, (p) => this.form.querySelector(`[data-field="${CSS.escape(p)}"], [data-row="${CSS.escape(p)}"]`));
+    const field = nearest(path, (p) => this.form.querySelector(`[data-field=${quoted(p)}], [data-row=${quoted(p)}]`) || this.form.querySelector(`[data-row^=${quoted(`${p}[`)}], [data-field^=${quoted(`${p}.`)}]`));
     if (!field) return false;
     this.goTo(field.closest("[data-step]").dataset.step, false);
     for (let details = field.closest("details"); details; details = details.parentElement.closest("details")) details.open = true;
@@ -108,6 +108,8 @@ export class FormPane {
     return true;
   }
 }
+
+const quoted = (path) => `"${CSS.escape(path)}"`;
 
 const label = (button) => button.firstChild.textContent.trim();
 
