@@ -221,7 +221,7 @@ func (c *calc) honey() {
 	for _, ln := range c.r.Lines {
 		if ln.Key == "honey" || slices.Contains(strings.Fields(strings.ToLower(ln.Name)), "honey") {
 			c.notef("honey-infants", ln.Paths[0], "honey, raw or cooked, is not for children under 12 months").
-				Hinted("say so on the label").Cited(srcInfants)
+				Hinted("the label says so; tell those you give it to").Cited(srcInfants)
 			return
 		}
 	}

@@ -14,7 +14,7 @@ func (c *euCase) lineAllergens(ln cook.Line) []string {
 	words := append([]string{ln.Row.EUAllergen}, ln.Allergens...)
 	names := c.allergenNames(words, c.batchFile(), linePath(ln))
 	if ln.Row.SulphiteCheck && !slices.Contains(names, c.say("annex2.sulphites")) {
-		c.l.Warnf("sulphites-unknown", c.batchFile(), linePath(ln), "%s: often treated with sulphites", ln.Name).
+		c.l.Warnf("sulphites-unknown", c.batchFile(), linePath(ln), "%s may have been treated with sulphites", c.ingredientName(ln)).
 			Hinted(`read the packet; above 10 mg/kg in the finished food write allergens = ["sulphites"] on it`).Cited(citeFIC21)
 	}
 	return names

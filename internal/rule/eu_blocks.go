@@ -213,9 +213,9 @@ func (c *euCase) notes() {
 		c.l.Notef("nutrition-exemption", c.kitchenFile(), "place", "%s", words).Cited(c.law.NutritionCite)
 	}
 	for _, u := range c.law.Unverified {
-		c.l.Notef("unverified", "", "", "unverified: %s", u).Hinted("check it with your food authority before you sell")
+		c.l.Notef("unverified", c.kitchenFile(), "place", "unverified: %s", u).Hinted("check it with your food authority before you sell")
 	}
-	c.l.Notef("local-law", "", "", "national law, the local food authority and the market come on top of these rules").
+	c.l.Notef("local-law", c.kitchenFile(), "place", "national law, the local food authority and the market come on top of these rules").
 		Hinted("before selling, ask them and note the day you asked; this is no legal advice")
 	c.advisory()
 }

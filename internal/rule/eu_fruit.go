@@ -18,7 +18,7 @@ type euShare struct {
 
 // euFruits lists the fruit of a batch, heaviest first. Lemon or lime juice
 // added to other fruit is a permitted added ingredient and not counted, nor is
-// citrus peel (2001/113/EC Annex II), nor ginger as a spice below 5 % of the
+// citrus peel or a lemon in ten parts of fruit (2001/113/EC Annex II), nor ginger as a spice below 5 % of the
 // batch; the counting is our own reading. Water named as a part of an extract
 // is deducted (Annex I, jelly).
 func (t *euTable) euFruits(r *cook.Result) []euShare {
@@ -36,14 +36,16 @@ func (t *euTable) euFruits(r *cook.Result) []euShare {
 	return out
 }
 
-// lessPeel leaves citrus peel out where there is other fruit than citrus.
+// lessPeel leaves citrus peel, and a lemon or two for their juice, out where
+// there is other fruit than citrus.
 func (t *euTable) lessPeel(all []euShare) (out []euShare) {
-	other := false
+	other, sum := false, euSum(all)
 	for _, f := range all {
 		other = other || !slices.Contains(t.Citrus, f.Line.Key)
 	}
 	for _, f := range all {
-		if !other || !slices.Contains(t.Peel, f.Line.Key) {
+		added := slices.Contains(t.Peel, f.Line.Key) || slices.Contains(t.Souring, f.Line.Key) && f.Mass*10 < sum
+		if !other || !added {
 			out = append(out, f)
 		}
 	}

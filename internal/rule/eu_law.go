@@ -34,7 +34,8 @@ type euTable struct {
 	ReducedFrom    int          `toml:"reduced_sugar_solids_from"` // 0 = claim rules instead
 	ReducedTo      int          `toml:"reduced_sugar_solids_to"`
 	Citrus         []string     `toml:"citrus"`
-	Peel           []string     `toml:"peel"` // citrus peel, not counted beside other fruit
+	Peel           []string     `toml:"peel"`    // citrus peel, not counted beside other fruit
+	Souring        []string     `toml:"souring"` // citrus taken for juice and peel, when less than a tenth of the fruit
 	NeverMixed     []string     `toml:"extra_jam_never_mixed"`
 	Additives      []euAdd      `toml:"additive"`
 	Annex2         []euAnnex2   `toml:"annex2"`

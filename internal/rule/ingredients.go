@@ -144,7 +144,7 @@ func (p *pass) sulfites(e entry) {
 		}
 	}
 	if e.line.Row.SulphiteCheck && !p.packetRead(e.line) {
-		p.l.Warnf("sulfites-unknown", p.batchFile(), linePath(e.line), "%s is often treated with sulfites", e.name).
+		p.l.Warnf("sulfites-unknown", p.batchFile(), linePath(e.line), "%s may have been treated with sulfites", e.name).
 			Hinted(`read the packet; if it names them, write allergens = ["sulfites"] on this ingredient`).Cited("21 CFR 101.100(a)(4), 130.9(a)")
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
 	"jarmark/internal/unit"
@@ -27,6 +28,7 @@ func statement(p *pass) {
 	p.particulars(pr)
 	p.pets(pr)
 	p.jamAllowed(pr)
+	p.coldGoods(pr)
 	p.fruitPH(pr)
 	p.typeNotes(pr)
 }
@@ -100,11 +102,11 @@ func (p *pass) trust(pr *Programme) {
 		p.l.Warnf("statement-memory", file, "place", "%s is a draft from memory, unverified", words).
 			Hinted("confirm with the agency before selling").Cited(pr.Law)
 	}
-	if pr.When != "" {
-		p.l.Notef("statement-when", file, "place", "%s", pr.When).Cited(pr.Law)
-	}
-	if pr.Note != "" {
+	switch {
+	case pr.Note != "": // tells of the conditions too
 		p.l.Notef("state-note", file, "place", "%s: %s", p.set.Name, pr.Note).Cited(pr.Law)
+	case pr.When != "":
+		p.l.Notef("statement-when", file, "place", "%s", pr.When).Cited(pr.Law)
 	}
 }
 
@@ -130,7 +132,7 @@ func (p *pass) fruitPH(pr *Programme) {
 	}
 	for _, ln := range p.r.Lines {
 		if countsAsFruit(ln) && ln.Row.PHHigh >= pr.FruitPH {
-			p.l.Warnf("fruit-ph", p.batchFile(), linePath(ln), "%s takes jam only of fruit of a natural pH below %.2f, and %s reaches %.1f", p.set.Name, pr.FruitPH, ln.Name, ln.Row.PHHigh).
+			p.l.Warnf("fruit-ph", p.batchFile(), linePath(ln), "%s takes jam only of fruit of a natural pH below %.2f, and that of %s goes up to %.1f", p.set.Name, pr.FruitPH, ln.Name, ln.Row.PHHigh).
 				Hinted("ask the agency before selling").Cited(pr.Law)
 		}
 	}
@@ -150,6 +152,17 @@ func (p *pass) jamAllowed(pr *Programme) {
 		return // "yes (…)": named in the law
 	}
 	p.l.Warnf("jam-conditions", p.batchFile(), "kind", "selling home-made jam in %s: %s", p.set.Name, words).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
+}
+
+// coldGoods warns of what does not keep on a shelf: what a state says of jam was
+// read for ordinary fruit jam, and curd, freezer jam and the like are none.
+func (p *pass) coldGoods(pr *Programme) {
+	switch p.r.Keeping.Class {
+	case cook.Shelf, cook.ShelfShort:
+		return
+	}
+	p.l.Warnf("cold-goods", p.batchFile(), "kind", "the rules of %s were read for fruit jam that keeps on a shelf, and this must be kept cold", p.set.Name).
+		Hinted("ask the agency whether a home kitchen may sell it at all").Cited(pr.Law)
 }
 
 // typeNotes tells what of the type rule no program can measure.

@@ -23,7 +23,7 @@ var classes = []cook.Class{cook.Shelf, cook.ShelfShort, cook.Cold, cook.Freezer,
 
 // storagePhrases: every class has its words in every language.
 var storagePhrases = []string{"us.keep.shelf", "us.keep.shelf-short", "us.keep.refrigerated", "us.keep.freezer", "us.keep.refrigerator-jam",
-	"us.group-a", "us.group-b", "us.unsealed", "us.month", "us.months", "us.weeks", "us.days", "us.day", "us.cautious"}
+	"us.group-a", "us.group-b", "us.unsealed", "us.month", "us.months", "us.week", "us.weeks", "us.days", "us.day", "us.cautious"}
 
 // storage words how to keep a sealed jar, an opened one, and one that did not
 // seal. Nothing known takes the cautious words.
@@ -45,7 +45,8 @@ func storage(p *pass) {
 	p.reasons(class, k)
 }
 
-// reasons says why the words are stricter than for plain shelf keeping.
+// reasons says why the words are stricter than for plain shelf keeping. What the
+// maker can do about it, the findings of the cooking have said.
 func (p *pass) reasons(class cook.Class, k cook.Keeping) {
 	if class == cook.Shelf {
 		return
@@ -62,14 +63,14 @@ func (p *pass) reasons(class cook.Class, k cook.Keeping) {
 	if len(texts) == 0 {
 		texts = []string{"nothing shows that it keeps on a shelf"}
 	}
-	p.l.Warnf("keeping", p.batchFile(), "process", "the storage words are for %s: %s", classWords[class], strings.Join(texts, "; ")).
-		Hinted("follow a tested recipe and process if it is to keep on a shelf").Cited(strings.Join(append(cites, citeKeep), "; "))
+	p.l.Notef("keeping", p.batchFile(), "process", "the storage words are for %s, by what is known: %s", classWords[class], strings.Join(texts, "; ")).
+		Cited(strings.Join(append(cites, citeKeep), "; "))
 }
 
 var classWords = map[cook.Class]string{cook.ShelfShort: "a jar that keeps a shorter time", cook.Cold: "a jar that must stay cold",
 	cook.Freezer: "the freezer", cook.Refrigerator: "the refrigerator"}
 
-// span words a number of days: "a month", "3 weeks", "5 days".
+// span words a number of days: "a month", "a week", "3 weeks", "5 days".
 func (p *pass) span(days int) string {
 	switch {
 	case days <= 0:
@@ -80,6 +81,8 @@ func (p *pass) span(days int) string {
 		return p.say.Say("us.month")
 	case days >= 60:
 		return p.say.Say("us.months", "n", strconv.Itoa(days/30))
+	case days == 7:
+		return p.say.Say("us.week")
 	case days%7 == 0:
 		return p.say.Say("us.weeks", "n", strconv.Itoa(days/7))
 	}
