@@ -110,6 +110,15 @@ func (e *Env) History(batches []*Batch, lot string) (*pack.History, diag.List) {
 	return h, locateAll(batches, l)
 }
 
+// DefaultDesign is the design used where none is chosen.
+func DefaultDesign() string { return defaultDesign }
+
+// PaperOf is the paper a kitchen prints on, as sheet ids begin: "letter", "a4".
+func PaperOf(kitchen Doc) string {
+	k, _ := batch.ParseKitchen(kitchen.Name, kitchen.Data)
+	return (&Batch{Kitchen: k}).paper()
+}
+
 // KindWords lists the kinds of preserve a batch may be.
 func KindWords() (out []string) {
 	for _, k := range batch.Kinds {

@@ -50,9 +50,16 @@ func TestPrintIsRefusedWithAReason(t *testing.T) {
 	if b.Error == "" || len(b.Findings) == 0 {
 		t.Errorf("%+v", b)
 	}
-	w := do(h, request("POST", "/do/print", printAsk{File: "plum.toml", Text: plum, Pieces: []string{"front", "info"}}))
+	p := call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Pieces: []string{"front", "info"}}, 200)
+	w := do(h, request("GET", p.URL, nil))
 	if w.Code != http.StatusOK || !strings.HasPrefix(w.Body.String(), "%PDF") {
 		t.Errorf("%d %.200s", w.Code, w.Body)
+	}
+	for range maxPrints {
+		call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum}, 200)
+	}
+	if w := do(h, request("GET", p.URL, nil)); w.Code != http.StatusNotFound {
+		t.Errorf("prints are held without end: %d", w.Code)
 	}
 	call[problem](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Skip: -1}, 400)
 }

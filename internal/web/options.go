@@ -46,17 +46,23 @@ func (s *site) designs(query string) (out []option) {
 	return out
 }
 
-// sheets lists the sheets of a piece; without one, those of the jar's labels.
-func (s *site) sheets(piece string) (out []option) {
-	if piece == "" {
-		piece = string(label.Wrap)
-	}
+// sheets lists the sheets of a piece, those of the maker's paper first.
+func (s *site) sheets(piece, paper string) (out []option) {
 	for _, sh := range s.env.Sheets.List() {
 		if sh.Takes(piece) || sh.Auto {
 			out = append(out, option{sh.ID, sh.ID, sh.Title, "/picture/sheet/" + sh.ID})
 		}
 	}
+	slices.SortStableFunc(out, func(a, b option) int { return other(a.Value, paper) - other(b.Value, paper) })
 	return out
+}
+
+// other is 1 for a sheet of another paper.
+func other(sheet, paper string) int {
+	if strings.HasPrefix(sheet, paper) {
+		return 0
+	}
+	return 1
 }
 
 func (s *site) places() (out []option) {
@@ -70,23 +76,32 @@ func (s *site) places() (out []option) {
 // withOptions fills in the choices that depend on the environment and on what
 // the text says already. query asks for pictures of this batch.
 func (s *site) withOptions(f filledForm, query string) filledForm {
-	piece := f.value("label.kind")
+	piece := orElse(f.value("label.kind"), string(label.Wrap))
+	k, _, _ := s.folder.kitchen() // a fault of reading it shows with the batch
+	paper := job.PaperOf(k)
 	f.each(func(x *filledField) {
 		switch x.optionsFrom {
 		case "kinds":
 			x.Options = optionsOf(job.KindWords()...)
 		case "designs":
-			x.Options = s.designs(query)
+			x.Options, x.Value = s.designs(query), orElse(x.Value, job.DefaultDesign())
 		case "pieces":
-			x.Options = s.pieces(query)
+			x.Options, x.Value = s.pieces(query), piece
 		case "sheets":
-			x.Options = append([]option{{"", "choose for me", "the roomiest that fits, else plain paper", ""}}, s.sheets(piece)...)
+			x.Options = append([]option{{"", "choose for me", "the roomiest that fits, else plain paper", ""}}, s.sheets(piece, paper)...)
 		case "places":
 			x.Options = s.places()
 		}
 		x.keepOwn()
 	})
 	return f
+}
+
+func orElse(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
 }
 
 // keepOwn shows a value that is none of the choices, so that it isn't lost.

@@ -10,7 +10,7 @@ import (
 
 // kinds of list files, by the end of their name.
 var listKinds = map[string]struct{ format, kind string }{
-	"list.pdf": {"pdf", "application/pdf"},
+	"list.pdf": {"pdf", pdfType},
 	"list.csv": {"csv", "text/csv; charset=utf-8"},
 	"list.txt": {"text", "text/plain; charset=utf-8"},
 }

@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"sync"
 
 	"jarmark/internal/diag"
 	"jarmark/internal/job"
@@ -25,7 +26,7 @@ type blocked struct {
 	Findings []job.Finding `json:"findings"`
 }
 
-// print answers with the PDF of the labels.
+// print makes the PDF of the labels and answers with its address.
 func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	var ask printAsk
 	if err := readJSON(r, &ask); err != nil {
@@ -52,8 +53,55 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 		answerJSON(w, http.StatusUnprocessableEntity, blocked{firstError(found), job.FindingRows(found)})
 		return nil
 	}
-	return sendFile(w, stem(ask.File)+"-labels.pdf", "application/pdf", files[0].Data)
+	name := stem(ask.File) + "-labels.pdf"
+	answerJSON(w, http.StatusOK, printed{"/print/" + s.prints.keep(files[0].Data) + "/" + name, name})
+	return nil
 }
+
+// printed says where the PDF is to be fetched.
+type printed struct {
+	URL  string `json:"url"`
+	Name string `json:"name"`
+}
+
+// prints holds the last PDF files made, each under a name nobody can guess.
+// A file with an address of its own opens in every browser's viewer.
+type prints struct {
+	sync.Mutex
+	data map[string][]byte
+	ids  []string
+}
+
+// maxPrints is how many files are held, so that they don't fill the memory.
+const maxPrints = 8
+
+func (p *prints) keep(data []byte) string {
+	p.Lock()
+	defer p.Unlock()
+	id := freshToken()
+	if p.data == nil {
+		p.data = map[string][]byte{}
+	}
+	if len(p.ids) == maxPrints {
+		delete(p.data, p.ids[0])
+		p.ids = p.ids[1:]
+	}
+	p.data[id], p.ids = data, append(p.ids, id)
+	return id
+}
+
+// printedFile answers with a PDF made a moment ago.
+func (s *site) printedFile(w http.ResponseWriter, r *http.Request) error {
+	s.prints.Lock()
+	data := s.prints.data[r.PathValue("id")]
+	s.prints.Unlock()
+	if data == nil {
+		return &problem{http.StatusNotFound, "these labels are no longer at hand", "print them again from their batch"}
+	}
+	return sendFile(w, r.PathValue("name"), pdfType, data)
+}
+
+const pdfType = "application/pdf"
 
 func firstError(l diag.List) string {
 	for _, d := range l {
@@ -66,6 +114,10 @@ func firstError(l diag.List) string {
 
 func sendFile(w http.ResponseWriter, name, kind string, data []byte) error {
 	w.Header().Set("Content-Type", kind)
+	if kind == pdfType {
+		// A browser's own viewer is a plug-in to the strict policy.
+		w.Header().Set("Content-Security-Policy", "frame-ancestors 'none'")
+	}
 	w.Header().Set("Content-Disposition", disposition(name))
 	_, err := w.Write(data)
 	return ignoreGone(err)

@@ -34,6 +34,7 @@ type site struct {
 	token  string
 	pages  *template.Template
 	images imageCache
+	prints prints
 }
 
 // New makes the page of a folder. The error is about the folder.
@@ -77,6 +78,7 @@ func (s *site) routes() http.Handler {
 		"POST /do/copy":                s.saveCopy,
 		"POST /do/print":               s.print,
 		"POST /do/make":                s.makeAll,
+		"GET /print/{id}/{name}":       s.printedFile,
 		"GET /do/disk/{file}":          s.disk,
 		"GET /picture/{what}/{id}":     s.picture,
 		"GET /static/{version}/{file}": s.static,

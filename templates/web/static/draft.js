@@ -15,7 +15,7 @@ export class Draft {
   }
 
   get unsaved() {
-    return this.text !== this.kept || this.changes.length > 0 || this.base === "";
+    return this.text !== this.kept || this.changes.length > 0;
   }
 
   watch(watcher) { this.watchers.push(watcher); }

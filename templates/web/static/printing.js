@@ -1,7 +1,7 @@
 // Printing: the labels on the screen as a PDF, saved or opened.
 
-import { send, words } from "./api.js";
-import { byId } from "./dom.js";
+import { ask, words } from "./api.js";
+import { byId, make } from "./dom.js";
 
 export function printing(draft, live, labels) {
   const dialog = byId("printing");
@@ -20,25 +20,17 @@ export function printing(draft, live, labels) {
     const view = download ? null : open("", "_blank");
     try {
       await live.flush();
-      const response = await send("/do/print", {
+      const { url, name } = await ask("/do/print", {
         file: draft.file, text: draft.text, pieces: labels.pieces,
         skip: whole("print-skip"), copies: whole("print-copies"), inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked,
       });
-      deliver(URL.createObjectURL(await response.blob()), view);
+      if (view) view.location = url;
+      else make("a", { href: url, download: name }).click();
       state.textContent = "Done.";
     } catch (fault) {
       view?.close();
       state.textContent = words(fault);
     }
-  }
-
-  function deliver(url, view) {
-    if (view) { view.location = url; return; }
-    const link = document.createElement("a");
-    link.href = url;
-    link.download = `${draft.file.replace(/\.toml$/, "")}-labels.pdf`;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(url), 60_000);
   }
 }
 

@@ -20,8 +20,9 @@ export class Saving {
   }
 
   tell(wrong = "") {
-    this.state.className = `state ${wrong ? "wrong" : this.draft.unsaved ? "unsaved" : ""}`;
-    const text = wrong || (this.draft.unsaved ? "Not saved yet" : "Saved");
+    const open = this.draft.unsaved || this.draft.base === "";
+    this.state.className = `state ${wrong ? "wrong" : open ? "unsaved" : ""}`;
+    const text = wrong || (open ? "Not saved yet" : "Saved");
     if (this.state.textContent !== text) this.state.textContent = text;
   }
 
