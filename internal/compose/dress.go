@@ -26,9 +26,12 @@ const usualPart = 0.41
 // practice, no source.
 var goodTitle = unit.Points(16)
 
-// nearly is the share of its size, in percent, at which a name is large enough
-// for the ornaments to stay.
-const nearly = 93
+// How near, in percent, a name must come to its size: as a rule, and where the
+// ornaments would have to go otherwise.
+const (
+	nearly = 98
+	fairly = 92
+)
 
 // most is how many dresses are tried before the piece does not fit.
 const most = 4
@@ -62,7 +65,23 @@ func (s *setter) wardrobe() []dress {
 // tried is a dress and the size its name gets.
 type tried struct {
 	dress
+	ok    bool
 	title unit.Length
+	of    int // percent of the size it should have, 100 when the design wants no more
+}
+
+// orFuller is a dress, or one with ornaments that comes fairly near it.
+func (w dress) orFuller(all []tried) dress {
+	adorned := func(l design.Look) bool { return len(l.Ornaments) > 0 || l.Band.Edge != "none" }
+	if adorned(w.look) {
+		return w
+	}
+	for _, t := range all {
+		if t.of >= fairly && adorned(t.look) {
+			return t.dress
+		}
+	}
+	return w
 }
 
 // rank measures the display panel in every look and puts the best first.
@@ -74,12 +93,13 @@ func (s *setter) rank(looks []design.Look) []dress {
 	var all []tried
 	for _, part := range parts {
 		for _, w := range options(looks, part) {
-			title, ok, good := s.in(w).measure()
-			if good && ok {
-				return append([]dress{w}, sorted(all)...)
+			m := s.in(w).measure()
+			m.dress = w
+			if m.ok && m.of >= nearly {
+				return append([]dress{w.orFuller(all)}, sorted(all)...)
 			}
-			if ok {
-				all = append(all, tried{w, title})
+			if m.ok {
+				all = append(all, m)
 			}
 		}
 	}
@@ -110,19 +130,27 @@ func sorted(all []tried) []dress {
 	return out
 }
 
-// measure sets the display panel alone, draws no ornament and gives the size
-// of the name. good says that no leaner look is needed.
-func (s *setter) measure() (title unit.Length, ok, good bool) {
+// measure sets the display panel alone and draws no ornament.
+func (s *setter) measure() tried {
+	var t tried
 	s.measuring = true
 	area := page.Rect{W: s.cell.W, H: s.cell.H}
 	switch {
 	case s.piece == label.Wrap:
-		ok = s.wrapFront(s.halves())
+		t.ok = s.wrapFront(s.halves())
 	case s.opt.Alone:
-		ok = s.alone(s.band(area, s.look.Band))
+		t.ok = s.alone(s.band(area, s.look.Band))
 	default:
-		ok = s.panel(s.band(area, s.look.Band), s.colours, s.panelBlocks())
+		t.ok = s.panel(s.band(area, s.look.Band), s.colours, s.panelBlocks())
 	}
-	want := max(goodTitle, s.netSize)
-	return s.title1, ok && len(s.over) == 0, !s.squashed && (s.title1*100 >= want*nearly || s.atBest)
+	t.ok = t.ok && len(s.over) == 0
+	t.title = s.title1
+	switch {
+	case s.squashed:
+	case s.atBest:
+		t.of = 100
+	default:
+		t.of = int(s.title1 * 100 / max(goodTitle, s.netSize))
+	}
+	return t
 }

@@ -121,9 +121,14 @@ func (s *setter) fit(k stack, what string) bool {
 	items, _ := k.place(best)
 	s.put(items...)
 	for i, r := range k.rows {
-		if r.names {
-			s.nameBox = joined(s.nameBox, s.inkOf(items[k.from[i]:k.from[i+1]]))
+		if !r.names {
+			continue
 		}
+		box := s.inkOf(items[k.from[i]:k.from[i+1]])
+		if s.nameBox.W > 0 && box.W > k.in.W-2*s.sides {
+			break // drawings stand beside the lines above it
+		}
+		s.nameBox = joined(s.nameBox, box)
 	}
 	return true
 }
@@ -229,7 +234,8 @@ func (s *setter) titleRows(on roles, short unit.Length) []row {
 		sub, whole = id, true
 	}
 	add(s.sub, s.d.Voices.Subtitle, s.subSize(size), sub, 2, 1.6, 0.32)
-	if hasID && (!whole || len(rows) == 0) {
+	repeats := (s.piece == label.Lid || s.piece == label.Tag) && len(rows) > 0 // the jar's label says it
+	if hasID && (!whole || len(rows) == 0) && !repeats {
 		add(id.Text(), s.d.Voices.Subtitle, s.subSize(size), id, 2, 1.6, 0.4)
 	}
 	return rows

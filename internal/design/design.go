@@ -135,6 +135,9 @@ func (l Look) Leaner() []Look {
 	small := other.slim(0.6)
 	small.Frame, small.Band.Edge = "none", "none"
 	add(small)
+	small = other.slim(0.5)
+	small.Frame, small.Band.Edge = "none", "none"
+	add(small)
 	small.Ornaments, small.Margin = nil, min(small.Margin, 0.045)
 	add(small)
 	return out
