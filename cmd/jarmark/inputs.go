@@ -114,11 +114,14 @@ func (a *app) envOf(own fs.FS) (*job.Env, error) {
 	if err != nil {
 		return nil, err
 	}
-	a.print(found, nil)
-	if found.HasErrors() {
-		return nil, errProblem
+	err = diag.Print(a.err, found, func(file string) string {
+		data, _ := fs.ReadFile(own, file)
+		return string(data)
+	})
+	if err == nil && found.HasErrors() {
+		err = errProblem
 	}
-	return env, nil
+	return env, err
 }
 
 func homeOf(in []job.Input) string {

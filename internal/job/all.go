@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"jarmark/internal/diag"
+	"jarmark/internal/pack"
 )
 
 // Made is one batch of a MakeAll run; Findings are the batch's and its
@@ -27,13 +28,15 @@ func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List
 	return batches, sameLots(batches)
 }
 
-// CheckAll is LoadAll that also composes the labels each batch would print, so
-// that what does not fit is found before the printer is.
+// CheckAll is LoadAll that also composes the labels each batch would print and
+// packs its jars, so that what does not fit or add up is found in time.
 func (e *Env) CheckAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
 	batches, across = e.LoadAll(in, c)
 	each(len(batches), func(i int) {
 		if b := batches[i]; b.OK() && b.Cooked != nil {
 			_, found := e.compose(b, c)
+			b.add(found)
+			_, found = e.Pack([]*Batch{b}, pack.Options{List: c.List})
 			b.add(found)
 		}
 	})

@@ -42,6 +42,9 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 	env := *base
 	var l, m diag.List
 	env.Designs, l = design.Load(folder(templates.FS, "designs"), folder(own, "designs"))
+	for i := range l {
+		l[i].File = "designs/" + l[i].File // as the maker's folder has it
+	}
 	env.Sheets, m = sheet.Load(templates.FS, own)
 	return &env, append(l, m...), nil
 }

@@ -34,6 +34,7 @@ func (e *Env) Print(in []Input, c Choices, format string) (PrintRun, diag.List, 
 
 func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 	batches, found := e.LoadAll(in, c)
+	found = append(found, e.allot(printable(batches), &c)...)
 	var stacks []stack
 	var first *Batch
 	for _, b := range batches {
@@ -57,6 +58,16 @@ func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 	}
 	runs, l := e.impose(stacks, first, c)
 	return runs, append(found, first.locate(l)...)
+}
+
+// printable leaves out batches that cannot be printed.
+func printable(batches []*Batch) (out []*Batch) {
+	for _, b := range batches {
+		if b.OK() && b.Cooked != nil {
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // previewDPI is fine enough to judge type on a screen and to scan a code.

@@ -35,7 +35,9 @@ type stack struct {
 // Labels composes the pieces asked for and puts them on sheets. Findings tell
 // what does not fit and what would take it; with an error nothing is returned.
 func (e *Env) Labels(b *Batch, c Choices) ([]Printed, diag.List) {
-	stacks, found := e.compose(b, c)
+	found := e.allot([]*Batch{b}, &c)
+	stacks, l := e.compose(b, c)
+	found = append(found, l...)
 	found = append(found, b.unfilled(b.pieces(c), c)...)
 	if found.HasErrors() {
 		return nil, found

@@ -39,6 +39,8 @@ type Choices struct {
 	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made
 	List     []pack.Entry          // a gift list kept apart from the batches
 	Progress func(done, total int) // may be nil
+
+	tags []pack.Tag // who gets a tag, once that is settled
 }
 
 // Batch is one loaded batch: all its stages' values and findings.
@@ -87,6 +89,7 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 	b.add(l)
 	b.Batch, l = batch.Parse(in.Batch.Name, in.Batch.Data, b.Kitchen)
 	b.add(l)
+	b.add(b.surroundings(c))
 	if b.Batch == nil || b.Kitchen == nil {
 		return b
 	}
@@ -118,8 +121,12 @@ func (b *Batch) declare(e *Env, c Choices) {
 	if b.Set == nil {
 		return
 	}
+	doubtful := b.doubtful()
 	for _, j := range b.Cooked.Jars {
 		content, l := rule.Declare(b.Cooked, j, b.Set, rule.Options{Gift: c.Gift})
+		if doubtful {
+			l = besides(b.Input.Batch.Name, l)
+		}
 		b.add(planFindings(j, l))
 		b.Contents = append(b.Contents, content)
 	}

@@ -2,8 +2,9 @@ package job
 
 import (
 	"fmt"
+	"slices"
 
-	"jarmark/internal/cook"
+	"jarmark/internal/diag"
 	"jarmark/internal/label"
 	"jarmark/internal/pack"
 )
@@ -44,19 +45,33 @@ func boxes(jars, holds int) int {
 	return (jars + holds - 1) / holds
 }
 
-// tags gives one tag a gift jar of this size: the batch's gifts, and those of
-// a list kept apart.
+// tags gives one tag a gift jar of this size.
 func (b *Batch) tags(jar int, c Choices) (out []pack.Tag) {
-	plan, _ := pack.Build([]*cook.Result{b.Cooked}, pack.Options{List: c.List, Pantry: b.Pantry})
-	if plan == nil {
-		return nil
-	}
-	for _, t := range plan.Tags {
-		if t.JarKey == b.Cooked.Jars[jar].Jar.Key {
+	for _, t := range c.tags {
+		if t.Lot == b.Cooked.Lot && t.JarKey == b.Cooked.Jars[jar].Jar.Key {
 			out = append(out, t)
 		}
 	}
 	return out
+}
+
+// allot says which jars of the batches go to whom, when tags are to be
+// printed: the batches' own gifts first, then a list kept apart. A jar that is
+// promised twice is an error that names who goes without.
+func (e *Env) allot(batches []*Batch, c *Choices) (found diag.List) {
+	if !slices.ContainsFunc(batches, func(b *Batch) bool { return slices.Contains(b.pieces(*c), label.Tag) }) {
+		return nil
+	}
+	plan, l := e.Pack(batches, pack.Options{List: c.List})
+	if plan != nil {
+		c.tags = plan.Tags
+	}
+	for _, d := range l {
+		if d.Severity == diag.Error {
+			found = append(found, d)
+		}
+	}
+	return found
 }
 
 func named(list []pack.Tag) bool {

@@ -43,11 +43,11 @@ func (b *Batch) Summary() []Row {
 		Row{"net", firstNonEmpty(f.Net, "not declared yet")},
 		Row{"keeping", f.Storage.Sealed},
 		Row{"label rules", firstNonEmpty(f.Place, "none")},
-		Row{"findings", counted(n[diag.Error], "error") + ", " + counted(n[diag.Warning], "warning") + ", " + counted(n[diag.Note], "note")})
+		Row{"findings", number(n[diag.Error], "error") + ", " + number(n[diag.Warning], "warning") + ", " + number(n[diag.Note], "note")})
 }
 
-// counted is a number with its noun: "1 error", "0 notes".
-func counted(n int, noun string) string {
+// number is a number with its noun: "1 error", "0 notes".
+func number(n int, noun string) string {
 	if n != 1 {
 		noun += "s"
 	}

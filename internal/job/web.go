@@ -35,7 +35,9 @@ func (e *Env) Show(b *Batch, c Choices) ([]Shown, diag.List) {
 	if b.Batch == nil || b.Cooked == nil || len(b.Contents) == 0 {
 		return nil, nil
 	}
-	stacks, found := e.compose(b, c) // without the labels that do not fit
+	found := e.allot([]*Batch{b}, &c)
+	stacks, l := e.compose(b, c) // without the labels that do not fit
+	found = append(found, l...)
 	runs, l := e.impose(stacks, b, c)
 	found = append(found, b.locate(l)...)
 	var out []Shown
