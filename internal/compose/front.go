@@ -55,6 +55,7 @@ func (s *setter) alone(area page.Rect) bool {
 		return false
 	}
 	above = s.reserve(above, on, short, "top", "beside")
+	idea, _ := s.block(label.Serve)
 	need, best, least := unit.Length(0), unit.Length(0), -1
 	type half struct {
 		f    flowed
@@ -64,7 +65,7 @@ func (s *setter) alone(area page.Rect) bool {
 	var chosen half
 	want := max(goodTitle, s.netSize)
 	for step := range 18 { // paragraphs from large to small, then run on
-		ps := s.facts(on, dense(step/9), label.Serve)
+		ps := s.facts(on, dense(step/9), idea.ID)
 		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step%9)/8)
 		need = f.bottom - f.top
 		if !ok {

@@ -1,7 +1,6 @@
 package compose
 
 import (
-	"jarmark/internal/label"
 	"jarmark/internal/page"
 	"jarmark/internal/unit"
 )
@@ -48,11 +47,11 @@ func (s *setter) wrapFront(front, side page.Rect) bool {
 	return s.panel(inner, s.colours, s.panelBlocks())
 }
 
-// onPanel lists the kinds the display panel already bears.
-func (s *setter) onPanel() []label.Kind {
-	var out []label.Kind
+// onPanel lists the ids of the blocks the display panel already bears.
+func (s *setter) onPanel() []string {
+	var out []string
 	for _, b := range s.panelBlocks() {
-		out = append(out, b.Kind)
+		out = append(out, b.ID)
 	}
 	return out
 }
