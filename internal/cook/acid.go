@@ -190,7 +190,7 @@ func (c *calc) processKey() string {
 	case batch.Curd:
 		return "curd"
 	}
-	if !c.fullSugar() && (c.b.Kind == batch.Spread || c.r.Brix.Value > 0 && c.r.Brix.Value < 60) {
+	if !c.incomplete && !c.fullSugar() && (c.b.Kind == batch.Spread || c.r.Brix.Value > 0 && c.r.Brix.Value < 60) {
 		return "low sugar"
 	}
 	return "jam"

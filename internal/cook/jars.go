@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -230,15 +231,22 @@ func (c *calc) checkCounts() {
 	if c.incomplete || where == "" || pot <= 0 || held <= 0 {
 		return
 	}
-	off, side := held/pot-1, "more"
-	if off < 0 {
-		side = "less"
-	}
-	if off > 0.25 || off < -0.25 && all {
-		c.warnf("counts-off", where, "the counted jars hold %s, %.0f %% %s than the %s the pot is %s to give",
-			say(grams(held)), 100*math.Abs(off), side, say(r.Yield.Mass), came(r.Yield.How)).
+	if off := held/pot - 1; off > 0.25 || off < -0.25 && all {
+		c.warnf("counts-off", where, "the counted jars hold %s, %s the %s the pot is %s to give",
+			say(grams(held)), against(off), say(r.Yield.Mass), came(r.Yield.How)).
 			Hinted("check counts, jar size and ingredients, or weigh the finished pot")
 	}
+}
+
+// against words a difference: "30 % more than", "12 times".
+func against(off float64) string {
+	switch {
+	case off >= 1:
+		return fmt.Sprintf("%.0f times", off+1)
+	case off > 0:
+		return fmt.Sprintf("%.0f %% more than", 100*off)
+	}
+	return fmt.Sprintf("%.0f %% less than", -100*off)
 }
 
 func came(h How) string {

@@ -76,7 +76,7 @@ func (c *calc) keepBySugar(v *verdict) {
 		v.atLeast(ShelfShort, "reduced sugar, but the recipe is tested or the pH was measured", srcNCHFP)
 	default:
 		v.atLeast(Cold, "reduced sugar, and no pH of 4.6 or below or tested recipe is recorded", srcOwn)
-		if c.incomplete {
+		if c.incomplete || len(c.r.Lines) == 0 {
 			return
 		}
 		c.warnf("reduced-sugar", "cook", "about %.0f °Brix is too little sugar to keep this by sugar; the label will say refrigerate", brix.Value).

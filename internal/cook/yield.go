@@ -232,7 +232,7 @@ func (c *calc) boil(m mix) outcome {
 	switch method := c.b.Cook.Method; {
 	case method == "added pectin" || method == "" && pectin:
 		o := lose(m, pectinLoss, "added pectin, 5 % loss")
-		if b := m.brixOf(o.pot); m.in > 0 && (b < 60 || b > 72) {
+		if b := m.brixOf(o.pot); m.in > 0 && !c.incomplete && (b < 60 || b > 72) {
 			c.notef("pectin-brix", "cook", "added pectin leaves this recipe at about %.0f °Brix; the usual range is 60-72", b).
 				Hinted("check sugar against fruit, or take a reading").Cited("own assumption; 21 CFR 150.160 asks for 65 %")
 		}
