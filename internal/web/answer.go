@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -54,6 +55,8 @@ func (s *site) explain(err error) *problem {
 	var p *problem
 	var tooBig *http.MaxBytesError
 	switch {
+	case errors.Is(err, context.Canceled):
+		return &problem{http.StatusServiceUnavailable, "nobody waits for this any more", ""}
 	case errors.As(err, &p):
 		return p
 	case errors.As(err, &tooBig):

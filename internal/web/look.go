@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"io/fs"
 	"net/http"
@@ -59,7 +60,7 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	answer, err := s.lookAt(in, ask.File, found, pieceList(ask.Pieces))
+	answer, err := s.lookAt(r.Context(), in, ask.File, found, pieceList(ask.Pieces))
 	if err != nil {
 		return err
 	}
@@ -75,10 +76,13 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 }
 
 // lookAt runs the stages and draws the labels.
-func (s *site) lookAt(in job.Input, file string, found diag.List, pieces []label.Piece) (lookAnswer, error) {
+func (s *site) lookAt(r context.Context, in job.Input, file string, found diag.List, pieces []label.Piece) (lookAnswer, error) {
 	c := s.choices()
 	c.Pieces = pieces
 	b := s.env.Load(in, c)
+	if r.Err() != nil {
+		return lookAnswer{}, r.Err() // nobody waits for the pictures any more
+	}
 	shown, l := s.env.Show(b, c)
 	found = append(append(found, b.Findings...), l...)
 	if file == store.KitchenName {
