@@ -28,6 +28,20 @@ func TestPublishAppearsWholeOrNotAtAll(t *testing.T) {
 	}
 }
 
+// A folder in the way is found before the first file is replaced.
+func TestPublishOntoFolder(t *testing.T) {
+	dir := t.TempDir()
+	if err := Publish(dir, []File{{"a.txt", []byte("one")}, {"z/in.txt", nil}}); err != nil {
+		t.Fatal(err)
+	}
+	if err := Publish(dir, []File{{"a.txt", []byte("two")}, {"z", []byte("no")}}); err == nil {
+		t.Fatal("a folder was overwritten")
+	}
+	if got, _ := os.ReadFile(filepath.Join(dir, "a.txt")); string(got) != "one" {
+		t.Errorf("a.txt = %q, want the earlier content", got)
+	}
+}
+
 func TestPublishRefusesInput(t *testing.T) {
 	dir := t.TempDir()
 	in := filepath.Join(dir, "batch.toml")

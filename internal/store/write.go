@@ -94,27 +94,38 @@ func Publish(dir string, files []File, inputs ...string) (err error) {
 	return place(dir, files, staged)
 }
 
+// place renames staged files into place, and makes that durable once for each
+// folder.
 func place(dir string, files []File, staged []string) error {
+	synced := map[string]bool{}
 	for i, f := range files {
 		path := filepath.Join(dir, filepath.FromSlash(f.Name))
 		if err := os.Rename(staged[i], path); err != nil {
 			return err
 		}
-		syncDir(filepath.Dir(path))
+		synced[filepath.Dir(path)] = true
+	}
+	for d := range synced {
+		syncDir(d)
 	}
 	return nil
 }
 
 // notOnto refuses outputs that are inputs, by identity and not by name, so
-// that links and odd paths are seen through, and names that leave dir.
+// that links and odd paths are seen through, names that leave dir, and names
+// taken by a folder.
 func notOnto(dir string, files []File, inputs []string) error {
 	for _, f := range files {
 		if !filepath.IsLocal(filepath.FromSlash(f.Name)) {
 			return fmt.Errorf("%q would leave the output folder", f.Name)
 		}
-		out, err := os.Stat(filepath.Join(dir, filepath.FromSlash(f.Name)))
+		path := filepath.Join(dir, filepath.FromSlash(f.Name))
+		out, err := os.Stat(path)
 		if err != nil {
 			continue // not there yet
+		}
+		if out.IsDir() { // found out here, no rename of others comes first
+			return fmt.Errorf("%s is a folder", path)
 		}
 		for _, in := range inputs {
 			if st, err := os.Stat(in); err == nil && os.SameFile(st, out) {
