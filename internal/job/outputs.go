@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"fmt"
+	"sync"
 
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
@@ -36,7 +37,7 @@ func outputs() []output {
 	}
 }
 
-// Make runs every output of one batch. With an error among the findings there
+// Make runs every output of one batch, on all cores. With an error among the findings there
 // are no files.
 func (e *Env) Make(b *Batch, c Choices) ([]File, diag.List, error) {
 	if !b.OK() || b.Cooked == nil {
@@ -44,22 +45,45 @@ func (e *Env) Make(b *Batch, c Choices) ([]File, diag.List, error) {
 	}
 	var files []File
 	var found diag.List
-	table := outputs()
-	for i, o := range table {
-		f, l, err := o.make(e, b, c)
-		if err != nil {
-			return nil, found, fmt.Errorf("%s: %w", o.name, err)
+	for _, m := range e.makeOutputs(b, c) {
+		if m.err != nil {
+			return nil, found, m.err
 		}
-		files = append(files, f...)
-		found = append(found, l...)
-		if c.Progress != nil {
-			c.Progress(i+1, len(table))
-		}
+		files = append(files, m.files...)
+		found = append(found, m.found...)
 	}
 	if found.HasErrors() {
 		return nil, found, nil
 	}
 	return files, found, nil
+}
+
+type made struct {
+	files []File
+	found diag.List
+	err   error
+}
+
+// makeOutputs makes all rows of the table on all cores, in the table's order.
+func (e *Env) makeOutputs(b *Batch, c Choices) []made {
+	table := outputs()
+	out := make([]made, len(table))
+	var mu sync.Mutex
+	done := 0
+	each(len(table), func(i int) {
+		m := &out[i]
+		m.files, m.found, m.err = table[i].make(e, b, c)
+		if m.err != nil {
+			m.err = fmt.Errorf("%s: %w", table[i].name, m.err)
+		}
+		if c.Progress != nil {
+			mu.Lock()
+			defer mu.Unlock()
+			done++
+			c.Progress(done, len(table))
+		}
+	})
+	return out
 }
 
 // makeLabels prints the jars' labels.
