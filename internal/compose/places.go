@@ -185,14 +185,21 @@ func (s *setter) whole(p pending, keep []page.Rect) []page.Item {
 	if p.flat <= 0 || p.flat >= p.box.H || !meets(p.box, keep) {
 		return s.drawn1(p, p.box, keep)
 	}
-	box := p.box
-	for step := range unit.Length(4) {
-		box.H = p.box.H - (p.box.H-p.flat)*step/3
+	var best []page.Item
+	lo, hi := 0, 4 // steps from the full height to the least
+	for try := 0; lo < hi; try = (lo + hi) / 2 {
+		box := p.box
+		box.H -= (p.box.H - p.flat) * unit.Length(try) / 3
 		if items := s.drawn1(p, box, nil); !touch(items, keep) {
-			return items
+			best, hi = items, try
+		} else {
+			lo = try + 1
 		}
 	}
-	return s.drawn1(p, box, keep)
+	if best == nil {
+		return s.drawn1(p, p.box, keep)
+	}
+	return best
 }
 
 // touch reports whether any drawing meets any of the boxes.
