@@ -46,6 +46,13 @@ func TestBrowserFromNothingToPDF(t *testing.T) {
 	b.click(`[data-path="ingredient[3]"][data-do="up"]`)
 	b.until("the row is moved", `document.getElementById("f-ingredient[2].name").value === "vanilla"`)
 
+	// A row taken away can be had back.
+	b.click(`[data-path="ingredient[2]"][data-do="remove"]`)
+	b.says("#notices", "Removed: vanilla")
+	b.until("the row is gone", `document.getElementById("f-ingredient[2].name").value === "lemon juice"`)
+	b.click("#notices button")
+	b.until("the row is back", `document.getElementById("f-ingredient[2].name").value === "vanilla"`)
+
 	b.step("jars")
 	b.typeIn("f-fill[0].count", "6")
 	b.typeIn("f-fill[0].sealed", "6")

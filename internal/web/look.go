@@ -19,6 +19,7 @@ type lookAsk struct {
 	Text    string   `json:"text"`
 	Changes []change `json:"changes"`
 	Pieces  []string `json:"pieces"`
+	Gift    bool     `json:"gift"` // labels for presents, without the words of the market
 	Form    bool     `json:"form"` // send the form anew
 }
 
@@ -60,7 +61,7 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	answer, err := s.lookAt(r.Context(), in, ask.File, found, pieceList(ask.Pieces))
+	answer, err := s.lookAt(r.Context(), in, ask, found)
 	if err != nil {
 		return err
 	}
@@ -76,16 +77,16 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 }
 
 // lookAt runs the stages and draws the labels.
-func (s *site) lookAt(r context.Context, in job.Input, file string, found diag.List, pieces []label.Piece) (lookAnswer, error) {
+func (s *site) lookAt(r context.Context, in job.Input, ask lookAsk, found diag.List) (lookAnswer, error) {
 	c := s.choices()
-	c.Pieces = pieces
+	c.Pieces, c.Gift = pieceList(ask.Pieces), ask.Gift
 	b := s.env.Load(in, c)
 	if r.Err() != nil {
 		return lookAnswer{}, r.Err() // nobody waits for the pictures any more
 	}
 	shown, l := s.env.Show(b, c)
 	found = append(append(found, b.Findings...), l...)
-	if file == store.KitchenName {
+	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}
 	out := lookAnswer{Findings: job.FindingRows(once(found).Capped(maxListed)), Labels: []picture{}}

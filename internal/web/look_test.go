@@ -22,6 +22,13 @@ func TestLook(t *testing.T) {
 	if len(c.Findings) == 0 || c.Findings[0].Path != "ingredient[0].amount" || c.Findings[0].Line != 8 {
 		t.Errorf("%+v", c.Findings)
 	}
+	kitchen := get(t, dir, "kitchen.toml")
+	put(t, dir, "kitchen.toml", strings.Replace(kitchen, `"us"`, `"us-or"`, 1))
+	sale := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}}, 200)
+	gift := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}, Gift: true}, 200)
+	if len(sale.Labels) != 1 || len(gift.Labels) != 1 || sale.Labels[0].SVG == gift.Labels[0].SVG {
+		t.Error("labels for presents are those for sale")
+	}
 	d := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: "name = plum", Form: true}, 200)
 	if len(d.Findings) == 0 || !strings.Contains(d.Form, "Go to the line") || d.Labels == nil {
 		t.Errorf("%+v", d)

@@ -18,6 +18,7 @@ type printAsk struct {
 	Copies   int      `json:"copies"` // 0 = one a sealed jar
 	InkSaver bool     `json:"inkSaver"`
 	CutMarks bool     `json:"cutMarks"`
+	Gift     bool     `json:"gift"`
 }
 
 // blocked says why there is nothing to print.
@@ -44,7 +45,7 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	}
 	c := s.choices()
 	c.Pieces, c.Skip, c.Copies = pieceList(ask.Pieces), ask.Skip, ask.Copies
-	c.InkSaver, c.CutMarks = ask.InkSaver, ask.CutMarks
+	c.InkSaver, c.CutMarks, c.Gift = ask.InkSaver, ask.CutMarks, ask.Gift
 	files, found, err := s.env.LabelFiles([]job.Input{in}, c, "pdf")
 	if err != nil {
 		return err

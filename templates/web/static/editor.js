@@ -17,8 +17,8 @@ const draft = new Draft(file, byId("text").value, mark);
 
 const text = new TextPane((value) => live.typed(value));
 const labels = new LabelPane(piece, () => live.soon(), goToField);
-const live = new Live(draft, () => labels.pieces, { answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on) });
-const form = new FormPane(live, goToLine);
+const live = new Live(draft, labels, { answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on) });
+const form = new FormPane(live, goToLine, removed);
 const findings = new Findings(file, goToField, goToLine);
 const saving = new Saving(draft, live, () => { text.set(draft.text); live.soon(true); });
 printing(draft, live, labels);
@@ -32,6 +32,18 @@ function answer(a) {
   byId("facts").innerHTML = a.facts;
   const name = byId("f-name")?.value;
   if (name && byId("make")) byId("title").textContent = name;
+}
+
+// removed offers a row back that was taken out of the form.
+function removed(row, before) {
+  const undo = make("button", { type: "button" }, "Put it back");
+  undo.addEventListener("click", () => { notice(null); live.typed(before); text.set(before); form.enter(form.step); });
+  notice(make("span", {}, `Removed: ${row}.`), undo);
+}
+
+// notice shows one message above the form at a time.
+function notice(...parts) {
+  byId("notices").replaceChildren(...(parts[0] ? [make("div", { class: "banner" }, ...parts)] : []));
 }
 
 function goToField(path) {
@@ -71,9 +83,8 @@ if (left) {
   draft.restore(left);
   text.set(draft.text);
   const drop = make("button", { type: "button" }, "Drop them");
-  const note = make("div", { class: "banner" }, make("span", {}, "Your unsaved changes from before are here again."), drop);
-  drop.addEventListener("click", () => { draft.base = mark; draft.forget(); note.remove(); text.set(draft.text); live.soon(true); });
-  byId("notices").append(note);
+  drop.addEventListener("click", () => { draft.base = mark; draft.forget(); notice(null); text.set(draft.text); live.soon(true); });
+  notice(make("span", {}, "Your unsaved changes from before are here again."), drop);
   live.formWanted = true;
 }
 live.refresh();

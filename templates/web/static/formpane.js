@@ -3,8 +3,9 @@
 import { byId } from "./dom.js";
 
 export class FormPane {
-  constructor(live, goToText) {
+  constructor(live, goToText, removed) {
     this.live = live;
+    this.removed = removed;
     this.form = byId("form");
     this.buttons = [...document.querySelectorAll("[data-goto]")];
     this.step = this.buttons[0]?.dataset.goto;
@@ -36,14 +37,23 @@ export class FormPane {
     this.live.changed({ do: "set", path: input.name, value }, anew);
   }
 
-  clicked(event, goToText) {
+  async clicked(event, goToText) {
     const button = event.target.closest("button");
     if (!button) return;
     if (button.dataset.line) goToText(Number(button.dataset.line), Number(button.dataset.column));
     const { do: what, path } = button.dataset;
     if (!what) return;
+    if (what === "remove") await this.remember(path, button);
     this.after = focusAfter(what, path, button);
     this.live.changed({ do: what, path, value: "" });
+  }
+
+  // remember keeps the text as it was before a row is taken out.
+  async remember(path, button) {
+    const row = button.closest("[data-row]");
+    const name = row.querySelector("input")?.value || row.querySelector("legend").textContent;
+    await this.live.flush();
+    this.removed(name, this.live.draft.text);
   }
 
   // goTo shows one step of the form.

@@ -11,6 +11,7 @@ export class LabelPane {
     this.shown = [];
     this.goTo = goTo;
     const chosen = sessionStorage.getItem(this.key)?.split(" ") || [first];
+    byId("gift").addEventListener("change", changed);
     for (const chip of this.chips) {
       press(chip, chosen.includes(chip.dataset.piece));
       chip.addEventListener("click", () => { this.toggle(chip); changed(); });
@@ -18,6 +19,8 @@ export class LabelPane {
   }
 
   get pieces() { return this.chips.filter(pressed).map((chip) => chip.dataset.piece); }
+
+  get gift() { return byId("gift").checked; }
 
   get names() { return this.chips.filter(pressed).map((chip) => chip.textContent.toLowerCase()); }
 

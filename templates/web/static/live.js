@@ -6,9 +6,9 @@ import { ask, words } from "./api.js";
 const pause = 120; // milliseconds
 
 export class Live {
-  constructor(draft, pieces, show) {
+  constructor(draft, labels, show) {
     this.draft = draft;
-    this.pieces = pieces; // gives the pieces chosen
+    this.labels = labels; // knows the pieces chosen, and whether for presents
     this.show = show; // {answer, fault, busy}
     this.newest = 0;
     this.formWanted = false;
@@ -49,7 +49,7 @@ export class Live {
     const form = this.formWanted;
     this.show.busy(true);
     try {
-      const answer = await ask("/do/look", { file: draft.file, text: draft.text, changes: draft.changes, pieces: this.pieces(), form }, this.stop.signal);
+      const answer = await ask("/do/look", { file: draft.file, text: draft.text, changes: draft.changes, pieces: this.labels.pieces, gift: this.labels.gift, form }, this.stop.signal);
       if (mine !== this.newest) return;
       if (form) this.formWanted = false;
       draft.settle(answer.text);

@@ -22,7 +22,7 @@ export function printing(draft, live, labels) {
       await live.flush();
       const { url, name } = await ask("/do/print", {
         file: draft.file, text: draft.text, pieces: labels.pieces,
-        skip: whole("print-skip"), copies: whole("print-copies"), inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked,
+        gift: labels.gift, skip: whole("print-skip"), copies: whole("print-copies"), inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked,
       });
       if (view) view.location = url;
       else make("a", { href: url, download: name }).click();
