@@ -65,7 +65,7 @@ func (s *setter) cardFoot(in region, on roles) (region, bool) {
 		return in, true
 	}
 	v := s.d.Voices.Text
-	v.Size = design.Range{Least: 6.5, Best: max(6.5, min(11, s.short().Points()*0.042))}
+	v.Size = design.Range{Least: 6.5, Best: max(6.5, min(14, s.short().Points()*0.042))}
 	var ps []passage
 	for _, b := range blocks {
 		p := s.smallPassage(b, on, v)
@@ -108,8 +108,15 @@ func (s *setter) price(in region, on roles, short unit.Length) {
 	}
 	base := in.Y + in.H - at(ink.bottom, size)
 	x, right := ink.chord(in, base, size)
-	if need := at(w, size) + beside; right-x < need {
-		s.overflow("the price", need, right-x, true)
+	for range 4 { // the corners leave less than the full width
+		if room := right - x - beside; at(w, size) > room && w > 0 {
+			size = max(0, room) * 1000 / unit.Length(w)
+			base = in.Y + in.H - at(ink.bottom, size)
+			x, right = ink.chord(in, base, size)
+		}
+	}
+	if need := at(w, size) + beside; right-x < need || size < lo {
+		s.overflow("the price", at(w, max(size, lo))+beside, right-x, true)
 		return
 	}
 	s.put(p.setLine(0, len(p.words), size, page.Point{X: x, Y: base})...)
