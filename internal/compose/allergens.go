@@ -16,7 +16,7 @@ func (s *setter) allergens() {
 	head := in
 	head.H = share(in.H, 0.3)
 	s.headed(head, on, short)
-	body := in.inset(0, share(in.H, 0.36), 0, 0)
+	body := in.inset(0, share(in.H, 0.38), 0, 0)
 	with := s.cornerCode(body, on, 0.22)
 	body.holes = with.holes
 	ps := s.cardFacts(on)

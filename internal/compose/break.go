@@ -53,7 +53,8 @@ func breakLines(boxes []box, measure func(line int) int, style ragged, exactly i
 }
 
 // fewest counts the lines breakLines would set: filling each line as far as it
-// goes leaves the least for the next. ok is false when no breaking fits.
+// goes leaves the least for the next. ok is false when a line so filled leaves
+// a word the next is too narrow for; another breaking may fit.
 func fewest(boxes []box, measure func(line int) int) (lines int, ok bool) {
 	for i := 0; i < len(boxes); lines++ {
 		m := measure(lines)

@@ -145,3 +145,21 @@ func FuzzBreakLines(f *testing.F) {
 		}
 	})
 }
+
+// Counting lines by filling them must agree with the breaker that looks at the
+// paragraph as a whole, where filling succeeds at all.
+func TestFewestAgreesWithBreaking(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		boxes := make([]box, rapid.IntRange(1, 12).Draw(t, "n"))
+		for i := range boxes {
+			boxes[i] = box{rapid.IntRange(1, 60).Draw(t, "w"), rapid.IntRange(0, 9).Draw(t, "space")}
+		}
+		widths := rapid.SliceOfN(rapid.IntRange(30, 150), 12, 12).Draw(t, "widths")
+		measure := func(line int) int { return widths[min(line, 11)] }
+		ends, ok := breakLines(boxes, measure, running, 0)
+		lines, ok2 := fewest(boxes, measure)
+		if ok2 && (!ok || lines != len(ends)) {
+			t.Fatalf("%d lines counted (%v), %d set", lines, ok2, len(ends))
+		}
+	})
+}

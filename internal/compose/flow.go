@@ -130,15 +130,16 @@ func (p passage) set(in region, a align, size, lead, y unit.Length, draw bool) (
 		return em(x1-x0, size) + p.para.voice.track
 	}
 	if !draw {
-		lines, ok := fewest(p.boxes, measure)
-		if !ok {
-			lines = 0
+		if lines, ok := fewest(p.boxes, measure); ok {
+			return nil, lines, true
 		}
-		return nil, lines, ok
 	}
 	ends, ok := breakLines(p.boxes, measure, p.ragged, 0)
 	if !ok {
 		return nil, 0, false
+	}
+	if !draw {
+		return nil, len(ends), true
 	}
 	var items []page.Item
 	from := 0

@@ -94,7 +94,11 @@ func (k *stack) gapAbove(i int, s setting) unit.Length {
 	if r.draw != nil {
 		return share(r.high, r.gap)
 	}
-	return share(s.sizes[i], r.gap)
+	gap := share(s.sizes[i], r.gap)
+	if r.names && i > 0 && k.rows[i-1].names { // small type under large keeps off it
+		gap = max(gap, share(s.sizes[i-1], 0.13))
+	}
+	return gap
 }
 
 // gapScale lets the gaps take a part of the spare height.
