@@ -28,7 +28,7 @@ func runWeigh(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	a.print(found, in)
+	a.print(told{}.fresh(found), in)
 	if o.json {
 		enc := json.NewEncoder(a.out)
 		enc.SetIndent("", "  ")

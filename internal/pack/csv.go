@@ -9,15 +9,19 @@ import (
 	"jarmark/internal/unit"
 )
 
+const byteOrderMark = "\uFEFF"
+
 // CSVHeader names the columns of CSV.
 var CSVHeader = []string{"list", "to", "date", "product", "lot", "jar", "jars", "best_before",
 	"net_g", "gross_g", "price", "from", "occasion", "message", "note"}
 
 // CSV gives the plan for a spreadsheet: RFC 4180, UTF-8, one row a line of
-// the list. net_g and gross_g are of all jars of the row. A cell that a
+// the list. It begins with a byte order mark, without which spreadsheets read
+// names such as Zoë in a code page of old (common practice, no source). net_g and gross_g are of all jars of the row. A cell that a
 // spreadsheet would take for a formula begins with an apostrophe.
 func (p *Plan) CSV() []byte {
 	var buf bytes.Buffer
+	buf.WriteString(byteOrderMark)
 	w := csv.NewWriter(&buf)
 	w.UseCRLF = true
 	put := func(cells ...string) {

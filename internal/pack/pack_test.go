@@ -276,6 +276,10 @@ func TestCSV(t *testing.T) {
 	if n := bytes.Count(data, []byte("\n")); n != bytes.Count(data, []byte("\r\n")) {
 		t.Error("lines must end in CRLF (RFC 4180 section 2, rule 1)")
 	}
+	data, marked := bytes.CutPrefix(data, []byte("\xEF\xBB\xBF"))
+	if !marked {
+		t.Error("no mark says that the text is UTF-8 (RFC 3629, section 6)")
+	}
 	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll() // every row as long as the header
 	if err != nil {
 		t.Fatal(err)
