@@ -24,7 +24,8 @@ const tight = 1.2
 // flowed is running text set in a region.
 type flowed struct {
 	items  []page.Item
-	top    unit.Length // of the region it was set in
+	region region      // it was set in
+	top    unit.Length // of the region
 	bottom unit.Length // under the last line's ink
 	scale  float64     // 1 = best sizes, 0 = least
 	open   float64     // how wide the blanks between passages are, 1 = plain

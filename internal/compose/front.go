@@ -58,14 +58,18 @@ func (s *setter) alone(area page.Rect) bool {
 	idea, _ := s.block(label.Serve)
 	need, best, least := unit.Length(0), unit.Length(0), -1
 	type half struct {
+		ps   []passage
 		f    flowed
 		at   *placed
 		head region
 	}
 	var chosen half
 	want := max(goodTitle, s.netSize)
+	var ps []passage
 	for step := range 18 { // paragraphs from large to small, then run on
-		ps := s.facts(on, dense(step/9), idea.ID)
+		if step%9 == 0 {
+			ps = s.facts(on, dense(step/9), idea.ID)
+		}
 		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step%9)/8)
 		need = f.bottom - f.top
 		if !ok {
@@ -80,7 +84,7 @@ func (s *setter) alone(area page.Rect) bool {
 			continue
 		}
 		if s.title1 > best*11/10 {
-			chosen, best, least = half{f, at, head}, s.title1, step
+			chosen, best, least = half{ps, f, at, head}, s.title1, step
 		}
 		if s.title1*100 >= want*nearly {
 			break
@@ -94,7 +98,8 @@ func (s *setter) alone(area page.Rect) bool {
 	if s.measuring {
 		return true
 	}
-	s.put(chosen.f.items...)
+	f := chosen.f
+	s.put(flowAt(chosen.ps, f.region, left, f.scale, 1, true).items...)
 	if chosen.at != nil {
 		s.putCode(chosen.at.plan, chosen.at.box, on)
 	}
@@ -148,7 +153,7 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		body.holes = append(body.holes, at.hole)
 	}
 	measured(ps)
-	f := flowAt(ps, body, left, t, 1, true)
+	f := flowAt(ps, body, left, t, 1, false)
 	for range 4 { // lines beside the code are shorter, so moving down may add some
 		top := body
 		d := max(0, body.Y+body.H-f.bottom)
@@ -156,12 +161,12 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 			break
 		}
 		top.Y, top.H = top.Y+d, top.H-d
-		g := flowAt(ps, top, left, t, 1, true)
+		g := flowAt(ps, top, left, t, 1, false)
 		if !g.fits {
 			body.H -= share(body.H, 0.02)
 			continue
 		}
-		g.top = top.Y
+		g.top, g.region = top.Y, top
 		return g, at, true
 	}
 	return f, at, false

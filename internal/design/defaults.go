@@ -14,7 +14,7 @@ var defaultVoices = Voices{
 	Net: Voice{Face: "Figtree_700Bold", Case: "as written", Track: 0.01, Leading: 1.2,
 		Size: Range{0.04, 0.062}, Colour: "ink"},
 	Text: Voice{Face: "Figtree_400Regular", Bold: "Figtree_700Bold", Case: "as written", Leading: 1.4,
-		Size: Range{5.5, 9}, Colour: "ink"},
+		Size: Range{5.5, 10}, Colour: "ink"},
 	Small: Voice{Face: "Figtree_400Regular", Bold: "Figtree_700Bold", Case: "as written", Leading: 1.35,
 		Size: Range{5, 7.5}, Colour: "ink"},
 	Hand: Voice{Face: "Caveat_600SemiBold", Case: "as written", Leading: 1.1,
