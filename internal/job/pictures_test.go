@@ -119,8 +119,8 @@ func laidOut(t *testing.T, env *job.Env, b *job.Batch, designID string, p label.
 	return fr
 }
 
-// table is a picture in the making: labels on warm grey.
-type table struct {
+// tabletop is a picture in the making: labels on warm grey.
+type tabletop struct {
 	t   *testing.T
 	env *job.Env
 	img *image.RGBA
@@ -129,17 +129,17 @@ type table struct {
 
 var grey = paint.Table.Table
 
-func newTable(t *testing.T, env *job.Env, w, h unit.Length, px int) *table {
+func newTable(t *testing.T, env *job.Env, w, h unit.Length, px int) *tabletop {
 	dpi := float64(px) / w.MM() * 25.4
 	img := image.NewRGBA(image.Rect(0, 0, px, int(h.MM()/25.4*dpi)))
 	draw.Draw(img, img.Bounds(), image.NewUniform(color.RGBA{grey.R, grey.G, grey.B, 255}), image.Point{}, draw.Src)
-	return &table{t, env, img, dpi}
+	return &tabletop{t, env, img, dpi}
 }
 
-func (p *table) px(l unit.Length) int { return int(l.MM()/25.4*p.dpi + 0.5) }
+func (p *tabletop) px(l unit.Length) int { return int(l.MM()/25.4*p.dpi + 0.5) }
 
 // lay puts a label down with its upper left corner at a place.
-func (p *table) lay(f *page.Frame, x, y unit.Length) {
+func (p *tabletop) lay(f *page.Frame, x, y unit.Length) {
 	if !*update {
 		return
 	}
@@ -153,7 +153,7 @@ func (p *table) lay(f *page.Frame, x, y unit.Length) {
 }
 
 // write sets a line of type centred on x, its baseline at y.
-func (p *table) write(s string, face page.Face, pt float64, x, y unit.Length) {
+func (p *tabletop) write(s string, face page.Face, pt float64, x, y unit.Length) {
 	if !*update {
 		return
 	}
