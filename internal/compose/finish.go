@@ -39,7 +39,11 @@ func (s *setter) checkJar() {
 				w.MM(), s.jar(), c.Around.MM()).Hinted("choose a shorter label: it would cover itself")
 		}
 		if s.piece != label.Wrap && c.Around > 0 && w <= c.Around+2*seam && w > c.Around/2 {
-			s.found.Warnf("wide-for-jar", "", "label.sheet", "label is %.1f mm wide, %s shows %.1f mm from one side",
+			tell := s.found.Warnf
+			if s.piece == label.InfoLabel {
+				tell = s.found.Notef // nobody reads the back at a glance
+			}
+			tell("wide-for-jar", "", "label.sheet", "label is %.1f mm wide, %s shows %.1f mm from one side",
 				w.MM(), s.jar(), c.Around.MM()/3.1416).Hinted("part of it turns out of view")
 		}
 	case label.Lid:
