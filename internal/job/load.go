@@ -105,6 +105,7 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 	if b.Cooked == nil {
 		return b
 	}
+	b.add(b.past(c))
 	b.declare(e, c)
 	return b
 }
