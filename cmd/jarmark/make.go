@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
 	"path/filepath"
 
@@ -37,6 +38,14 @@ func runMake(a *app, o *options, args []string) error {
 			continue
 		}
 		dir := filepath.Join(o.out, done.Batch.Cooked.Lot)
+		if other := madeFrom(dir); other != "" && other != filepath.Base(in[done.Index].Batch.Name) {
+			var taken diag.List
+			taken.Errorf("lot-taken", in[done.Index].Batch.Name, "lot", "%s holds lot %s of %s", dir, done.Batch.Cooked.Lot, other).
+				Hinted("write a lot of its own into this batch, or choose another folder with -o")
+			a.print(taken, nil)
+			failed = true
+			continue
+		}
 		if err := store.Publish(dir, storeFiles(done.Files), inputNames(in)...); err != nil {
 			return err
 		}
@@ -65,4 +74,18 @@ func storeFiles(in []job.File) []store.File {
 		out[i] = store.File{Name: f.Name, Data: f.Data}
 	}
 	return out
+}
+
+// madeFrom is the batch file an output folder was made from, by its facts;
+// empty when it was not made yet.
+func madeFrom(dir string) string {
+	doc, err := store.Read(filepath.Join(dir, "facts.json"))
+	if err != nil {
+		return ""
+	}
+	var f job.Facts
+	if json.Unmarshal(doc.Data, &f) != nil {
+		return ""
+	}
+	return f.File
 }

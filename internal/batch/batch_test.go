@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -223,18 +222,6 @@ func TestImperialPintIsNotTakenForTheUSOne(t *testing.T) {
 		if l.Count(diag.Warning) != want {
 			t.Errorf("%s: %v", place, l)
 		}
-	}
-}
-
-func TestLots(t *testing.T) {
-	var bs []*Batch
-	for i, lot := range []string{"A1", "a1", "B2", ""} {
-		b, _ := Parse(fmt.Sprintf("%d.toml", i), []byte("\nlot = \""+lot+"\"\n"), nil)
-		bs = append(bs, b)
-	}
-	l := Lots(append(bs, nil, &Batch{}))
-	if len(l) != 1 || l[0].File != "1.toml" || l[0].Pos.Line != 2 || !strings.Contains(l[0].Message, "0.toml") {
-		t.Errorf("%+v", l)
 	}
 }
 

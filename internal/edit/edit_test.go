@@ -162,11 +162,11 @@ func TestDelete(t *testing.T) {
 			t.Errorf("%s: %v, got\n%s", c.path, l, got)
 		}
 	}
-	got, l := DeleteTable(doc, "gift")
+	got, l := Delete(doc, "gift")
 	if strings.Contains(got, "gift") || strings.Contains(got, "Bram") || !strings.Contains(got, "# hard boil") || len(l) > 0 {
 		t.Errorf("%v\n%s", l, got)
 	}
-	if got, _ = DeleteKey("a = [1]\n", "a[0]"); got != "a = []\n" {
+	if got, _ = Delete("a = [1]\n", "a[0]"); got != "a = []\n" {
 		t.Errorf("%q", got)
 	}
 }

@@ -79,12 +79,6 @@ func Delete(text, path string) (string, diag.List) {
 	return e.result(text, out)
 }
 
-// DeleteTable and DeleteKey are Delete under the names of what they take out.
-func DeleteTable(text, path string) (string, diag.List) { return Delete(text, path) }
-
-// DeleteKey takes out one key; see Delete.
-func DeleteKey(text, path string) (string, diag.List) { return Delete(text, path) }
-
 // innerCut is an item or pair inside brackets with the comma that parts it.
 func (e *editor) innerCut(at source.Entry) source.Range {
 	r := at.Value

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 	"runtime"
+	"strings"
 	"sync"
 
 	"jarmark/internal/diag"
@@ -101,9 +102,10 @@ func sameLots(batches []*Batch) diag.List {
 		if b.Cooked == nil || b.Cooked.Lot == "" {
 			continue
 		}
-		other, taken := first[b.Cooked.Lot]
+		key := strings.ToLower(b.Cooked.Lot) // one folder on many a disk
+		other, taken := first[key]
 		if !taken {
-			first[b.Cooked.Lot] = b
+			first[key] = b
 			continue
 		}
 		l.Errorf("duplicate-lot", b.Input.Batch.Name, "lot", "lot %s is also the lot of %s", b.Cooked.Lot, other.Input.Batch.Name).

@@ -2,6 +2,8 @@ package job
 
 import (
 	"encoding/json"
+	"path"
+	"strings"
 
 	"jarmark/internal/cook"
 	"jarmark/internal/diag"
@@ -13,6 +15,7 @@ import (
 // Facts is what `check --json` prints: stable, keys are added, never renamed.
 // Masses in grams, percentages of 100, dates as YYYY-MM-DD.
 type Facts struct {
+	File       string      `json:"file"`
 	Lot        string      `json:"lot"`
 	Name       string      `json:"name"`
 	Identity   string      `json:"identity"`
@@ -104,7 +107,7 @@ type Finding struct {
 // Facts gathers what is known of a batch; stages that did not run leave their
 // facts empty.
 func (b *Batch) Facts() Facts {
-	f := Facts{Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Findings: findings(b.Findings)}
+	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Findings: findings(b.Findings)}
 	if b.Batch != nil {
 		f.Name, f.Made = b.Batch.Name, dateText(b.Batch.Made)
 	}

@@ -221,11 +221,8 @@ func (e *Env) suggest(found diag.List, over []compose.Overflow, c *label.Content
 		return
 	}
 	hint := ""
-	for _, s := range e.Sheets.For(string(p)) {
-		if s.Auto || s.W < cell.W && s.H < cell.H || !fitsJar(s, c, p) {
-			continue
-		}
-		if e.takes(c, d, p, cellFrom(s.Cell())) {
+	for _, s := range e.Sheets.Room(string(p), min(cell.W, cell.H), max(cell.W, cell.H)) {
+		if !s.Auto && fitsJar(s, c, p) && e.takes(c, d, p, cellFrom(s.Cell())) {
 			hint = fmt.Sprintf("--sheet %s would take it", s.ID)
 			break
 		}

@@ -91,15 +91,6 @@ func (b *Batch) paths() map[string]string {
 	return out
 }
 
-// CheckKitchen reads a kitchen file alone and gives its findings with places.
-func CheckKitchen(d Doc) diag.List {
-	k, l := batch.ParseKitchen(d.Name, d.Data)
-	if k == nil {
-		return l
-	}
-	return k.File.Locate(l)
-}
-
 // Plan is the packing list of batches together as a value, for a page.
 func (e *Env) Plan(batches []*Batch, c PackChoices) (*pack.Plan, diag.List) {
 	return e.Pack(batches, pack.Options{Event: c.Event, Gifts: c.Gifts, List: c.List})

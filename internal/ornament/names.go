@@ -56,9 +56,6 @@ func Names() []string {
 	return out
 }
 
-// Has reports whether there is an ornament of that name.
-func Has(name string) bool { _, ok := drawings()[name]; return ok }
-
 // Draw draws an ornament. All its paths, control points and stroke widths
 // included, lie inside s.Rect and off s.Keep. An unknown name and an empty
 // box draw nothing.

@@ -10,7 +10,6 @@ import (
 	"strings"
 	"testing"
 
-
 	"jarmark/internal/batch"
 	"jarmark/internal/cook"
 	"jarmark/internal/label"

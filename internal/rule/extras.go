@@ -34,6 +34,7 @@ func extras(p *pass) {
 		// The word before a name, bold; the name is written by hand or follows.
 		p.add(label.Block{Kind: k, Runs: []label.Run{{Text: p.say.Say("tag." + string(k)), Bold: true}}})
 	}
+	p.c.AllergenWord = p.say.Say("card.allergens")
 	p.jarWords()
 	if p.c.JarText != "" {
 		put(label.Count, p.say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "net", p.jarNet()), p.jar.FillPath)

@@ -27,7 +27,7 @@ func kindTable() []kind {
 		{"lot", "lot code", []string{"us.lot"}, lot},
 		{"nutrition", "nutrition exemption and claims, 21 CFR 101.9(j)", nil, nutrition},
 		{"price", "price and unit price of a shelf card", []string{"price.per"}, price},
-		{"extras", "brand, season, serving idea, code and its caption, seal and case words", []string{"jar", "caption.page", "caption.text", "seal", "tag.to", "tag.from", "case.count"}, extras},
+		{"extras", "brand, season, serving idea, code and its caption, seal and case words", []string{"jar", "caption.page", "caption.text", "seal", "tag.to", "tag.from", "card.allergens", "case.count"}, extras},
 		{"closing", "what the maker must still ask", nil, closing},
 		{"eu", "all statements of Regulation (EU) 1169/2011 and Directive 2001/113/EC", euPhrases, runEU},
 	}

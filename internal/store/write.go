@@ -136,13 +136,6 @@ func notOnto(dir string, files []File, inputs []string) error {
 	return nil
 }
 
-// SameFile reports whether two paths name one existing file.
-func SameFile(a, b string) bool {
-	sa, ea := os.Stat(a)
-	sb, eb := os.Stat(b)
-	return ea == nil && eb == nil && os.SameFile(sa, sb)
-}
-
 // ErrChanged means the file on disk is not the one the edit began from.
 var ErrChanged = errors.New("the file changed on disk since it was opened")
 
