@@ -28,7 +28,7 @@ func inputs(args []string) ([]job.Input, error) {
 				return nil, err
 			}
 			if len(files) == 0 {
-				return nil, usagef("jarmark new NAME writes a starter file", "no batch files in %s", a)
+				return nil, usagef("name the folder they are in, or begin one with jarmark new NAME", "no batch files in %s", a)
 			}
 		}
 		for _, f := range files {
