@@ -115,3 +115,33 @@ func Batches(dir string) ([]string, error) {
 	sort.Strings(out)
 	return out, nil
 }
+
+// BatchesBelow lists the batch files of a folder and the folders in it, such
+// as one a year, up to `parents` deep; hidden folders, results (out) and the
+// maker's own designs and sheets are passed over.
+func BatchesBelow(dir string) ([]string, error) {
+	return below(dir, parents)
+}
+
+func below(dir string, depth int) ([]string, error) {
+	out, err := Batches(dir)
+	if err != nil || depth == 0 {
+		return out, err
+	}
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range entries {
+		n := e.Name()
+		if !e.IsDir() || strings.HasPrefix(n, ".") || n == "out" || n == "designs" || n == "sheets" {
+			continue
+		}
+		more, err := below(filepath.Join(dir, n), depth-1)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, more...)
+	}
+	return out, nil
+}

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 func TestPublishAppearsWholeOrNotAtAll(t *testing.T) {
@@ -39,6 +40,38 @@ func TestPublishOntoFolder(t *testing.T) {
 	}
 	if got, _ := os.ReadFile(filepath.Join(dir, "a.txt")); string(got) != "one" {
 		t.Errorf("a.txt = %q, want the earlier content", got)
+	}
+}
+
+// What a killed run left is cleared away by a later one, but neither another
+// run's work nor the maker's own hidden files.
+func TestPublishSweeps(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "a [b]")
+	old := time.Now().Add(-2 * time.Hour)
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	for n, gone := range map[string]bool{".labels.pdf.123.tmp": true, ".labels.pdf.456.tmp": false, ".mine.tmp": false, ".notes": false} {
+		p := filepath.Join(dir, n)
+		if err := os.WriteFile(p, nil, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if gone || n == ".mine.tmp" || n == ".notes" {
+			if err := os.Chtimes(p, old, old); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if err := Publish(dir, []File{{"labels.pdf", []byte("pdf")}}); err != nil {
+		t.Fatal(err)
+	}
+	entries, _ := os.ReadDir(dir)
+	var got []string
+	for _, e := range entries {
+		got = append(got, e.Name())
+	}
+	if want := ".labels.pdf.456.tmp .mine.tmp .notes labels.pdf"; strings.Join(got, " ") != want {
+		t.Errorf("left %v, want %s", got, want)
 	}
 }
 
@@ -141,6 +174,23 @@ func TestBatchesSkipsKitchenAndCopies(t *testing.T) {
 	}
 	got, err := Batches(dir)
 	if err != nil || len(got) != 2 || filepath.Base(got[0]) != "a.toml" {
+		t.Errorf("got %v, %v", got, err)
+	}
+}
+
+func TestBatchesBelowFindsTheYears(t *testing.T) {
+	dir := t.TempDir()
+	for _, n := range []string{"a.toml", "2025/b.toml", "2026/june/c.toml", "out/L1/d.toml", "designs/e.toml", ".git/f.toml"} {
+		p := filepath.Join(dir, filepath.FromSlash(n))
+		if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(p, nil, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got, err := BatchesBelow(dir)
+	if err != nil || len(got) != 3 || filepath.Base(got[2]) != "c.toml" {
 		t.Errorf("got %v, %v", got, err)
 	}
 }

@@ -5,7 +5,10 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"runtime"
+	"strings"
+	"time"
 )
 
 // File is one result to write; Name is relative with forward slashes.
@@ -74,9 +77,9 @@ func Publish(dir string, files []File, inputs ...string) (err error) {
 	if err := notOnto(dir, files, inputs); err != nil {
 		return err
 	}
-	var staged []string
+	var ready []string
 	defer func() {
-		for _, s := range staged {
+		for _, s := range ready {
 			os.Remove(s)
 		}
 	}()
@@ -89,27 +92,49 @@ func Publish(dir string, files []File, inputs ...string) (err error) {
 		if err != nil {
 			return err
 		}
-		staged = append(staged, tmp)
+		ready = append(ready, tmp)
 	}
-	return place(dir, files, staged)
+	return place(dir, files, ready)
 }
 
 // place renames staged files into place, and makes that durable once for each
 // folder.
-func place(dir string, files []File, staged []string) error {
+func place(dir string, files []File, from []string) error {
 	synced := map[string]bool{}
 	for i, f := range files {
 		path := filepath.Join(dir, filepath.FromSlash(f.Name))
-		if err := os.Rename(staged[i], path); err != nil {
+		if err := os.Rename(from[i], path); err != nil {
 			return err
 		}
 		synced[filepath.Dir(path)] = true
 	}
 	for d := range synced {
 		syncDir(d)
+		sweep(d)
 	}
 	return nil
 }
+
+// stale is the age at which a staged file can belong to no run any more.
+const stale = time.Hour
+
+// sweep removes what runs that were killed left staged in a folder.
+func sweep(dir string) {
+	left, err := filepath.Glob(filepath.Join(escape.Replace(dir), ".*.tmp"))
+	if err != nil {
+		return
+	}
+	for _, p := range left {
+		if st, err := os.Lstat(p); err == nil && st.Mode().IsRegular() && staged.MatchString(filepath.Base(p)) && time.Since(st.ModTime()) > stale {
+			os.Remove(p)
+		}
+	}
+}
+
+// staged is the form of the names stage gives, and of no others.
+var staged = regexp.MustCompile(`^\..+\.[0-9]+\.tmp$`)
+
+var escape = strings.NewReplacer(`*`, `[*]`, `?`, `[?]`, `[`, `[[]`)
 
 // notOnto refuses outputs that are inputs, by identity and not by name, so
 // that links and odd paths are seen through, names that leave dir, and names
