@@ -113,7 +113,7 @@ func weighFlags(f *flag.FlagSet, o *options) {
 }
 
 func traceFlags(f *flag.FlagSet, o *options) {
-	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files")
+	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files, also in folders below it")
 	f.StringVar(&o.format, "format", "", "`FORMAT` text or pdf (a recall sheet to carry); default by the name after -o, else text")
 	outFlags(f, o)
 }

@@ -44,7 +44,14 @@ func runTrace(a *app, o *options, args []string) error {
 	if len(args) != 1 {
 		return usagef("jarmark trace L26165-SR", "trace: name one lot")
 	}
-	env, all, in, broken := a.loadAll(o, []string{o.dir})
+	files, err := store.BatchesBelow(o.dir)
+	if err != nil {
+		return err
+	}
+	if len(files) == 0 {
+		return usagef("name the folder they are in with --dir", "no batch files in %s", o.dir)
+	}
+	env, all, in, broken := a.loadAll(o, files)
 	if broken != nil && !errors.Is(broken, errProblem) || len(all) == 0 {
 		return broken
 	}

@@ -160,7 +160,7 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 		o.Reserve = []label.Kind{label.Serial}
 	}
 	content = withSerial(content, len(need), b.serials(c))
-	r, found := e.fit(b, content, d, p, cell, o)
+	r, content, found := e.fit(b, content, d, p, cell, o)
 	found = append(l, found...)
 	if r.Frame == nil || found.HasErrors() {
 		return nil, found
@@ -174,23 +174,6 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 		}
 	}
 	return out, found
-}
-
-// fit composes one label. A front label that is alone on its jar should carry
-// every statement; where it has no room for them it carries the display panel,
-// and a warning says that the jar needs an information label too.
-func (e *Env) fit(b *Batch, content *label.Content, d *design.Design, p label.Piece, cell compose.Cell, o compose.Options) (compose.Result, diag.List) {
-	r, found := compose.Compose(content, d, p, cell, e.Faces, o)
-	if len(r.Overflow) > 0 && p == label.Front && o.Alone {
-		o.Alone = false
-		r, found = compose.Compose(content, d, p, cell, e.Faces, o)
-		if len(r.Overflow) == 0 {
-			found.Warnf("front-not-all", b.Input.Batch.Name, "label.kind", "the front label has no room for ingredients, maker and storage").
-				Hinted("print --kind front,info and put an information label on every jar, or choose --kind wrap")
-		}
-	}
-	e.suggest(found, r.Overflow, content, d, p, cell)
-	return r, found
 }
 
 // number sets a jar's number in the slot kept for it. The slot was measured

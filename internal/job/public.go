@@ -3,6 +3,7 @@ package job
 import (
 	"slices"
 
+	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/label"
 	"jarmark/internal/record"
@@ -40,6 +41,10 @@ func (e *Env) Site(batches []*Batch) ([]File, diag.List) {
 	var index record.IndexOptions
 	for _, b := range batches {
 		if b.Cooked == nil {
+			continue
+		}
+		if !slices.ContainsFunc(b.Cooked.Jars, func(j cook.JarPlan) bool { return !planned(j) }) {
+			found.Notef("plan-not-published", b.Input.Batch.Name, "", "a plan has no public page yet: no jar is filled")
 			continue
 		}
 		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets()})
