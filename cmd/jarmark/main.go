@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"strconv"
 	"time"
 
@@ -20,6 +21,9 @@ import (
 )
 
 func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(200) // a fifth less time for a run of a tenth of a second, and 10 MB
+	}
 	a := &app{out: os.Stdout, err: os.Stderr, getenv: os.Getenv, now: time.Now}
 	os.Exit(a.run(os.Args[1:]))
 }

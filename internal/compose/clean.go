@@ -87,14 +87,37 @@ func (s *setter) drawn(text, path, what string, faces []*face.Face) string {
 		}
 		return r
 	}, text)
-	for i, r := range []rune(missing) {
-		if i == 5 {
-			break
-		}
-		s.found.Errorf("missing-glyph", "", path, "%s: no typeface here draws %s", what, called(r)).
+	if missing != "" && !s.told(path, missing) {
+		s.found.Errorf("missing-glyph", "", path, "%s: no typeface here draws %s", what, calledAll([]rune(missing))).
 			Hinted("write it in plain letters; pictures and emoji cannot be printed")
 	}
 	return kept
+}
+
+// told reports whether these letters of these words of the maker's have been
+// found already: a name stands on a label more than once.
+func (s *setter) told(path, missing string) bool {
+	key := path + "\n" + missing
+	if s.undrawn[key] {
+		return true
+	}
+	if s.undrawn == nil {
+		s.undrawn = map[string]bool{}
+	}
+	s.undrawn[key] = true
+	return false
+}
+
+// calledAll names up to five letters.
+func calledAll(letters []rune) string {
+	var names []string
+	for _, r := range letters[:min(5, len(letters))] {
+		names = append(names, called(r))
+	}
+	if more := len(letters) - 5; more > 0 {
+		names = append(names, fmt.Sprintf("%d more", more))
+	}
+	return strings.Join(names, ", ")
 }
 
 func called(r rune) string {

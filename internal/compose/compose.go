@@ -134,6 +134,7 @@ type setter struct {
 	cornerBox page.Rect              // of the drawing in the upper right corner
 	sides     unit.Length            // width kept free for them at each side of the name
 	room      map[string]unit.Length // widths of varying text, by block
+	undrawn   map[string]bool        // letters no face draws, told once
 	painted   bool                   // the ground is not bare paper
 	open      page.Rect              // the label less its bands
 	// beyondPanel is the blank between a wrap's display panel and its facts.
