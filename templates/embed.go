@@ -6,5 +6,5 @@ import "embed"
 
 // FS holds designs/*.toml, sheets/*.toml, new/*.toml and web/*.
 //
-//go:embed all:designs all:sheets all:web all:new
+//go:embed designs sheets web new
 var FS embed.FS
