@@ -51,25 +51,20 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 
 // builtin loads the embedded data once a process.
 var builtin = sync.OnceValues(func() (*Env, error) {
-	var book *rule.Book
-	var unread error
-	var wg sync.WaitGroup
-	wg.Go(func() { book, unread = rule.Load() }) // half of the work of starting
+	book, err := rule.Load()
+	if err != nil {
+		return nil, err
+	}
 	faces, err := face.Load(fonts.FS)
 	if err != nil {
 		return nil, err
 	}
 	designs, l := design.Load(folder(templates.FS, "designs"), nil)
 	sheets, m := sheet.Load(templates.FS, nil)
-	p := pantry.Default()
-	wg.Wait()
-	if unread != nil {
-		return nil, unread
-	}
 	if err := firstError(append(l, m...)); err != nil {
 		return nil, err
 	}
-	return &Env{Pantry: p, Book: book, Designs: designs, Sheets: sheets, Faces: faces}, nil
+	return &Env{Pantry: pantry.Default(), Book: book, Designs: designs, Sheets: sheets, Faces: faces}, nil
 })
 
 // folder is one folder of a file system, nil when it is not there.

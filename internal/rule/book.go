@@ -5,8 +5,10 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"sort"
 	"strings"
+	"sync"
 
 	"jarmark/internal/diag"
 	"jarmark/internal/unit"
@@ -17,11 +19,21 @@ var setFiles embed.FS
 
 // Book holds the rules of every place.
 type Book struct {
-	sets  map[string]rules
+	files fs.FS
+	names []string // ids of the places, sorted
 	words map[string]*Phrases
+	read  sync.Map // id -> reading; a place is read when it is asked for
 }
 
-// Load reads the built-in sets and phrases. An error is a fault of the build.
+// reading is one place as read, or why it can't be.
+type reading struct {
+	rules rules
+	err   error
+}
+
+// Load opens the built-in sets and reads the phrases. An error is a fault of
+// the build. A set is read when it is asked for: there are many places, and a
+// maker sells in one.
 func Load() (*Book, error) { return load(setFiles, phraseFiles) }
 
 func load(sets, phrases fs.FS) (*Book, error) {
@@ -29,48 +41,62 @@ func load(sets, phrases fs.FS) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	raw, err := readSets(sets)
+	files, err := fs.Glob(sets, "sets/*.toml")
 	if err != nil {
 		return nil, err
 	}
-	b := &Book{sets: map[string]rules{}, words: words}
-	for id, r := range raw {
-		if r.Extends != "" {
-			from, ok := raw[r.Extends]
-			if !ok || from.Extends != "" {
-				return nil, fmt.Errorf("set %s extends %q, which is no set standing on its own", id, r.Extends)
-			}
-			r = r.base(from)
-		}
-		if err := r.check(words); err != nil {
-			return nil, err
-		}
-		b.sets[id] = r
+	b := &Book{files: sets, words: words}
+	for _, n := range files {
+		b.names = append(b.names, strings.TrimSuffix(path.Base(n), ".toml"))
 	}
+	sort.Strings(b.names)
 	return b, nil
 }
 
-func readSets(files fs.FS) (map[string]rules, error) {
-	names, err := fs.Glob(files, "sets/*.toml")
+// set gives the rules of one place; ok is false when there is no such place.
+// An error is a fault in the set's file.
+func (b *Book) set(id string) (r rules, ok bool, err error) {
+	id = strings.ToLower(strings.TrimSpace(id))
+	if !slices.Contains(b.names, id) {
+		return rules{}, false, nil
+	}
+	if got, ok := b.read.Load(id); ok {
+		return got.(reading).rules, true, got.(reading).err
+	}
+	r, err = b.compile(id)
+	b.read.Store(id, reading{r, err})
+	return r, true, err
+}
+
+// compile reads a set and lays it over the one it extends.
+func (b *Book) compile(id string) (rules, error) {
+	r, err := b.raw(id)
 	if err != nil {
-		return nil, err
+		return rules{}, err
 	}
-	out := map[string]rules{}
-	for _, n := range names {
-		data, err := fs.ReadFile(files, n)
-		if err != nil {
-			return nil, err
+	if r.Extends != "" {
+		from, err := b.raw(r.Extends)
+		if err != nil || from.Extends != "" {
+			return rules{}, fmt.Errorf("set %s extends %q, which is no set standing on its own", id, r.Extends)
 		}
-		var r rules
-		if err := decode(n, data, &r); err != nil {
-			return nil, err
-		}
-		if r.ID != strings.TrimSuffix(path.Base(n), ".toml") {
-			return nil, fmt.Errorf("%s: id is %q", n, r.ID)
-		}
-		out[r.ID] = r
+		r = r.base(from)
 	}
-	return out, nil
+	return r, r.check(b.words)
+}
+
+func (b *Book) raw(id string) (r rules, err error) {
+	n := "sets/" + id + ".toml"
+	data, err := fs.ReadFile(b.files, n)
+	if err != nil {
+		return rules{}, err
+	}
+	if err := decode(n, data, &r); err != nil {
+		return rules{}, err
+	}
+	if r.ID != id {
+		return rules{}, fmt.Errorf("%s: id is %q", n, r.ID)
+	}
+	return r, nil
 }
 
 // Place gives the rules of a place as they stand on a day. An unknown place is
@@ -83,10 +109,14 @@ func (b *Book) Place(id string, on unit.Date) (*Set, diag.List) {
 		l.Notef("place-not-given", "", "place", "no place is given, so the federal rules of the United States are used").
 			Hinted(`write place = "us-or" (your state), "eu" or "gb" in kitchen.toml; jarmark places lists them`)
 	}
-	r, ok := b.sets[strings.ToLower(strings.TrimSpace(id))]
+	r, ok, err := b.set(id)
+	if err != nil {
+		l.Errorf("broken-rules", "", "place", "the rules of %q cannot be read: %v", id, err).Hinted("this is a fault of the program: please report it")
+		return nil, l
+	}
 	if !ok {
 		hint := "jarmark places lists them"
-		if near, ok := diag.DidYouMean(id, b.ids()); ok {
+		if near, ok := diag.DidYouMean(id, b.names); ok {
 			hint = "did you mean " + near + "? " + hint
 		}
 		l.Errorf("unknown-place", "", "place", "no rules for the place %q", id).Hinted(hint)
@@ -115,15 +145,6 @@ func open(d string) string {
 	return d
 }
 
-func (b *Book) ids() []string {
-	var out []string
-	for id := range b.sets {
-		out = append(out, id)
-	}
-	sort.Strings(out)
-	return out
-}
-
 // Summary is one line of the list of places.
 type Summary struct {
 	ID, Name   string
@@ -136,8 +157,11 @@ type Summary struct {
 // List gives every place in order of its id.
 func (b *Book) List() []Summary {
 	var out []Summary
-	for _, id := range b.ids() {
-		r := b.sets[id]
+	for _, id := range b.names {
+		r, _, err := b.set(id)
+		if err != nil {
+			continue // Place says what is wrong with it
+		}
 		s := Summary{ID: id, Name: r.Name, Languages: r.Languages, CheckedOn: r.CheckedOn}
 		for i, p := range r.Programmes {
 			s.Programmes = append(s.Programmes, p.ID)

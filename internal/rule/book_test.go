@@ -56,11 +56,28 @@ func TestEffective(t *testing.T) {
 		t.Errorf("statement: %+v", v)
 	}
 	b, _ := book()
-	for _, id := range b.ids() {
+	for _, id := range b.names {
 		for _, v := range place(t, id).Effective() {
 			if v.Table != "" && (v.Source == "" || v.Confidence == "") {
 				t.Errorf("%s: %s.%s has no source", id, v.Table, v.Key)
 			}
+		}
+	}
+}
+
+// TestEverySetReads: sets are read when asked for, so a fault in one would
+// wait for its maker.
+func TestEverySetReads(t *testing.T) {
+	b, err := Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(b.names) < 50 {
+		t.Errorf("%d places", len(b.names))
+	}
+	for _, id := range b.names {
+		if _, ok, err := b.set(id); !ok || err != nil {
+			t.Errorf("%s: %v", id, err)
 		}
 	}
 }
@@ -72,7 +89,10 @@ func TestExtending(t *testing.T) {
 		t.Fatal(err)
 	}
 	with := func(text string) error {
-		_, err := load(fstest.MapFS{"sets/us.toml": {Data: us}, "sets/x.toml": {Data: []byte(text)}}, phraseFiles)
+		b, err := load(fstest.MapFS{"sets/us.toml": {Data: us}, "sets/x.toml": {Data: []byte(text)}}, phraseFiles)
+		if err == nil {
+			_, _, err = b.set("x")
+		}
 		return err
 	}
 	for text, want := range map[string]string{

@@ -162,7 +162,7 @@ func TestPathsResolve(t *testing.T) {
 	r, _ := cook.Compute(b, k, pantry.Default())
 	seen := map[string]bool{}
 	bk, _ := book()
-	for _, id := range bk.ids() {
+	for _, id := range bk.names {
 		for _, gift := range []bool{false, true} {
 			for _, jar := range r.Jars {
 				c, found := Declare(r, jar, place(t, id), Options{Gift: gift})
@@ -203,7 +203,7 @@ func TestAnyBatchDeclares(t *testing.T) {
 		t.Fatal(err)
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		s, _ := bk.Place(rapid.SampledFrom(bk.ids()).Draw(t, "place"), labelDay)
+		s, _ := bk.Place(rapid.SampledFrom(bk.names).Draw(t, "place"), labelDay)
 		r, jar := anyResult(t), anyJar(t)
 		o := Options{Gift: rapid.Bool().Draw(t, "gift")}
 		c, l := Declare(r, jar, s, o)

@@ -104,7 +104,7 @@ func sink(t *testing.T, kitchen, notes string) *cook.Result {
 // euPlaces are the sets of the European table with their languages.
 func euPlaces(b *Book) (out [][2]string) {
 	for _, s := range b.List() {
-		if b.sets[s.ID].EU != nil {
+		if r, _, _ := b.set(s.ID); r.EU != nil {
 			for _, lang := range s.Languages {
 				out = append(out, [2]string{s.ID, lang})
 			}
@@ -221,7 +221,7 @@ func TestEveryIngredientHasWords(t *testing.T) {
 			t.Errorf("%s: %s", row.Key, c.l[0].Message)
 		}
 	}
-	set := book.sets["eu"]
+	set, _, _ := book.set("eu")
 	for _, a := range set.EU.Additives {
 		for _, key := range []string{"eu.additive." + a.Category, "eu.additive.name." + a.Name} {
 			if !has(euPhrases, key) {

@@ -15,9 +15,14 @@ var (
 
 // euFiles reads the set and phrase files once.
 var euFiles = sync.OnceValues(func() (map[string]rules, map[string]*Phrases) {
-	sets, err := readSets(setFiles)
-	if err != nil {
-		panic(err)
+	raw := &Book{files: setFiles}
+	sets := map[string]rules{}
+	for _, id := range []string{"eu", "gb", "ni", "ie", "de", "fr"} {
+		r, err := raw.raw(id)
+		if err != nil {
+			panic(err)
+		}
+		sets[id] = r
 	}
 	words, err := loadPhrases(phraseFiles)
 	if err != nil {

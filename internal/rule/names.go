@@ -6,8 +6,8 @@ import "strings"
 // language a label of the place takes, by key: the words its maker writes. It
 // is nil where that is the table's own English, or the place is unknown.
 func (b *Book) IngredientNames(place, lang string) map[string]string {
-	r, ok := b.sets[strings.ToLower(strings.TrimSpace(place))]
-	if !ok || len(r.Languages) == 0 {
+	r, ok, err := b.set(place)
+	if !ok || err != nil || len(r.Languages) == 0 {
 		return nil
 	}
 	take := r.Languages[0]

@@ -150,8 +150,9 @@ func TestTrust(t *testing.T) {
 		}
 	}
 	b, _ := book()
-	for _, id := range b.ids() {
-		for _, p := range b.sets[id].Programmes {
+	for _, id := range b.names {
+		r, _, _ := b.set(id)
+		for _, p := range r.Programmes {
 			if p.CheckedOn == "" || p.Source == "" {
 				t.Errorf("%s %s: no source or date", id, p.ID)
 			}
