@@ -76,7 +76,7 @@ func labelsFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.kind, "kind", "", "which label: `KIND` is front, info, wrap, lid, tag, strip, case, shelf or allergens")
 	f.IntVar(&o.copies, "copies", 0, "`N` labels instead of one a sealed jar")
 	f.StringVar(&o.size, "size", "", "label `SIZE` for plain paper: \"80 x 50 mm\"")
-	f.StringVar(&o.format, "format", "pdf", "`FORMAT` pdf, svg or png")
+	f.StringVar(&o.format, "format", "", "`FORMAT` pdf, svg or png; default by the name after -o, else pdf")
 	f.BoolVar(&o.gift, "gift", false, "labels to give away: nothing that only selling asks for")
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`: one tag a jar")
 	f.BoolVar(&o.remember, "remember", false, "note part-used sheets in kitchen.toml, and begin there next time")

@@ -22,7 +22,11 @@ func runLabels(a *app, o *options, args []string) error {
 	if c.List, err = a.giftList(o.list); err != nil {
 		return err
 	}
-	run, found, err := env.Print(in, c, strings.ToLower(o.format))
+	as, err := format(o, "pdf", "pdf", "svg", "png")
+	if err != nil {
+		return err
+	}
+	run, found, err := env.Print(in, c, as)
 	found = told{}.fresh(found)
 	a.print(grave(found), in)
 	a.notesLeft(found.Count(diag.Note))
@@ -78,7 +82,13 @@ func (a *app) write(out, base string, files []job.File, in []job.Input) error {
 	if dir == "" {
 		dir = "."
 	}
-	stem := strings.TrimSuffix(name, filepath.Ext(name))
+	stem := name
+	switch want, has := filepath.Ext(files[0].Name), strings.ToLower(filepath.Ext(name)); {
+	case has == want:
+		stem = name[:len(name)-len(want)]
+	case strings.Contains(" .pdf .svg .png .csv .txt .toml .html .json ", " "+has+" "):
+		return usagef("end the name in "+want+", or choose another --format", "the result is %s, not %s", want[1:], has[1:])
+	}
 	var list []store.File
 	for i, f := range files {
 		n := stem + filepath.Ext(f.Name)

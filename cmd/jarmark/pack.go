@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"jarmark/internal/diag"
@@ -53,13 +54,17 @@ func runPack(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: format(o, "text"), Today: a.today()})
-	return a.deliver(f, found, err, in, screen(o), "packing-list")
+	as, err := format(o, "text", "pdf", "csv", "text")
+	if err != nil {
+		return err
+	}
+	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: as, Today: a.today()})
+	return a.deliver(f, found, err, in, screen(o, as), "packing-list")
 }
 
 // screen is where a list goes: text without -o is for the terminal.
-func screen(o *options) string {
-	if o.out == "" && format(o, "text") == "text" {
+func screen(o *options, as string) string {
+	if o.out == "" && as == "text" {
 		return "-"
 	}
 	return o.out
@@ -77,20 +82,23 @@ func (a *app) deliver(f job.File, found diag.List, err error, in []job.Input, ou
 	return a.write(out, base, []job.File{f}, in)
 }
 
-// format is --format, else what the name after -o ends in, else other.
-func format(o *options, other string) string {
-	if o.format != "" {
-		return strings.ToLower(o.format)
+// format is --format, else what the name after -o ends in when that is one of
+// the formats, else other.
+func format(o *options, other string, formats ...string) (string, error) {
+	if f := strings.ToLower(o.format); f != "" {
+		if !slices.Contains(formats, f) {
+			return "", usagef("formats are "+strings.Join(formats, ", "), "no format %q here", o.format)
+		}
+		return f, nil
 	}
-	switch strings.ToLower(filepath.Ext(o.out)) {
-	case ".pdf":
-		return "pdf"
-	case ".csv":
-		return "csv"
-	case ".txt":
-		return "text"
+	f := strings.TrimPrefix(strings.ToLower(filepath.Ext(o.out)), ".")
+	if f == "txt" {
+		f = "text"
 	}
-	return other
+	if slices.Contains(formats, f) {
+		return f, nil
+	}
+	return other, nil
 }
 
 // giftList reads a list of presents kept apart from the batches.

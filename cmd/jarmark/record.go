@@ -44,6 +44,10 @@ func runTrace(a *app, o *options, args []string) error {
 	if len(args) != 1 {
 		return usagef("jarmark trace L26165-SR", "trace: name one lot")
 	}
+	as, err := format(o, "text", "pdf", "text")
+	if err != nil {
+		return err
+	}
 	files, err := store.BatchesBelow(o.dir)
 	if err != nil {
 		return err
@@ -62,8 +66,8 @@ func runTrace(a *app, o *options, args []string) error {
 	if len(batches) == 0 {
 		return broken
 	}
-	f, found, err := env.TraceFile(batches, args[0], format(o, "text"), a.today())
-	if err := a.deliver(f, found, err, in, screen(o), "recall-"+args[0]); err != nil {
+	f, found, err := env.TraceFile(batches, args[0], as, a.today())
+	if err := a.deliver(f, found, err, in, screen(o, as), "recall-"+args[0]); err != nil {
 		return err
 	}
 	return broken
