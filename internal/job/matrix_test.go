@@ -2,6 +2,7 @@ package job_test
 
 import (
 	"fmt"
+	"os"
 	"regexp"
 	"strings"
 	"sync"
@@ -18,10 +19,14 @@ import (
 	"jarmark/internal/unit"
 )
 
-// Places whose rules differ in kind go through every design; the others
-// differ from us in a sentence and take one. A new place, design or sheet is
-// covered by being there.
-var thorough = map[string]bool{"us-or": true, "us-ca": true, "us-wv": true, "gb": true, "eu": true, "de": true, "fr": true}
+// Places whose rules differ in kind go through every design and sheet; the
+// others differ from us in a sentence and take one, or all of them too with
+// JARMARK_MATRIX=full. A new place, design or sheet is covered by being there.
+var differing = map[string]bool{"us-or": true, "us-ca": true, "us-wv": true, "gb": true, "eu": true, "de": true, "fr": true}
+
+func thorough(place string) bool {
+	return differing[place] || os.Getenv("JARMARK_MATRIX") == "full"
+}
 
 // TestMatrix composes every place x design x kind of label x sheet that suits
 // it, of both papers, for the demo and the kitchen sink. Each label satisfies
@@ -63,7 +68,7 @@ func TestMatrix(t *testing.T) {
 func everyLabel(t *testing.T, env *job.Env, place string) (fits, tried map[string]int) {
 	fits, tried = map[string]int{}, map[string]int{}
 	designs := env.Designs.List()
-	if !thorough[place] || testing.Short() {
+	if !thorough(place) || testing.Short() {
 		designs = designs[:1]
 	}
 	for _, in := range []job.Input{demoInput(t, demoBatches[0]), sinkInput(place)} {
@@ -73,7 +78,7 @@ func everyLabel(t *testing.T, env *job.Env, place string) (fits, tried map[strin
 		}
 		for _, d := range designs {
 			for _, p := range label.Pieces {
-				for _, s := range sheetsFor(env, p, !thorough[place]) {
+				for _, s := range sheetsFor(env, p, !thorough(place)) {
 					tried[string(p)]++
 					if composed(t, env, b.Contents[0], d, p, s) {
 						fits[string(p)]++
