@@ -3,9 +3,11 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"io"
 	"os"
 	"strings"
 	"text/tabwriter"
+	"unicode/utf8"
 
 	"jarmark/internal/job"
 	"jarmark/internal/store"
@@ -97,7 +99,38 @@ func runPlaces(a *app, o *options, args []string) error {
 	if found.HasErrors() {
 		return errProblem
 	}
+	if !o.json {
+		writePlace(a.out, rows)
+		return nil
+	}
 	return a.list(o, []string{"value", "is", "source", "verified"}, rows)
+}
+
+// writePlace prints a rule set to read: its tables one after another, where
+// each comes from and how far to trust it, and its values wrapped to the
+// width of a terminal.
+func writePlace(w io.Writer, rows [][]string) {
+	const width, indent = 78, 4
+	table := ""
+	for _, r := range rows {
+		t, key, inTable := strings.Cut(r[0], ".")
+		if !inTable {
+			t, key = "", r[0]
+		}
+		if t != table {
+			table = t
+			fmt.Fprintf(w, "\n[%s]  %s: %s\n", t, r[3], r[2])
+		}
+		line := "  " + key + ":"
+		for _, word := range strings.Fields(r[1]) {
+			if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
+				fmt.Fprintln(w, line)
+				line = strings.Repeat(" ", indent-1)
+			}
+			line += " " + word
+		}
+		fmt.Fprintln(w, line)
+	}
 }
 
 // runAlign writes the printer alignment page of a sheet.

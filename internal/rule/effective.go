@@ -3,7 +3,10 @@ package rule
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
+
+	"jarmark/internal/unit"
 )
 
 // Value is one value of a place's rules as they are in force, base included.
@@ -50,30 +53,69 @@ func tableValues(name string, t reflect.Value) (out []Value) {
 		if tag == "" || tag == "source" || tag == "confidence" || !f.IsExported() || t.FieldByIndex(f.Index).IsZero() {
 			continue
 		}
-		out = append(out, Value{name, tag, shown(t.FieldByIndex(f.Index)), origin.Source, origin.Confidence})
+		text := shown(t.FieldByIndex(f.Index))
+		if key, nm := strings.CutSuffix(tag, "_nm"); nm {
+			tag, text = key, unit.Length(t.FieldByIndex(f.Index).Int()).Format("metric")
+		}
+		out = append(out, Value{name, tag, text, origin.Source, origin.Confidence})
 	}
 	return out
 }
 
-// shown prints a value on one line; maps come sorted by key from fmt.
+// shown prints a value on one line, as a person would write it down.
 func shown(v reflect.Value) string {
-	switch {
-	case v.Kind() == reflect.String:
-		return v.String()
-	case v.Kind() == reflect.Slice && v.Type().Elem().Kind() == reflect.Struct:
-		var rows []string
+	switch v.Kind() {
+	case reflect.Slice, reflect.Array:
+		var parts []string
+		sep := ", "
 		for i := range v.Len() {
-			rows = append(rows, strings.TrimSpace(fmt.Sprintf("%+v", v.Index(i).Interface())))
+			switch x := v.Index(i); x.Kind() {
+			case reflect.Slice: // a pair, or words of which one will do
+				sep = "; "
+				parts = append(parts, strings.ReplaceAll(shown(x), ", ", " "))
+			case reflect.Struct:
+				sep = "; "
+				fallthrough
+			default:
+				parts = append(parts, shown(x))
+			}
 		}
-		return strings.Join(rows, "; ")
-	case v.Kind() == reflect.Slice && v.Type().Elem().Kind() == reflect.Slice:
-		var rows []string
-		for i := range v.Len() {
-			rows = append(rows, strings.Trim(fmt.Sprint(v.Index(i).Interface()), "[]"))
+		return strings.Join(parts, sep)
+	case reflect.Map:
+		var parts []string
+		for _, k := range v.MapKeys() {
+			parts = append(parts, shown(k)+" = "+shown(v.MapIndex(k)))
 		}
-		return strings.Join(rows, "; ")
-	case v.Kind() == reflect.Slice && v.Type().Elem().Kind() == reflect.String:
-		return strings.Join(v.Interface().([]string), ", ")
+		slices.Sort(parts)
+		return strings.Join(parts, ", ")
+	case reflect.Struct:
+		return shownRow(v)
 	}
 	return fmt.Sprint(v.Interface())
+}
+
+// shownRow prints the fields of a row that say something: the first as the
+// row's name, the others behind it by their keys.
+func shownRow(v reflect.Value) string {
+	var name string
+	var rest []string
+	for _, f := range reflect.VisibleFields(v.Type()) {
+		x := v.FieldByIndex(f.Index)
+		if !f.IsExported() || f.Anonymous || x.IsZero() {
+			continue
+		}
+		switch text := shown(x); {
+		case text == "":
+		case name == "":
+			name = text
+		case f.Tag.Get("toml") != "":
+			rest = append(rest, f.Tag.Get("toml")+" "+text)
+		default:
+			rest = append(rest, text)
+		}
+	}
+	if len(rest) == 0 {
+		return name
+	}
+	return name + " (" + strings.Join(rest, ", ") + ")"
 }
