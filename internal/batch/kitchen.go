@@ -2,6 +2,7 @@ package batch
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"jarmark/internal/diag"
@@ -52,6 +53,8 @@ func (r *reader) kitchen(raw rawKitchen) *Kitchen {
 	if m := r.choice(raw.SaleMode, "sale_mode", "way of selling", []string{"prepacked", "ppds"}, nil); m != "" {
 		k.SaleMode = m
 	}
+	k.SmallAmounts = r.smallAmounts(raw.SmallAmount)
+	k.NetDual = r.choice(raw.NetForm, "net_form", "form of the net weight", []string{"pounds", "dual"}, nil) == "dual"
 	k.Language = r.language(raw.Language)
 	k.RecordURL = r.webAddress(raw.RecordURL, "record_url")
 	k.Currency, k.Units = r.currencyOf(raw.Currency, k.Place), r.units(raw.Units, k.Place)
@@ -153,6 +156,19 @@ func (r *reader) printer(raw *rawPrinter) Printer {
 		p.ScaleY = *s
 	}
 	return p
+}
+
+// smallAmounts is one of the four thresholds of 21 CFR 101.4(a)(2).
+func (r *reader) smallAmounts(p *float64) float64 {
+	if p == nil {
+		return 0
+	}
+	if !slices.Contains([]float64{2, 1.5, 1, 0.5}, *p) {
+		r.errorf("bad-threshold", "small_amounts", "%s is no threshold for small amounts", number(*p)).
+			Hinted("it is 2, 1.5, 1 or 0.5 percent").Cited("21 CFR 101.4(a)(2)")
+		return 0
+	}
+	return *p
 }
 
 func (r *reader) supplies(raw *rawSupplies) Supplies {

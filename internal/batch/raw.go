@@ -124,6 +124,8 @@ type rawKitchen struct {
 	Programme   *string          `toml:"programme"`
 	Program     *string          `toml:"program"`
 	SaleMode    *string          `toml:"sale_mode"`
+	SmallAmount *float64         `toml:"small_amounts"`
+	NetForm     *string          `toml:"net_form"`
 	Language    *string          `toml:"language"`
 	RecordURL   *string          `toml:"record_url"`
 	Currency    *string          `toml:"currency"`

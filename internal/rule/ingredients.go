@@ -73,9 +73,18 @@ func entries(r *cook.Result) []entry {
 	return out
 }
 
+// threshold is the percentage below which ingredients may stand at the end: the
+// maker's choice, else the set's; 0 = none.
+func (p *pass) threshold() float64 {
+	if p.k.SmallAmounts > 0 {
+		return p.k.SmallAmounts
+	}
+	return p.set.Ingredients.TwoPercent
+}
+
 // listText words the list, with the "2 % or less" clause where the set asks.
 func (p *pass) listText(list []entry) string {
-	main, small := group(list, p.set.Ingredients.TwoPercent)
+	main, small := group(list, p.threshold())
 	var words []string
 	for _, e := range main {
 		words = append(words, p.entryText(e))
@@ -88,7 +97,7 @@ func (p *pass) listText(list []entry) string {
 	for _, e := range small {
 		words = append(words, p.entryText(e))
 	}
-	clause := p.say.Say("us.two-percent", "t", strconv.FormatFloat(p.set.Ingredients.TwoPercent, 'f', -1, 64), "list", strings.Join(words, ", "))
+	clause := p.say.Say("us.two-percent", "t", strconv.FormatFloat(p.threshold(), 'f', -1, 64), "list", strings.Join(words, ", "))
 	return strings.TrimPrefix(text+", "+clause, ", ")
 }
 

@@ -37,6 +37,11 @@ func TestIngredientList(t *testing.T) {
 			t.Errorf("threshold %v: %q, want %q", threshold, got, want)
 		}
 	}
+	r.Kitchen.SmallAmounts = 1 // the maker's own choice goes before the set's
+	c, _ := Declare(r, jar8(10*unit.Ounce), place(t, "us"), Options{})
+	if got := text(c, label.Ingredients); !strings.HasSuffix(got, "contains 1% or less of pectin.") {
+		t.Errorf("small_amounts = 1: %q", got)
+	}
 	// 1.875 % of the formula and 2.5 % of the yield: not grouped.
 	main, small := group([]entry{{name: "sugar", percent: 60, finished: 80}, {name: "pectin", percent: 1.875, finished: 2.5}}, 2)
 	if len(main) != 2 || len(small) != 0 {

@@ -30,7 +30,7 @@ func net(p *pass) {
 	p.netMass = m
 	p.unpromised(m)
 	height, zone := p.netHeight()
-	p.add(label.Block{Kind: label.Net, Runs: []label.Run{{Text: p.say.Say("us.net", "net", netWords(m, p.set.Net.Form == "dual")), Bold: true}},
+	p.add(label.Block{Kind: label.Net, Runs: []label.Run{{Text: p.say.Say("us.net", "net", netWords(m, p.k.NetDual || p.set.Net.Form == "dual")), Bold: true}},
 		Min: height, Zone: zone, Clear: true, Required: true, Exact: true, Cite: citeNetUS, Verified: p.set.Net.Confidence, Path: p.jar.FillPath})
 }
 

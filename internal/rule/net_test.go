@@ -153,3 +153,16 @@ func TestNetAgainstTheScale(t *testing.T) {
 		t.Errorf("a volume passes: %v", l)
 	}
 }
+
+// The ounces too, from 1 lb to below 4 lb, where the maker asks for the form
+// of 21 CFR 101.7(m) (from memory, unverified).
+func TestDualNetFormIsTheMakersChoice(t *testing.T) {
+	r := pot(t, batch.Jam, "Strawberry jam", measured(66), part{"strawberries", 5000}, part{"sugar", 5500})
+	for dual, want := range map[bool]string{false: "Net Wt 1 lb 8 oz (680 g)", true: "Net Wt 24 oz (1 lb 8 oz) 680 g"} {
+		r.Kitchen.NetDual = dual
+		c, _ := Declare(r, jar8(24*unit.Ounce), place(t, "us"), Options{})
+		if got := text(c, label.Net); got != want {
+			t.Errorf("dual %v: %q, want %q", dual, got, want)
+		}
+	}
+}

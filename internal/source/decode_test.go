@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	"jarmark/internal/diag"
 )
@@ -176,26 +175,24 @@ func TestFindingsAreCapped(t *testing.T) {
 	}
 }
 
-// Time must grow in line with the file, not with its square.
-func TestTimeGrowsInLine(t *testing.T) {
-	few, many := best(t, 3_000), best(t, 24_000)
-	if many > 30*few {
-		t.Errorf("3000 tables take %v, 24000 take %v", few, many)
+// BenchmarkParse shows that time grows in line with the file, not with its
+// square: one long line of tables, and eight times as many.
+func BenchmarkParse(b *testing.B) {
+	for _, n := range []int{3_000, 24_000} {
+		text := []byte("x = [" + strings.Repeat(`{a = "1 g", n = 1},`, n) + "]\n")
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				Parse("f", text)
+			}
+		})
 	}
 }
 
-// best is the shortest of some runs over one long line of n tables.
-func best(t *testing.T, n int) time.Duration {
-	t.Helper()
-	text := []byte("x = [" + strings.Repeat(`{a = "1 g", n = 1},`, n) + "]\n")
-	shortest := time.Hour
-	for range 4 {
-		start := time.Now()
-		f, l := Parse("f", text)
-		if got, want := f.Span(At("x", n-1)+".n").Column, 6+(n-1)*19+16; l.HasErrors() || got != want {
-			t.Fatal(l, got, want)
-		}
-		shortest = min(shortest, time.Since(start))
+// TestLongLines: places on one very long line are exact to its end.
+func TestLongLines(t *testing.T) {
+	const n = 24_000
+	f, l := Parse("f", []byte("x = ["+strings.Repeat(`{a = "1 g", n = 1},`, n)+"]\n"))
+	if got, want := f.Span(At("x", n-1)+".n").Column, 6+(n-1)*19+16; l.HasErrors() || got != want {
+		t.Fatal(l, got, want)
 	}
-	return shortest
 }

@@ -17,6 +17,8 @@ var kitchenForm = []section{
 		{Key: "county", Label: "County", As: words, More: true},
 		{Key: "language", Label: "Language", As: choice, Options: optionsOf("en", "de", "fr"), Unlike: "the place's", More: true},
 		{Key: "sale_mode", Label: "How it is sold", As: choice, Options: optionsOf("prepacked", "ppds"), Unlike: "prepacked", More: true, Help: "ppds: packed where it is sold, Great Britain."},
+		{Key: "net_form", Label: "Weights of 1 to 4 lb", As: choice, Options: optionsOf("pounds", "dual"), Unlike: "pounds", More: true, Help: "dual: in ounces too, United States."},
+		{Key: "small_amounts", Label: "Small amounts last", As: number, Example: "2", More: true, Help: "2, 1.5, 1 or 0.5: ingredients of so many percent or less stand together at the end, United States."},
 		{Key: "pets", Label: "Pets in the home", As: words, More: true, Help: "Where a state asks."},
 		{Key: "also_handles", Label: "Allergens also in the kitchen", As: series, Example: "almonds, milk"},
 	}}}},
