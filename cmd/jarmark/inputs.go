@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"jarmark/internal/diag"
@@ -192,21 +193,12 @@ func (a *app) choices(o *options) (job.Choices, error) {
 	}
 	for _, k := range strings.FieldsFunc(o.kind, func(r rune) bool { return r == ',' || r == '+' || r == ' ' }) {
 		p := label.Piece(k)
-		if !known(p) {
+		if !slices.Contains(label.Pieces, p) {
 			return c, usagef(kindHint(k), "no label kind %q", k)
 		}
 		c.Pieces = append(c.Pieces, p)
 	}
 	return c, nil
-}
-
-func known(p label.Piece) bool {
-	for _, q := range label.Pieces {
-		if p == q {
-			return true
-		}
-	}
-	return false
 }
 
 func kindHint(word string) string {

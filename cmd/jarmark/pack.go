@@ -58,7 +58,7 @@ func runPack(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: as, Today: a.today()})
+	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: as})
 	return a.deliver(f, found, err, in, screen(o, as), "packing-list")
 }
 

@@ -66,7 +66,7 @@ func runTrace(a *app, o *options, args []string) error {
 	if len(batches) == 0 {
 		return broken
 	}
-	f, found, err := env.TraceFile(batches, args[0], as, a.today())
+	f, found, err := env.TraceFile(batches, args[0], as)
 	if err := a.deliver(f, found, err, in, screen(o, as), "recall-"+args[0]); err != nil {
 		return err
 	}

@@ -80,8 +80,8 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 
 // errorsOf keeps what blocks: weighing needs no advice about labels.
 func errorsOf(l diag.List) (out diag.List) {
-	for _, d := range l {
-		if d.Severity == diag.Error && d.Code != "net-not-weighed" {
+	for _, d := range l.Errors() {
+		if d.Code != "net-not-weighed" {
 			out = append(out, d)
 		}
 	}

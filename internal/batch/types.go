@@ -51,7 +51,7 @@ type Supplies struct {
 	Tags   int
 	Boxes  int
 	Ribbon unit.Length
-	// BoxHolds is how many jars one box takes; 0 = 12.
+	// BoxHolds is how many jars one box takes; 0 = not said, see PerBox.
 	BoxHolds int
 	// PartSheets: cells already used on the open sheet, by sheet id.
 	PartSheets map[string]int

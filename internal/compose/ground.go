@@ -225,7 +225,7 @@ func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 
 // tagLine is the outline of a tag moved in by d, its cut corners too.
 func (s *setter) tagLine(d unit.Length) *page.Path {
-	dx, dy := tagCut(s.cell.W, s.cell.H)
+	dx, dy := page.TagCut(s.cell.W, s.cell.H)
 	x, y, in := float64(dx), float64(dy), float64(d)
 	over := 1 + in*math.Hypot(1/x, 1/y) // the cut edge is where X/x + Y/y = over
 	cx, cy := unit.Length(x*(over-in/y))-d, unit.Length(y*(over-in/x))-d

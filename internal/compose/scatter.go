@@ -60,7 +60,7 @@ func (s *setter) freeFrom(y0, y1 unit.Length) unit.Length {
 		round := page.Rect{Y: 0, W: 2 * c, H: 2 * c}
 		return f.Safe + c - halfChord(round, d)
 	}
-	dx, dy := tagCut(f.W, f.H)
+	dx, dy := page.TagCut(f.W, f.H)
 	if y0 >= dy+f.Safe || dy <= 0 {
 		return 0
 	}

@@ -31,7 +31,7 @@ func pointWithin(f *page.Frame, p page.Point, s unit.Length) bool {
 		dx, dy := float64(p.X-f.W/2)/rx, float64(p.Y-f.H/2)/ry
 		return dx*dx+dy*dy <= 1.0000001
 	case page.TagShape:
-		cx, cy := tagCut(f.W, f.H)
+		cx, cy := page.TagCut(f.W, f.H)
 		x := min(p.X, f.W-p.X)
 		if x >= cx || p.Y >= cy || cx <= 0 || cy <= 0 {
 			return true

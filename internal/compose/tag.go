@@ -6,18 +6,8 @@ import (
 	"jarmark/internal/unit"
 )
 
-// Measures of a hang tag: the cut of its top corners and its hole.
-const (
-	tagCutAcross = 0.18
-	tagCutDown   = 0.127
-	holeAcross   = 5 * unit.Millimetre
-)
-
-// tagCut is how far the top corners are cut off, across and down.
-func tagCut(w, h unit.Length) (dx, dy unit.Length) {
-	dx = share(w, tagCutAcross)
-	return dx, min(share(h, tagCutDown), share(dx, 1.25))
-}
+// holeAcross is the hole of a hang tag.
+const holeAcross = 5 * unit.Millimetre
 
 // hole is where a tag is punched.
 func (s *setter) hole() page.Rect {

@@ -10,10 +10,6 @@ import (
 // ribbonEach is the ribbon of one gift jar: own default, no source.
 const ribbonEach = 600 * unit.Millimetre
 
-// boxHolds is how many jars a box takes when the kitchen does not say: common
-// practice, no source.
-const boxHolds = 12
-
 // supplies adds up what the jars need and compares it with the cupboard.
 func (c *calc) supplies() {
 	r, s := c.r, &c.r.Supplies
@@ -23,10 +19,7 @@ func (c *calc) supplies() {
 			gifts = min(gifts+min(g.Jars, mostJars), mostJars)
 		}
 	}
-	holds := c.k.Supplies.BoxHolds
-	if holds <= 0 {
-		holds = boxHolds
-	}
+	holds := c.k.Supplies.PerBox()
 	s.Lids, s.Labels, s.Tags, s.Boxes = n, n, gifts, (n+holds-1)/holds
 	s.Ribbon = unit.Length(gifts) * ribbonEach
 	c.shortages()

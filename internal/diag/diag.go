@@ -63,6 +63,16 @@ func (d *Diagnostic) Hinted(hint string) *Diagnostic { d.Hint = hint; return d }
 // Cited sets the source and returns the finding.
 func (d *Diagnostic) Cited(cite string) *Diagnostic { d.Cite = cite; return d }
 
+// Errors gives the findings that block printing.
+func (l List) Errors() (out List) {
+	for _, d := range l {
+		if d.Severity == Error {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
 // HasErrors reports whether any finding is an Error.
 func (l List) HasErrors() bool {
 	for _, d := range l {

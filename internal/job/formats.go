@@ -34,14 +34,14 @@ func (e *Env) Print(in []Input, c Choices, format string) (PrintRun, diag.List, 
 
 func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 	batches, found := e.LoadAll(in, c)
-	found = append(found, e.allot(printable(batches), &c)...)
-	var stacks []stack
-	var first *Batch
 	for _, b := range batches {
 		found = append(found, b.Findings...)
-		if !b.OK() || b.Cooked == nil {
-			continue
-		}
+	}
+	ready := printable(batches)
+	found = append(found, e.allot(ready, &c)...)
+	var stacks []stack
+	var first *Batch
+	for _, b := range ready {
 		s, l := e.compose(b, c)
 		found = append(append(found, l...), b.unfilled(b.pieces(c), c)...)
 		stacks = append(stacks, s...)

@@ -151,7 +151,7 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 	if p == label.Tag && named(need) {
 		return e.drawTags(b, content, cell, need, c)
 	}
-	d, l := e.design(b, p, "", c)
+	d, l := e.design(b, "", c)
 	if d == nil {
 		return nil, l
 	}
@@ -195,7 +195,7 @@ func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need
 	frames := map[pack.Tag]*page.Frame{}
 	for _, n := range need {
 		if frames[n] == nil {
-			d, l := e.design(b, label.Tag, n.Design, c)
+			d, l := e.design(b, n.Design, c)
 			found = append(found, l...)
 			if d == nil {
 				return nil, found
@@ -209,8 +209,8 @@ func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need
 	return out, found
 }
 
-// design picks the design of a piece; a name that is unknown is a finding.
-func (e *Env) design(b *Batch, p label.Piece, wanted string, c Choices) (*design.Design, diag.List) {
+// design picks a design; a name that is unknown is a finding.
+func (e *Env) design(b *Batch, wanted string, c Choices) (*design.Design, diag.List) {
 	var l diag.List
 	id, path := firstNonEmpty(c.Design, wanted, b.Batch.Label.Design, defaultDesign), "label.design"
 	if c.Design != "" {
@@ -224,12 +224,17 @@ func (e *Env) design(b *Batch, p label.Piece, wanted string, c Choices) (*design
 	for _, d := range e.Designs.List() {
 		names = append(names, d.ID)
 	}
-	hint := "jarmark designs lists them"
+	b.unknown(&l, "design", id, path, names)
+	return nil, l
+}
+
+// unknown reports a design or sheet nobody knows, with the nearest name.
+func (b *Batch) unknown(l *diag.List, what, id, path string, names []string) {
+	hint := "jarmark " + what + "s lists them"
 	if near, ok := diag.DidYouMean(id, names); ok {
 		hint = "did you mean " + near + "? " + hint
 	}
-	l.Errorf("unknown-design", b.Input.Batch.Name, path, "no design %q", id).Hinted(hint)
-	return nil, l
+	l.Errorf("unknown-"+what, b.Input.Batch.Name, path, "no %s %q", what, id).Hinted(hint)
 }
 
 func firstNonEmpty(s ...string) string {

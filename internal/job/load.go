@@ -63,17 +63,12 @@ func (b *Batch) OK() bool { return !b.Findings.HasErrors() }
 
 // Uncounted gives the errors that leave the jars themselves in doubt. What a
 // label still lacks stops no packing, and above all no recall.
-func (b *Batch) Uncounted() (out diag.List) {
+func (b *Batch) Uncounted() diag.List {
 	all := b.Findings
 	if b.Cooked != nil {
 		all = all[:b.cooked]
 	}
-	for _, d := range all {
-		if d.Severity == diag.Error {
-			out = append(out, d)
-		}
-	}
-	return out
+	return all.Errors()
 }
 
 // Load runs the stages that need no layout. A Batch is always returned; a

@@ -8,7 +8,6 @@ import (
 	"jarmark/internal/edit"
 	"jarmark/internal/pack"
 	"jarmark/internal/page"
-	"jarmark/internal/unit"
 )
 
 // Entry is one line of a gift list kept apart from the batches.
@@ -23,7 +22,6 @@ type PackChoices struct {
 	Gifts  bool
 	List   []Entry
 	Format string // "pdf", "csv", "text"
-	Today  unit.Date
 }
 
 // PackFile makes one packing list for batches together.
@@ -46,9 +44,8 @@ func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error)
 }
 
 // TraceFile answers who has the jars of a lot, as text or a recall sheet.
-func (e *Env) TraceFile(batches []*Batch, lot, format string, on unit.Date) (File, diag.List, error) {
-	h, l := pack.Trace(lot, results(batches), pack.Options{Pantry: e.Pantry})
-	l = locateAll(batches, l)
+func (e *Env) TraceFile(batches []*Batch, lot, format string) (File, diag.List, error) {
+	h, l := e.History(batches, lot)
 	if h == nil {
 		return File{}, l, nil
 	}

@@ -23,7 +23,7 @@ func (b *Batch) needs(p label.Piece, jar int, c Choices) []pack.Tag {
 			return b.tags(jar, c)
 		}
 	case label.CaseLabel:
-		return blank(boxes(j.Sealed, b.Kitchen.Supplies.BoxHolds), c)
+		return blank(boxes(j.Sealed, b.Kitchen.Supplies.PerBox()), c)
 	case label.ShelfCard, label.AllergCard:
 		return blank(1, c)
 	}
@@ -39,9 +39,6 @@ func blank(n int, c Choices) []pack.Tag {
 
 // boxes is how many boxes jars need at `holds` a box.
 func boxes(jars, holds int) int {
-	if holds <= 0 {
-		holds = 12
-	}
 	return (jars + holds - 1) / holds
 }
 
@@ -58,7 +55,7 @@ func (b *Batch) tags(jar int, c Choices) (out []pack.Tag) {
 // allot says which jars of the batches go to whom, when tags are to be
 // printed: the batches' own gifts first, then a list kept apart. A jar that is
 // promised twice is an error that names who goes without.
-func (e *Env) allot(batches []*Batch, c *Choices) (found diag.List) {
+func (e *Env) allot(batches []*Batch, c *Choices) diag.List {
 	if !slices.ContainsFunc(batches, func(b *Batch) bool { return slices.Contains(b.pieces(*c), label.Tag) }) {
 		return nil
 	}
@@ -66,12 +63,7 @@ func (e *Env) allot(batches []*Batch, c *Choices) (found diag.List) {
 	if plan != nil {
 		c.tags = plan.Tags
 	}
-	for _, d := range l {
-		if d.Severity == diag.Error {
-			found = append(found, d)
-		}
-	}
-	return found
+	return l.Errors()
 }
 
 func named(list []pack.Tag) bool {

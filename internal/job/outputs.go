@@ -37,8 +37,8 @@ func outputs() []output {
 	}
 }
 
-// Make runs every output of one batch, on all cores. With an error among the findings there
-// are no files.
+// Make runs every output of one batch, on all cores. With an error among the
+// findings there are no files.
 func (e *Env) Make(b *Batch, c Choices) ([]File, diag.List, error) {
 	if !b.OK() || b.Cooked == nil {
 		return nil, nil, nil

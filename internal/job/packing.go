@@ -1,23 +1,18 @@
 package job
 
 import (
-	"jarmark/internal/cook"
 	"jarmark/internal/diag"
 	"jarmark/internal/pack"
 )
 
 // Pack plans where the jars of the batches go.
 func (e *Env) Pack(batches []*Batch, o pack.Options) (*pack.Plan, diag.List) {
-	var results []*cook.Result
 	for _, b := range batches {
-		if b.Cooked != nil {
-			results = append(results, b.Cooked)
-			if o.Pantry == nil {
-				o.Pantry = b.Pantry
-			}
+		if b.Cooked != nil && o.Pantry == nil {
+			o.Pantry = b.Pantry
 		}
 	}
-	plan, l := pack.Build(results, o)
+	plan, l := pack.Build(results(batches), o)
 	return plan, locateAll(batches, l)
 }
 

@@ -20,26 +20,17 @@ func (e *Env) stock(b *Batch, c *label.Content, p label.Piece, ch Choices) (*she
 	var l diag.List
 	size := firstNonEmpty(ch.Size, b.Batch.Label.Size)
 	id := firstNonEmpty(ch.Sheet, b.ownSheet(p))
-	if id != "" {
-		s, ok := e.Sheets.Get(id)
-		if !ok {
-			e.unknownSheet(&l, b, id, ch)
-			return nil, compose.Cell{}, l
-		}
-		cell, err := e.cellOf(s, c, p, size)
-		if err != nil {
-			l.Errorf("bad-size", b.Input.Batch.Name, "label.size", "%v", err).Hinted(`write it like "80 x 50 mm"`)
-		}
-		return s, cell, l
-	}
-	if size == "" {
+	if id == "" && size == "" {
 		if s := e.fitting(b, c, p); s != nil && e.suffices(b, c, p, s, ch) {
 			return s, cellFrom(s.Cell()), l
 		}
 	}
-	s, ok := e.Sheets.Get(b.paper() + "-plain")
+	if id == "" {
+		id = b.paper() + "-plain"
+	}
+	s, ok := e.Sheets.Get(id)
 	if !ok {
-		l.Errorf("unknown-sheet", "", "", "no plain sheet for %s paper", b.paper())
+		e.unknownSheet(&l, b, id, ch)
 		return nil, compose.Cell{}, l
 	}
 	cell, err := e.cellOf(s, c, p, size)
@@ -52,7 +43,7 @@ func (e *Env) stock(b *Batch, c *label.Content, p label.Piece, ch Choices) (*she
 // suffices reports whether a label that was not asked for by name takes all it
 // has to say on a sheet; else it is better cut from plain paper.
 func (e *Env) suffices(b *Batch, c *label.Content, p label.Piece, s *sheet.Sheet, ch Choices) bool {
-	d, _ := e.design(b, p, "", ch)
+	d, _ := e.design(b, "", ch)
 	if d == nil {
 		return true // the design is the finding
 	}
@@ -76,14 +67,11 @@ func (e *Env) unknownSheet(l *diag.List, b *Batch, id string, ch Choices) {
 	for _, s := range e.Sheets.List() {
 		names = append(names, s.ID)
 	}
-	hint, path := "jarmark sheets lists them", "label.sheet"
-	if near, ok := diag.DidYouMean(id, names); ok {
-		hint = "did you mean " + near + "? " + hint
-	}
+	path := "label.sheet"
 	if ch.Sheet != "" {
 		path = ""
 	}
-	l.Errorf("unknown-sheet", b.Input.Batch.Name, path, "no sheet %q", id).Hinted(hint)
+	b.unknown(l, "sheet", id, path, names)
 }
 
 // paper is the maker's paper: Letter where US measures are used, else A4.

@@ -62,7 +62,7 @@ func (e *Env) DesignPicture(b *Batch, id string, c Choices) ([]byte, diag.List) 
 	if content == nil {
 		return nil, b.Findings
 	}
-	d, l := e.design(b, label.Front, id, c)
+	d, l := e.design(b, id, c)
 	if d == nil {
 		return nil, l
 	}

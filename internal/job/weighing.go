@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"jarmark/internal/batch"
 	"jarmark/internal/diag"
 	"jarmark/internal/unit"
 	"jarmark/internal/weigh"
@@ -27,7 +28,7 @@ type Weighing struct {
 // the packers' rules elsewhere.
 func system(place string) string {
 	switch {
-	case place == "" || place == "us" || strings.HasPrefix(place, "us-"):
+	case (&batch.Kitchen{Place: place}).US():
 		return "us"
 	case strings.HasPrefix(place, "gb"):
 		return "gb"

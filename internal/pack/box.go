@@ -1,6 +1,9 @@
 package pack
 
-import "jarmark/internal/unit"
+import (
+	"jarmark/internal/batch"
+	"jarmark/internal/unit"
+)
 
 // Box is one crate or carton of a stop.
 type Box struct {
@@ -95,7 +98,7 @@ func (b *builder) holds() int {
 			return min(r.Kitchen.Supplies.BoxHolds, maxJars)
 		}
 	}
-	return DefaultBoxHolds
+	return batch.DefaultBoxHolds
 }
 
 // sizesOf lists the jar keys of lines, each once, in order.

@@ -156,7 +156,7 @@ func checkStop(t *rapid.T, s Stop, p *Plan, results []*cook.Result, found diag.L
 		boxed += b.Jars
 		holds := results[0].Kitchen.Supplies.BoxHolds
 		if holds == 0 {
-			holds = DefaultBoxHolds
+			holds = batch.DefaultBoxHolds
 		}
 		if b.Jars > holds || b.Gross > DefaultMaxBox && b.Jars > 1 {
 			t.Fatalf("a box of %d jars and %v", b.Jars, b.Gross.Grams())

@@ -11,9 +11,8 @@ import (
 
 // Our own defaults (common practice, no source).
 const (
-	DefaultMaxBox   = 15 * unit.Kilogram // what one person lifts without strain
-	DefaultBoxHolds = 12                 // jars a box holds
-	maxJars         = 100_000            // of one size, promise or run of tags
+	DefaultMaxBox = 15 * unit.Kilogram // what one person lifts without strain
+	maxJars       = 100_000            // of one size, promise or run of tags
 )
 
 // Options filters a plan and adds what the batch files do not say.

@@ -120,10 +120,7 @@ func (p *pass) jarNet() string {
 
 // caseHolds is how many jars a full box of this size takes.
 func (p *pass) caseHolds() int {
-	n := p.k.Supplies.BoxHolds
-	if n <= 0 {
-		n = 12
-	}
+	n := p.k.Supplies.PerBox()
 	if p.jar.Sealed > 0 {
 		n = min(n, p.jar.Sealed)
 	}

@@ -71,7 +71,7 @@ func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
 		return firstFault(err, errNotFound)
 	}
 	c := packChoices(r.URL.Query().Get("event"))
-	c.Format, c.Today = k.format, s.opts.Today()
+	c.Format = k.format
 	f, l, err := s.env.PackFile(batches, c)
 	return s.sendList(w, f, k.kind, l, err)
 }
@@ -121,7 +121,7 @@ func (s *site) traceFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || !ok || k.format == "csv" {
 		return firstFault(err, errNotFound)
 	}
-	f, l, err := s.env.TraceFile(batches, r.URL.Query().Get("lot"), k.format, s.opts.Today())
+	f, l, err := s.env.TraceFile(batches, r.URL.Query().Get("lot"), k.format)
 	return s.sendList(w, f, k.kind, l, err)
 }
 

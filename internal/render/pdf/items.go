@@ -40,7 +40,7 @@ func (c *content) text(s space, t *page.Text) {
 	}
 	turned := math.Mod(t.Turn, 360) != 0
 	if turned {
-		sin, cos := sinCos(t.Turn)
+		sin, cos := page.SinCos(t.Turn)
 		c.number(cos)
 		c.number(-sin)
 		c.number(sin)
@@ -78,20 +78,6 @@ func letterSpaced(t *page.Text) bool {
 		}
 	}
 	return single >= 3 && 2*single > len(t.Segs)
-}
-
-// sinCos is exact for quarter turns.
-func sinCos(degrees float64) (sin, cos float64) {
-	switch d := math.Mod(degrees, 360); d {
-	case 90, -270:
-		return 1, 0
-	case 180, -180:
-		return 0, -1
-	case 270, -90:
-		return -1, 0
-	default:
-		return math.Sincos(d * math.Pi / 180)
-	}
 }
 
 // show writes text as UTF-16 codes, the encoding fpdf gives its fonts.

@@ -17,7 +17,7 @@ func (c *canvas) text(t *page.Text, at affine) error {
 	if err != nil {
 		return err
 	}
-	sin, cos := sinCos(t.Turn)
+	sin, cos := page.SinCos(t.Turn)
 	m := at.mul(affine{a: cos, b: sin, c: -sin, d: cos, e: float64(t.At.X), f: float64(t.At.Y)})
 	var lines []line
 	for _, g := range t.Segs {
@@ -41,22 +41,6 @@ func (c *canvas) text(t *page.Text, at affine) error {
 	}
 	c.fill(lines, t.Colour)
 	return nil
-}
-
-// sinCos is exact for quarter turns.
-func sinCos(degrees float64) (sin, cos float64) {
-	switch d := math.Mod(degrees, 360); d {
-	case 0:
-		return 0, 1
-	case 90, -270:
-		return 1, 0
-	case 180, -180:
-		return 0, -1
-	case 270, -90:
-		return -1, 0
-	default:
-		return math.Sincos(d * math.Pi / 180)
-	}
 }
 
 // code draws a QR code with module edges on whole pixels, so that every
