@@ -1,10 +1,12 @@
-// Package templates holds what a designer may change without touching code:
-// label designs, label sheets, and the pages shown in a browser.
+// Package templates holds all that may be changed or added without touching
+// code: the rules of a place, the words of a language, the pantry's tables,
+// label designs, label sheets, starter files, and the pages of the browser.
 package templates
 
 import "embed"
 
-// FS holds designs/*.toml, sheets/*.toml, new/*.toml and web/*.
+// FS holds places/*.toml, languages/*.toml, pantry/*.csv, designs/*.toml,
+// sheets/*.toml, new/*.toml and web/*.
 //
-//go:embed designs sheets web new
+//go:embed places languages pantry designs sheets new web
 var FS embed.FS

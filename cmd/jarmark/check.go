@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"io"
 
-	"jarmark/internal/job"
+	"jarmark/internal/app/job"
 )
 
 // runCheck prints facts and findings. Labels are composed too, so that what

@@ -8,10 +8,10 @@ import (
 	"slices"
 	"strings"
 
-	"jarmark/internal/diag"
-	"jarmark/internal/job"
-	"jarmark/internal/label"
-	"jarmark/internal/store"
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
 	"jarmark/testdata/demo"
 )
 

@@ -5,9 +5,9 @@ import (
 	"path/filepath"
 	"strings"
 
-	"jarmark/internal/diag"
-	"jarmark/internal/job"
-	"jarmark/internal/store"
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
 )
 
 // runLabels writes the labels of one or several batches into one document.

@@ -9,8 +9,8 @@ import (
 	"text/tabwriter"
 	"unicode/utf8"
 
-	"jarmark/internal/job"
-	"jarmark/internal/store"
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
 )
 
 // own loads what the lists show: the built-in data under the maker's folder.

@@ -1,6 +1,6 @@
 // Command jarmark turns a jam maker's batch notes into labels, packing lists
 // and public batch records. It reads flags and files and prints; everything
-// else happens in internal/job.
+// else happens in internal/app/job.
 //
 // Rules for its words: lower case, no final full stop; an error says what is
 // wrong, a hint says what to do; results go to stdout, everything else to
@@ -17,7 +17,7 @@ import (
 	"strconv"
 	"time"
 
-	"jarmark/internal/unit"
+	"jarmark/internal/kit/unit"
 )
 
 func main() {

@@ -13,7 +13,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"jarmark/internal/presstest"
+	"jarmark/internal/draw/presstest"
 	"jarmark/testdata/demo"
 )
 

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"path/filepath"
 
-	"jarmark/internal/diag"
-	"jarmark/internal/job"
-	"jarmark/internal/store"
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
 )
 
 // runMake writes everything of each batch into OUT/LOT/.

@@ -5,8 +5,8 @@ import (
 	"io/fs"
 	"syscall"
 
-	"jarmark/internal/diag"
-	"jarmark/internal/store"
+	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
 )
 
 const (

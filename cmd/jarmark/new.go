@@ -8,8 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"jarmark/internal/job"
-	"jarmark/internal/store"
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
 )
 
 // runNew writes starter files; it never overwrites one.

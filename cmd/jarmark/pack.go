@@ -6,9 +6,9 @@ import (
 	"slices"
 	"strings"
 
-	"jarmark/internal/diag"
-	"jarmark/internal/job"
-	"jarmark/internal/store"
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
 )
 
 // loadAll reads and loads the named batches, or those of this folder, and

@@ -6,9 +6,9 @@ import (
 	"path/filepath"
 	"slices"
 
-	"jarmark/internal/diag"
-	"jarmark/internal/job"
-	"jarmark/internal/store"
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
 )
 
 // runRecord writes the public pages and their index.

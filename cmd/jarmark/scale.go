@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"text/tabwriter"
 
-	"jarmark/internal/job"
+	"jarmark/internal/app/job"
 )
 
 // runScale prints a recipe scaled to exact jars.

@@ -8,7 +8,7 @@ import (
 	"os/signal"
 	"runtime"
 
-	"jarmark/internal/web"
+	"jarmark/internal/app/web"
 )
 
 // runServe opens the local page until it is interrupted.

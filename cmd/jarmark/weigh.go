@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"os"
 
-	"jarmark/internal/diag"
-	"jarmark/internal/job"
-	"jarmark/internal/unit"
-	"jarmark/internal/weigh"
+	"jarmark/internal/app/job"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/weigh"
 )
 
 // runWeigh judges the weights in a batch file, or weights given by hand.

@@ -1,0 +1,68 @@
+package job
+
+import (
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kitchen/batch"
+)
+
+// doubtful reports errors in what a label is made of. What the rules then say
+// of the batch is mere consequence, and hides what has to be mended first.
+func (b *Batch) doubtful() bool {
+	for _, d := range b.Findings {
+		if d.Severity != diag.Error || d.File != b.Input.Batch.Name {
+			continue
+		}
+		for _, part := range []string{"name", "kind", "made", "ingredient"} {
+			if d.Path == part || strings.HasPrefix(d.Path, part+"[") || strings.HasPrefix(d.Path, part+".") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// besides leaves out findings about one file.
+func besides(file string, l diag.List) (out diag.List) {
+	for _, d := range l {
+		if d.File != file {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// surroundings tells of a kitchen that is not there, and of jars counted before
+// the day they were made.
+func (b *Batch) surroundings(c Choices) (l diag.List) {
+	if len(b.Input.Kitchen.Data) == 0 && b.Input.Kitchen.Name == "" {
+		l.Warnf("no-kitchen", b.Input.Batch.Name, "", "there is no kitchen.toml beside this file or in a folder above it").
+			Hinted("jarmark new NAME writes one to fill in: who makes the jam, and where it is sold")
+	}
+	if b.Batch != nil && !c.Today.IsZero() && c.Today.Before(b.Batch.Made) && counted(b.Batch) {
+		l.Warnf("made-later", b.Input.Batch.Name, "made", "jars are counted, and the day they are made, %s, is still to come", b.Batch.Made).
+			Hinted("check the date; a plan has no counts yet")
+	}
+	return l
+}
+
+// past warns of a batch whose date is over on the day its labels are made.
+func (b *Batch) past(c Choices) (l diag.List) {
+	if best := b.Cooked.BestBefore; !c.Today.IsZero() && !best.IsZero() && best.Before(c.Today) {
+		l.Warnf("date-over", b.Input.Batch.Name, "made", "the date on the label, %s, is over: today is %s", best, c.Today).
+			Hinted("do not sell or give these jars as fresh; check made, and best_before if you gave one").
+			Cited("common practice, no source")
+	}
+	return l
+}
+
+// counted reports a batch with filled jars.
+func counted(b *batch.Batch) bool {
+	for _, f := range b.Fills {
+		if f.Count > 0 {
+			return true
+		}
+	}
+	return false
+}

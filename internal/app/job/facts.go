@@ -1,0 +1,195 @@
+package job
+
+import (
+	"encoding/json"
+	"path"
+	"strings"
+
+	"jarmark/internal/give/record"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+// Facts is what `check --json` prints: stable, keys are added, never renamed.
+// Masses in grams, percentages of 100, dates as YYYY-MM-DD.
+type Facts struct {
+	File       string      `json:"file"`
+	Lot        string      `json:"lot"`
+	Name       string      `json:"name"`
+	Identity   string      `json:"identity"`
+	Made       string      `json:"made"`
+	BestBefore string      `json:"best_before"`
+	Place      string      `json:"place"`
+	YieldG     float64     `json:"yield_g"`
+	YieldHow   cook.How    `json:"yield_how"`
+	YieldRule  string      `json:"yield_rule"`
+	Brix       float64     `json:"brix"`
+	BrixHow    cook.How    `json:"brix_how"`
+	SolidsG    float64     `json:"solids_g"`
+	Evaporated float64     `json:"evaporated_g"`
+	Jars       []JarFact   `json:"jars"`
+	Ingred     []Portion   `json:"ingredients"`
+	IngredText string      `json:"ingredient_statement"`
+	Allergens  []string    `json:"allergens"`
+	AllergText string      `json:"allergen_statement"`
+	Storage    Storage     `json:"storage"`
+	Net        string      `json:"net_contents"`
+	QR         string      `json:"qr_payload"`
+	RecordPath string      `json:"record_path"`
+	Statements []Statement `json:"statements"`
+	Supplies   Supplies    `json:"supplies"`
+	Findings   []Finding   `json:"findings"`
+}
+
+// JarFact is one jar size.
+type JarFact struct {
+	Jar       string  `json:"jar"`
+	Count     int     `json:"count"`
+	Estimated bool    `json:"estimated"`
+	Sealed    int     `json:"sealed"`
+	FillG     float64 `json:"fill_g"`
+	PartG     float64 `json:"part_jar_g,omitempty"`
+	Net       NetFact `json:"net"`
+}
+
+// NetFact is the declared net content.
+type NetFact struct {
+	Text  string  `json:"text"`
+	Grams float64 `json:"grams"`
+}
+
+// Portion is one ingredient as added.
+type Portion struct {
+	Name    string  `json:"name"`
+	Grams   float64 `json:"grams"`
+	Percent float64 `json:"percent"`
+}
+
+// Storage is the guidance for a sealed, an opened and an unsealed jar.
+type Storage struct {
+	Sealed   string `json:"sealed"`
+	Opened   string `json:"opened"`
+	Unsealed string `json:"unsealed"`
+}
+
+// Statement is one block the rules ask for.
+type Statement struct {
+	ID     string  `json:"id"`
+	Text   string  `json:"text"`
+	MinMM  float64 `json:"min_height_mm"`
+	Cite   string  `json:"cite"`
+	Source string  `json:"verified,omitempty"`
+}
+
+// Supplies is what the batch needs from the cupboard.
+type Supplies struct {
+	Lids   int `json:"lids"`
+	Labels int `json:"labels"`
+	Tags   int `json:"tags"`
+	Boxes  int `json:"boxes"`
+}
+
+// Finding is one finding with its place.
+type Finding struct {
+	Severity string `json:"severity"`
+	Code     string `json:"code"`
+	Message  string `json:"message"`
+	Hint     string `json:"hint"`
+	Cite     string `json:"cite"`
+	File     string `json:"file"`
+	Line     int    `json:"line"`
+	Column   int    `json:"column"`
+	Path     string `json:"path,omitempty"`
+}
+
+// Facts gathers what is known of a batch; stages that did not run leave their
+// facts empty.
+func (b *Batch) Facts() Facts {
+	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Findings: findings(b.Findings)}
+	if b.Batch != nil {
+		f.Name, f.Made = b.Batch.Name, dateText(b.Batch.Made)
+	}
+	if b.Cooked != nil {
+		f.cooked(b.Cooked)
+	}
+	if b.Set != nil {
+		f.Place = b.Set.ID
+	}
+	if len(b.Contents) > 0 && b.Contents[0] != nil {
+		f.declared(b.Contents[0])
+		for i, c := range b.Contents {
+			if n, ok := c.Find(label.Net); ok && i < len(f.Jars) {
+				f.Jars[i].Net.Text = n.Text()
+			}
+		}
+	}
+	return f
+}
+
+func (f *Facts) cooked(r *cook.Result) {
+	f.Lot, f.BestBefore = r.Lot, dateText(r.BestBefore)
+	f.YieldG, f.YieldHow, f.YieldRule = grams(r.Yield.Mass), r.Yield.How, r.YieldRule
+	f.Brix, f.BrixHow = tenth(r.Brix.Value), r.Brix.How
+	f.SolidsG, f.Evaporated = grams(r.Soluble+r.Insoluble), grams(r.Evaporated)
+	f.RecordPath = record.Folder(r.Lot)
+	for _, j := range r.Jars {
+		f.Jars = append(f.Jars, JarFact{Jar: j.Jar.Key, Count: j.Count, Estimated: j.How == cook.Estimated, Sealed: j.Sealed,
+			FillG: grams(j.Fill), PartG: grams(j.Part), Net: NetFact{Grams: grams(j.Declared)}})
+	}
+	for _, l := range r.ByWeight() {
+		f.Ingred = append(f.Ingred, Portion{l.Name, grams(l.Mass), tenth(l.Percent)})
+	}
+	s := r.Supplies
+	f.Supplies = Supplies{s.Lids, s.Labels, s.Tags, s.Boxes}
+}
+
+func (f *Facts) declared(c *label.Content) {
+	f.QR = c.QR.Payload
+	f.Allergens = append(f.Allergens, c.AllergenNames...)
+	f.Storage = Storage{c.Keep.Sealed, c.Keep.Opened, c.Keep.Unsealed}
+	for _, b := range c.Blocks {
+		f.Statements = append(f.Statements, Statement{b.ID, b.Text(), b.Min.Length.MM(), b.Cite, b.Verified})
+		switch b.Kind {
+		case label.Identity:
+			f.Identity = b.Text()
+		case label.Ingredients:
+			f.IngredText = b.Text()
+		case label.Allergens:
+			f.AllergText = b.Text()
+		case label.Net:
+			f.Net = b.Text()
+		}
+	}
+}
+
+func findings(l diag.List) []Finding {
+	out := make([]Finding, 0, len(l))
+	for _, d := range l {
+		out = append(out, Finding{d.Severity.String(), d.Code, d.Message, d.Hint, d.Cite, d.File, d.Pos.Line, d.Pos.Column, d.Path})
+	}
+	return out
+}
+
+func grams(m unit.Mass) float64 { return tenth(m.Grams()) }
+
+// tenth rounds for reading: kitchen scales show no more.
+func tenth(v float64) float64 {
+	if v < 0 {
+		return -tenth(-v)
+	}
+	return float64(int64(v*10+0.5)) / 10
+}
+
+func dateText(d unit.Date) string {
+	if d.IsZero() {
+		return ""
+	}
+	return d.String()
+}
+
+func makeFacts(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
+	data, err := json.MarshalIndent(b.Facts(), "", "  ")
+	return []File{{"facts.json", append(data, '\n')}}, nil, err
+}

@@ -1,0 +1,156 @@
+package job
+
+import (
+	"jarmark/internal/draw/compose"
+	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
+	"jarmark/internal/law/label"
+	"jarmark/internal/law/rule"
+)
+
+// Doc is a file as read: its name for findings, and its bytes.
+type Doc struct {
+	Name string
+	Data []byte
+}
+
+// Input is one batch and the kitchen it was cooked in (Kitchen.Data nil when
+// there is none).
+type Input struct{ Kitchen, Batch Doc }
+
+// Choices are what the command line or the page may choose over the files.
+type Choices struct {
+	Place    string
+	Today    unit.Date // the day the rules are read on
+	Gift     bool
+	Design   string
+	Sheet    string
+	Pieces   []label.Piece
+	Size     string // "80 x 50 mm" on plain paper
+	Skip     int
+	Copies   int // 0: one label a sealed jar
+	Serials  bool
+	InkSaver bool
+	CutMarks bool
+	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made
+	List     []pack.Entry          // a gift list kept apart from the batches
+	Progress func(done, total int) // may be nil
+
+	tags []pack.Tag // who gets a tag, once that is settled
+}
+
+// Batch is one loaded batch: all its stages' values and findings.
+type Batch struct {
+	Input    Input
+	Kitchen  *batch.Kitchen
+	Batch    *batch.Batch
+	Cooked   *cook.Result
+	Set      *rule.Set
+	Contents []*label.Content // one a jar size, as Cooked.Jars
+	Pantry   *pantry.Pantry
+	Findings diag.List
+
+	cooked int           // how many findings are of the files and the cooking, not of the label
+	codes  compose.Codes // each payload is encoded once
+}
+
+// OK reports whether nothing blocks printing.
+func (b *Batch) OK() bool { return !b.Findings.HasErrors() }
+
+// Uncounted gives the errors that leave the jars themselves in doubt. What a
+// label still lacks stops no packing, and above all no recall.
+func (b *Batch) Uncounted() diag.List {
+	all := b.Findings
+	if b.Cooked != nil {
+		all = all[:b.cooked]
+	}
+	return all.Errors()
+}
+
+// Load runs the stages that need no layout. A Batch is always returned; a
+// stage that cannot go on leaves later values nil and a finding.
+func (e *Env) Load(in Input, c Choices) *Batch {
+	b := &Batch{Input: in, Pantry: e.Pantry}
+	kitchenName := in.Kitchen.Name
+	if kitchenName == "" {
+		kitchenName = "kitchen.toml"
+	}
+	var l diag.List
+	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data)
+	b.add(l)
+	b.Batch, l = batch.Parse(in.Batch.Name, in.Batch.Data, b.Kitchen)
+	b.add(l)
+	b.add(b.surroundings(c))
+	if b.Batch == nil || b.Kitchen == nil {
+		return b
+	}
+	if l = tooMuch(b.Batch); len(l) > 0 {
+		b.add(l)
+		return b
+	}
+	names := e.Book.IngredientNames(firstNonEmpty(c.Place, b.Kitchen.Place), b.Kitchen.Language)
+	b.Pantry = e.Pantry.Speaking(names).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
+	b.Cooked, l = cook.Compute(b.Batch, b.Kitchen, b.Pantry)
+	b.add(l)
+	b.cooked = len(b.Findings)
+	if b.Cooked == nil {
+		return b
+	}
+	b.add(b.past(c))
+	b.declare(e, c)
+	return b
+}
+
+// declare reads the rules of the place for every jar size.
+func (b *Batch) declare(e *Env, c Choices) {
+	place := c.Place
+	if place == "" {
+		place = b.Kitchen.Place
+	}
+	var l diag.List
+	b.Set, l = e.Book.Place(place, b.labelDay(c))
+	b.add(l)
+	if b.Set == nil {
+		return
+	}
+	doubtful := b.doubtful()
+	for _, j := range b.Cooked.Jars {
+		content, l := rule.Declare(b.Cooked, j, b.Set, rule.Options{Gift: c.Gift})
+		if doubtful {
+			l = besides(b.Input.Batch.Name, l)
+		}
+		b.add(planFindings(j, l))
+		b.Contents = append(b.Contents, content)
+	}
+}
+
+// labelDay is the day the labels are made on: today, but never before the
+// batch itself.
+func (b *Batch) labelDay(c Choices) unit.Date {
+	if c.Today.IsZero() || c.Today.Before(b.Batch.Made) {
+		return b.Batch.Made
+	}
+	return c.Today
+}
+
+// add keeps a finding once, with its place in the file it is about.
+func (b *Batch) add(l diag.List) {
+	for _, d := range b.locate(l.Capped(maxFindings)) {
+		if !b.seen(d) {
+			b.Findings = append(b.Findings, d)
+		}
+	}
+}
+
+func (b *Batch) seen(d diag.Diagnostic) bool {
+	for _, f := range b.Findings {
+		if f == d {
+			return true
+		}
+	}
+	return false
+}

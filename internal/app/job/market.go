@@ -1,0 +1,143 @@
+package job
+
+import (
+	"fmt"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/edit"
+	"jarmark/internal/kitchen/cook"
+)
+
+// Entry is one line of a gift list kept apart from the batches.
+type Entry = pack.Entry
+
+// GiftList reads a gift list, CSV or TOML.
+func GiftList(d Doc) ([]Entry, diag.List) { return pack.ReadList(d.Name, d.Data) }
+
+// PackChoices says which packing list to make, and in which format.
+type PackChoices struct {
+	Event  string
+	Gifts  bool
+	List   []Entry
+	Format string // "pdf", "csv", "text"
+}
+
+// PackFile makes one packing list for batches together.
+func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error) {
+	plan, l := e.Pack(batches, pack.Options{Event: c.Event, Gifts: c.Gifts || c.Event == "" && len(c.List) > 0, List: c.List})
+	if plan == nil {
+		return File{}, l, nil
+	}
+	switch c.Format {
+	case "csv":
+		return File{"packing-list.csv", plan.CSV()}, l, nil
+	case "", "text":
+		return File{"packing-list.txt", []byte(plan.Text())}, l, nil
+	case "pdf":
+		doc, m := plan.Doc(e.Faces, batches[0].paper())
+		f, err := e.listPDF(doc, "packing-list", batches[0], Choices{})
+		return f, append(l, m...), err
+	}
+	return File{}, l, fmt.Errorf("no format %q: pdf, csv or text", c.Format)
+}
+
+// TraceFile answers who has the jars of a lot, as text or a recall sheet.
+func (e *Env) TraceFile(batches []*Batch, lot, format string) (File, diag.List, error) {
+	h, l := e.History(batches, lot)
+	if h == nil {
+		return File{}, l, nil
+	}
+	switch format {
+	case "", "text":
+		return File{"trace-" + lot + ".txt", []byte(h.Text())}, l, nil
+	case "pdf":
+		doc, m := h.RecallDoc(e.Faces, batches[0].paper())
+		f, err := e.listPDF(doc, "recall-"+lot, batches[0], Choices{})
+		return f, append(l, m...), err
+	}
+	return File{}, l, fmt.Errorf("no format %q: pdf or text", format)
+}
+
+// StallSheet makes the allergen sheet of a market stall, over all batches.
+func (e *Env) StallSheet(batches []*Batch, event string) (File, diag.List, error) {
+	var products []pack.Product
+	for _, b := range batches {
+		if b.Cooked != nil {
+			products = append(products, pack.Product{Result: b.Cooked, Content: b.first()})
+		}
+	}
+	k := batches[0].Kitchen
+	doc, l := pack.AllergenDoc(pack.Allergens(products, event), k.Name, k.Units, e.Faces, batches[0].paper())
+	f, err := e.listPDF(doc, "stall-allergens", batches[0], Choices{})
+	return f, l, err
+}
+
+// listPDF renders a list to carry; its title stays when it has one.
+func (e *Env) listPDF(d *page.Doc, name string, b *Batch, c Choices) (File, error) {
+	if d == nil {
+		return File{}, nil // findings say why
+	}
+	title := d.Title
+	b.describe(d, name, c)
+	d.Title = firstNonEmpty(title, d.Title)
+	data, err := e.PDF(d)
+	return File{name + ".pdf", data}, err
+}
+
+func results(batches []*Batch) (out []*cook.Result) {
+	for _, b := range batches {
+		if b.Cooked != nil {
+			out = append(out, b.Cooked)
+		}
+	}
+	return out
+}
+
+// Change is one file before and after an edit.
+type Change struct {
+	Name     string
+	Was, Now []byte
+}
+
+// CameHome notes in the batch files how many jars came home from a market.
+func (e *Env) CameHome(batches []*Batch, event, counts string) ([]Change, diag.List) {
+	edits, l := pack.CameHome(results(batches), event, counts)
+	if l.HasErrors() {
+		return nil, locateAll(batches, l)
+	}
+	var out []Change
+	for _, b := range batches {
+		was := string(b.Input.Batch.Data)
+		now := was
+		for _, d := range edits {
+			if d.File != b.Input.Batch.Name {
+				continue
+			}
+			var m diag.List
+			now, m = edit.Set(now, d.Path, d.Value)
+			l = append(l, m...)
+		}
+		if now != was {
+			out = append(out, Change{b.Input.Batch.Name, []byte(was), []byte(now)})
+		}
+	}
+	return out, l
+}
+
+// RememberSheets notes in a kitchen file which cells of the open sheets are
+// used up; a sheet that came out even is noted as 0.
+func RememberSheets(kitchen Doc, runs []Printed) ([]byte, diag.List) {
+	now := string(kitchen.Data)
+	var found diag.List
+	for _, r := range runs {
+		if r.Sheet.Auto || r.Cells == 0 {
+			continue
+		}
+		next, l := edit.Set(now, fmt.Sprintf("supplies.part_sheets.%q", r.Sheet.ID), r.Used%r.Cells)
+		found = append(found, l...)
+		now = next
+	}
+	return []byte(now), found
+}

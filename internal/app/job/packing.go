@@ -1,0 +1,40 @@
+package job
+
+import (
+	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/diag"
+)
+
+// Pack plans where the jars of the batches go.
+func (e *Env) Pack(batches []*Batch, o pack.Options) (*pack.Plan, diag.List) {
+	for _, b := range batches {
+		if b.Cooked != nil && o.Pantry == nil {
+			o.Pantry = b.Pantry
+		}
+	}
+	plan, l := pack.Build(results(batches), o)
+	return plan, locateAll(batches, l)
+}
+
+// locateAll fills in the places of findings about any of the batches.
+func locateAll(batches []*Batch, l diag.List) diag.List {
+	for _, b := range batches {
+		l = b.locate(l)
+	}
+	return l
+}
+
+// makePacking writes the packing list of one batch three ways.
+func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
+	plan, l := e.Pack([]*Batch{b}, pack.Options{List: c.List})
+	if plan == nil {
+		return nil, l, nil
+	}
+	doc, m := plan.Doc(e.Faces, b.paper())
+	l = append(l, m...)
+	if doc == nil {
+		return nil, l, nil
+	}
+	f, err := e.listPDF(doc, "packing-list", b, c)
+	return []File{f, {"packing-list.csv", plan.CSV()}, {"packing-list.txt", []byte(plan.Text())}}, l, err
+}

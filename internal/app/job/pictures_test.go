@@ -1,0 +1,267 @@
+package job_test
+
+import (
+	"bytes"
+	"cmp"
+	"flag"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"jarmark/internal/app/job"
+	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/page"
+	paint "jarmark/internal/draw/png"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+	"jarmark/testdata/demo"
+)
+
+var update = flag.Bool("update", false, "draw the pictures of testdata/pictures anew")
+
+const mm = unit.Millimetre
+
+// picture is one of the README's: a file, its size limits and what draws it.
+type picture struct {
+	file        string
+	wide, bytes int
+	draw        func(*testing.T, *job.Env) *image.RGBA
+}
+
+func pictures() []picture {
+	return []picture{
+		{"sheet.png", 1000, 250_000, sheetPicture},
+		{"designs.png", 1400, 700_000, designsPicture},
+		{"kinds.png", 1400, 700_000, kindsPicture},
+	}
+}
+
+// TestPictures composes what the README shows, from the demo's own files, and
+// looks at the finished labels with compose.Check. With
+//
+//	go test ./internal/app/job -run Pictures -args -update
+//
+// it draws the pictures anew; else it asks that they are there and readable.
+func TestPictures(t *testing.T) {
+	env, _, err := job.NewEnv(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range pictures() {
+		path := filepath.Join("..", "..", "..", "testdata", "pictures", p.file)
+		img := p.draw(t, env)
+		if *update {
+			savePicture(t, path, img)
+		}
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Errorf("%v: draw it with -args -update", err)
+			continue
+		}
+		got, err := png.Decode(bytes.NewReader(data))
+		if err != nil {
+			t.Errorf("%s: %v", p.file, err)
+			continue
+		}
+		if w := got.Bounds().Dx(); w < p.wide*9/10 || w > p.wide*11/10 {
+			t.Errorf("%s is %d px wide, not about %d", p.file, w, p.wide)
+		}
+		if len(data) > p.bytes {
+			t.Errorf("%s has %d bytes, more than %d", p.file, len(data), p.bytes)
+		}
+	}
+}
+
+// demoBatch loads a batch of the demo by the rules of a place; "" is the
+// demo's own.
+func demoBatch(t *testing.T, env *job.Env, name, place string) *job.Batch {
+	t.Helper()
+	kitchen, err := demo.FS.ReadFile("kitchen.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := demo.FS.ReadFile(name + ".toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := env.Load(job.Input{Kitchen: job.Doc{Name: "kitchen.toml", Data: kitchen}, Batch: job.Doc{Name: name + ".toml", Data: text}}, job.Choices{Place: place})
+	if !b.OK() || len(b.Contents) == 0 || b.Contents[0] == nil {
+		t.Fatalf("%s %s: %v", name, place, b.Findings)
+	}
+	return b
+}
+
+// laidOut sets one label of a batch and inspects it.
+func laidOut(t *testing.T, env *job.Env, b *job.Batch, designID string, p label.Piece, w, h float64, s page.Shape) *page.Frame {
+	t.Helper()
+	d, ok := env.Designs.Get(designID)
+	if !ok {
+		t.Fatalf("no design %q", designID)
+	}
+	c := *b.Contents[0]
+	c.Around, c.Straight, c.LidAcross = 0, 0, 0 // sizes of the picture, not of the jar
+	if p == label.Tag {
+		c.Blocks = append(slices.DeleteFunc(slices.Clone(c.Blocks), func(b label.Block) bool {
+			return b.Kind == label.To || b.Kind == label.From || b.Kind == label.Message
+		}), label.Block{ID: "to", Kind: label.To, Runs: []label.Run{{Text: "for"}, {Text: "Ottilie"}}},
+			label.Block{ID: "from", Kind: label.From, Runs: []label.Run{{Text: "from"}, {Text: "Wren & Marlo"}}})
+	}
+	cell := compose.Cell{W: unit.MM(w), H: unit.MM(h), Shape: s, Corner: 3 * mm / 2, Safe: 2 * mm, Bleed: 2 * mm}
+	fr, l := compose.Label(&c, d, p, cell, env.Faces, compose.Options{})
+	for _, f := range append(l, compose.Check(fr, &c, env.Faces)...) {
+		t.Errorf("%s %s %gx%g: %s %s", designID, p, w, h, f.Code, f.Message)
+	}
+	return fr
+}
+
+// tabletop is a picture in the making: labels on warm grey.
+type tabletop struct {
+	t   *testing.T
+	env *job.Env
+	img *image.RGBA
+	dpi float64
+}
+
+var grey = paint.Table.Table
+
+func newTable(t *testing.T, env *job.Env, w, h unit.Length, px int) *tabletop {
+	dpi := float64(px) / w.MM() * 25.4
+	img := image.NewRGBA(image.Rect(0, 0, px, int(h.MM()/25.4*dpi)))
+	draw.Draw(img, img.Bounds(), image.NewUniform(color.RGBA{grey.R, grey.G, grey.B, 255}), image.Point{}, draw.Src)
+	return &tabletop{t, env, img, dpi}
+}
+
+func (p *tabletop) px(l unit.Length) int { return int(l.MM()/25.4*p.dpi + 0.5) }
+
+// lay puts a label down with its upper left corner at a place.
+func (p *tabletop) lay(f *page.Frame, x, y unit.Length) {
+	if !*update {
+		return
+	}
+	m := paint.Table
+	img, err := paint.Preview(f, nil, p.env.Faces, p.dpi, m)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	at := image.Pt(p.px(x-m.Margin), p.px(y-m.Margin))
+	draw.Draw(p.img, img.Bounds().Add(at), img, image.Point{}, draw.Src)
+}
+
+// write sets a line of type centred on x, its baseline at y.
+func (p *tabletop) write(s string, face page.Face, pt float64, x, y unit.Length) {
+	if !*update {
+		return
+	}
+	fc := p.env.Faces.Face(face)
+	size := unit.Points(pt)
+	w := fc.Width(s, size)
+	fr := &page.Frame{W: w + 2*mm, H: size * 3 / 2, Items: []page.Item{
+		&page.Path{Bleed: true, Fill: &grey, Ops: []page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.Close},
+			Pts: []page.Point{{X: -mm, Y: -mm}, {X: w + 3*mm, Y: -mm}, {X: w + 3*mm, Y: size * 2}, {X: -mm, Y: size * 2}}},
+		&page.Text{Face: face, Size: size, At: page.Point{X: mm, Y: size}, Segs: []page.Seg{{S: s}}, Colour: page.Colour{R: 0x4a, G: 0x45, B: 0x3d}},
+	}}
+	img, err := paint.Frame(fr, nil, p.env.Faces, p.dpi)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	draw.Draw(p.img, img.Bounds().Add(image.Pt(p.px(x-w/2-mm), p.px(y-size))), img, image.Point{}, draw.Src)
+}
+
+// sheetPicture is the first page of the demo's labels as it leaves the
+// printer, turned so that the labels can be read.
+func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
+	b := demoBatch(t, env, "strawberry-rhubarb", "")
+	runs, l := env.Labels(b, job.Choices{})
+	if len(runs) == 0 || l.HasErrors() {
+		t.Fatal(l)
+	}
+	doc := runs[0].Doc
+	for _, pl := range doc.Pages[0].Places {
+		for _, f := range compose.Check(pl.Frame, b.Contents[0], env.Faces) {
+			t.Errorf("sheet: %s", f.Message)
+		}
+	}
+	pg := &doc.Pages[0]
+	margin := 8 * mm
+	p := newTable(t, env, pg.H+2*margin, pg.W+2*margin, 1000)
+	if !*update {
+		return nil
+	}
+	img, err := paint.Page(doc, 0, env.Faces, p.dpi)
+	if err != nil {
+		t.Fatal(err)
+	}
+	turned := unturned(img)
+	at := image.Pt(p.px(margin), p.px(margin))
+	for i := 6; i > 0; i-- { // a soft shadow
+		r := turned.Bounds().Add(at).Add(image.Pt(0, 2)).Inset(-i)
+		draw.Draw(p.img, r, image.NewUniform(color.RGBA{A: 7}), image.Point{}, draw.Over)
+	}
+	draw.Draw(p.img, turned.Bounds().Add(at), turned, image.Point{}, draw.Src)
+	return p.img
+}
+
+// unturned turns a picture a quarter counter-clockwise.
+func unturned(img *image.RGBA) *image.RGBA {
+	b := img.Bounds()
+	out := image.NewRGBA(image.Rect(0, 0, b.Dy(), b.Dx()))
+	for y := range b.Dy() {
+		for x := range b.Dx() {
+			out.SetRGBA(y, b.Dx()-1-x, img.RGBAAt(x, y))
+		}
+	}
+	return out
+}
+
+// designsPicture shows every design: front label, lid and tag.
+func designsPicture(t *testing.T, env *job.Env) *image.RGBA {
+	const columns = 3
+	wide, high := 168*mm, 132*mm
+	list := env.Designs.List()
+	rows := (len(list) + columns - 1) / columns
+	p := newTable(t, env, columns*wide+8*mm, unit.Length(rows)*high+12*mm, 1400)
+	names := map[string]string{"botanic": "apricot-lavender", "harvest": "apricot-lavender", "market-plain": "apricot-lavender",
+		"hedgerow": "blackcurrant-jelly", "snow": "blackcurrant-jelly"}
+	for i, d := range list {
+		b := demoBatch(t, env, cmp.Or(names[d.ID], "strawberry-rhubarb"), "us")
+		x, y := 4*mm+unit.Length(i%columns)*wide+10*mm, 10*mm+unit.Length(i/columns)*high
+		p.lay(laidOut(t, env, b, d.ID, label.Front, 92, 56, page.Rectangle), x, y)
+		p.lay(laidOut(t, env, b, d.ID, label.Lid, 52, 52, page.Ellipse), x+20*mm, y+62*mm)
+		p.lay(laidOut(t, env, b, d.ID, label.Tag, 50, 84, page.TagShape), x+99*mm, y+15*mm)
+		p.write(d.Name, "Fraunces_600SemiBold", 15, x+124*mm, y+110*mm)
+	}
+	return p.img
+}
+
+// kindsPicture shows every kind of label in one design.
+func kindsPicture(t *testing.T, env *job.Env) *image.RGBA {
+	type spot struct {
+		piece      label.Piece
+		w, h, x, y float64
+		shape      page.Shape
+	}
+	spots := []spot{
+		{label.Wrap, 220, 60, 12, 12, page.Rectangle},
+		{label.Front, 92, 60, 12, 88, page.Rectangle},
+		{label.InfoLabel, 92, 60, 116, 88, page.Rectangle},
+		{label.Lid, 60, 60, 250, 12, page.Ellipse},
+		{label.Tag, 54, 92, 251, 88, page.TagShape},
+		{label.SealStrip, 130, 18, 45, 164, page.Rectangle},
+		{label.ShelfCard, 92, 66, 12, 198, page.Rectangle},
+		{label.AllergCard, 98, 66, 116, 198, page.Rectangle},
+		{label.CaseLabel, 78, 66, 227, 198, page.Rectangle},
+	}
+	b := demoBatch(t, env, "strawberry-rhubarb", "us")
+	p := newTable(t, env, 318*mm, 280*mm, 1400)
+	for _, s := range spots {
+		x, y := unit.MM(s.x), unit.MM(s.y)
+		p.lay(laidOut(t, env, b, "orchard", s.piece, s.w, s.h, s.shape), x, y)
+		p.write(string(s.piece), "Figtree_400Regular", 10, x+unit.MM(s.w/2), y+unit.MM(s.h+7))
+	}
+	return p.img
+}

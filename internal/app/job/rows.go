@@ -1,0 +1,101 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/sheet"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
+)
+
+// SheetRows lists the sheets: id, labels a sheet, what for, title.
+func (e *Env) SheetRows() (rows [][]string) {
+	for _, s := range e.Sheets.List() {
+		n := "any"
+		if !s.Auto {
+			n = fmt.Sprint(s.Cells())
+		}
+		rows = append(rows, []string{s.ID, n, strings.Join(s.Pieces, ", "), s.Title})
+	}
+	return rows
+}
+
+// DesignRows lists the designs: id, season, use, what it looks like.
+func (e *Env) DesignRows() (rows [][]string) {
+	for _, d := range e.Designs.List() {
+		rows = append(rows, []string{d.ID, d.Season, strings.Join(d.Use, ", "), d.About})
+	}
+	return rows
+}
+
+// JarRows lists the jars, the maker's own first: key, description, fill
+// volume, content at 65 °Brix, straight panel and circumference, source.
+func (e *Env) JarRows(kitchen Doc) ([][]string, diag.List) {
+	p := e.Pantry
+	k, l := batch.ParseKitchen(firstNonEmpty(kitchen.Name, "kitchen.toml"), kitchen.Data)
+	if k != nil {
+		p = p.With(k.Ingredients, k.Jars)
+		l = k.File.Locate(l)
+	}
+	var rows [][]string
+	hot := pantry.Density(65, fillTemp)
+	for _, j := range p.Jars() {
+		rows = append(rows, []string{j.Key, j.Description, fmt.Sprintf("%.0f ml", j.FillVolume(quarterInch).ML()),
+			fmt.Sprintf("%.0f g", j.FillVolume(quarterInch).ML()*hot/1000),
+			fmt.Sprintf("%.0f x %.0f mm", j.Panel.MM(), j.Circumference.MM()), j.Source})
+	}
+	return rows, l
+}
+
+// quarterInch is the headspace for jam (NCHFP; USDA AIB 539).
+const quarterInch = unit.Inch / 4
+
+// fillTemp is how hot jam is filled, in °C; cold it weighs the same.
+const fillTemp = 88
+
+// PlaceRows lists the rule sets: id, name, what its statement is, how checked.
+func (e *Env) PlaceRows() (rows [][]string) {
+	for _, s := range e.Book.List() {
+		rows = append(rows, []string{s.ID, s.Name, strings.Join(s.Programmes, ", "), firstNonEmpty(s.Confidence, "-"), firstNonEmpty(s.CheckedOn, "-")})
+	}
+	return rows
+}
+
+// PlaceEffective lists every value of a rule set as it holds on a day.
+func (e *Env) PlaceEffective(id string, on unit.Date) ([][]string, diag.List) {
+	s, l := e.Book.Place(id, on)
+	if s == nil {
+		return nil, l
+	}
+	var rows [][]string
+	for _, v := range s.Effective() {
+		name := v.Key
+		if v.Table != "" {
+			name = v.Table + "." + v.Key
+		}
+		rows = append(rows, []string{name, v.Value, v.Source, firstNonEmpty(v.Confidence, "-")})
+	}
+	return rows, l
+}
+
+func (e *Env) width(f page.Face, s string, size unit.Length) unit.Length {
+	return e.Faces.Face(f).Width(s, size)
+}
+
+// Align makes the printer alignment page of a sheet as PDF.
+func (e *Env) Align(id string) (File, diag.List, error) {
+	var l diag.List
+	s, ok := e.Sheets.Get(id)
+	if !ok {
+		l.Errorf("unknown-sheet", "", "", "no sheet %q", id).Hinted("jarmark sheets lists them")
+		return File{}, l, nil
+	}
+	doc := sheet.Align(s, e.width)
+	doc.Title, doc.Lang = "printer alignment, "+s.ID, "en"
+	data, err := e.PDF(doc)
+	return File{"align-" + id + ".pdf", data}, l, err
+}

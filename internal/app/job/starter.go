@@ -1,0 +1,89 @@
+package job
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"text/template"
+	"unicode"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/templates"
+)
+
+// StarterBatch is a batch file to fill in, named after what is cooked.
+func StarterBatch(name string, made unit.Date) (Doc, error) {
+	file := fileName(name)
+	if file == "" {
+		return Doc{}, fmt.Errorf("%q gives no file name", name)
+	}
+	kind, fruit := kindOf(name)
+	data, err := starter("new/batch.toml", map[string]any{"Name": upperFirst(name), "Kind": string(kind), "Made": made.String(), "Fruit": fruit})
+	return Doc{Name: file + ".toml", Data: data}, err
+}
+
+// StarterKitchen is a kitchen.toml to fill in, for the rules of a place.
+func StarterKitchen(place string) []byte {
+	v := map[string]any{"Place": firstNonEmpty(place, "us"), "Units": "us", "Currency": "USD"}
+	switch system(place) {
+	case "gb":
+		v["Units"], v["Currency"] = "metric", "GBP"
+	case "eu", "de":
+		v["Units"], v["Currency"] = "metric", "EUR"
+	}
+	data, err := starter("new/kitchen.toml", v)
+	if err != nil {
+		return nil // a constant template: cannot fail
+	}
+	return data
+}
+
+func starter(file string, v map[string]any) ([]byte, error) {
+	t, err := template.ParseFS(templates.FS, file)
+	if err != nil {
+		return nil, err
+	}
+	var buf bytes.Buffer
+	err = t.Execute(&buf, v)
+	return buf.Bytes(), err
+}
+
+// kindOf finds the kind of preserve in a name; the rest is the fruit.
+func kindOf(name string) (batch.Kind, string) {
+	words := strings.Fields(strings.ToLower(name))
+	if len(words) < 2 {
+		return batch.Jam, firstNonEmpty(strings.Join(words, " "), "fruit")
+	}
+	last := batch.Kind(words[len(words)-1])
+	fruit := strings.Join(words[:len(words)-1], " ")
+	for _, k := range []batch.Kind{batch.Jam, batch.Preserve, batch.Jelly, batch.Marmalade, batch.Butter, batch.Curd, batch.Chutney, batch.Relish, batch.Conserve, batch.Spread, batch.Syrup} {
+		if k == last {
+			return k, fruit
+		}
+	}
+	return batch.Jam, strings.Join(words, " ")
+}
+
+// fileName makes a plain file name of a title: "Plum & anise" -> "plum-anise".
+func fileName(s string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(s) {
+		switch {
+		case r < 128 && (unicode.IsLetter(r) || unicode.IsDigit(r)):
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	out := strings.Trim(b.String(), "-")
+	return out[:min(len(out), 60)]
+}
+
+func upperFirst(s string) string {
+	r := []rune(s)
+	if len(r) > 0 {
+		r[0] = unicode.ToUpper(r[0])
+	}
+	return string(r)
+}

@@ -1,0 +1,237 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/design"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/sheet"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// stock picks the sheet of a piece and the cell to compose for: the one the
+// maker names, else the roomiest label sheet that fits the jar and the words,
+// else plain paper with a label cut to the jar's measure.
+func (e *Env) stock(b *Batch, c *label.Content, p label.Piece, ch Choices) (*sheet.Sheet, compose.Cell, diag.List) {
+	var l diag.List
+	size := firstNonEmpty(ch.Size, b.Batch.Label.Size)
+	id := firstNonEmpty(ch.Sheet, b.ownSheet(p))
+	if id == "" && size == "" {
+		if s := e.fitting(b, c, p); s != nil && e.suffices(b, c, p, s, ch) {
+			return s, cellFrom(s.Cell()), l
+		}
+	}
+	if id == "" {
+		id = b.paper() + "-plain"
+	}
+	s, ok := e.Sheets.Get(id)
+	if !ok {
+		e.unknownSheet(&l, b, id, ch)
+		return nil, compose.Cell{}, l
+	}
+	cell, err := e.cellOf(s, c, p, size)
+	if err != nil {
+		l.Errorf("bad-size", b.Input.Batch.Name, "label.size", "%v", err).Hinted(`write it like "80 x 50 mm"`)
+	}
+	return s, cell, l
+}
+
+// suffices reports whether a label that was not asked for by name takes all it
+// has to say on a sheet; else it is better cut from plain paper.
+func (e *Env) suffices(b *Batch, c *label.Content, p label.Piece, s *sheet.Sheet, ch Choices) bool {
+	d, _ := e.design(b, "", ch)
+	if d == nil {
+		return true // the design is the finding
+	}
+	r, l := compose.Compose(c, d, p, cellFrom(s.Cell()), e.Faces, compose.Options{InkSaver: b.inkSaver(ch), Alone: b.frontAlone(ch), Codes: &b.codes})
+	return len(r.Overflow) == 0 && !l.HasErrors()
+}
+
+// ownSheet is the batch file's sheet, when it is meant for the piece.
+func (b *Batch) ownSheet(p label.Piece) string {
+	if k := b.Batch.Label.Kind; b.Batch.Label.Sheet == "" || k != "" && label.Piece(k) != p {
+		return ""
+	}
+	if b.Batch.Label.Kind == "" && p != label.Wrap {
+		return ""
+	}
+	return b.Batch.Label.Sheet
+}
+
+func (e *Env) unknownSheet(l *diag.List, b *Batch, id string, ch Choices) {
+	var names []string
+	for _, s := range e.Sheets.List() {
+		names = append(names, s.ID)
+	}
+	path := "label.sheet"
+	if ch.Sheet != "" {
+		path = ""
+	}
+	b.unknown(l, "sheet", id, path, names)
+}
+
+// paper is the maker's paper: Letter where US measures are used, else A4.
+func (b *Batch) paper() string {
+	if b.Kitchen.Units == "us" {
+		return "letter"
+	}
+	return "a4"
+}
+
+// fitting finds the roomiest label sheet of the maker's paper whose cell fits
+// the jar. Wraps differ with every jar and are cut to it on plain paper.
+func (e *Env) fitting(b *Batch, c *label.Content, p label.Piece) *sheet.Sheet {
+	var best *sheet.Sheet
+	for _, s := range e.Sheets.For(string(p)) {
+		if s.Auto || !strings.HasPrefix(s.ID, b.paper()) || !fitsJar(s, c, p) {
+			continue
+		}
+		if best == nil || float64(s.W)*float64(s.H) > float64(best.W)*float64(best.H) {
+			best = s
+		}
+	}
+	return best
+}
+
+func fitsJar(s *sheet.Sheet, c *label.Content, p label.Piece) bool {
+	switch p {
+	case label.Wrap:
+		return s.H <= c.Straight && s.W <= c.Around && s.W >= c.Around*8/10
+	case label.Front, label.InfoLabel:
+		return s.H <= c.Straight && s.W <= c.Around/2
+	case label.Lid:
+		return c.LidAcross == 0 || s.W <= c.LidAcross
+	}
+	return true
+}
+
+func cellFrom(c sheet.Cell) compose.Cell {
+	return compose.Cell{W: c.W, H: c.H, Shape: c.Shape, Corner: c.Corner, Safe: c.Safe, Bleed: c.Bleed}
+}
+
+// cellOf gives the cell of a sheet; plain paper takes the size asked for, or
+// the one that suits the jar.
+func (e *Env) cellOf(s *sheet.Sheet, c *label.Content, p label.Piece, size string) (compose.Cell, error) {
+	if !s.Auto {
+		return cellFrom(s.Cell()), nil
+	}
+	cell := cellFrom(s.Cell())
+	cell.W, cell.H, cell.Shape = suits(c, p)
+	if cell.Safe == 0 {
+		cell.Safe = 2 * unit.Millimetre
+	}
+	if size == "" {
+		return cell, nil
+	}
+	w, h, err := parseSize(size)
+	if err == nil {
+		cell.W, cell.H = w, h
+	}
+	return cell, err
+}
+
+// Room left between a label and the ends of the straight side, and the gap of
+// a wrap-around where its ends meet: so that it lies flat and smooth.
+const (
+	edge = 1 * unit.Millimetre
+	gap  = 6 * unit.Millimetre
+)
+
+// suits is the size of a piece cut for the jar. Sizes of pieces that do not
+// touch the jar are our own.
+func suits(c *label.Content, p label.Piece) (w, h unit.Length, shape page.Shape) {
+	mm := func(v float64) unit.Length { return unit.MM(v) }
+	around, straight := c.Around, c.Straight
+	if around <= 0 {
+		around = mm(210)
+	}
+	if straight <= 0 {
+		straight = mm(50)
+	}
+	switch p {
+	case label.Wrap:
+		return clamp(around-gap, mm(60), mm(255)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
+	case label.Front: // as wide as one sees at once: 40 % of the way around (21 CFR 101.1(b))
+		return clamp(around*4/10, mm(30), mm(120)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
+	case label.InfoLabel: // beside it, with a gap on both sides
+		return clamp(around*6/10-2*gap, mm(30), mm(150)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
+	case label.Lid:
+		d := clamp(c.LidAcross-4*unit.Millimetre, mm(35), mm(80))
+		if c.LidAcross <= 0 {
+			d = mm(60)
+		}
+		return d, d, page.Ellipse
+	case label.Tag:
+		return mm(55), mm(95), page.TagShape
+	case label.SealStrip:
+		return mm(130), mm(18), page.Rectangle
+	case label.CaseLabel:
+		return mm(150), mm(100), page.Rectangle
+	case label.ShelfCard:
+		return mm(100), mm(70), page.Rectangle
+	}
+	return mm(105), mm(148), page.Rectangle
+}
+
+func clamp(v, lo, hi unit.Length) unit.Length { return min(max(v, lo), hi) }
+
+// parseSize reads "80 x 50 mm" or "3 x 2 in"; a unit after the second number
+// serves both.
+func parseSize(s string) (w, h unit.Length, err error) {
+	a, b, ok := strings.Cut(strings.ReplaceAll(s, "×", "x"), "x")
+	if !ok {
+		return 0, 0, fmt.Errorf("cannot read the size %q", s)
+	}
+	a, b = strings.TrimSpace(a), strings.TrimSpace(b)
+	if i := strings.IndexFunc(b, func(r rune) bool { return r >= 'a' && r <= 'z' }); i >= 0 && !strings.ContainsAny(a, "abcdefghijklmnopqrstuvwxyz") {
+		a += " " + b[i:]
+	}
+	if w, err = unit.ParseLength(a); err != nil {
+		return 0, 0, err
+	}
+	if h, err = unit.ParseLength(b); err != nil {
+		return 0, 0, err
+	}
+	if w < 5*unit.Millimetre || h < 5*unit.Millimetre || w > unit.Metre || h > unit.Metre {
+		return 0, 0, fmt.Errorf("a label of %s is not 5 mm to 1 m", s)
+	}
+	return w, h, nil
+}
+
+// suggest adds to an overflow which sheet or piece would take the label. It
+// composes them to know, not to guess.
+func (e *Env) suggest(found diag.List, over []compose.Overflow, c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) {
+	if len(over) == 0 {
+		return
+	}
+	hint := ""
+	for _, s := range e.Sheets.Room(string(p), min(cell.W, cell.H), max(cell.W, cell.H)) {
+		if !s.Auto && fitsJar(s, c, p) && e.takes(c, d, p, cellFrom(s.Cell())) {
+			hint = fmt.Sprintf("--sheet %s would take it", s.ID)
+			break
+		}
+	}
+	if hint == "" && p != label.Wrap {
+		w, h, shape := suits(c, label.Wrap)
+		if e.takes(c, d, label.Wrap, compose.Cell{W: w, H: h, Shape: shape, Safe: 2 * unit.Millimetre}) {
+			hint = "--kind wrap would take it"
+		}
+	}
+	if hint == "" {
+		hint = "use a larger jar or label, or --kind front with --kind info on the back"
+	}
+	for i := range found {
+		if found[i].Severity == diag.Error {
+			found[i].Hint = strings.TrimPrefix(found[i].Hint+"; "+hint, "; ")
+		}
+	}
+}
+
+func (e *Env) takes(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) bool {
+	r, l := compose.Compose(c, d, p, cell, e.Faces, compose.Options{})
+	return len(r.Overflow) == 0 && !l.HasErrors()
+}

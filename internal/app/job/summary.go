@@ -1,0 +1,66 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kitchen/cook"
+)
+
+// Row is one fact as a person reads it.
+type Row struct{ Name, Text string }
+
+// Summary is what a maker wants to know of a batch at a glance; empty when
+// there is no batch to speak of.
+func (b *Batch) Summary() []Row {
+	r := b.Cooked
+	if r == nil {
+		return nil
+	}
+	f := b.Facts()
+	rows := []Row{
+		{"made", fmt.Sprintf("%s, best before %s (%s)", f.Made, f.BestBefore, r.Keeping.BestBeforeHow)},
+		{"yield", fmt.Sprintf("%s (%s: %s)", r.Yield.Mass.Format(b.Kitchen.Units), r.Yield.How, r.YieldRule)},
+		{"solids", fmt.Sprintf("%.1f °Brix (%s)", r.Brix.Value, r.Brix.How)},
+	}
+	for _, j := range r.Jars {
+		rows = append(rows, Row{"jars", jarLine(j, b.Kitchen.Units)})
+	}
+	if costs, _ := pack.Cost(r, b.Kitchen.Units); costs != nil && costs.Total.Minor > 0 {
+		for _, z := range costs.Sizes {
+			rows = append(rows, Row{"cost", fmt.Sprintf("%s of ingredients in a jar of %s", z.Cost, z.JarText)})
+		}
+	}
+	n := map[diag.Severity]int{}
+	for _, d := range b.Findings {
+		n[d.Severity]++
+	}
+	return append(rows,
+		Row{"ingredients", f.IngredText},
+		Row{"allergens", firstNonEmpty(f.AllergText, strings.Join(f.Allergens, ", "), "none declared")},
+		Row{"net", firstNonEmpty(f.Net, "not declared yet")},
+		Row{"keeping", f.Storage.Sealed},
+		Row{"label rules", firstNonEmpty(f.Place, "none")},
+		Row{"findings", number(n[diag.Error], "error") + ", " + number(n[diag.Warning], "warning") + ", " + number(n[diag.Note], "note")})
+}
+
+// number is a number with its noun: "1 error", "0 notes".
+func number(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
+}
+
+func jarLine(j cook.JarPlan, units string) string {
+	s := fmt.Sprintf("%d x %s (%s), about %s each", j.Count, j.Jar.Description, j.How, j.Fill.Format(units))
+	if n := j.Unsealed(); n > 0 {
+		s += fmt.Sprintf(", %d not sealed", n)
+	}
+	if j.Part > 0 {
+		s += ", and a last jar of " + j.Part.Format(units)
+	}
+	return s
+}

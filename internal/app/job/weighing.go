@@ -1,0 +1,122 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/weigh"
+)
+
+// Weighing is the judgement of one jar size: the highest honest declaration,
+// and the official tests of the declared weight when there is one.
+type Weighing struct {
+	Jar      string         `json:"jar"`
+	System   string         `json:"system"`
+	Weighed  int            `json:"weighed"`
+	Advice   string         `json:"highest_declaration"`
+	Declared string         `json:"declared,omitempty"`
+	Pass     bool           `json:"pass"`
+	Lines    []string       `json:"lines"`
+	Checks   []weigh.Check  `json:"checks,omitempty"`
+	Figures  []weigh.Figure `json:"figures,omitempty"`
+}
+
+// system picks the rules a place weighs by: Handbook 133 in the United States,
+// the packers' rules elsewhere.
+func system(place string) string {
+	switch {
+	case (&batch.Kitchen{Place: place}).US():
+		return "us"
+	case strings.HasPrefix(place, "gb"):
+		return "gb"
+	case strings.HasPrefix(place, "de"):
+		return "de"
+	}
+	return "eu"
+}
+
+// WeighBatch judges every jar size of a batch that has weighed jars.
+func (b *Batch) WeighBatch(place string, declared unit.Mass) ([]Weighing, diag.List) {
+	var out []Weighing
+	var found diag.List
+	if b.Cooked == nil {
+		return nil, nil
+	}
+	if place == "" {
+		place = b.Kitchen.Place
+	}
+	for _, j := range b.Cooked.Jars {
+		if len(j.Weighed) == 0 {
+			found.Notef("not-weighed", b.Input.Batch.Name, j.FillPath, "no %s was weighed", j.Jar.Description).
+				Hinted(`weigh three filled jars or more, take the empty jar off, and write net = ["10.2 oz", ...]`)
+			continue
+		}
+		d := declared
+		if d == 0 {
+			d = j.Declared
+		}
+		w, l := Weigh(place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count, File: b.Input.Batch.Name, Path: j.FillPath + ".net"}, d)
+		out = append(out, w)
+		found = append(found, l...)
+	}
+	return out, b.locate(found)
+}
+
+// Weigh judges one sample under the rules of a place; declared 0 only advises.
+func Weigh(place, jar string, s weigh.Sample, declared unit.Mass) (Weighing, diag.List) {
+	sys := system(place)
+	var a weigh.Advice
+	var found, l diag.List
+	var rep weigh.Report
+	p := map[string]weigh.Packers{"eu": weigh.EU, "gb": weigh.GB, "de": weigh.Germany}[sys]
+	if sys == "us" {
+		a, found = weigh.RecommendUS(s)
+	} else {
+		a, found = p.Recommend(s)
+	}
+	w := Weighing{Jar: jar, System: sys, Weighed: len(s.Net), Advice: a.Text, Pass: a.Report.Pass}
+	if declared > 0 {
+		if sys == "us" {
+			rep, l = weigh.US(declared, s)
+		} else {
+			rep, l = p.Check(declared, s)
+		}
+		found = append(found, l...)
+		w.Declared, w.Pass = declared.Format(unitsOf(sys)), rep.Pass
+		w.Checks, w.Figures, w.Lines = rep.Checks, rep.Figures, rep.Lines()
+	} else {
+		w.Checks, w.Figures, w.Lines = a.Report.Checks, a.Report.Figures, a.Report.Lines()
+	}
+	if a.Text != "" {
+		w.Lines = append(w.Lines, fmt.Sprintf("highest honest declaration: %s (%s)", a.Text, a.Rule))
+	}
+	return w, found
+}
+
+func unitsOf(system string) string {
+	if system == "us" {
+		return "us"
+	}
+	return "metric"
+}
+
+// ParseWeights reads weights given on the command line.
+func ParseWeights(args []string) ([]unit.Mass, diag.List) {
+	var out []unit.Mass
+	var l diag.List
+	for _, a := range args {
+		m, err := unit.ParseMass(a)
+		if err != nil {
+			d := l.Errorf("bad-weight", "", "", "%q: %v", a, err)
+			if pe, ok := err.(*unit.ParseError); ok {
+				d.Hinted(pe.Hint)
+			}
+			continue
+		}
+		out = append(out, m)
+	}
+	return out, l
+}

@@ -1,0 +1,75 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+
+	"jarmark/internal/app/job"
+	"jarmark/internal/kit/edit"
+	"jarmark/internal/kit/unit"
+)
+
+// newPage is the form for a new batch; Problems stand beside their fields.
+type newPage struct {
+	Name, Kind, Made string
+	Kinds            []option
+	Problems         map[string]string
+}
+
+func (s *site) newBatch(w http.ResponseWriter, r *http.Request) error {
+	return s.showNew(w, newPage{Kind: "jam", Made: s.opts.Today().String()})
+}
+
+func (s *site) showNew(w http.ResponseWriter, p newPage) error {
+	p.Kinds = optionsOf(job.KindWords()...)
+	if len(p.Problems) > 0 {
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		w.WriteHeader(http.StatusUnprocessableEntity)
+	}
+	return s.show(w, "new.html", s.view("New batch", "new", p))
+}
+
+// createBatch writes a starter file and opens it.
+func (s *site) createBatch(w http.ResponseWriter, r *http.Request) error {
+	if err := r.ParseForm(); err != nil {
+		return err
+	}
+	p := newPage{Name: strings.TrimSpace(r.PostFormValue("name")), Kind: r.PostFormValue("kind"), Made: r.PostFormValue("made"), Problems: map[string]string{}}
+	doc, made := p.starter()
+	if len(p.Problems) > 0 {
+		return s.showNew(w, p)
+	}
+	text, l := edit.Set(string(doc.Data), "kind", p.Kind)
+	text, m := edit.Set(text, "made", made)
+	if l.HasErrors() || m.HasErrors() {
+		return badRequest("the new file could not be written: %v", append(l, m...)[0].Message)
+	}
+	file, err := s.saveAsNew(stem(doc.Name), []byte(text))
+	if err != nil {
+		return err
+	}
+	http.Redirect(w, r, "/batch/"+url.PathEscape(file), http.StatusSeeOther)
+	return nil
+}
+
+// starter makes the file, or says what is wrong with what was typed.
+func (p *newPage) starter() (job.Doc, unit.Date) {
+	made, err := unit.ParseDate(p.Made)
+	if err != nil {
+		p.Problems["made"] = err.Error()
+	}
+	if p.Name == "" {
+		p.Problems["name"] = "give it a name, such as Plum jam"
+		return job.Doc{}, made
+	}
+	if len(p.Name) > maxName {
+		p.Problems["name"] = "that is too long for a label"
+		return job.Doc{}, made
+	}
+	doc, err := job.StarterBatch(p.Name, made)
+	if err != nil {
+		p.Problems["name"] = "use some letters of the alphabet, so that the file has a name"
+	}
+	return doc, made
+}

@@ -1,0 +1,166 @@
+package web
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
+)
+
+// folder is the maker's folder; nothing outside it is read or written, but for
+// a kitchen.toml in a parent folder, which is read and never written.
+type folder struct {
+	dir  string
+	root *os.Root
+}
+
+func openFolder(dir string) (*folder, error) {
+	abs, err := filepath.Abs(dir)
+	if err != nil {
+		return nil, err
+	}
+	root, err := os.OpenRoot(abs)
+	if err != nil {
+		return nil, err
+	}
+	return &folder{abs, root}, nil
+}
+
+// maxName is the longest file name taken, in bytes.
+const maxName = 120
+
+// checkName lets plain names of batch files pass, and the kitchen's.
+func checkName(name string) error {
+	switch {
+	case name == "" || len(name) > maxName || filepath.Ext(name) != ".toml" || strings.HasPrefix(name, "."):
+	case strings.ContainsAny(name, `/\:`) || strings.ContainsRune(name, 0) || !filepath.IsLocal(name):
+	default:
+		return nil
+	}
+	return &problem{http.StatusNotFound, "there is no such batch file", "names end in .toml and stand in the folder itself"}
+}
+
+// ordinary refuses links, folders and devices in the place of a file.
+func (f *folder) ordinary(name string) error {
+	if err := checkName(name); err != nil {
+		return err
+	}
+	st, err := f.root.Lstat(name)
+	if err != nil {
+		return err
+	}
+	if !st.Mode().IsRegular() {
+		return &problem{http.StatusForbidden, name + " is not an ordinary file", "links out of the folder are not followed: put the file itself there"}
+	}
+	return nil
+}
+
+// read reads one file of the folder.
+func (f *folder) read(name string) ([]byte, error) {
+	if err := f.ordinary(name); err != nil {
+		return nil, err
+	}
+	file, err := f.root.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	data, err := io.ReadAll(io.LimitReader(file, store.MaxFile+1))
+	if err == nil && len(data) > store.MaxFile {
+		err = fmt.Errorf("%s: %w", name, store.ErrTooBig)
+	}
+	return data, err
+}
+
+// batches lists the batch files by name; what is not an ordinary file is left
+// out.
+func (f *folder) batches() ([]string, error) {
+	paths, err := store.Batches(f.dir)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, p := range paths {
+		if name := filepath.Base(p); f.ordinary(name) == nil {
+			out = append(out, name)
+		}
+	}
+	return out, nil
+}
+
+// kitchen reads kitchen.toml: the folder's own, else that of a parent folder
+// (own is false then). Without one the Doc has a name and no data.
+func (f *folder) kitchen() (doc job.Doc, own bool, err error) {
+	data, err := f.read(store.KitchenName)
+	if err == nil {
+		return job.Doc{Name: store.KitchenName, Data: data}, true, nil
+	}
+	if !errors.Is(err, fs.ErrNotExist) {
+		return job.Doc{}, false, err
+	}
+	up, ok, err := store.KitchenIn(filepath.Dir(f.dir))
+	if err != nil || !ok {
+		return job.Doc{Name: store.KitchenName}, true, err
+	}
+	return job.Doc{Name: up.Name, Data: up.Data}, false, nil
+}
+
+// input is a batch of the folder, with the text given or, when nil, the
+// file's.
+func (f *folder) input(name string, text []byte) (job.Input, error) {
+	var err error
+	if text == nil {
+		if text, err = f.read(name); err != nil {
+			return job.Input{}, err
+		}
+	}
+	k, _, err := f.kitchen()
+	return job.Input{Kitchen: k, Batch: job.Doc{Name: name, Data: text}}, err
+}
+
+// errConflict means the disk holds another text than the edit began from.
+var errConflict = errors.New("the file changed on disk")
+
+// save replaces a file when the disk still holds the text whose mark is base;
+// an empty base makes a new file. The previous version is kept as NAME~.
+func (f *folder) save(name, base string, text []byte) error {
+	if err := checkName(name); err != nil {
+		return err
+	}
+	was, err := f.read(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		was, err = nil, nil
+	}
+	if err != nil {
+		return err
+	}
+	if mark(was) != base {
+		return errConflict
+	}
+	if len(text) > store.MaxFile {
+		return store.ErrTooBig
+	}
+	err = store.Save(filepath.Join(f.dir, name), was, text)
+	if errors.Is(err, store.ErrChanged) {
+		return errConflict
+	}
+	return err
+}
+
+// mark tells texts apart; that of no file is empty.
+func mark(text []byte) string {
+	if text == nil {
+		return ""
+	}
+	sum := sha256.Sum256(text)
+	return hex.EncodeToString(sum[:16])
+}

@@ -1,0 +1,172 @@
+package web
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"io/fs"
+	"net/http"
+
+	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
+)
+
+// lookAsk is the text being edited and what was done in the form since.
+type lookAsk struct {
+	File    string   `json:"file"`
+	Text    string   `json:"text"`
+	Changes []change `json:"changes"`
+	Pieces  []string `json:"pieces"`
+	Gift    bool     `json:"gift"` // labels for presents, without the words of the market
+	Form    bool     `json:"form"` // send the form anew
+}
+
+// lookAnswer is the new text and all that is to be seen of it.
+type lookAnswer struct {
+	Text     string        `json:"text"`
+	Findings []job.Finding `json:"findings"`
+	Labels   []picture     `json:"labels"`
+	Facts    string        `json:"facts"` // HTML
+	Form     string        `json:"form"`  // HTML; empty = as it was
+}
+
+// picture is one label to look at.
+type picture struct {
+	Piece  string            `json:"piece"`
+	Title  string            `json:"title"`
+	Size   string            `json:"size"`
+	Width  float64           `json:"width"` // mm
+	Height float64           `json:"height"`
+	Sheet  string            `json:"sheet"`
+	Labels int               `json:"labels"`
+	SVG    string            `json:"svg"`
+	Paths  map[string]string `json:"paths"`
+}
+
+// look applies changes and answers with the text, its findings and labels.
+// Nothing is written.
+func (s *site) look(w http.ResponseWriter, r *http.Request) error {
+	var ask lookAsk
+	if err := readJSON(r, &ask); err != nil {
+		return err
+	}
+	if err := checkName(ask.File); err != nil {
+		return err
+	}
+	sections := formOf(ask.File)
+	text, found := apply(ask.Text, ask.Changes, sections)
+	in, err := s.inputOf(ask.File, text)
+	if err != nil {
+		return err
+	}
+	answer, err := s.lookAt(r.Context(), in, ask, found)
+	if err != nil {
+		return err
+	}
+	answer.Text = text
+	if ask.Form {
+		answer.Form, err = s.part("form.html", s.withOptions(fillForm(ask.File, text, sections), pictureQuery(ask.File)))
+	}
+	if err != nil || r.Context().Err() != nil {
+		return err // a newer request has taken the place of this one
+	}
+	answerJSON(w, http.StatusOK, answer)
+	return nil
+}
+
+// lookAt runs the stages and draws the labels.
+func (s *site) lookAt(r context.Context, in job.Input, ask lookAsk, found diag.List) (lookAnswer, error) {
+	c := s.choices()
+	c.Pieces, c.Gift = pieceList(ask.Pieces), ask.Gift
+	b := s.env.Load(in, c)
+	if r.Err() != nil {
+		return lookAnswer{}, r.Err() // nobody waits for the pictures any more
+	}
+	shown, l := s.env.Show(b, c)
+	found = append(append(found, b.Findings...), l...)
+	if ask.File == store.KitchenName {
+		found = about(found, in.Kitchen.Name)
+	}
+	out := lookAnswer{Findings: job.FindingRows(once(found).Capped(maxListed)), Labels: []picture{}}
+	for _, x := range shown {
+		out.Labels = append(out.Labels, picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0],
+			Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(), Sheet: x.Sheet, Labels: x.Labels, SVG: string(x.SVG), Paths: x.Paths})
+	}
+	facts, err := s.part("facts.html", b.Facts())
+	out.Facts = facts
+	return out, err
+}
+
+// maxListed is how many findings are sent; more help nobody.
+const maxListed = 100
+
+// inputOf is the batch being edited. While the kitchen is edited, its labels
+// are shown on the first batch of the folder.
+func (s *site) inputOf(file, text string) (job.Input, error) {
+	if file != store.KitchenName {
+		return s.folder.input(file, []byte(text))
+	}
+	in := job.Input{Kitchen: job.Doc{Name: file, Data: []byte(text)}}
+	names, err := s.folder.batches()
+	if err != nil || len(names) == 0 {
+		in.Batch = job.SampleDoc()
+		return in, err
+	}
+	data, err := s.folder.read(names[0])
+	in.Batch = job.Doc{Name: names[0], Data: data}
+	if errors.Is(err, fs.ErrNotExist) {
+		in.Batch, err = job.SampleDoc(), nil
+	}
+	return in, err
+}
+
+// about keeps the findings about one file.
+func about(l diag.List, file string) (out diag.List) {
+	for _, d := range l {
+		if d.File == file || d.File == "" {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// once drops findings that say the same twice, keeping their order.
+func once(l diag.List) (out diag.List) {
+	seen := map[diag.Diagnostic]bool{}
+	for _, d := range l {
+		if !seen[d] {
+			seen[d] = true
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// pieceList keeps the pieces there are.
+func pieceList(words []string) (out []label.Piece) {
+	for _, p := range label.Pieces {
+		for _, w := range words {
+			if string(p) == w {
+				out = append(out, p)
+				break
+			}
+		}
+	}
+	return out
+}
+
+func formOf(file string) []section {
+	if file == store.KitchenName {
+		return kitchenForm
+	}
+	return batchForm
+}
+
+// part renders a part of a page.
+func (s *site) part(name string, v any) (string, error) {
+	var buf bytes.Buffer
+	err := s.pages.ExecuteTemplate(&buf, name, v)
+	return buf.String(), err
+}

@@ -1,0 +1,95 @@
+package web
+
+import (
+	"net/http"
+	"os"
+	"strings"
+	"testing"
+)
+
+func TestLook(t *testing.T) {
+	dir := kitchenDir(t)
+	h := handlerOf(t, dir)
+	a := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap", "lid"}, Form: true}, 200)
+	if a.Text != plum || len(a.Labels) != 2 || !strings.HasPrefix(a.Labels[0].SVG, "<svg") || a.Labels[0].Labels != 8 || !strings.Contains(a.Form, `id="f-ingredient[1].name"`) {
+		t.Errorf("%d labels, %v", len(a.Labels), a.Findings)
+	}
+	b := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}, Changes: []change{{"set", "name", "Damson jam"}}}, 200)
+	if b.Labels[0].SVG == a.Labels[0].SVG || !strings.Contains(b.Labels[0].SVG, "Damson") || !strings.Contains(b.Text, "# from the hedge") {
+		t.Error("the label does not follow the change")
+	}
+	c := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Changes: []change{{"set", "ingredient[0].amount", "2 kq"}}}, 200)
+	if len(c.Findings) == 0 || c.Findings[0].Path != "ingredient[0].amount" || c.Findings[0].Line != 8 {
+		t.Errorf("%+v", c.Findings)
+	}
+	kitchen := get(t, dir, "kitchen.toml")
+	put(t, dir, "kitchen.toml", strings.Replace(kitchen, `"us"`, `"us-or"`, 1))
+	sale := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}}, 200)
+	gift := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}, Gift: true}, 200)
+	if len(sale.Labels) != 1 || len(gift.Labels) != 1 || sale.Labels[0].SVG == gift.Labels[0].SVG {
+		t.Error("labels for presents are those for sale")
+	}
+	d := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: "name = plum", Form: true}, 200)
+	if len(d.Findings) == 0 || !strings.Contains(d.Form, "Go to the line") || d.Labels == nil {
+		t.Errorf("%+v", d)
+	}
+	if get(t, dir, "plum.toml") != plum {
+		t.Error("looking wrote the file")
+	}
+}
+
+func TestLookAtKitchen(t *testing.T) {
+	dir := kitchenDir(t)
+	h := handlerOf(t, dir)
+	changed := strings.Replace(thornfield, "Thornfield Lane Preserves", "Upper Field Jams", 1)
+	a := call[lookAnswer](t, h, "/do/look", lookAsk{File: "kitchen.toml", Text: changed + "plaace = 1\n", Pieces: []string{"wrap"}}, 200)
+	if len(a.Labels) != 1 || !strings.Contains(a.Labels[0].SVG, "Upper Field") {
+		t.Errorf("the batch of the folder does not show the kitchen: %v", a.Findings)
+	}
+	if len(a.Findings) == 0 || a.Findings[0].File != "kitchen.toml" {
+		t.Errorf("%+v", a.Findings)
+	}
+}
+
+func TestPrintIsRefusedWithAReason(t *testing.T) {
+	h := handlerOf(t, kitchenDir(t))
+	b := call[blocked](t, h, "/do/print", printAsk{File: "plum.toml", Text: strings.Replace(plum, "2 kg", "2 kq", 1)}, 422)
+	if b.Error == "" || len(b.Findings) == 0 {
+		t.Errorf("%+v", b)
+	}
+	p := call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Pieces: []string{"front", "info"}}, 200)
+	w := do(h, request("GET", p.URL, nil))
+	if w.Code != http.StatusOK || !strings.HasPrefix(w.Body.String(), "%PDF") {
+		t.Errorf("%d %.200s", w.Code, w.Body)
+	}
+	for range maxPrints {
+		call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum}, 200)
+	}
+	if w := do(h, request("GET", p.URL, nil)); w.Code != http.StatusNotFound {
+		t.Errorf("prints are held without end: %d", w.Code)
+	}
+	call[problem](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Skip: -1}, 400)
+}
+
+// BenchmarkPreview is one keystroke on the demo batch: a change in the form,
+// all stages, and two labels drawn. It must stay well under 100 ms, which
+// passes for "at once" (Miller 1968; Card, Moran and Newell 1983).
+func BenchmarkPreview(b *testing.B) {
+	dir := b.TempDir()
+	for _, name := range []string{"kitchen.toml", "strawberry-rhubarb.toml"} {
+		data, err := os.ReadFile("../../../testdata/demo/" + name)
+		if err != nil {
+			b.Fatal(err)
+		}
+		put(b, dir, name, string(data))
+	}
+	h := handlerOf(b, dir)
+	ask := lookAsk{File: "strawberry-rhubarb.toml", Text: get(b, dir, "strawberry-rhubarb.toml"), Pieces: []string{"wrap", "lid"},
+		Changes: []change{{"set", "name", "Strawberry jam"}}}
+	for b.Loop() {
+		a := call[lookAnswer](b, h, "/do/look", ask, 200)
+		if len(a.Labels) != 2 {
+			b.Fatal(a.Findings)
+		}
+	}
+}

@@ -1,0 +1,87 @@
+package web
+
+import (
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/source"
+)
+
+// rowOf takes "ingredient[2]" apart.
+func rowOf(path string) (table string, i int, ok bool) {
+	steps, ok := source.SplitPath(path)
+	if !ok || len(steps) != 2 || !steps[1].IsIndex {
+		return "", 0, false
+	}
+	return steps[0].Key, steps[1].Index, true
+}
+
+// moveUp lets a row of a list of tables trade places with the one before it,
+// each with the comments that stand above and in it.
+func moveUp(text, path string) (string, diag.List) {
+	f, l := source.Parse("", []byte(text))
+	if l.HasErrors() {
+		return text, l
+	}
+	table, i, ok := rowOf(path)
+	from, to, fits := rowRange(f, table, i)
+	above, end, adjoins := rowRange(f, table, i-1)
+	if !ok || !fits || !adjoins || end > from {
+		l.Errorf("edit-refused", "", path, "%s can't be moved", path).Hinted("move it in the text itself")
+		return text, l
+	}
+	lead := text[:len(text)-len(f.Text)] // a byte order mark
+	t := f.Text
+	first, between, second := t[above:end], t[end:from], ended(t[from:to])
+	return lead + t[:above] + second + between + first + t[to:], nil
+}
+
+// ended makes sure the last row of a file has its line end before another
+// follows it.
+func ended(s string) string {
+	if s != "" && !strings.HasSuffix(s, "\n") {
+		return s + "\n"
+	}
+	return s
+}
+
+// rowRange is where a row stands in the text: from the comments above its
+// header to the last line before the next header and its comments. Blank lines
+// between rows belong to neither.
+func rowRange(f *source.File, table string, i int) (start, end int, ok bool) {
+	e, found := f.Entry(source.At(table, i))
+	if !found || e.Kind != source.Element {
+		return 0, 0, false
+	}
+	end = len(f.Text)
+	for _, x := range f.Entries() {
+		if (x.Kind == source.Table || x.Kind == source.Element) && x.Value.Start > e.Value.Start && !strings.HasPrefix(x.Path, e.Path+".") {
+			end = commentsAbove(f.Text, x.Value.Start)
+			break
+		}
+	}
+	start = commentsAbove(f.Text, e.Value.Start)
+	trimmed := strings.TrimRight(f.Text[start:end], " \t\r\n")
+	return start, min(end, start+len(trimmed)+newline(f.Text[start+len(trimmed):end])), true
+}
+
+// newline is how many bytes the line end at the start of s takes.
+func newline(s string) int {
+	if i := strings.IndexByte(s, '\n'); i >= 0 {
+		return i + 1
+	}
+	return len(s)
+}
+
+// commentsAbove goes up from a header over the comment lines right above it.
+func commentsAbove(text string, at int) int {
+	line := strings.LastIndexByte(text[:at], '\n') + 1
+	for line > 0 {
+		above := strings.LastIndexByte(text[:line-1], '\n') + 1
+		if !strings.HasPrefix(strings.TrimSpace(text[above:line]), "#") {
+			break
+		}
+		line = above
+	}
+	return line
+}

@@ -1,0 +1,140 @@
+package web
+
+import (
+	"mime"
+	"net/http"
+
+	"jarmark/internal/app/job"
+	"jarmark/internal/kit/diag"
+)
+
+// kinds of list files, by the end of their name.
+var listKinds = map[string]struct{ format, kind string }{
+	"list.pdf": {"pdf", pdfType},
+	"list.csv": {"csv", "text/csv; charset=utf-8"},
+	"list.txt": {"text", "text/plain; charset=utf-8"},
+}
+
+// packPage is the packing list; Plan is a *pack.Plan, nil without batches.
+type packPage struct {
+	Plan     any
+	Event    string
+	Events   []string
+	Findings []job.Finding
+}
+
+func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
+	batches, _, err := s.loadAll()
+	if err != nil {
+		return err
+	}
+	p := packPage{Event: r.URL.Query().Get("event"), Events: events(batches)}
+	plan, l := s.env.Plan(batches, packChoices(p.Event))
+	if plan != nil {
+		p.Plan = plan
+	}
+	p.Findings = job.FindingRows(l)
+	return s.show(w, "pack.html", s.view("Packing", "pack", p))
+}
+
+// gifts is the word that asks for the gifts alone.
+const gifts = "gifts"
+
+func packChoices(event string) job.PackChoices {
+	if event == gifts {
+		return job.PackChoices{Gifts: true}
+	}
+	return job.PackChoices{Event: event}
+}
+
+// events lists the markets of all batches, each once, in file order.
+func events(batches []*job.Batch) (out []string) {
+	seen := map[string]bool{}
+	for _, b := range batches {
+		if b.Batch == nil {
+			continue
+		}
+		for _, m := range b.Batch.Markets {
+			if m.Event != "" && !seen[m.Event] {
+				seen[m.Event] = true
+				out = append(out, m.Event)
+			}
+		}
+	}
+	return out
+}
+
+func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
+	k, ok := listKinds[r.PathValue("file")]
+	batches, _, err := s.loadAll()
+	if err != nil || !ok || len(batches) == 0 {
+		return firstFault(err, errNotFound)
+	}
+	c := packChoices(r.URL.Query().Get("event"))
+	c.Format = k.format
+	f, l, err := s.env.PackFile(batches, c)
+	return s.sendList(w, f, k.kind, l, err)
+}
+
+func (s *site) sendList(w http.ResponseWriter, f job.File, kind string, l diag.List, err error) error {
+	if err != nil {
+		return err
+	}
+	if f.Data == nil {
+		return &problem{Status: http.StatusNotFound, What: firstError(l)}
+	}
+	return sendFile(w, f.Name, kind, f.Data)
+}
+
+// tracePage says who has the jars of a lot; History is a *pack.History.
+type tracePage struct {
+	Lot      string
+	Lots     []option
+	History  any
+	Findings []job.Finding
+}
+
+func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
+	batches, _, err := s.loadAll()
+	if err != nil {
+		return err
+	}
+	p := tracePage{Lot: r.URL.Query().Get("lot")}
+	for _, b := range batches {
+		if f := b.Facts(); f.Lot != "" {
+			p.Lots = append(p.Lots, option{Value: f.Lot, Text: f.Lot + ", " + f.Name})
+		}
+	}
+	if p.Lot != "" {
+		h, l := s.env.History(batches, p.Lot)
+		if h != nil {
+			p.History = h
+		}
+		p.Findings = job.FindingRows(l)
+	}
+	return s.show(w, "trace.html", s.view("Trace", "trace", p))
+}
+
+func (s *site) traceFile(w http.ResponseWriter, r *http.Request) error {
+	k, ok := listKinds[r.PathValue("file")]
+	batches, _, err := s.loadAll()
+	if err != nil || !ok || k.format == "csv" {
+		return firstFault(err, errNotFound)
+	}
+	f, l, err := s.env.TraceFile(batches, r.URL.Query().Get("lot"), k.format)
+	return s.sendList(w, f, k.kind, l, err)
+}
+
+func firstFault(errs ...error) error {
+	for _, e := range errs {
+		if e != nil {
+			return e
+		}
+	}
+	return nil
+}
+
+// disposition lets a browser show the file and save it under its name.
+func disposition(name string) string {
+	return mime.FormatMediaType("inline", map[string]string{"filename": name})
+}

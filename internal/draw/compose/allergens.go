@@ -1,0 +1,48 @@
+package compose
+
+import (
+	"jarmark/internal/draw/design"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/law/label"
+)
+
+// allergens sets the stall's allergen card: the name, then what it contains
+// in large type, then ingredients and cautions.
+func (s *setter) allergens() {
+	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
+	on, short := s.colours, min(area.W, area.H)
+	in := s.inner(area, on)
+	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
+	head := in
+	head.H = share(in.H, 0.3)
+	s.headed(head, on, short)
+	body := in.inset(0, share(in.H, 0.38), 0, 0)
+	with := s.cornerCode(body, on, 0.22)
+	body.holes = with.holes
+	ps := s.cardFacts(on)
+	f := flow(ps, body, left)
+	s.put1(f, body, "the allergens", false)
+	s.decorate()
+}
+
+// cardFacts sets allergens first and largest.
+func (s *setter) cardFacts(on roles) []passage {
+	big, usual := s.d.Voices.Text, s.d.Voices.Text
+	pt := min(s.short().Points(), 400)
+	big.Size = design.Range{Least: 9, Best: max(9, pt*0.082)}
+	usual.Size = design.Range{Least: 7, Best: max(7, pt*0.052)}
+	var ps []passage
+	add := func(v design.Voice, gap float64, kinds ...label.Kind) {
+		for _, b := range s.all(kinds...) {
+			p := s.smallPassage(b, on, v)
+			p.gap = gap
+			ps = append(ps, p)
+		}
+	}
+	add(big, 0.5, label.Allergens)
+	add(usual, 0.9, label.Advisory)
+	add(usual, 0.9, label.Ingredients)
+	add(usual, 0.5, label.Caution)
+	add(usual, 0.9, label.Lot)
+	return ps
+}

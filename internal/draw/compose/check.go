@@ -1,0 +1,257 @@
+package compose
+
+import (
+	"strings"
+	"unicode"
+
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// slack is how far measures may disagree by rounding.
+const slack = 50 * unit.Micrometre
+
+// checker verifies one finished frame against the content. It shares no
+// layout code with the setter: it measures the ink that will be printed.
+type checker struct {
+	fr    *page.Frame
+	c     *label.Content
+	faces *face.Set
+	found diag.List
+
+	texts []inked
+	codes []*page.Code
+	paths []*page.Path // drawings, not backgrounds
+	under []*page.Path // backgrounds, bottom first
+}
+
+// inked is a line of type with the box of its ink.
+type inked struct {
+	*page.Text
+	ink page.Rect
+}
+
+// Check re-verifies every constraint on a finished frame: letter heights,
+// zones, clear space, prescribed words, no overlap of type, codes and
+// ornaments, all inside the safe area and shape, contrast, QR module and
+// quiet zone.
+func Check(fr *page.Frame, c *label.Content, f *face.Set) diag.List {
+	k := &checker{fr: fr, c: c, faces: f}
+	if fr == nil || c == nil || f == nil {
+		k.found.Errorf("nothing-to-check", "", "", "no finished label to check")
+		return k.found
+	}
+	k.sort()
+	k.inside()
+	k.apart()
+	k.heights()
+	k.prominence()
+	k.words()
+	k.net()
+	k.code()
+	k.together()
+	k.contrast()
+	return k.found
+}
+
+// sort splits the items by kind and measures the type.
+func (k *checker) sort() {
+	for _, it := range k.fr.Items {
+		switch t := it.(type) {
+		case *page.Text:
+			f := k.faces.Face(t.Face)
+			if f == nil {
+				k.found.Errorf("unknown-typeface", "", "", "no typeface %q", t.Face)
+				continue
+			}
+			for _, r := range t.String() {
+				if !f.Has(r) {
+					k.found.Errorf("missing-glyph", "", "", "%q: %s has no %s", t.String(), t.Face, called(r))
+				}
+			}
+			if b := inkBox(t, k.faces); b.W > 0 {
+				k.texts = append(k.texts, inked{t, b})
+			}
+		case *page.Code:
+			k.codes = append(k.codes, t)
+		case *page.Path:
+			if t.Bleed {
+				k.under = append(k.under, t)
+			} else {
+				k.paths = append(k.paths, t)
+			}
+		}
+	}
+}
+
+// inside checks that all but backgrounds lies in the safe area and shape.
+func (k *checker) inside() {
+	for _, t := range k.texts {
+		if !within(k.fr, t.ink, slack) {
+			k.found.Errorf("outside", "", "", "%q crosses the safe edge", t.String())
+		}
+	}
+	for _, c := range k.codes {
+		if !within(k.fr, c.At, slack) {
+			k.found.Errorf("outside", "", "", "the QR code crosses the safe edge")
+		}
+	}
+	for _, p := range k.paths {
+		if outside(k.fr, p, slack) {
+			k.found.Errorf("outside", "", "", "a drawing crosses the safe edge")
+			return
+		}
+	}
+}
+
+// apart checks that type, codes and drawings do not meet.
+func (k *checker) apart() {
+	for i, a := range k.texts {
+		for _, b := range k.texts[i+1:] {
+			if a.At.Y == b.At.Y && a.Block == b.Block {
+				continue // one line in two emphases may kern together
+			}
+			if overlaps(grow(a.ink, -slack, -slack), b.ink) {
+				k.found.Errorf("overlap", "", "", "%q and %q overlap", a.String(), b.String())
+			}
+		}
+		for _, c := range k.codes {
+			if overlaps(grow(quietBox(c), -slack, -slack), a.ink) {
+				k.found.Errorf("overlap", "", "", "%q stands in the quiet zone of the QR code", a.String()).
+					Cited("ISO/IEC 18004")
+			}
+		}
+		for _, p := range k.paths {
+			if crosses(p, grow(a.ink, -slack, -slack)) {
+				k.found.Errorf("overlap", "", "", "a drawing crosses %q", a.String())
+				break
+			}
+		}
+	}
+}
+
+// quietBox is a code with its quiet zone.
+func quietBox(c *page.Code) page.Rect {
+	q := c.At.W * unit.Length(c.Quiet) / unit.Length(max(1, len(c.Modules)))
+	return grow(c.At, q, q)
+}
+
+// blocks finds a content block by id.
+func (k *checker) block(id string) (label.Block, bool) {
+	for _, b := range k.c.Blocks {
+		if b.ID == id && id != "" {
+			return b, true
+		}
+	}
+	return label.Block{}, false
+}
+
+// heights measures the letter the law names on every line of every block.
+func (k *checker) heights() {
+	if courtesy(label.Piece(k.fr.Piece)) {
+		return
+	}
+	said := map[voiceKey]string{}
+	for _, t := range k.texts {
+		said[keyOf(t)] += t.String()
+	}
+	for _, t := range k.texts {
+		b, ok := k.block(t.Block)
+		if !ok || b.Min.Length <= 0 {
+			continue
+		}
+		f := k.faces.Face(t.Face)
+		got := t.Size
+		if n := letter(b.Min.On, said[keyOf(t)], f); n > 0 {
+			got = at(n, t.Size)
+		}
+		if got+2*unit.Micrometre < b.Min.Length {
+			k.found.Errorf("too-small", "", b.Path, "%q is %.2f mm high, least is %.2f mm", t.String(), got.MM(), b.Min.Length.MM()).Cited(b.Cite)
+		}
+	}
+}
+
+// prominence compares blocks that must not be less than a part of the largest
+// print with it: the statement of identity (21 CFR 101.3(d)).
+func (k *checker) prominence() {
+	if p := label.Piece(k.fr.Piece); p != label.Front && p != label.Wrap {
+		return
+	}
+	largest := unit.Length(0)
+	for _, t := range k.texts {
+		largest = max(largest, t.Size)
+	}
+	for _, t := range k.texts {
+		b, ok := k.block(t.Block)
+		if ok && t.Size*100+slack < largest*unit.Length(b.OfLargest) {
+			k.found.Errorf("not-prominent", "", b.Path, "%q is set in %.1f pt, less than %d %% of the largest print, %.1f pt",
+				t.String(), t.Size.Points(), b.OfLargest, largest.Points()).Cited(b.Cite)
+		}
+	}
+}
+
+// voiceKey is one block in one voice: its letters are measured together.
+type voiceKey struct {
+	block string
+	face  page.Face
+	size  unit.Length
+}
+
+func keyOf(t inked) voiceKey { return voiceKey{t.Block, t.Face, t.Size} }
+
+// words compares what is printed with what the content says.
+func (k *checker) words() {
+	printed := map[string]string{}
+	for _, it := range k.fr.Items {
+		if t, ok := it.(*page.Text); ok {
+			printed[t.Block] += t.String() + " "
+		}
+	}
+	for _, b := range k.c.Blocks {
+		got, ok := printed[b.ID]
+		if !ok {
+			if k.mustBear(b) {
+				k.found.Errorf("missing-block", "", b.Path, "the %s label lacks the %s", k.fr.Piece, b.Kind).Cited(b.Cite)
+			}
+			continue
+		}
+		want, have := squeeze(b.Text()), squeeze(got)
+		if b.Exact && want != have || !strings.EqualFold(want, have) {
+			k.found.Errorf("wrong-words", "", b.Path, "%s: printed %q, not %q", b.Kind, strings.TrimSpace(got), b.Text()).Cited(b.Cite)
+		}
+	}
+}
+
+// mustBear says which required blocks a piece has to carry itself.
+func (k *checker) mustBear(b label.Block) bool {
+	if !b.Required || strings.TrimSpace(b.Text()) == "" {
+		return false
+	}
+	panel := b.Zone == label.Panel || b.Zone == label.Bottom
+	switch b.Kind {
+	case label.To, label.From, label.Message, label.Price, label.UnitPrice, label.Seal, label.Count, label.Caption, label.Season, label.Serve:
+		return false // never facts of the food
+	}
+	switch label.Piece(k.fr.Piece) {
+	case label.Wrap:
+		return true
+	case label.Front:
+		return panel
+	case label.InfoLabel:
+		return b.Zone == label.Info
+	}
+	return false
+}
+
+// squeeze leaves out all blanks: lines may break anywhere a blank stood.
+func squeeze(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) {
+			return -1
+		}
+		return r
+	}, s)
+}

@@ -1,0 +1,70 @@
+package compose
+
+import (
+	"strings"
+	"unicode"
+
+	"jarmark/internal/draw/face"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// letter gives the height of the letter a law measures, in 1/1000 em, or 0
+// when the size itself is meant. Text without a lower-case letter is measured
+// on its capitals (21 CFR 101.7(h)(2)).
+func letter(on label.Measure, text string, f *face.Face) int {
+	const thousand = 1000 * unit.Nanometre
+	switch on {
+	case label.XHeight:
+		return int(f.XHeight(thousand))
+	case label.LowerO:
+		return int(f.LowerO(thousand))
+	case label.Capital:
+		return int(f.CapHeight(thousand))
+	case label.Digit:
+		return int(f.DigitHeight(thousand))
+	case label.AnyCase:
+		if hasLower(text) {
+			return int(f.LowerO(thousand))
+		}
+		return int(min(f.CapHeight(thousand), f.DigitHeight(thousand)))
+	}
+	return 0
+}
+
+func hasLower(s string) bool { return strings.ContainsFunc(s, unicode.IsLower) }
+
+// sizeFor is the smallest type size whose measured letter reaches h.
+func sizeFor(h label.Height, text string, f *face.Face) unit.Length {
+	if h.Length <= 0 || f == nil {
+		return 0
+	}
+	k := letter(h.On, text, f)
+	if k <= 0 {
+		return h.Length
+	}
+	return (h.Length*1000 + unit.Length(k) - 1) / unit.Length(k)
+}
+
+// least is the smallest size a block may be set at in a voice: the law's, on
+// the smaller of its faces.
+func (v voice) least(b label.Block, text string) unit.Length {
+	size := sizeFor(b.Min, text, v.regular)
+	if v.bold != nil {
+		size = max(size, sizeFor(b.Min, text, v.bold))
+	}
+	return size
+}
+
+// courtesy reports whether a piece repeats what the jar's label says, so that
+// the letter heights of a package label do not bind it: lids, tags and strips
+// go with a label, the rest stands on a stall or a case.
+func courtesy(p label.Piece) bool {
+	return atStall(p) || p == label.Lid || p == label.Tag || p == label.SealStrip
+}
+
+// atStall reports whether a piece stands on a stall or a case, not on a jar:
+// the letter heights of a package label do not bind it.
+func atStall(p label.Piece) bool {
+	return p == label.CaseLabel || p == label.ShelfCard || p == label.AllergCard
+}

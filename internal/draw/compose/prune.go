@@ -1,0 +1,67 @@
+package compose
+
+import (
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+)
+
+// prune takes away drawings that would touch type, a code or the safe edge:
+// a label may lack an ornament, never the words under it.
+func (s *setter) prune() {
+	var keep []page.Rect
+	for _, it := range s.frame.Items {
+		switch t := it.(type) {
+		case *page.Text:
+			if b := inkBox(t, s.faces); b.W > 0 {
+				keep = append(keep, b)
+			}
+		case *page.Code:
+			keep = append(keep, quietBox(t))
+		}
+	}
+	keep = append(keep, s.holes...)
+	kept := s.frame.Items[:0]
+	for _, it := range s.frame.Items {
+		if p, ok := it.(*page.Path); ok && !p.Bleed && p.Block != "qr" && p.Block != "hole" && s.harms(p, keep) {
+			continue
+		}
+		kept = append(kept, it)
+	}
+	s.frame.Items = kept
+}
+
+func (s *setter) harms(p *page.Path, keep []page.Rect) bool {
+	if outside(s.frame, p, 0) {
+		return true
+	}
+	return crossesAny(p, keep)
+}
+
+// crossesAny reports whether a drawing leaves ink in any of the boxes.
+func crossesAny(p *page.Path, boxes []page.Rect) bool {
+	reach := bounds(p)
+	for _, r := range boxes {
+		if (overlaps(reach, r) || reach.W <= 0 || reach.H <= 0) && crosses(p, r) {
+			return true
+		}
+	}
+	return false
+}
+
+// outside reports whether a drawing leaves the safe area, with a tolerance.
+func outside(f *page.Frame, p *page.Path, tolerance unit.Length) bool {
+	if within(f, bounds(p), tolerance) {
+		return false
+	}
+	edge := f.Safe - tolerance
+	if p.Stroke != nil {
+		edge += p.Width / 2
+	}
+	out := false
+	trace(p, func(a, _ page.Point) {
+		if a.X < edge || a.Y < edge || a.X > f.W-edge || a.Y > f.H-edge || !pointWithin(f, a, edge) {
+			out = true
+		}
+	})
+	return out
+}

@@ -1,0 +1,132 @@
+package compose
+
+import (
+	"fmt"
+	"sync"
+
+	qrcode "github.com/skip2/go-qrcode"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/palette"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// quiet is the blank a QR code needs on all sides, in modules (ISO/IEC 18004,
+// clause "quiet zone").
+const quiet = 4
+
+// leastModule is the smallest module that scans off paper when the content
+// names none: common practice, no source.
+const leastModule = 350 * unit.Micrometre
+
+// Codes remembers QR matrices, so that the pieces of one jar, and many jars
+// of one batch, encode a payload once. The zero value is ready; it is safe
+// for several goroutines.
+type Codes struct {
+	mu   sync.Mutex
+	made map[codeKey]codeValue
+}
+
+type codeKey struct {
+	payload string
+	level   qrcode.RecoveryLevel
+}
+
+type codeValue struct {
+	modules [][]bool
+	err     error
+}
+
+// QRMatrix encodes a payload with error correction level M (15 %), without
+// the quiet zone; rows from the top, true is dark.
+func QRMatrix(payload string) ([][]bool, error) { return encode(payload, qrcode.Medium) }
+
+func encode(payload string, level qrcode.RecoveryLevel) ([][]bool, error) {
+	if payload == "" {
+		return nil, fmt.Errorf("the QR code has nothing to say")
+	}
+	q, err := qrcode.New(payload, level)
+	if err != nil {
+		return nil, err
+	}
+	q.DisableBorder = true
+	return q.Bitmap(), nil
+}
+
+func (c *Codes) get(payload string, level qrcode.RecoveryLevel) ([][]bool, error) {
+	if c == nil {
+		return encode(payload, level)
+	}
+	key := codeKey{payload, level}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	v, ok := c.made[key]
+	if !ok {
+		v.modules, v.err = encode(payload, level)
+		if c.made == nil || len(c.made) > 4096 {
+			c.made = map[codeKey]codeValue{}
+		}
+		c.made[key] = v
+	}
+	return v.modules, v.err
+}
+
+// codePlan is a QR code to be placed: its modules and how small it may be.
+type codePlan struct {
+	modules [][]bool
+	least   unit.Length // side without quiet zone
+	caption label.Block
+	hasCap  bool
+}
+
+func (p codePlan) side(n unit.Length) unit.Length { return n * unit.Length(len(p.modules)) }
+
+// blank is the width of the quiet zone for a side.
+func (p codePlan) blank(side unit.Length) unit.Length {
+	return side * quiet / unit.Length(max(1, len(p.modules)))
+}
+
+// planCode encodes the content's payload: level M, or L when room is so small
+// that M's modules would not scan. ok is false when there is no code.
+func (s *setter) planCode(room unit.Length) (codePlan, bool) {
+	if s.c.QR.Payload == "" {
+		return codePlan{}, false
+	}
+	module := s.c.QR.MinModule
+	if module <= 0 {
+		module = leastModule
+	}
+	m, err := s.opt.Codes.get(s.c.QR.Payload, qrcode.Medium)
+	if err == nil && room > 0 && module*unit.Length(len(m)) > room {
+		if l, errL := s.opt.Codes.get(s.c.QR.Payload, qrcode.Low); errL == nil && len(l) < len(m) {
+			m = l
+		}
+	}
+	if err != nil {
+		s.found.Errorf("qr-payload", "", "", "the text for the QR code cannot be encoded: %v", err).
+			Hinted("shorten the record address or the text")
+		return codePlan{}, false
+	}
+	p := codePlan{modules: m}
+	p.least = p.side(module)
+	p.caption, p.hasCap = s.block(label.Caption)
+	return p, true
+}
+
+// putCode places a code; box covers the modules. On a dark ground it stands
+// on a patch of paper.
+func (s *setter) putCode(p codePlan, box page.Rect, on roles) {
+	dark := on.text("ink", 7)
+	if on.dark {
+		b := p.blank(box.W)
+		patch := grow(box, b, b)
+		white := s.pal.White
+		path := roundPath(patch, b/2)
+		path.Fill, path.Block, path.Bleed = &white, "qr", true
+		s.put(path)
+		dark = palette.Ensure(s.pal.Text, white, 7)
+	}
+	s.put(&page.Code{Block: "qr", At: box, Modules: p.modules, Quiet: quiet, Dark: dark, Payload: s.c.QR.Payload})
+	s.holes = append(s.holes, grow(box, p.blank(box.W), p.blank(box.W)))
+}

@@ -1,0 +1,68 @@
+package compose
+
+import (
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// scatter strews a look's small ornaments (snow crystals, stars, fruit) over
+// the paper, clear of type and of the label's edge.
+func (s *setter) scatter() {
+	for _, o := range s.look.Ornaments {
+		if o.Place != "scatter" {
+			continue
+		}
+		m := max(s.cell.Safe, unit.Millimetre)
+		if line := s.innerLine(s.short()); line > 0 {
+			m = line + share(s.short(), 0.01)
+		}
+		box := grow(page.Rect{W: s.cell.W, H: s.cell.H}, -m, -m)
+		if s.piece == label.Wrap {
+			box = grow(s.display, -m, -m)
+		}
+		drawn := s.drawing(o, box, s.colours, append(s.kept(), s.beyond()...))
+		s.adorned += len(drawn)
+		s.put(drawn...)
+	}
+}
+
+// beyond covers what lies outside a label that is not a rectangle with boxes.
+func (s *setter) beyond() []page.Rect {
+	f := s.frame
+	if f.Shape == page.Rectangle && f.Corner <= f.Safe {
+		return nil
+	}
+	const steps = 48
+	var out []page.Rect
+	for i := range unit.Length(steps) {
+		y, y1 := f.H*i/steps, f.H*(i+1)/steps
+		free := s.freeFrom(y, y1)
+		if free > 0 {
+			out = append(out, page.Rect{Y: y, W: free, H: y1 - y}, page.Rect{X: f.W - free, Y: y, W: free, H: y1 - y})
+		}
+	}
+	return out
+}
+
+// freeFrom is how far in from the left the outline lies between two heights.
+func (s *setter) freeFrom(y0, y1 unit.Length) unit.Length {
+	f := s.frame
+	if f.Shape == page.Ellipse {
+		oval := grow(page.Rect{W: f.W, H: f.H}, -f.Safe, -f.Safe)
+		return f.W/2 - min(halfChord(oval, y0), halfChord(oval, y1))
+	}
+	if f.Shape == page.Rectangle {
+		c, d := f.Corner-f.Safe, max(0, min(y0, f.H-y1)-f.Safe)
+		if d >= c {
+			return 0
+		}
+		round := page.Rect{Y: 0, W: 2 * c, H: 2 * c}
+		return f.Safe + c - halfChord(round, d)
+	}
+	dx, dy := page.TagCut(f.W, f.H)
+	if y0 >= dy+f.Safe || dy <= 0 {
+		return 0
+	}
+	return share(dx, 1-float64(y0)/float64(dy)) + f.Safe
+}

@@ -1,0 +1,68 @@
+package compose
+
+import (
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// slots takes the varying text of the reserved blocks off the frame and keeps
+// its places. A block's last stretch of type varies ("07 / 12" after a bold
+// "Jar"); what stands before it is printed on every copy.
+func (s *setter) slots() {
+	for _, k := range s.opt.Reserve {
+		b, ok := s.block(k)
+		if !ok {
+			continue
+		}
+		last := -1
+		for i, it := range s.frame.Items {
+			if t, ok := it.(*page.Text); ok && t.Block == b.ID {
+				last = i
+			}
+		}
+		if last < 0 {
+			continue
+		}
+		t := s.frame.Items[last].(*page.Text)
+		s.frame.Slots = append(s.frame.Slots, page.Slot{
+			Block: b.ID, Kind: string(k), Face: t.Face, Size: t.Size, At: t.At,
+			Width: max(t.Box.W, s.room[b.ID]), Colour: t.Colour,
+		})
+		s.frame.Items = append(s.frame.Items[:last:last], s.frame.Items[last+1:]...)
+	}
+}
+
+// keepRoom notes how wide the varying text of a block may become.
+func (s *setter) keepRoom(b label.Block, w unit.Length) {
+	if s.room == nil {
+		s.room = map[string]unit.Length{}
+	}
+	s.room[b.ID] = w
+}
+
+// Overlay sets text in a slot, smaller when it is too long, down to seven
+// tenths of the slot's size. ok is false when it does not fit even so, or a
+// character cannot be drawn: compose such a copy on its own instead.
+func Overlay(slot page.Slot, text string, f *face.Set) (items []page.Item, ok bool) {
+	fc := f.Face(slot.Face)
+	if fc == nil {
+		return nil, false
+	}
+	for _, r := range text {
+		if !fc.Has(r) {
+			return nil, false
+		}
+	}
+	p := newPara(voice{regular: fc, kernMin: 4, colour: slot.Colour}, said{slot.Block, []label.Run{{Text: text}}, true})
+	w := p.lineWidth(0, len(p.words))
+	if w <= 0 {
+		return nil, true
+	}
+	size := min(slot.Size, slot.Width*1000/unit.Length(w))
+	if size < slot.Size*7/10 {
+		return nil, false
+	}
+	return p.setLine(0, len(p.words), size, slot.At), true
+}

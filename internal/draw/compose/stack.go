@@ -1,0 +1,238 @@
+package compose
+
+import (
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+)
+
+// row is one element of a stack of display type: a paragraph in at most lines
+// lines, or a drawing of a fixed height.
+type row struct {
+	para        para
+	least, best unit.Length // type size
+	legal       unit.Length // type size it may never go below
+	lines       int         // most lines it may take
+	ragged      ragged
+	gap         float64 // blank above it, in ems of its size
+	weight      float64 // how much its size matters; 0 = follows the others
+	draw        func(box page.Rect) []page.Item
+	high        unit.Length // height of a drawing
+	name        string      // for findings
+	narrow      []int       // narrow[k]: least width that holds it in k+1 lines
+	ink         reach
+	boxes       []box
+	names       bool // a line of the name
+	part        int  // least size in percent of the largest row; 0 = none
+	grows       bool // may exceed its best size where there is room
+}
+
+// stack is a column of rows to be fitted into a region.
+type stack struct {
+	rows    []row
+	in      region
+	align   align
+	rise    float64     // share of the spare height above the rows
+	spread  float64     // how far the gaps may grow, as a factor
+	sides   unit.Length // kept free at each side of the first row, a name
+	largest unit.Length // of the print beside the stack
+	from    []int       // of the placed items: where each row's begin, and their end
+}
+
+// setting is one way to set a stack.
+type setting struct {
+	sizes []unit.Length
+	lines []int
+	scale float64
+	score float64
+	high  unit.Length
+	slack float64
+}
+
+// prepare measures the rows once; all later work is arithmetic.
+func (k *stack) prepare() {
+	for i := range k.rows {
+		r := &k.rows[i]
+		if r.draw != nil || r.narrow != nil {
+			continue
+		}
+		r.ink = r.para.reach()
+		r.boxes = r.para.boxes()
+		r.lines = max(1, min(r.lines, len(r.boxes)))
+		for n := 1; n <= r.lines; n++ {
+			r.narrow = append(r.narrow, narrowest(r.boxes, n)-r.para.voice.track)
+		}
+	}
+}
+
+// height is the height of the rows with their plain gaps.
+func (k *stack) height(s setting) unit.Length {
+	h := unit.Length(0)
+	for i, r := range k.rows {
+		if i > 0 {
+			h += k.gapAbove(i, s)
+		}
+		h += r.height(s.sizes[i], s.lines[i])
+	}
+	return h
+}
+
+func (r row) height(size unit.Length, lines int) unit.Length {
+	if r.draw != nil {
+		return r.high
+	}
+	return at(r.ink.top+r.ink.bottom, size) + unit.Length(lines-1)*r.lead(size)
+}
+
+// lead is the line spacing at a size: the voice's, and never so close that the
+// letters of two lines touch.
+func (r row) lead(size unit.Length) unit.Length {
+	return max(share(size, r.para.voice.leading), at(r.ink.top+r.ink.bottom+20, size))
+}
+
+func (k *stack) gapAbove(i int, s setting) unit.Length {
+	r := k.rows[i]
+	if r.draw != nil {
+		return share(r.high, r.gap)
+	}
+	gap := share(s.sizes[i], r.gap)
+	if r.names && i > 0 && k.rows[i-1].names { // small type under large keeps off it
+		gap = max(gap, share(s.sizes[i-1], 0.13))
+	}
+	return gap
+}
+
+// gapScale lets the gaps take a part of the spare height.
+func (k *stack) gapScale(s setting) float64 {
+	gaps := unit.Length(0)
+	for i := 1; i < len(k.rows); i++ {
+		gaps += k.gapAbove(i, s)
+	}
+	if gaps <= 0 {
+		return 1
+	}
+	return min(k.spread, 1+0.45*float64(k.in.H-s.high)/float64(gaps))
+}
+
+// place sets the rows; ok is false when a line does not fit its chord.
+func (k *stack) place(s setting) ([]page.Item, bool) { return k.put(s, true) }
+
+// put is place, or only the proof that all lines fit.
+func (k *stack) put(s setting, draw bool) ([]page.Item, bool) {
+	var items []page.Item
+	extra := unit.Length(0)
+	for i := 1; i < len(k.rows); i++ {
+		extra += share(k.gapAbove(i, s), s.slack-1)
+	}
+	y := k.in.Y + share(k.in.H-s.high-extra, k.rise)
+	k.from = k.from[:0]
+	for i, r := range k.rows {
+		k.from = append(k.from, len(items))
+		if i > 0 {
+			y += share(k.gapAbove(i, s), s.slack)
+		}
+		h := r.height(s.sizes[i], s.lines[i])
+		switch {
+		case r.draw != nil && !draw:
+		case r.draw != nil:
+			x0, x1 := k.in.chord(y, y+h)
+			items = append(items, r.draw(page.Rect{X: x0, Y: y, W: max(0, x1-x0), H: h})...)
+		default:
+			set, ok := r.set(k.in, k.align, s.sizes[i], s.lines[i], y, draw)
+			if !ok {
+				return nil, false
+			}
+			items = append(items, set...)
+		}
+		y += h
+	}
+	k.from = append(k.from, len(items))
+	return items, true
+}
+
+// set breaks one row into its lines and places them from y down.
+func (r row) set(in region, a align, size unit.Length, lines int, y unit.Length, draw bool) ([]page.Item, bool) {
+	lead := r.lead(size)
+	first := y + at(r.ink.top, size)
+	span := func(line int) (unit.Length, unit.Length) {
+		base := first + unit.Length(line)*lead
+		return r.ink.chord(in, base, size)
+	}
+	ends, ok := breakLines(r.boxes, func(line int) int {
+		x0, x1 := span(line)
+		return em(x1-x0, size) + r.para.voice.track + 1
+	}, r.ragged, lines)
+	if !ok || !draw {
+		return nil, ok
+	}
+	var items []page.Item
+	from := 0
+	for line, to := range ends {
+		x0, x1 := span(line)
+		w := at(r.para.lineWidth(from, to), size)
+		base := first + unit.Length(line)*lead
+		items = append(items, r.para.setLine(from, to, size, page.Point{X: x0 + a.shift(x1-x0, w), Y: base})...)
+		from = to
+	}
+	return items, true
+}
+
+// narrowest is the least width that holds the boxes in n lines: minimise the
+// longest line.
+func narrowest(boxes []box, n int) int {
+	sum, longest := 0, 0
+	for _, b := range boxes {
+		longest = max(longest, b.w)
+		sum += b.w + b.space
+	}
+	lo, hi := longest, max(longest, sum)
+	for lo < hi {
+		mid := (lo + hi) / 2
+		if linesAt(boxes, mid) <= n {
+			hi = mid
+		} else {
+			lo = mid + 1
+		}
+	}
+	return lo
+}
+
+// linesAt counts the lines first-fit needs, which is the fewest.
+func linesAt(boxes []box, m int) int {
+	lines, w := 1, 0
+	for _, b := range boxes {
+		if w > 0 && w+b.w > m {
+			lines++
+			w = 0
+		}
+		w += b.w + b.space
+	}
+	return lines
+}
+
+// reach is how far the letters of a paragraph reach from their line, in 1/1000
+// em: above and below the baseline, and past their advance at either side.
+type reach struct{ top, bottom, left, right int }
+
+// reach measures the letters of the paragraph. The height of an x at least
+// counts above, so that baselines do not jump.
+func (p para) reach() reach {
+	k := reach{top: p.voice.regular.Ink('x').Top}
+	for _, w := range p.words {
+		for _, f := range w.frags {
+			fc := p.voice.face(f.bold)
+			for _, r := range f.s {
+				g := fc.Ink(r)
+				k.top, k.bottom = max(k.top, g.Top), max(k.bottom, g.Bottom)
+				k.left, k.right = max(k.left, -g.Left), max(k.right, g.Right-fc.Advance(r))
+			}
+		}
+	}
+	return k
+}
+
+// chord is the stretch of a region a line on a baseline may advance over, so
+// that its ink stays inside.
+func (k reach) chord(in region, base, size unit.Length) (x0, x1 unit.Length) {
+	x0, x1 = in.chord(base-at(k.top, size), base+at(k.bottom, size))
+	return x0 + max(0, at(k.left, size)-in.air), x1 - at(k.right, size)
+}

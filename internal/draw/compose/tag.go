@@ -1,0 +1,176 @@
+package compose
+
+import (
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// holeAcross is the hole of a hang tag.
+const holeAcross = 5 * unit.Millimetre
+
+// hole is where a tag is punched.
+func (s *setter) hole() page.Rect {
+	d := min(holeAcross, s.short()/6)
+	y := max(s.cell.Safe+hairline, share(s.cell.H, 0.065))
+	return page.Rect{X: s.cell.W/2 - d/2, Y: y, W: d, H: d}
+}
+
+// tag sets a gift tag: hole, name in its wreath, who it is for and from, a
+// message and a serving idea.
+func (s *setter) tag() {
+	short := s.short()
+	hole := s.hole()
+	s.punch(hole)
+	area := page.Rect{W: s.cell.W, H: s.cell.H}
+	if s.look.Band.Edge == "bottom" {
+		area = s.band(area, s.look.Band)
+	}
+	in := s.inner(area, s.colours)
+	top := hole.Y + hole.H + share(short, 0.05)
+	in = in.inset(0, max(0, top-in.Y), 0, 0)
+	in = s.reserve(in, s.colours, short, "frame", "left", "right", "bottom")
+	foot := s.tagFoot(in, short, true)
+	body := in
+	body.H = max(0, foot-in.Y-share(short, 0.04))
+	body = s.wreathSquare(body)
+	body = s.reserve(body, s.colours, short, "top", "around")
+	k := stack{in: body, align: s.align(), rise: 0.47, spread: 1.6, rows: s.titleRows(s.colours, short)}
+	if body.oval.W > 0 {
+		k.align = centre
+	} else if k.align == centre {
+		k.in = body.inset(share(body.W, 0.035), 0, share(body.W, 0.035), 0)
+	}
+	s.fit(k, "the name")
+	s.decorate()
+}
+
+// roomy is the least height of the blank for the name, as a share of its
+// width, that leaves a serving idea its place beside a message.
+const roomy = 0.86
+
+// wreathSquare keeps a ring of leaves round when it would be a long oval.
+func (s *setter) wreathSquare(in region) region {
+	for _, o := range s.look.Ornaments {
+		if o.Place == "around" && in.H > in.W {
+			spare := in.H - in.W
+			return in.inset(0, share(spare, 0.42), 0, spare-share(spare, 0.42))
+		}
+	}
+	return in
+}
+
+// punch marks the hole: bare paper in a fine line to cut along.
+func (s *setter) punch(hole page.Rect) {
+	p := ellipsePath(hole)
+	white, line := s.pal.White, s.pal.Soft
+	p.Fill, p.Stroke, p.Width, p.Block = &white, &line, hairline, "hole"
+	s.put(p)
+	s.holes = append(s.holes, grow(hole, unit.Millimetre, unit.Millimetre))
+}
+
+// tagFoot sets the written lines from the foot up and gives their top.
+func (s *setter) tagFoot(in region, short unit.Length, idea bool) unit.Length {
+	y := in.Y + in.H
+	items, holes := len(s.frame.Items), len(s.holes)
+	if b, ok := s.block(label.Serve); ok && idea {
+		y = s.footNote(b, in, y) - share(short, 0.07)
+	}
+	if b, ok := s.block(label.Message); ok {
+		y = s.written(b, in, y, short) - share(short, 0.06)
+	}
+	for _, k := range []label.Kind{label.From, label.To} {
+		if b, ok := s.block(k); ok {
+			y = s.line(b, in, y, short) - share(short, 0.055)
+		}
+	}
+	if idea && s.has(label.Serve) && s.has(label.Message) && y-in.Y < share(in.W, roomy) {
+		s.frame.Items, s.holes = s.frame.Items[:items], s.holes[:holes] // the name is worth more
+		return s.tagFoot(in, short, false)
+	}
+	return y
+}
+
+// footNote sets a small centred note ending at y and gives its top.
+func (s *setter) footNote(b label.Block, in region, y unit.Length) unit.Length {
+	p := s.smallPassage(b, s.colours, s.d.Voices.Small)
+	p.ragged = balanced
+	return s.raise([]passage{p}, in, y, centre, string(b.Kind), 0.16)
+}
+
+// written sets a message as a person would write it.
+func (s *setter) written(b label.Block, in region, y, short unit.Length) unit.Length {
+	v := s.voice(s.d.Voices.Hand, s.colours)
+	v.kernMin = 10
+	lo, hi := v.span(s.d.Voices.Hand.Size, short, max(unit.Points(8), v.least(b, b.Text())))
+	p := passage{ragged: balanced, para: newPara(v, said{b.ID, b.Runs, b.Exact}), least: lo, best: min(hi, share(short, 0.085))}
+	p.best = max(p.least, p.best)
+	return s.raise([]passage{p}, in, y, centre, string(b.Kind), 0.34)
+}
+
+// raise flows passages in at most part of the region's height and moves them
+// down to end at y; it gives their top.
+func (s *setter) raise(ps []passage, in region, y unit.Length, a align, what string, part float64) unit.Length {
+	room := in
+	room.H = min(y-in.Y, share(in.H, part))
+	f := flow(ps, room, a)
+	if !f.fits {
+		s.overflow("the "+what, max(f.bottom-room.Y, room.H+100*unit.Micrometre), room.H, false)
+		return y
+	}
+	room.Y += y - f.bottom // lower down a rounded corner may be in the way
+	room.H = y - room.Y
+	if f = flow(ps, room, a); !f.fits {
+		s.overflow("the "+what, f.bottom-room.Y, room.H, false)
+		return y
+	}
+	s.put(f.items...)
+	return room.Y
+}
+
+// line sets "for" or "from" with a name by hand above a line. The block's
+// first run is the word, the rest the name; a block of one run is the name.
+func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Length {
+	word, name := splitName(b)
+	small := s.voice(s.d.Voices.Text, s.colours)
+	small.colour = s.colours.text("accent", textContrast)
+	size := max(unit.Points(6.5), share(short, 0.055), small.least(b, word))
+	x, right := in.chord(y-share(short, 0.12), y)
+	hand := s.voice(s.d.Voices.Hand, s.colours)
+	p := newPara(hand, said{b.ID, []label.Run{{Text: name}}, b.Exact})
+	lo, hi := hand.span(s.d.Voices.Hand.Size, short, max(unit.Points(7), hand.least(b, name)))
+	ink := p.reach()
+	base := y - max(share(short, 0.02), at(ink.bottom, hi)+2*hairline)
+	if word != "" {
+		q := newPara(small, said{b.ID, []label.Run{{Text: word}}, true})
+		s.put(q.setLine(0, len(q.words), size, page.Point{X: x, Y: base})...)
+		x += max(at(q.lineWidth(0, len(q.words))+350, size), share(in.W, 0.2))
+	}
+	room := right - x - share(short, 0.04)
+	w := p.lineWidth(0, len(p.words))
+	set := hi
+	if w > 0 {
+		set = min(hi, room*1000/unit.Length(w))
+	}
+	if set < lo {
+		s.overflow("the name "+string(b.Kind), at(w, lo), room, true)
+		return y
+	}
+	s.keepRoom(b, room)
+	s.put(p.setLine(0, len(p.words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
+	c := s.colours.text("accent", largeContrast)
+	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: right, Y: y}, hairline, c))
+	return base - at(max(ink.top, 600), set)
+}
+
+// splitName parts the word before a name, which is bold or has a name after
+// it, from the name.
+func splitName(b label.Block) (word, name string) {
+	if len(b.Runs) == 0 || len(b.Runs) == 1 && !b.Runs[0].Bold {
+		return "", b.Text()
+	}
+	for _, r := range b.Runs[1:] {
+		name += r.Text
+	}
+	return b.Runs[0].Text, name
+}

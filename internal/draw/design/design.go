@@ -1,0 +1,170 @@
+// Package design reads label designs: one TOML file each, saying in which
+// faces, colours and ornaments a label speaks. A design knows roles and
+// places, never the words of a label, a country or a size of paper.
+package design
+
+import (
+	"reflect"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/law/label"
+)
+
+// Design is one look for all pieces of a jar.
+type Design struct {
+	ID     string // file name without .toml
+	Name   string // "Orchard"
+	About  string // one line for the list of designs
+	Season string // one of Seasons
+	Use    []string
+	Dark   bool // printed light on dark; bare paper when ink is saved
+	Voices Voices
+	looks  map[label.Piece]Look
+}
+
+// Seasons and Uses are the words a design may describe itself with.
+var (
+	Seasons = []string{"all year", "spring", "summer", "autumn", "winter"}
+	Uses    = []string{"market", "gift"}
+)
+
+// Voices are the roles of type on a label.
+type Voices struct {
+	Title    Voice // the display name
+	Subtitle Voice // its second line
+	Brand    Voice // the maker's name as a sign
+	Net      Voice // net quantity
+	Text     Voice // ingredients and all other facts
+	Small    Voice // captions and short notes
+	Hand     Voice // what a person would write
+	Price    Voice
+}
+
+// Voice is one role of type.
+type Voice struct {
+	Face    page.Face
+	Bold    page.Face // for emphasis; empty = Face
+	Case    string    // "as written", "upper", "lower"
+	Track   float64   // letter-spacing in em
+	Leading float64   // line spacing in em
+	Size    Range     // share of the panel's shorter side for display roles, points for text roles
+	Colour  string    // one of Colours
+}
+
+// Range is a smallest and a preferred value.
+type Range struct{ Least, Best float64 }
+
+// Look is how one piece is arranged.
+type Look struct {
+	Align       string  // "centre" or "left"
+	Margin      float64 // blank inside the edge, share of the shorter side
+	Paper       string  // colour of the ground
+	Info        string  // colour of the ground under the information panel
+	Frame       string  // one of Frames
+	FrameColour string
+	Rule        string // between name and maker, one of Rules
+	RuleColour  string
+	Divider     string // between front and information panel, one of Dividers
+	Brand       string // maker's name "below" or "above" the title, or "none"
+	Band        Band
+	Title       Range // overrides Voices.Title.Size when Best > 0
+	Ornaments   []Ornament
+}
+
+// Band is a strip of colour along an edge, past the trim.
+type Band struct {
+	Edge    string  // one of Edges; "none" = no band
+	Size    float64 // share of the piece's shorter side
+	Fill    string
+	Pattern string // one of Patterns
+}
+
+// Ornament is one drawing and where it stands.
+type Ornament struct {
+	Name    string  // a drawing of package ornament
+	Place   string  // one of Places
+	Size    float64 // share of the piece's shorter side the drawing takes from the text
+	Reach   float64 // share it is drawn over, when more than Size: type stands in its hollow
+	Density float64 // 1 is usual, also when 0; 0.4 sparse to 2 rich
+	Seed    int64
+	Instead *Ornament // what stands there when this one leaves the name no room
+}
+
+// The words a look may use. A new word needs its drawing in package compose
+// (ground.go, places.go).
+var (
+	Aligns   = []string{"centre", "left"}
+	Cases    = []string{"as written", "upper", "lower"}
+	Frames   = []string{"none", "hair", "double", "thick", "dotted", "inset"}
+	Rules    = []string{"none", "hair", "double", "dotted", "short", "lozenge", "berry", "wave"}
+	Dividers = []string{"none", "hair", "dotted"}
+	Edges    = []string{"none", "left", "right", "top", "bottom", "both", "around"}
+	Patterns = []string{"plain", "gingham", "stripes", "scallop"}
+	Brands   = []string{"below", "above", "none"}
+	Places   = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "beside"}
+	Colours  = []string{"paper", "tint", "white", "deep", "berry", "leaf", "ink", "soft", "main", "accent", "none"}
+)
+
+// Look gives the arrangement of a piece.
+func (d *Design) Look(p label.Piece) Look {
+	if l, ok := d.looks[p]; ok {
+		return l
+	}
+	return d.looks[""]
+}
+
+// Leaner lists the looks a label may wear, from the look as written to bare
+// type: first the rule goes, then the maker's sign, then ornaments shrink or
+// give way to the ones named instead, then frame and band, at last all of it.
+func (l Look) Leaner() []Look {
+	out := []Look{l}
+	add := func(n Look) {
+		if !reflect.DeepEqual(n, out[len(out)-1]) {
+			out = append(out, n)
+		}
+	}
+	plain := l
+	plain.Rule = "none"
+	add(plain)
+	plain.Brand = "none"
+	add(plain)
+	add(plain.slim(0.74))
+	other := plain.instead()
+	add(other)
+	add(other.slim(0.74))
+	small := other.slim(0.6)
+	small.Frame, small.Band.Edge = "none", "none"
+	add(small)
+	small = other.slim(0.5)
+	small.Frame, small.Band.Edge = "none", "none"
+	add(small)
+	small.Ornaments, small.Margin = nil, min(small.Margin, 0.045)
+	add(small)
+	return out
+}
+
+// slim is the look with smaller ornaments, bands and margins.
+func (l Look) slim(f float64) Look {
+	l.Margin *= (1 + f) / 2
+	small := make([]Ornament, len(l.Ornaments))
+	for i, o := range l.Ornaments {
+		o.Size, o.Reach = o.Size*f, o.Reach*(1+f)/2 // an arch stays an arch
+		small[i] = o
+	}
+	l.Ornaments = small
+	l.Band.Size *= f
+	return l
+}
+
+// instead is the look with the ornaments that take less room.
+func (l Look) instead() Look {
+	other := make([]Ornament, len(l.Ornaments))
+	for i, o := range l.Ornaments {
+		if o.Instead != nil {
+			o = *o.Instead
+		}
+		other[i] = o
+	}
+	l.Ornaments = other
+	return l
+}

@@ -1,0 +1,226 @@
+package face
+
+import (
+	"fmt"
+	"io/fs"
+	"math"
+	"sync"
+	"sync/atomic"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+)
+
+// Face is one parsed typeface.
+type Face struct {
+	Name page.Face
+
+	data []byte
+	font *sfnt.Font
+	em   fixed.Int26_6 // units per em as a ppem, so that results are font units
+	pool sync.Pool     // *sfnt.Buffer
+
+	ascent, descent  int // 1/1000 em; descent is positive
+	xHeight, lowerO  int
+	capHeight, digit int
+	advances         [tableSize]atomic.Int32 // advance + 1; 0 = not known yet, -1 = no glyph
+	kerns            [kernSize * kernSize]atomic.Int32
+	mu               sync.RWMutex
+	farAdvance       map[rune]int32
+	farKern          map[[2]rune]int16
+	inks             map[rune]Ink
+	outlines         map[rune]Outline
+}
+
+const (
+	tableSize = 0x2200 // runes with a slot of their own in the advance table
+	kernFirst = 0x20
+	kernSize  = 0x60
+	kernKnown = 1 << 20 // marks a filled slot of the kern table
+)
+
+// Ink is the bounding box of a glyph's outline in 1/1000 em: Left and Right
+// from the origin, Top above and Bottom below the baseline (negative Bottom:
+// the ink ends above it).
+type Ink struct{ Left, Right, Top, Bottom int }
+
+func open(fsys fs.FS, file string, name page.Face) (*Face, error) {
+	data, err := fs.ReadFile(fsys, file)
+	if err != nil {
+		return nil, err
+	}
+	parsed, err := sfnt.Parse(data)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", file, err)
+	}
+	f := &Face{
+		Name: name, data: data, font: parsed,
+		em:         fixed.I(int(parsed.UnitsPerEm())),
+		farAdvance: map[rune]int32{}, farKern: map[[2]rune]int16{},
+		inks: map[rune]Ink{}, outlines: map[rune]Outline{},
+	}
+	f.pool.New = func() any { return new(sfnt.Buffer) }
+	return f, f.measure()
+}
+
+// measure reads the heights that laws and layout ask for.
+func (f *Face) measure() error {
+	b := f.buffer()
+	defer f.pool.Put(b)
+	m, err := f.font.Metrics(b, f.em, font.HintingNone)
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.Name, err)
+	}
+	f.ascent, f.descent = f.thousandths(m.Ascent), f.thousandths(m.Descent)
+	f.xHeight = f.Ink('x').Top
+	o := f.Ink('o')
+	f.lowerO = o.Top + o.Bottom
+	f.capHeight = f.Ink('H').Top
+	f.digit = math.MaxInt
+	for r := '0'; r <= '9'; r++ {
+		k := f.Ink(r)
+		f.digit = min(f.digit, k.Top+k.Bottom)
+	}
+	if f.xHeight <= 0 || f.lowerO <= 0 || f.capHeight <= 0 || f.digit <= 0 {
+		return fmt.Errorf("%s: lacks the basic Latin letters or digits", f.Name)
+	}
+	return nil
+}
+
+func (f *Face) buffer() *sfnt.Buffer { return f.pool.Get().(*sfnt.Buffer) }
+
+// thousandths turns font units (26.6) into 1/1000 em, rounded half away from
+// zero as fpdf does.
+func (f *Face) thousandths(v fixed.Int26_6) int {
+	return int(math.Round(float64(v) * 1000 / float64(f.em)))
+}
+
+// Has reports whether the face draws r. Runes above U+FFFF are never drawn:
+// the PDF writer addresses glyphs by 16-bit codes.
+func (f *Face) Has(r rune) bool { return f.raw(r) >= 0 }
+
+// Advance gives how far r moves the pen, in 1/1000 em; 0 for a missing glyph.
+func (f *Face) Advance(r rune) int { return max(0, f.raw(r)) }
+
+// raw is the advance in 1/1000 em, or -1 when the face has no such glyph.
+func (f *Face) raw(r rune) int {
+	if r >= 0 && r < tableSize {
+		if v := f.advances[r].Load(); v != 0 {
+			return shifted(v)
+		}
+		v := f.readAdvance(r)
+		f.advances[r].Store(v)
+		return shifted(v)
+	}
+	f.mu.RLock()
+	v, ok := f.farAdvance[r]
+	f.mu.RUnlock()
+	if !ok {
+		v = f.readAdvance(r)
+		f.mu.Lock()
+		f.farAdvance[r] = v
+		f.mu.Unlock()
+	}
+	return shifted(v)
+}
+
+func shifted(v int32) int {
+	if v < 0 {
+		return -1
+	}
+	return int(v - 1)
+}
+
+func (f *Face) readAdvance(r rune) int32 {
+	if r < ' ' || r > 0xFFFF {
+		return -1
+	}
+	b := f.buffer()
+	defer f.pool.Put(b)
+	g, err := f.font.GlyphIndex(b, r)
+	if err != nil || g == 0 {
+		return -1
+	}
+	a, err := f.font.GlyphAdvance(b, g, f.em, font.HintingNone)
+	if err != nil {
+		return -1
+	}
+	return int32(f.thousandths(a)) + 1
+}
+
+// Kern gives the correction between a and b in 1/1000 em, from the font's
+// GPOS table; negative draws them together.
+func (f *Face) Kern(a, b rune) int {
+	i, j := int(a)-kernFirst, int(b)-kernFirst
+	if i >= 0 && i < kernSize && j >= 0 && j < kernSize {
+		slot := &f.kerns[i*kernSize+j]
+		if v := slot.Load(); v != 0 {
+			return int(v) - kernKnown
+		}
+		v := f.readKern(a, b)
+		slot.Store(int32(v) + kernKnown)
+		return v
+	}
+	key := [2]rune{a, b}
+	f.mu.RLock()
+	v, ok := f.farKern[key]
+	f.mu.RUnlock()
+	if !ok {
+		v = int16(f.readKern(a, b))
+		f.mu.Lock()
+		f.farKern[key] = v
+		f.mu.Unlock()
+	}
+	return int(v)
+}
+
+func (f *Face) readKern(a, b rune) int {
+	buf := f.buffer()
+	defer f.pool.Put(buf)
+	ga, err := f.font.GlyphIndex(buf, a)
+	if err != nil || ga == 0 {
+		return 0
+	}
+	gb, err := f.font.GlyphIndex(buf, b)
+	if err != nil || gb == 0 {
+		return 0
+	}
+	k, err := f.font.Kern(buf, ga, gb, f.em, font.HintingNone)
+	if err != nil {
+		return 0
+	}
+	return f.thousandths(k)
+}
+
+// Width gives the width of s at a size by plain advances, without kerning:
+// what a page.Seg takes.
+func (f *Face) Width(s string, size unit.Length) unit.Length {
+	w := 0
+	for _, r := range s {
+		w += f.Advance(r)
+	}
+	return scale(w, size)
+}
+
+// XHeight gives the height of a lower-case x at a size.
+func (f *Face) XHeight(size unit.Length) unit.Length { return scale(f.xHeight, size) }
+
+// LowerO gives the height of the ink of a lower-case o at a size, the letter
+// 21 CFR 101.7(h) measures.
+func (f *Face) LowerO(size unit.Length) unit.Length { return scale(f.lowerO, size) }
+
+// CapHeight gives the height of a capital H at a size.
+func (f *Face) CapHeight(size unit.Length) unit.Length { return scale(f.capHeight, size) }
+
+// DigitHeight gives the height of the lowest digit at a size.
+func (f *Face) DigitHeight(size unit.Length) unit.Length { return scale(f.digit, size) }
+
+// Ascent gives the font's ascent above the baseline at a size.
+func (f *Face) Ascent(size unit.Length) unit.Length { return scale(f.ascent, size) }
+
+// Descent gives the font's descent below the baseline at a size, positive.
+func (f *Face) Descent(size unit.Length) unit.Length { return scale(f.descent, size) }

@@ -1,0 +1,88 @@
+package ornament
+
+import (
+	"sort"
+
+	"jarmark/internal/draw/page"
+)
+
+// drawings lists the ornaments. A new one is a method of sketch and a line
+// here.
+func drawings() map[string]func(*sketch) {
+	all := map[string]func(*sketch){
+		"wreath":        (*sketch).wreath,
+		"fir-wreath":    (*sketch).firWreath,
+		"fir":           (*sketch).fir,
+		"crystals":      (*sketch).crystals,
+		"stars":         (*sketch).stars,
+		"toss":          (*sketch).toss,
+		"berries":       (*sketch).berries,
+		"blossom":       (*sketch).blossoms,
+		"lattice":       (*sketch).lattice,
+		"gingham":       (*sketch).gingham,
+		"rule":          (*sketch).ruleSingle,
+		"rules":         (*sketch).ruleDouble,
+		"rule-dotted":   (*sketch).ruleDotted,
+		"rule-wave":     (*sketch).ruleWave,
+		"rule-berry":    (*sketch).ruleBerry,
+		"frame":         (*sketch).frame,
+		"frame-round":   (*sketch).frameRound,
+		"fruit":         func(k *sketch) { k.hero(k.box.centre(), k.box.short()/2*0.9, 0) },
+		"laurel":        (*sketch).laurel,
+		"garland":       (*sketch).garland,
+		"swag":          (*sketch).swag,
+		"branch":        (*sketch).branch,
+		"sprig-corners": (*sketch).sprigs,
+		"corner":        (*sketch).corner,
+	}
+	for name := range motifs() {
+		all[name] = func(k *sketch) {
+			k.wear(name)
+			k.hero(k.box.centre(), k.box.short()/2*0.9, 0)
+		}
+	}
+	// These are more than the bare motif.
+	all["wheat"], all["citrus"], all["blossom"] = (*sketch).wheat, (*sketch).slices, (*sketch).blossoms
+	return all
+}
+
+// Names lists every ornament in alphabetical order.
+func Names() []string {
+	var out []string
+	for n := range drawings() {
+		out = append(out, n)
+	}
+	sort.Strings(out)
+	return out
+}
+
+// Draw draws an ornament. All its paths, control points and stroke widths
+// included, lie inside s.Rect and off s.Keep. An unknown name and an empty
+// box draw nothing.
+func Draw(name string, s Spec) []page.Item {
+	draw, ok := drawings()[name]
+	if !ok || s.Rect.W < smallest || s.Rect.H <= 0 {
+		return nil
+	}
+	var best []page.Item
+	least := 2.0
+	for _, fine := range fineness {
+		k := newSketch(name, s, fine)
+		draw(k)
+		items, cut := k.finish()
+		if cut < least-0.02 {
+			best, least = items, cut
+		}
+		if least == 0 {
+			break
+		}
+	}
+	return best
+}
+
+// fineness is how far leaves shrink, step by step, to grow around the zones
+// that must stay free before any of them is left out.
+var fineness = []float64{1, 0.84, 0.7, 0.58}
+
+// smallest is the width below which no ornament can be seen.
+const smallest = 500_000

@@ -1,0 +1,181 @@
+package ornament
+
+import (
+	"math"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/palette"
+)
+
+type disk struct {
+	c vec
+	r float64
+}
+
+// scatter finds places for n discs that touch neither each other, nor the
+// edges, nor a keep-out zone: dart throwing with air between (Poisson disc).
+// The large ones come first, so that the small ones fill what they leave:
+// sizes lists radii from large to small, used in equal shares.
+func (k *sketch) scatter(n int, air float64, sizes ...float64) []disk {
+	var out []disk
+	least := sizes[len(sizes)-1]
+	for i := range n {
+		r := min(sizes[i*len(sizes)/n], k.box.short()/2.05)
+		for try := range 100 {
+			if try%40 == 39 { // no room at this size: try a smaller piece
+				r = max(r*0.72, least)
+			}
+			d := disk{vec{k.between(k.box.x0+r, k.box.x1-r), k.between(k.box.y0+r, k.box.y1-r)}, r}
+			if k.free(d.c, r*1.05) && apart(out, d, air) {
+				out = append(out, d)
+				break
+			}
+		}
+	}
+	return out
+}
+
+func apart(all []disk, d disk, air float64) bool {
+	for _, o := range all {
+		if o.c.sub(d.c).len() < (o.r+d.r)*(1+air) {
+			return false
+		}
+	}
+	return true
+}
+
+// room gives how many pieces of a radius suit the free area.
+func (k *sketch) room(r float64, most int) int {
+	area := k.box.w() * k.box.h()
+	for _, z := range k.keep {
+		w := min(z.x1, k.box.x1) - max(z.x0, k.box.x0)
+		h := min(z.y1, k.box.y1) - max(z.y0, k.box.y0)
+		area -= max(w, 0) * max(h, 0)
+	}
+	n := k.density * max(area, 0) / (r * r * 8.5)
+	return min(max(int(n), 3), most)
+}
+
+// stars are cut by hand: no two alike, none touching.
+func (k *sketch) stars() {
+	unit := min(max(k.box.short()*0.075, 0.9), 3.4)
+	for i, d := range k.scatter(k.room(unit, 90), 0.5, unit*1.35, unit*0.9, unit*0.8, unit*0.6, unit*0.4) {
+		c := []page.Colour{k.tint.gold, k.tint.gold, k.tint.accent()}[i%3]
+		if d.r < unit*0.5 {
+			k.body(spot(d.c, d.r*0.5, d.r*0.5, 0), c)
+			continue
+		}
+		k.star(d.c, d.r, 5+k.rng.IntN(2), c)
+	}
+}
+
+func (k *sketch) star(c vec, r float64, points int, tone page.Colour) {
+	turn := k.turn(0.4) - math.Pi/2
+	inner := k.between(0.4, 0.5)
+	t := &trace{}
+	for i := range points * 2 {
+		l := r * k.between(0.88, 1)
+		if i%2 == 1 {
+			l = r * inner * k.vary(0.1)
+		}
+		q := c.add(polar(turn+(float64(i)+k.turn(0.12))*math.Pi/float64(points), l))
+		if i == 0 {
+			t.move(q)
+		} else {
+			t.line(q)
+		}
+	}
+	k.body(t.close(), tone)
+}
+
+// accent is the second colour of scattered pieces.
+func (t tint) accent() page.Colour {
+	if t.dark {
+		return t.cream
+	}
+	return t.fruit
+}
+
+// frost is the colour of ice: a cool grey of the leaves, pale on dark.
+func (t tint) frost(i int) page.Colour {
+	if t.dark {
+		return palette.Mix(t.cream, t.leaf(i), 0.3*float64(i%2))
+	}
+	return palette.Mix(t.leaf(0), page.Colour{R: 0x7f, G: 0xa2, B: 0xb8}, 0.45+0.3*float64(i%2))
+}
+
+// crystals are snow crystals: six arms, all alike within one crystal.
+func (k *sketch) crystals() {
+	unit := min(max(k.box.short()*0.13, 1.6), 6)
+	for i, d := range k.scatter(k.room(unit*0.8, 26), 0.22, unit*1.4, unit*0.95, unit*0.8, unit*0.6, unit*0.18) {
+		if d.r < unit*0.35 {
+			k.body(spot(d.c, min(d.r*0.6, 0.4), min(d.r*0.55, 0.37), 0), k.tint.frost(i))
+			continue
+		}
+		k.crystal(d.c, d.r*0.95, k.tint.frost(i))
+	}
+}
+
+// crystal draws one snow crystal. Its arms have side branches at 60°, as ice
+// grows; how many, where and how long is the crystal's own.
+func (k *sketch) crystal(c vec, r float64, tone page.Colour) {
+	type twig struct{ at, long float64 }
+	twigs := []twig{{k.between(0.42, 0.5), k.between(0.2, 0.3)}, {k.between(0.66, 0.74), k.between(0.14, 0.22)}}
+	if r > 3 {
+		twigs = append(twigs, twig{k.between(0.24, 0.3), k.between(0.1, 0.2)})
+	}
+	plate := k.between(0.14, 0.22)
+	jewel := k.rng.Float64() < 0.5
+	turn := k.turn(math.Pi / 6)
+	k.element(func() {
+		t := &trace{}
+		hub := &trace{}
+		ends := &trace{}
+		for i := range 6 {
+			a := turn + float64(i)*math.Pi/3
+			at := func(x, y float64) vec { return c.add(polar(a, x*r)).add(polar(a+math.Pi/2, y*r)) }
+			t.move(at(0, 0)).line(at(0.97, 0))
+			for _, w := range twigs {
+				x, y := w.long*0.5, w.long*math.Sqrt(3)/2
+				t.move(at(w.at+x, -y)).line(at(w.at, 0)).line(at(w.at+x, y))
+			}
+			if i == 0 {
+				hub.move(at(plate, 0))
+			} else {
+				hub.line(at(plate, 0))
+			}
+			if jewel {
+				ends.move(at(0.86, 0)).line(at(0.93, -0.06)).line(at(1, 0)).line(at(0.93, 0.06)).close()
+			}
+		}
+		k.stroke(t, tone, max(0.1, r*0.055))
+		k.stroke(hub.close(), tone, max(0.1, r*0.05))
+		if jewel {
+			k.body(ends, tone)
+		}
+	})
+}
+
+// toss strews small fruit and leaves evenly, for the ground of a label.
+func (k *sketch) toss() {
+	unit := min(max(k.box.short()*0.09, 1.8), 4.2)
+	m := k.motifOf()
+	whole := 12 // fruit drawn in full; bunches cost more than others
+	if m.small != nil {
+		whole = 4
+	}
+	for i, d := range k.scatter(k.room(unit*0.8, 32), 0.2, unit*1.1, unit*0.92, unit*0.7, unit*0.7, unit*0.28) {
+		switch {
+		case d.r < unit*0.4:
+			k.berry(d.c, d.r*0.6, i%2 == 0)
+		case d.r < unit*0.8:
+			a := k.turn(math.Pi)
+			k.leaf(d.c.sub(polar(a, d.r*0.9)), a, d.r*1.8, k.blade(), k.turn(0.14), i)
+		case whole == 0:
+			k.cluster(d.c, k.turn(math.Pi), 1, d.r*0.85)
+		default:
+			whole--
+			k.element(func() { m.draw(easel{k, d.c, d.r * 0.8, k.turn(0.5)}) })
+		}
+	}
+}

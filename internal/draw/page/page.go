@@ -1,0 +1,152 @@
+// Package page is the closed, dumb model between layout and output: positioned
+// items in a frame, frames on pages. Renderers draw it and decide nothing.
+// Coordinates: nanometres, origin top left, y down.
+package page
+
+import "jarmark/internal/kit/unit"
+
+// Point is a place.
+type Point struct{ X, Y unit.Length }
+
+// Rect is an upright box.
+type Rect struct{ X, Y, W, H unit.Length }
+
+// Colour is sRGB.
+type Colour struct{ R, G, B uint8 }
+
+// Face names one font file of the fonts package without ".ttf":
+// "Figtree_400Regular".
+type Face string
+
+// Item is one of *Text, *Path, *Code; nothing else.
+type Item interface{ item() }
+
+// Text is one line of one face and size on one baseline, already broken,
+// kerned and placed.
+type Text struct {
+	Block  string // id of the label block it prints; "" for decoration
+	Face   Face
+	Size   unit.Length // em size
+	At     Point       // left end of the baseline
+	Turn   float64     // degrees clockwise about At
+	Segs   []Seg
+	Colour Colour
+	Box    Rect // advance width x ascent..descent, before Turn
+}
+
+// Seg is a stretch of text without kerning or tracking inside: renderers draw
+// S with plain advances from At.X+X. Kerns and letter-spacing start a new Seg.
+type Seg struct {
+	X unit.Length
+	S string
+}
+
+// String is the text of the line.
+func (t *Text) String() string {
+	s := ""
+	for _, g := range t.Segs {
+		s += g.S
+	}
+	return s
+}
+
+// Op is a path operation.
+type Op uint8
+
+// Path operations and how many points each takes.
+const (
+	MoveTo  Op = iota // 1
+	LineTo            // 1
+	CubicTo           // 3
+	Close             // 0
+)
+
+// Path is a filled and/or stroked shape.
+type Path struct {
+	Block   string // "" for decoration; "cut" for cut marks
+	Ops     []Op
+	Pts     []Point
+	Fill    *Colour
+	EvenOdd bool
+	Stroke  *Colour
+	Width   unit.Length // of the stroke
+	Round   bool        // round caps and joins
+	Dash    []unit.Length
+	Bleed   bool // background that may reach past the safe area and the trim
+}
+
+// Code is a QR code: Modules[y][x] true = dark, without quiet zone; At covers
+// the modules only. Quiet modules of blank must surround it (ISO/IEC 18004: 4).
+type Code struct {
+	Block   string
+	At      Rect
+	Modules [][]bool
+	Quiet   int
+	Dark    Colour
+	Payload string
+}
+
+func (*Text) item() {}
+func (*Path) item() {}
+func (*Code) item() {}
+
+// Shape is the outline of a cut label.
+type Shape string
+
+// The outlines. TagShape is a hang tag with cut top corners and a hole.
+const (
+	Rectangle Shape = "rectangle"
+	Ellipse   Shape = "ellipse"
+	TagShape  Shape = "tag"
+)
+
+// Frame is one finished label: W x H is the trim size.
+type Frame struct {
+	W, H   unit.Length
+	Shape  Shape
+	Corner unit.Length // corner radius of a Rectangle
+	Safe   unit.Length // inset no ink but Bleed paths may cross
+	Bleed  unit.Length // how far Bleed paths reach past the trim
+	Items  []Item
+	Slots  []Slot // kept free for text that differs from copy to copy
+	Name   string // what it is, for outlines and accessible text
+	Design string
+	Piece  string
+}
+
+// Slot is a place on a label for text that differs from copy to copy: a
+// serial number, a recipient. It is not drawn; an Overlay fills it.
+type Slot struct {
+	Block  string // id of the label block it stands for
+	Kind   string // its kind: "serial", "to"
+	Face   Face
+	Size   unit.Length
+	At     Point       // left end of the baseline
+	Width  unit.Length // room for the text
+	Colour Colour
+}
+
+// Placement puts a frame on a page: At is the top left of the placed (turned)
+// box. Overlay items (serial numbers, names) are in frame coordinates.
+type Placement struct {
+	Frame   *Frame
+	At      Point
+	Turn    int // 0 or 90 (degrees clockwise)
+	Overlay []Item
+}
+
+// Page is one sheet of paper.
+type Page struct {
+	W, H   unit.Length
+	Places []Placement
+	Marks  []Item // page coordinates: cut marks, rulers, notes
+}
+
+// Doc is what a renderer gets.
+type Doc struct {
+	Title, Author, Lang string
+	Created             int64 // Unix seconds; never the clock's
+	Pages               []Page
+	ScaleX, ScaleY      float64 // printer correction; 0 = 1
+	OffsetX, OffsetY    unit.Length
+}

@@ -1,0 +1,201 @@
+package pdf
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"github.com/go-pdf/fpdf"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+)
+
+// press draws the pages of one document.
+type press struct {
+	doc    *page.Doc
+	fonts  map[page.Face]string
+	labels map[*page.Frame]*form // frames placed more than once
+	ink    content               // reused from form to form
+}
+
+func newPress(d *page.Doc, s *survey, fonts map[page.Face]string) *press {
+	p := &press{doc: d, fonts: fonts, labels: map[*page.Frame]*form{}}
+	for i := range d.Pages {
+		for _, pl := range d.Pages[i].Places {
+			if f := pl.Frame; s.frames[f] > 1 && p.labels[f] == nil {
+				p.labels[f] = p.labelForm(f)
+			}
+		}
+	}
+	return p
+}
+
+// form is content that is drawn when fpdf writes it into the file, once, and
+// not kept. It stands in for fpdf's own kind of template, which holds its
+// bytes from the start and hashes them at every use.
+type form struct {
+	id   string
+	w, h unit.Length
+	uses []fpdf.Template
+	draw func(*content)
+	p    *press
+}
+
+var _ fpdf.Template = (*form)(nil)
+
+func (f *form) ID() string { return f.id }
+
+func (f *form) Size() (fpdf.PointType, fpdf.SizeType) { return fpdf.PointType{}, sizeOf(f.w, f.h) }
+
+// Bytes draws the form. The result is good until the next form is drawn.
+func (f *form) Bytes() []byte {
+	c := &f.p.ink
+	*c = content{b: c.b[:0], saved: c.saved[:0], fonts: f.p.fonts}
+	f.draw(c)
+	return c.b
+}
+
+func (f *form) Images() map[string]*fpdf.ImageInfoType { return nil }
+func (f *form) Templates() []fpdf.Template             { return f.uses }
+func (f *form) NumPages() int                          { return 1 }
+func (f *form) FromPage(int) (fpdf.Template, error)    { return f, nil }
+func (f *form) FromPages() []fpdf.Template             { return []fpdf.Template{f} }
+func (f *form) Serialize() ([]byte, error)             { return nil, errNotStored }
+func (f *form) GobEncode() ([]byte, error)             { return nil, errNotStored }
+func (f *form) GobDecode([]byte) error                 { return errNotStored }
+
+var errNotStored = errors.New("a form of this package is not stored")
+
+// labelForm is a label with its bleed, origin at the lower left of the bleed.
+func (p *press) labelForm(fr *page.Frame) *form {
+	return &form{
+		id: fmt.Sprintf("L%d", len(p.labels)+1),
+		w:  fr.W + 2*fr.Bleed, h: fr.H + 2*fr.Bleed, p: p,
+		draw: func(c *content) { c.items(frameSpace(fr), fr.Items) },
+	}
+}
+
+func frameSpace(fr *page.Frame) space { return space{left: fr.Bleed, top: fr.H + fr.Bleed} }
+
+// sheets gives the form of every page; pages alike in a row share one.
+func (p *press) sheets() []*form {
+	out := make([]*form, len(p.doc.Pages))
+	for i := range out {
+		if i > 0 && alike(&p.doc.Pages[i-1], &p.doc.Pages[i]) {
+			out[i] = out[i-1]
+		} else {
+			out[i] = p.pageForm(i)
+		}
+	}
+	return out
+}
+
+// heavy reports whether compressing the pages is worth its time: their content
+// is more than 2 kB a stream. Drawing it all to know takes far less.
+func (p *press) heavy(sheets []*form) bool {
+	total := 0
+	for _, l := range p.labels {
+		total += len(l.Bytes())
+	}
+	for i, s := range sheets {
+		if i == 0 || s != sheets[i-1] {
+			total += len(s.Bytes())
+		}
+	}
+	return total > 2048*(len(p.labels)+len(sheets))
+}
+
+// pageForm is all of one page.
+func (p *press) pageForm(i int) *form {
+	pg := &p.doc.Pages[i]
+	f := &form{id: fmt.Sprintf("P%d", i+1), w: pg.W, h: pg.H, p: p}
+	seen := map[*form]bool{}
+	for _, pl := range pg.Places {
+		if l := p.labels[pl.Frame]; l != nil && !seen[l] {
+			seen[l] = true
+			f.uses = append(f.uses, l)
+		}
+	}
+	f.draw = func(c *content) { p.page(c, pg) }
+	return f
+}
+
+// alike reports whether two pages bear the very same marks in the same places.
+func alike(a, b *page.Page) bool {
+	if a.W != b.W || a.H != b.H || len(a.Places) != len(b.Places) || !slices.Equal(a.Marks, b.Marks) {
+		return false
+	}
+	for i, x := range a.Places {
+		y := b.Places[i]
+		if x.Frame != y.Frame || x.At != y.At || x.Turn != y.Turn || !slices.Equal(x.Overlay, y.Overlay) {
+			return false
+		}
+	}
+	return true
+}
+
+func (p *press) page(c *content, pg *page.Page) {
+	p.correct(c, pg)
+	for i := range pg.Places {
+		p.place(c, pg, &pg.Places[i])
+	}
+	c.items(space{top: pg.H}, pg.Marks)
+}
+
+// correct applies what the maker measured on the printer: scale about the top
+// left corner of the paper, then offset to the right and down.
+func (p *press) correct(c *content, pg *page.Page) {
+	sx, sy := orOne(p.doc.ScaleX), orOne(p.doc.ScaleY)
+	if sx == 1 && sy == 1 && p.doc.OffsetX == 0 && p.doc.OffsetY == 0 {
+		return
+	}
+	c.number(sx)
+	c.b = append(c.b, "0 0 "...)
+	c.number(sy)
+	c.length(p.doc.OffsetX)
+	c.number(pg.H.Points()*(1-sy) - p.doc.OffsetY.Points())
+	c.op("cm")
+}
+
+func orOne(v float64) float64 {
+	if v == 0 {
+		return 1
+	}
+	return v
+}
+
+// place stamps a shared label or draws a single one, then what is its own.
+func (p *press) place(c *content, pg *page.Page, pl *page.Placement) {
+	fr := pl.Frame
+	c.save()
+	if pl.Turn == 90 {
+		c.b = append(c.b, "0 -1 1 0 "...)
+		c.length(pl.At.X - fr.Bleed)
+		c.length(pg.H - pl.At.Y + fr.Bleed)
+	} else {
+		c.b = append(c.b, "1 0 0 1 "...)
+		c.length(pl.At.X - fr.Bleed)
+		c.length(pg.H - pl.At.Y - fr.H - fr.Bleed)
+	}
+	c.op("cm")
+	if l := p.labels[fr]; l != nil {
+		c.b = append(append(c.b, "/TPL"...), l.id...)
+		c.op(" Do")
+	} else {
+		p.single(c, fr)
+	}
+	c.items(frameSpace(fr), pl.Overlay)
+	c.restore()
+}
+
+// single draws a label in place, clipped to its bleed as a form would be.
+func (p *press) single(c *content, fr *page.Frame) {
+	c.save()
+	c.b = append(c.b, "0 0 "...)
+	c.length(fr.W + 2*fr.Bleed)
+	c.length(fr.H + 2*fr.Bleed)
+	c.op("re W n")
+	c.items(frameSpace(fr), fr.Items)
+	c.restore()
+}

@@ -1,0 +1,208 @@
+package pdf
+
+import (
+	"math"
+	"unicode/utf8"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+)
+
+func (c *content) items(s space, list []page.Item) {
+	for _, it := range list {
+		switch it := it.(type) {
+		case *page.Text:
+			c.text(s, it)
+		case *page.Path:
+			c.path(s, it)
+		case *page.Code:
+			c.code(s, it)
+		}
+	}
+}
+
+// text draws every stretch of a line from its own x; inside a stretch the
+// letters advance plainly, as page.Seg promises (ISO 32000-1, 9.4).
+func (c *content) text(s space, t *page.Text) {
+	c.fillColour(t.Colour)
+	spaced := letterSpaced(t)
+	if spaced {
+		c.b = append(c.b, "/Span <</ActualText <FEFF"...)
+		c.hex(t.String())
+		c.b = append(c.b, ">>> BDC "...)
+	}
+	c.b = append(c.b, "BT "...)
+	if name := c.fonts[t.Face]; c.now.font != name || c.now.size != t.Size {
+		c.now.font, c.now.size = name, t.Size
+		c.b = append(append(append(c.b, '/'), name...), ' ')
+		c.length(t.Size)
+		c.b = append(c.b, "Tf "...)
+	}
+	turned := math.Mod(t.Turn, 360) != 0
+	if turned {
+		sin, cos := page.SinCos(t.Turn)
+		c.number(cos)
+		c.number(-sin)
+		c.number(sin)
+		c.number(cos)
+		c.point(s, t.At)
+		c.b = append(c.b, "Tm "...)
+	}
+	var from unit.Length
+	for i, g := range t.Segs {
+		switch {
+		case i == 0 && !turned:
+			c.point(s, page.Point{X: t.At.X + g.X, Y: t.At.Y})
+			c.b = append(c.b, "Td "...)
+		case i > 0 || g.X != 0:
+			c.length(g.X - from)
+			c.b = append(c.b, "0 Td "...)
+		}
+		from = g.X
+		c.show(g.S)
+	}
+	c.b = append(c.b, "ET"...)
+	if spaced {
+		c.b = append(c.b, " EMC"...)
+	}
+	c.op("")
+}
+
+// letterSpaced tells a line set letter by letter. Readers take its gaps for
+// blanks, so the words are written beside it (ISO 32000-1, 14.9.4).
+func letterSpaced(t *page.Text) bool {
+	single := 0
+	for _, g := range t.Segs {
+		if utf8.RuneCountInString(g.S) == 1 {
+			single++
+		}
+	}
+	return single >= 3 && 2*single > len(t.Segs)
+}
+
+// show writes text as UTF-16 codes, the encoding fpdf gives its fonts.
+func (c *content) show(s string) {
+	c.b = append(c.b, '<')
+	c.hex(s)
+	c.b = append(c.b, "> Tj "...)
+}
+
+func (c *content) hex(s string) {
+	const digits = "0123456789ABCDEF"
+	for _, r := range s {
+		c.b = append(c.b, digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15])
+	}
+}
+
+// path draws a shape (ISO 32000-1, 8.5).
+func (c *content) path(s space, p *page.Path) {
+	stroked := p.Stroke != nil && p.Width > 0
+	if len(p.Ops) == 0 || p.Fill == nil && !stroked {
+		return
+	}
+	if p.Fill != nil {
+		c.fillColour(*p.Fill)
+	}
+	if stroked {
+		c.pen(p)
+	}
+	c.outline(s, p)
+	op := [...]string{"f", "S", "B"}[paint(p.Fill != nil, stroked)]
+	if p.Fill != nil && p.EvenOdd {
+		op += "*"
+	}
+	c.op(op)
+	if stroked && c.now.lines == 2 {
+		c.now.lines = 0 // another dashed path has dashes of its own
+	}
+}
+
+func paint(fill, stroke bool) int {
+	switch {
+	case fill && stroke:
+		return 2
+	case stroke:
+		return 1
+	}
+	return 0
+}
+
+func (c *content) outline(s space, p *page.Path) {
+	pts := p.Pts
+	for _, op := range p.Ops {
+		n := points[op]
+		for _, q := range pts[:n] {
+			c.point(s, q)
+		}
+		pts = pts[n:]
+		c.b = append(c.b, "mlch"[op], ' ')
+	}
+}
+
+// pen sets up the stroke of a path.
+func (c *content) pen(p *page.Path) {
+	c.strokeColour(*p.Stroke)
+	if c.now.width != p.Width {
+		c.now.width = p.Width
+		c.length(p.Width)
+		c.op("w")
+	}
+	round := int8(1)
+	if p.Round {
+		round = 2
+	}
+	if c.now.round != round {
+		c.now.round = round
+		c.op([...]string{1: "0 J 0 j", 2: "1 J 1 j"}[round])
+	}
+	c.dash(p.Dash)
+}
+
+func (c *content) dash(d []unit.Length) {
+	var sum unit.Length
+	for _, l := range d {
+		sum += l
+	}
+	switch {
+	case sum > 0:
+		c.now.lines = 2
+		c.b = append(c.b, '[')
+		for _, l := range d {
+			c.length(l)
+		}
+		c.op("] 0 d")
+	case c.now.lines != 1:
+		c.now.lines = 1
+		c.op("[] 0 d")
+	}
+}
+
+// code draws a QR code in units of one module: each row's dark runs as
+// rectangles, all in one path, so that no hairlines show between them.
+func (c *content) code(s space, k *page.Code) {
+	n := len(k.Modules)
+	c.fillColour(k.Dark)
+	c.save()
+	c.number(k.At.W.Points() / float64(n))
+	c.b = append(c.b, "0 0 "...)
+	c.number(k.At.H.Points() / float64(n))
+	c.point(s, page.Point{X: k.At.X, Y: k.At.Y + k.At.H})
+	c.op("cm")
+	for y, row := range k.Modules {
+		for x := 0; x < n; x++ {
+			if !row[x] {
+				continue
+			}
+			start := x
+			for x < n && row[x] {
+				x++
+			}
+			c.integer(start)
+			c.integer(n - 1 - y)
+			c.integer(x - start)
+			c.b = append(c.b, "1 re\n"...)
+		}
+	}
+	c.op("f")
+	c.restore()
+}

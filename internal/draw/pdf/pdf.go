@@ -1,0 +1,108 @@
+// Package pdf writes a page.Doc as PDF. It draws what it is given, exactly
+// where it is told, and decides nothing: no margins, no page breaks, no
+// measuring. It is the only importer of fpdf, which contributes the file
+// structure and the font subsets; the drawing operators are written here,
+// because fpdf rounds to 0.01 pt and formats every call with fmt.
+//
+// How it stays fast and small:
+//   - A frame that is placed more than once becomes one form XObject and is
+//     stamped (ISO 32000-1, 8.10).
+//   - fpdf holds all page content until the end of the file. Each page is
+//     therefore a form that writes its operators only while the file is being
+//     written (see form), so that the content of one page at a time is held.
+//     Pages alike share one.
+//   - Setting up a compressor costs more than drawing a light page, so files of
+//     light pages are not compressed (their fonts are).
+package pdf
+
+import (
+	"fmt"
+	"io"
+	"time"
+
+	"github.com/go-pdf/fpdf"
+
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+)
+
+// Write writes the document as PDF 1.6 with the used part of each typeface
+// embedded. The same document gives the same bytes; dates come from d.Created
+// alone. The catalog asks the print dialog for true size
+// (/PrintScaling /None, ISO 32000-1, 12.2).
+//
+// It fails, before it writes anything, on what cannot be drawn truly: a
+// letter the typeface lacks, a letter above U+FFFF, a broken path, a page of
+// impossible size. A failing w gives w's error.
+func Write(w io.Writer, d *page.Doc, faces *face.Set) error {
+	raw, err := build(d, faces)
+	if err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	if err := finish(w, raw); err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	return nil
+}
+
+// build makes the file as fpdf writes it. fpdf panics where it meets what it
+// does not expect; survey rules the known causes out, recover is the net.
+func build(d *page.Doc, faces *face.Set) (raw []byte, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			raw, err = nil, fmt.Errorf("internal fault: %v", r)
+		}
+	}()
+	s, err := inspect(d, faces)
+	if err != nil {
+		return nil, err
+	}
+	f := open(d)
+	fonts, err := embed(f, s, faces)
+	if err != nil {
+		return nil, err
+	}
+	p := newPress(d, s, fonts)
+	sheets := p.sheets()
+	f.SetCompression(p.heavy(sheets))
+	for i, pg := range d.Pages {
+		f.AddPageFormat("P", sizeOf(pg.W, pg.H))
+		f.UseTemplate(sheets[i])
+	}
+	var out capture
+	if err := f.Output(&out); err != nil {
+		return nil, err
+	}
+	return out.b, nil
+}
+
+// open starts a file of the document's facts and no defaults of fpdf's own.
+func open(d *page.Doc) *fpdf.Fpdf {
+	first := d.Pages[0]
+	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: sizeOf(first.W, first.H)})
+	f.SetMargins(0, 0, 0)
+	f.SetAutoPageBreak(false, 0)
+	f.SetCatalogSort(true)
+	at := time.Unix(d.Created, 0).UTC()
+	f.SetCreationDate(at)
+	f.SetModificationDate(at)
+	f.SetLang(d.Lang)
+	f.SetTitle(infoString(d.Title), false)
+	f.SetAuthor(infoString(d.Author), false)
+	f.SetCreator("jarmark", false)
+	f.SetProducer("jarmark, fpdf", false)
+	return f
+}
+
+// capture keeps what fpdf writes. fpdf hands over its whole buffer in one
+// call, which is kept as it is, not copied.
+type capture struct{ b []byte }
+
+func (c *capture) Write(p []byte) (int, error) {
+	if c.b == nil {
+		c.b = p
+	} else {
+		c.b = append(c.b[:len(c.b):len(c.b)], p...)
+	}
+	return len(p), nil
+}

@@ -1,0 +1,112 @@
+// Package png draws frames and pages as pictures: for previews and for tests
+// that look at the result. Dots per inch exist only here; everything before
+// is lengths. The same input gives the same pixels.
+package png
+
+import (
+	"fmt"
+	"image"
+	"image/draw"
+	"image/png"
+	"io"
+	"math"
+
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+)
+
+// maxPixels bounds a picture: 100 megapixels, 400 MB, is beyond any label or
+// sheet at a sensible resolution.
+const maxPixels = 100_000_000
+
+// Frame draws one label, trimmed to its outline, on white. A pixel is 1/dpi
+// inch; sizes round to whole pixels. Overlay is drawn on top, in frame
+// coordinates. It fails on impossible sizes, unknown typefaces and broken
+// paths.
+func Frame(f *page.Frame, overlay []page.Item, fs *face.Set, dpi float64) (*image.RGBA, error) {
+	if f == nil {
+		return nil, fmt.Errorf("png: no frame")
+	}
+	c, err := newCanvas(f.W, f.H, dpi, fs)
+	if err != nil {
+		return nil, err
+	}
+	draw.Draw(c.img, c.img.Bounds(), image.White, image.Point{}, draw.Src)
+	if err := c.frame(f, overlay, scaling(c.dot)); err != nil {
+		return nil, err
+	}
+	return c.img, nil
+}
+
+// Page draws one page of a document, printer correction included.
+func Page(d *page.Doc, i int, fs *face.Set, dpi float64) (*image.RGBA, error) {
+	if d == nil || i < 0 || i >= len(d.Pages) {
+		return nil, fmt.Errorf("png: no page %d", i+1)
+	}
+	p := &d.Pages[i]
+	c, err := newCanvas(p.W, p.H, dpi, fs)
+	if err != nil {
+		return nil, err
+	}
+	draw.Draw(c.img, c.img.Bounds(), image.White, image.Point{}, draw.Src)
+	base := scaling(c.dot).mul(affine{
+		a: orOne(d.ScaleX), d: orOne(d.ScaleY), e: float64(d.OffsetX), f: float64(d.OffsetY),
+	})
+	for _, pl := range p.Places {
+		if pl.Frame == nil {
+			return nil, fmt.Errorf("png: page %d has a place without a label", i+1)
+		}
+		at := base.mul(placed(pl))
+		c.clip = clipTo(at, pl.Frame)
+		if err := c.items(pl.Frame.Items, at); err != nil {
+			return nil, err
+		}
+		if err := c.items(pl.Overlay, at); err != nil {
+			return nil, err
+		}
+	}
+	c.clip = c.img.Bounds()
+	if err := c.items(p.Marks, base); err != nil {
+		return nil, err
+	}
+	return c.img, nil
+}
+
+// Encode writes the picture as PNG.
+func Encode(w io.Writer, img image.Image) error {
+	e := png.Encoder{CompressionLevel: png.BestSpeed}
+	return e.Encode(w, img)
+}
+
+// placed maps frame coordinates to page coordinates. Turned 90° clockwise,
+// the top of the label faces right.
+func placed(pl page.Placement) affine {
+	at := translation(float64(pl.At.X), float64(pl.At.Y))
+	if pl.Turn == 90 {
+		return at.mul(affine{a: 0, b: 1, c: -1, d: 0, e: float64(pl.Frame.H)})
+	}
+	return at
+}
+
+// clipTo gives the pixels of a placed label with its bleed.
+func clipTo(at affine, f *page.Frame) image.Rectangle {
+	b := float64(f.Bleed)
+	x0, y0 := at.apply(-b, -b)
+	x1, y1 := at.apply(float64(f.W)+b, float64(f.H)+b)
+	return image.Rect(
+		int(math.Floor(min(x0, x1))), int(math.Floor(min(y0, y1))),
+		int(math.Ceil(max(x0, x1))), int(math.Ceil(max(y0, y1))))
+}
+
+func orOne(v float64) float64 {
+	if v == 0 {
+		return 1
+	}
+	return v
+}
+
+// pixels gives the whole pixels of a length.
+func pixels(l unit.Length, dot float64) int {
+	return max(1, int(math.Round(float64(l)*dot)))
+}

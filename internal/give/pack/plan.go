@@ -1,0 +1,156 @@
+// Package pack plans where the jars go: gifts to people, crates to markets,
+// the rest to the shelf, unsealed jars to the refrigerator. It also answers
+// who has the jars of a lot. Plans are values; Text, CSV and Doc show them.
+package pack
+
+import (
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
+)
+
+// Our own defaults (common practice, no source).
+const (
+	DefaultMaxBox = 15 * unit.Kilogram // what one person lifts without strain
+	maxJars       = 100_000            // of one size, promise or run of tags
+)
+
+// Options filters a plan and adds what the batch files do not say.
+type Options struct {
+	Event   string            // only this event; its name as in the files, any case
+	Gifts   bool              // only the gifts
+	List    []Entry           // a gift list kept apart from the batches
+	Designs map[string]string // occasion -> design; nil = Designs()
+	Units   string            // "us" or "metric"; empty = the first kitchen's
+	MaxBox  unit.Mass         // 0 = DefaultMaxBox
+	Pantry  *pantry.Pantry    // nil = the built-in table of jars
+}
+
+// Plan is a packing list. Every counted jar is in exactly one place: with a
+// stop (less what came home again), left over, or in the refrigerator.
+type Plan struct {
+	Maker    string
+	Units    string
+	Filter   string // event, "gifts" or empty
+	Stops    []Stop // gifts in file order, then markets by date
+	Done     []Stop // markets of which it is noted what came home
+	Stock    []Stock
+	Fridge   []FridgeItem
+	Supplies []Supply
+	Tags     []Tag // one a gift jar, in the order of Stops
+	Jars     int   // of Stops
+	Boxes    int
+	Net      unit.Mass
+	Gross    unit.Mass // jars with lids; boxes not counted
+	GrossHow cook.How
+	Value    []unit.Money // stock left, by currency; jars without a price not counted
+	Unpriced int          // jars left without a price
+}
+
+// Stock is one jar size of one batch and where its jars went.
+type Stock struct {
+	Lot, Name  string
+	Jar        pantry.Jar
+	JarText    string // shortest name that tells the sizes of the plan apart
+	Made       unit.Date
+	BestBefore unit.Date
+	UseBy      bool
+	Cold       bool // must stay refrigerated or frozen
+	Count      int  // filled
+	Sealed     int
+	Unsealed   int
+	CountHow   cook.How
+	Checked    bool // seals were checked
+	Net        unit.Mass
+	NetHow     cook.How
+	Declared   unit.Mass
+	DeclText   string
+	Gross      unit.Mass // one jar with lid
+	GrossHow   cook.How
+	Price      unit.Money
+	Promised   int // gifts and markets still to come
+	Sold       int // at markets noted as done
+	Left       int
+	batch      int
+	row        int // place in the plan's order
+}
+
+// Kind says what a stop is.
+type Kind string
+
+// The kinds of stop.
+const (
+	Gift   Kind = "gift"
+	Market Kind = "market"
+)
+
+// Stop is one recipient or one stall.
+type Stop struct {
+	Kind     Kind
+	To       string // recipient or event
+	Date     unit.Date
+	Wishes   []Wish // of a gift: one for each [[gift]] or list row
+	Lines    []Line // first expiry first
+	Wanted   int    // jars promised
+	Jars     int    // jars there are
+	Net      unit.Mass
+	Gross    unit.Mass
+	GrossHow cook.How
+	Boxes    []Box
+	CameHome int // of a market done; -1 = not said
+	Value    []unit.Money
+}
+
+// Short is how many promised jars there are not.
+func (s Stop) Short() int { return max(0, s.Wanted-s.Jars) }
+
+// Wish is what goes with a gift.
+type Wish struct {
+	From, Message, Occasion, Design string
+	Jars                            int
+}
+
+// Line is some jars of one size and lot.
+type Line struct {
+	Lot, Name  string
+	Jar        pantry.Jar
+	JarText    string
+	Count      int
+	CameHome   int
+	BestBefore unit.Date
+	UseBy      bool
+	Cold       bool
+	Net, Gross unit.Mass // of all jars of the line
+	Price      unit.Money
+	stock      int
+}
+
+// FridgeItem is jars not to be given, sold or stored at room temperature.
+type FridgeItem struct {
+	Lot, Name string
+	JarText   string
+	Count     int       // unsealed jars; 0 for a part jar alone
+	Part      unit.Mass // content of a last partial jar
+	Days      int       // eat within, from the day made; 0 = not known
+	By        unit.Date
+}
+
+// Tag is one hang tag.
+type Tag struct {
+	To, From, Message, Occasion, Design string
+	Lot, JarKey                         string
+}
+
+// Supply is something from the cupboard. Have is -1 when not said. Ribbon is
+// a length, all else a count.
+type Supply struct {
+	What       string
+	Need, Have int
+	NeedLength unit.Length
+	HaveLength unit.Length // -1 = not said
+}
+
+// Missing reports whether the cupboard is known to hold too little.
+func (s Supply) Missing() bool {
+	return s.Have >= 0 && s.Need > s.Have || s.NeedLength > 0 && s.HaveLength >= 0 && s.NeedLength > s.HaveLength
+}

@@ -1,0 +1,128 @@
+package pack
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+)
+
+// recallSteps is our own wording of ordinary practice; the agency's
+// instructions come first (common practice, no source).
+var recallSteps = []string{
+	"Call your local food-safety agency first: what they ask for comes before this sheet.",
+	"Stop giving and selling this lot, and set aside what is at home, marked DO NOT EAT.",
+	"Call everyone below. Ask them not to eat or taste it, and how many jars they still have.",
+	"For jars sold at markets put up a notice with product, lot and date, and tell its manager.",
+	"Write down whom you reached and when; keep this sheet.",
+}
+
+// RecallDoc is a sheet to work from by telephone when a lot must come back.
+// The reason is left to be written by hand.
+func (h *History) RecallDoc(fs *face.Set, paper string) (*page.Doc, diag.List) {
+	if paper == "" {
+		paper = Paper(h.Units)
+	}
+	head := "Recall sheet, lot " + h.Lot
+	c, found := newCarried(fs, paper, head)
+	if c == nil {
+		return nil, found
+	}
+	product := join(h.Products)
+	for _, b := range c.titleBands("Recall sheet: lot "+h.Lot, strings.TrimPrefix(h.Maker+" · "+product, " · ")) {
+		c.put(b)
+	}
+	for _, t := range []string{
+		"On the label: " + product + ", lot " + h.Lot + ".",
+		"Made " + day(h.Made) + ", best before " + day(h.BestBefore) + ".",
+		h.sum() + ".",
+	} {
+		for _, b := range c.paragraph(plainFace, pt(11.5), margin, ink, t) {
+			c.put(b)
+		}
+	}
+	c.group(group{head: gap(unit.Millimetre), rows: linesBand("Reason, and what to look for (write by hand)", 2)})
+	h.stepsGroup(c)
+	h.callGroup(c)
+	h.homeGroup(c)
+	h.relatedGroup(c)
+	c.group(group{head: gap(2 * unit.Millimetre), rows: linesBand("Agency called: name, date, reference; notes", 3)})
+	return c.finish(head, h.Maker)
+}
+
+func (h *History) stepsGroup(c *carried) {
+	g := group{head: headBand("First", "the agency has the last word")}
+	for _, s := range recallSteps {
+		lines := c.wrap(plainFace, pt(11), c.w-2*margin-tickSide-4*unit.Millimetre, s)
+		g.rows = append(g.rows, band{h: pt(11)*14/10*unit.Length(len(lines)) + 2*unit.Millimetre, draw: func(c *carried, y unit.Length) {
+			c.tick(margin, y+3*unit.Millimetre, 4*unit.Millimetre)
+			for i, l := range lines {
+				c.text(plainFace, pt(11), margin+tickSide+4*unit.Millimetre, y+unit.Millimetre+pt(11)*14/10*unit.Length(i)+pt(11), ink, l)
+			}
+		}})
+	}
+	c.group(g)
+}
+
+func (h *History) callGroup(c *carried) {
+	if len(h.Holders) == 0 {
+		return
+	}
+	g := group{head: headBand("Call or tell", ""), cont: headBand("Call or tell, continued", "")}
+	for _, k := range h.Holders {
+		g.rows = append(g.rows, callBand(k))
+	}
+	for _, t := range h.honest() {
+		g.rows = append(g.rows, c.paragraph(italicFace, pt(10.5), margin, soft, t)...)
+	}
+	c.group(g)
+}
+
+// callBand is one to call: box to tick, who, what they have, two fields.
+func callBand(k Holder) band {
+	return band{h: 14 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+		base := y + 6500*unit.Micrometre
+		c.tick(margin, y+5500*unit.Micrometre, tickSide)
+		x, end := margin+tickSide+4*unit.Millimetre, c.w-margin
+		low := base + 4800*unit.Micrometre
+		c.stroke(end-16*unit.Millimetre, end, base+unit.Millimetre/2, soft, unit.Points(0.8))
+		c.text(plainFace, pt(8.5), end-16*unit.Millimetre, low, soft, "jars left")
+		c.stroke(end-50*unit.Millimetre, end-20*unit.Millimetre, base+unit.Millimetre/2, soft, unit.Points(0.8))
+		c.text(plainFace, pt(8.5), end-50*unit.Millimetre, low, soft, "reached on")
+		room := end - 54*unit.Millimetre - x
+		c.text(boldFace, pt(12), x, base, ink, c.short(boldFace, pt(12), room, k.title()))
+		note := fmt.Sprintf("%d × %s, %s", k.Jars, k.JarText, k.fate())
+		c.text(plainFace, pt(10.5), x, base+4800*unit.Micrometre, soft, c.short(plainFace, pt(10.5), room, note))
+		c.rule(margin, c.w-margin, y+13400*unit.Micrometre)
+	}}
+}
+
+func (h *History) homeGroup(c *carried) {
+	g := group{head: headBand("Set aside at home", jars(h.Left+h.Fridge))}
+	for _, s := range h.Stock {
+		if s.Left > 0 {
+			g.rows = append(g.rows, plainBand(fmt.Sprintf("%d × %s", s.Left, s.JarText), s.kept(), s.Lot, true))
+		}
+		if s.Unsealed > 0 {
+			g.rows = append(g.rows, plainBand(fmt.Sprintf("%d × %s", s.Unsealed, s.JarText), "in the refrigerator, not sealed", s.Lot, true))
+		}
+	}
+	if len(g.rows) > 0 {
+		c.group(g)
+	}
+}
+
+func (h *History) relatedGroup(c *carried) {
+	if len(h.Related) == 0 {
+		return
+	}
+	g := group{head: headBand("Other lots to think of", "")}
+	for _, r := range h.Related {
+		g.rows = append(g.rows, plainBand(r.Lot, r.Name+": "+join(r.Shares), "", true))
+	}
+	g.rows = append(g.rows, c.paragraph(italicFace, pt(10.5), margin, soft, relatedNote)...)
+	c.group(g)
+}

@@ -1,0 +1,87 @@
+package pack
+
+import (
+	"sort"
+	"strings"
+
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+// Product is a batch with the statements of its labels; Content may be nil.
+type Product struct {
+	Result  *cook.Result
+	Content *label.Content
+}
+
+// StallItem is one product of the stall's allergen sheet.
+type StallItem struct {
+	Name, Lot   string
+	Contains    []string // allergens of the recipe, as the place names them
+	Ingredients string
+	Advisory    string // what else the kitchen handles
+	Statement   string // the label's own allergen statement; may be empty
+}
+
+// Allergens makes the allergen sheet of a stall: the products that go to the
+// event (all products when event is empty), by name. Where the label has a
+// statement the sheet says the same.
+func Allergens(products []Product, event string) []StallItem {
+	var out []StallItem
+	for _, p := range products {
+		if p.Result == nil || p.Result.Batch == nil || !at(p.Result, event) {
+			continue
+		}
+		out = append(out, stallItem(p))
+	}
+	sort.SliceStable(out, func(i, j int) bool { return foldName(out[i].Name) < foldName(out[j].Name) })
+	return out
+}
+
+func at(r *cook.Result, event string) bool {
+	if event == "" {
+		return true
+	}
+	for _, m := range r.Batch.Markets {
+		if sameName(m.Event, event) && m.Jars > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func stallItem(p Product) StallItem {
+	s := StallItem{Name: name(p.Result), Lot: p.Result.Lot, Contains: p.Result.Allergens()}
+	s.Ingredients = blockText(p.Content, label.Ingredients)
+	if s.Ingredients == "" {
+		var names []string
+		for _, l := range p.Result.ByWeight() {
+			names = append(names, l.Name)
+		}
+		s.Ingredients = join(names)
+	}
+	s.Statement = blockText(p.Content, label.Allergens)
+	s.Advisory = blockText(p.Content, label.Advisory)
+	if k := p.Result.Kitchen; s.Advisory == "" && k != nil && len(k.AlsoHandles) > 0 {
+		s.Advisory = "This kitchen also handles " + and(k.AlsoHandles) + "."
+	}
+	return s
+}
+
+func blockText(c *label.Content, k label.Kind) string {
+	if c == nil {
+		return ""
+	}
+	b, _ := c.Find(k)
+	return strings.TrimSpace(b.Text())
+}
+
+func and(s []string) string {
+	switch len(s) {
+	case 0:
+		return ""
+	case 1:
+		return s[0]
+	}
+	return join(s[:len(s)-1]) + " and " + s[len(s)-1]
+}

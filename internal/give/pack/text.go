@@ -1,0 +1,256 @@
+package pack
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+)
+
+// columnsWide is the width of the text output.
+const columnsWide = 80
+
+// Text shows the plan for a terminal of 80 columns.
+func (p *Plan) Text() string {
+	w := &writer{}
+	w.line("%s", p.title())
+	w.line("%s", p.summary())
+	for _, s := range p.Stops {
+		p.stopText(w, s)
+	}
+	if p.Filter == "" {
+		p.stayText(w)
+		p.doneText(w)
+	}
+	p.fridgeText(w)
+	if len(p.Supplies) > 0 {
+		w.head("Needed from the cupboard", "")
+		for _, s := range p.Supplies {
+			w.row("[ ] "+s.amount(p.Units), s.What, s.note(p.Units))
+		}
+	}
+	return w.b.String()
+}
+
+func (p *Plan) title() string {
+	t := "Packing list"
+	if p.Filter != "" {
+		t += ": " + p.Filter
+	}
+	if p.Maker != "" {
+		t += ", " + p.Maker
+	}
+	return t
+}
+
+func (p *Plan) summary() string {
+	t := jars(p.Jars) + " to " + count(len(p.Stops), "stop", "stops")
+	if p.Boxes > 0 {
+		t += ", " + count(p.Boxes, "box", "boxes")
+	}
+	if p.Gross > 0 {
+		t += ", " + p.Weight() + " without boxes"
+	}
+	return t
+}
+
+// Title is the heading of a stop: who or where, and when.
+func (s Stop) Title() string {
+	t := strings.TrimSpace(s.To)
+	if t == "" {
+		t = "(no name)"
+	}
+	if s.Kind == Market && !s.Date.IsZero() {
+		t += ", " + day(s.Date)
+	}
+	return t
+}
+
+// Sum is the totals of a stop.
+func (s Stop) Sum(units string) string {
+	t := jars(s.Jars)
+	if len(s.Boxes) > 0 {
+		t += ", " + count(len(s.Boxes), "box", "boxes")
+	}
+	return t + ", " + weight(s.Gross, s.GrossHow, units)
+}
+
+func (p *Plan) stopText(w *writer, s Stop) {
+	w.head(s.Title(), s.Sum(p.Units))
+	for _, l := range s.Lines {
+		w.row(fmt.Sprintf("[ ] %d × %s", l.Count, l.JarText), l.Name, l.Lot+"  "+dateShort(l))
+		if l.Cold {
+			w.line("      keep this one cold on the way")
+		}
+	}
+	if n := s.Short(); n > 0 {
+		w.line("  !!  %s short: %d promised", jars(n), s.Wanted)
+	}
+	for _, x := range s.Wishes {
+		if t := x.String(); t != "" {
+			w.wrap("      ", t)
+		}
+	}
+	if len(s.Boxes) > 1 || s.Kind == Market {
+		for i, x := range s.Boxes {
+			w.wrap("      ", fmt.Sprintf("box %d: %s", i+1, x.String()))
+		}
+	}
+	if len(s.Value) > 0 {
+		w.line("      worth %s", moneyList(s.Value))
+	}
+}
+
+// String is what is in a box: "6 x 8 fl oz of L26165-SR".
+func (x Box) String() string {
+	var out []string
+	for _, p := range x.Parts {
+		out = append(out, fmt.Sprintf("%d × %s of %s", p.Count, p.JarText, p.Lot))
+	}
+	return strings.Join(out, ", ")
+}
+
+// String is the words that go with a gift.
+func (x Wish) String() string {
+	var out []string
+	if x.From != "" {
+		out = append(out, "from "+x.From)
+	}
+	if x.Occasion != "" {
+		out = append(out, x.Occasion)
+	}
+	if x.Message != "" {
+		out = append(out, "“"+x.Message+"”")
+	}
+	return strings.Join(out, ", ")
+}
+
+func dateShort(l Line) string {
+	if l.BestBefore.IsZero() {
+		return "no date"
+	}
+	return l.BestBefore.String()
+}
+
+func (p *Plan) stayText(w *writer) {
+	left := 0
+	for _, s := range p.Stock {
+		left += s.Left
+	}
+	sum := jars(left)
+	if len(p.Value) > 0 {
+		sum += ", worth " + moneyList(p.Value)
+	}
+	w.head("Stays at home", sum)
+	for _, s := range p.Stock {
+		if s.Left > 0 {
+			w.row("    "+s.stays(), s.Name, s.Lot+"  "+s.BestBefore.String())
+		}
+	}
+}
+
+// stays is the amount left, and whether it is only planned.
+func (s Stock) stays() string {
+	t := fmt.Sprintf("%d × %s", s.Left, s.JarText)
+	if s.CountHow == cook.Estimated {
+		t += ", planned"
+	}
+	if s.Cold {
+		t += ", kept cold"
+	}
+	return t
+}
+
+// kept says where jars at home stand.
+func (s Stock) kept() string {
+	if s.Cold {
+		return "kept cold"
+	}
+	return "on the shelf"
+}
+
+func (p *Plan) doneText(w *writer) {
+	if len(p.Done) == 0 {
+		return
+	}
+	w.head("Sold", "")
+	for _, s := range p.Done {
+		w.row("    "+jars(s.sold()), s.Title(), s.tally())
+	}
+}
+
+// sold is how many jars of a market that is over did not come home.
+func (s Stop) sold() int { return s.Jars - s.back() }
+
+func (s Stop) back() (n int) {
+	for _, l := range s.Lines {
+		n += l.CameHome
+	}
+	return n
+}
+
+func (s Stop) tally() string { return fmt.Sprintf("%d went, %d came home", s.Jars, s.back()) }
+
+func (p *Plan) fridgeText(w *writer) {
+	if len(p.Fridge) == 0 {
+		return
+	}
+	w.head("Refrigerator: not to give, sell or store on a shelf", "")
+	for _, f := range p.Fridge {
+		w.row("[ ] "+f.amount(p.Units), f.Name, f.Lot)
+		w.line("      %s", f.Guidance())
+	}
+}
+
+func (f FridgeItem) amount(units string) string {
+	if f.Count > 0 {
+		return fmt.Sprintf("%d × %s", f.Count, f.JarText)
+	}
+	return "part jar, " + f.Part.Format(units)
+}
+
+// Guidance says how an unsealed or part jar is kept.
+func (f FridgeItem) Guidance() string {
+	why := "did not seal: "
+	if f.Count == 0 {
+		why = "not full: "
+	}
+	if f.Days <= 0 {
+		return why + "keep refrigerated and eat first"
+	}
+	return fmt.Sprintf("%skeep refrigerated, eat within %s, by %s", why, count(f.Days, "day", "days"), day(f.By))
+}
+
+func (s Supply) amount(units string) string {
+	if s.NeedLength > 0 {
+		return ribbonText(s.NeedLength, units)
+	}
+	return fmt.Sprint(s.Need)
+}
+
+func (s Supply) note(units string) string {
+	switch {
+	case s.NeedLength > 0 && s.HaveLength >= 0:
+		return "have " + ribbonText(s.HaveLength, units) + missing(s)
+	case s.NeedLength == 0 && s.Have >= 0:
+		return fmt.Sprintf("have %d%s", s.Have, missing(s))
+	}
+	return ""
+}
+
+func missing(s Supply) string {
+	if s.Missing() {
+		return ", too few"
+	}
+	return ""
+}
+
+// ribbonText rounds up: to whole feet, or to 0.1 m.
+func ribbonText(l unit.Length, units string) string {
+	if units == unit.US {
+		return fmt.Sprintf("%d ft", (l+unit.Foot-1)/unit.Foot)
+	}
+	tenths := (l + 10*unit.Centimetre - 1) / (10 * unit.Centimetre)
+	return fmt.Sprintf("%d.%d m", tenths/10, tenths%10)
+}

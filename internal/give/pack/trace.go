@@ -1,0 +1,163 @@
+package pack
+
+import (
+	"sort"
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+)
+
+// History is where the jars of one lot went, as far as the files know.
+type History struct {
+	Lot        string
+	Maker      string
+	Products   []string // names; several when lots were given twice
+	Made       unit.Date
+	BestBefore unit.Date
+	Count      int
+	Sealed     int
+	CountHow   cook.How
+	Holders    []Holder
+	Stock      []Stock // of this lot
+	Left       int
+	Fridge     int
+	Unknown    int // jars with buyers nobody wrote down
+	Related    []Related
+	Units      string
+}
+
+// Holder is who has, or was promised, jars of the lot.
+type Holder struct {
+	Kind     Kind
+	To       string
+	Date     unit.Date
+	JarText  string
+	Jars     int
+	CameHome int // -1 = not said
+}
+
+// Sold is how many of a market's jars went to buyers: exact is false when
+// nobody noted what came home, and the number is an upper limit.
+func (h Holder) Sold() (n int, exact bool) {
+	if h.CameHome < 0 {
+		return h.Jars, false
+	}
+	return h.Jars - h.CameHome, true
+}
+
+// Related is another lot that shares something with this one.
+type Related struct {
+	Lot, Name string
+	Shares    []string // "plums", "made the same day"
+}
+
+// Trace answers who has which jars of a lot. Results are all batches known;
+// list is a gift list, if there is one. The answer is about the files: what
+// nobody wrote down, it cannot know.
+func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) {
+	o.Event, o.Gifts = "", false
+	p, _ := Build(results, o) // its findings belong to packing
+	h := &History{Lot: lot, Maker: p.Maker, Units: p.Units}
+	var mine, others []*cook.Result
+	for _, r := range results {
+		switch {
+		case r == nil || r.Batch == nil:
+		case sameName(r.Lot, lot):
+			mine = append(mine, r)
+		default:
+			others = append(others, r)
+		}
+	}
+	var found diag.List
+	if strings.TrimSpace(lot) == "" || len(mine) == 0 {
+		unknownLot(lot, others, &found)
+		return nil, found
+	}
+	h.fill(mine, p)
+	h.related(mine, others)
+	if len(mine) > 1 {
+		found.Warnf("lot-twice", fileName(mine[1]), "lot", "lot %s stands in %d batch files; their jars are counted together", h.Lot, len(mine)).
+			Hinted("give each batch its own lot")
+	}
+	if h.CountHow == cook.Estimated {
+		found.Notef("lot-planned", fileName(mine[0]), "fill", "the jars of lot %s are estimated, not counted", h.Lot).Hinted("write count and sealed under [[fill]]")
+	}
+	return h, found
+}
+
+func unknownLot(lot string, all []*cook.Result, found *diag.List) {
+	var lots []string
+	for _, r := range all {
+		lots = append(lots, r.Lot)
+	}
+	lots = unique(lots)
+	sort.Strings(lots)
+	hint := "no batch files were read"
+	if near, ok := diag.DidYouMean(lot, lots); ok {
+		hint = "did you mean " + near + "?"
+	} else if len(lots) > 0 {
+		hint = "lots here: " + join(lots[:min(len(lots), 12)])
+	}
+	found.Errorf("unknown-lot", "", "", "no batch has the lot %q", lot).Hinted(hint)
+}
+
+func (h *History) fill(mine []*cook.Result, p *Plan) {
+	h.Lot, h.Made, h.BestBefore, h.CountHow = mine[0].Lot, mine[0].Batch.Made, mine[0].BestBefore, cook.Measured
+	for _, r := range mine {
+		h.Products = append(h.Products, name(r))
+	}
+	h.Products = unique(h.Products)
+	for _, s := range p.Stock {
+		if !sameName(s.Lot, h.Lot) {
+			continue
+		}
+		h.Stock = append(h.Stock, s)
+		h.Count += s.Count
+		h.Sealed += s.Sealed
+		h.Left += s.Left
+		h.Fridge += s.Unsealed
+		h.CountHow = weaker(h.CountHow, s.CountHow)
+	}
+	for _, s := range append(append([]Stop(nil), p.Stops...), p.Done...) {
+		for _, l := range s.Lines {
+			if !sameName(l.Lot, h.Lot) {
+				continue
+			}
+			k := Holder{Kind: s.Kind, To: s.To, Date: s.Date, JarText: l.JarText, Jars: l.Count, CameHome: -1}
+			if s.Kind == Market {
+				if s.CameHome >= 0 {
+					k.CameHome = l.CameHome
+				}
+				n, _ := k.Sold()
+				h.Unknown += n
+			}
+			h.Holders = append(h.Holders, k)
+		}
+	}
+}
+
+// related finds lots with the same ingredients or of the same day. The files
+func (h *History) related(mine, others []*cook.Result) {
+	has := map[string]bool{}
+	for _, r := range mine {
+		for _, l := range r.Lines {
+			has[foldName(l.Name)] = !l.IsWater
+		}
+	}
+	for _, r := range others {
+		var shares []string
+		for _, l := range r.Lines {
+			if has[foldName(l.Name)] {
+				shares = append(shares, l.Name)
+			}
+		}
+		if !r.Batch.Made.IsZero() && r.Batch.Made == h.Made {
+			shares = append(shares, "made the same day")
+		}
+		if len(shares) > 0 {
+			h.Related = append(h.Related, Related{r.Lot, name(r), unique(shares)})
+		}
+	}
+}

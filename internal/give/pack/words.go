@@ -1,0 +1,76 @@
+package pack
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+var months = [...]string{"", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
+
+// day writes a date so that no one swaps day and month: "5 Dec 2026".
+func day(d unit.Date) string {
+	if d.IsZero() {
+		return "no date"
+	}
+	if d.Month < 1 || d.Month > 12 {
+		return d.String()
+	}
+	return fmt.Sprintf("%d %s %d", d.Day, months[d.Month], d.Year)
+}
+
+func jars(n int) string {
+	return count(n, "jar", "jars")
+}
+
+func count(n int, one, many string) string { return strconv.Itoa(n) + " " + plural(n, one, many) }
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+func join(s []string) string { return strings.Join(s, ", ") }
+
+// carry rounds a weight to what a carrier cares for: 0.1 kg or whole pounds
+// and ounces.
+func carry(m unit.Mass, units string) string {
+	if units == unit.US {
+		oz := int64((m + unit.Ounce/2) / unit.Ounce)
+		switch {
+		case oz < 16:
+			return fmt.Sprintf("%d oz", oz)
+		case oz%16 == 0 || oz >= 20*16:
+			return fmt.Sprintf("%d lb", (oz+8)/16)
+		}
+		return fmt.Sprintf("%d lb %d oz", oz/16, oz%16)
+	}
+	if m < unit.Kilogram {
+		return fmt.Sprintf("%d g", int64((m+5*unit.Gram)/(10*unit.Gram))*10)
+	}
+	tenths := int64((m + 50*unit.Gram) / (100 * unit.Gram))
+	return fmt.Sprintf("%d.%d kg", tenths/10, tenths%10)
+}
+
+// dateWords is "best before 5 Dec 2026" or "use by ...".
+func dateWords(l Line) string {
+	switch {
+	case l.BestBefore.IsZero():
+		return "no date given"
+	case l.UseBy:
+		return "use by " + day(l.BestBefore)
+	}
+	return "best before " + day(l.BestBefore)
+}
+
+func moneyList(m []unit.Money) string {
+	var out []string
+	for _, v := range m {
+		out = append(out, v.String())
+	}
+	return strings.Join(out, " + ")
+}

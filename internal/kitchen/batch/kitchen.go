@@ -1,0 +1,195 @@
+package batch
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/source"
+	"jarmark/internal/kit/unit"
+)
+
+const defaultCurrency = "USD"
+
+// Without a kitchen file the United States' federal rules and measures hold.
+func plainKitchen() *Kitchen {
+	return &Kitchen{
+		Place: "us", SaleMode: "prepacked", Currency: defaultCurrency, Units: unit.US,
+		Printer: Printer{ScaleX: 1, ScaleY: 1}, Supplies: Supplies{Tags: -1, Boxes: -1, Ribbon: -1},
+	}
+}
+
+// ParseKitchen reads kitchen.toml. Empty data means there is none: the Kitchen
+// then holds the defaults and no File. It is never nil.
+func ParseKitchen(name string, data []byte) (*Kitchen, diag.List) {
+	if len(data) == 0 {
+		return plainKitchen(), nil
+	}
+	var raw rawKitchen
+	f, r, ok := open(name, data, &raw)
+	if !ok {
+		k := plainKitchen()
+		k.File = f
+		return k, r.done(f)
+	}
+	k := r.kitchen(raw)
+	k.File = f
+	return k, r.done(f)
+}
+
+func (r *reader) kitchen(raw rawKitchen) *Kitchen {
+	k := plainKitchen()
+	k.Name, k.Address, k.ShowAddress = r.text(raw.Name, "name"), r.texts(raw.Address, "address"), truth(raw.ShowAddress)
+	k.Phone, k.Email, k.Website = r.text(raw.Phone, "phone"), r.text(raw.Email, "email"), r.text(raw.Website, "website")
+	k.Permit, k.County = r.loose(raw.Permit, "permit"), r.text(raw.County, "county")
+	if p := r.place(raw.Place, "place"); p != "" {
+		k.Place = p
+	}
+	k.Programme = r.text(raw.Programme, "programme")
+	if k.Programme == "" {
+		k.Programme = r.text(raw.Program, "program")
+	}
+	if m := r.choice(raw.SaleMode, "sale_mode", "way of selling", []string{"prepacked", "ppds"}, nil); m != "" {
+		k.SaleMode = m
+	}
+	k.SmallAmounts = r.smallAmounts(raw.SmallAmount)
+	k.NetDual = r.choice(raw.NetForm, "net_form", "form of the net weight", []string{"pounds", "dual"}, nil) == "dual"
+	k.Language = r.language(raw.Language)
+	k.RecordURL = r.webAddress(raw.RecordURL, "record_url")
+	k.Currency, k.Units = r.currencyOf(raw.Currency, k.Place), r.units(raw.Units, k.Place)
+	r.currency = k.Currency
+	k.AlsoHandles, k.Pets = r.texts(raw.AlsoHandles, "also_handles"), r.text(raw.Pets, "pets")
+	k.Altitude, k.AltitudeOK = r.altitude(raw.Altitude, "altitude")
+	for i, in := range raw.Jars {
+		k.Jars = append(k.Jars, r.jar(in, source.At("jar", i)))
+	}
+	for i, in := range raw.Ingredients {
+		k.Ingredients = append(k.Ingredients, r.own(in, source.At("ingredient", i)))
+	}
+	k.Printer, k.Supplies = r.printer(raw.Printer), r.supplies(raw.Supplies)
+	return k
+}
+
+var (
+	placeForm    = regexp.MustCompile(`^[a-z]{2}(-[a-z0-9]{1,20}){0,2}$`)
+	languageForm = regexp.MustCompile(`^[a-z]{2}(-[A-Za-z]{2,4})?$`)
+	currencyForm = regexp.MustCompile(`^[A-Z]{3}$`)
+)
+
+// place reads the id of a rule set; whether it exists is not known here.
+func (r *reader) place(p *string, path string) string {
+	s := strings.ToLower(r.text(p, path))
+	if s == "" || placeForm.MatchString(s) {
+		return s
+	}
+	r.errorf("bad-place", path, "%q is not a place", *p).Hinted(`write an id like "us-or", "eu" or "gb"; jarmark places lists them`)
+	return ""
+}
+
+func (r *reader) language(p *string) string {
+	s := r.text(p, "language")
+	if s == "" || languageForm.MatchString(s) {
+		return s
+	}
+	r.errorf("bad-language", "language", "%q is not a language code", s).Hinted(`write two letters like "en", "de" or "fr"`)
+	return ""
+}
+
+// currencyOf is the currency: given, or the usual one of the place.
+func (r *reader) currencyOf(p *string, place string) string {
+	s := strings.ToUpper(r.text(p, "currency"))
+	if currencyForm.MatchString(s) {
+		return s
+	}
+	if s != "" {
+		r.errorf("bad-currency", "currency", "%q is not a currency", *p).Hinted("write the three letters of ISO 4217, like USD, EUR or GBP")
+	}
+	switch place, _, _ := strings.Cut(place, "-"); place {
+	case "eu":
+		return "EUR"
+	case "gb":
+		return "GBP"
+	}
+	return defaultCurrency
+}
+
+func (r *reader) units(p *string, place string) string {
+	s := r.choice(p, "units", "system of units", []string{unit.US, unit.Metric}, map[string]string{"si": unit.Metric, "american": unit.US})
+	if s == "" && !strings.HasPrefix(place, "us") {
+		return unit.Metric
+	}
+	if s == "" {
+		return unit.US
+	}
+	return s
+}
+
+var urlForm = regexp.MustCompile(`^https?://[A-Za-z0-9]([A-Za-z0-9.-]*[A-Za-z0-9])?(:[0-9]{1,5})?(/[A-Za-z0-9._~/%-]*)?$`)
+
+// webAddress reads the base of the public pages, without a closing slash.
+func (r *reader) webAddress(p *string, path string) string {
+	s := r.text(p, path)
+	if s == "" {
+		return ""
+	}
+	if !urlForm.MatchString(s) || len(s) > 120 {
+		r.errorf("bad-url", path, "%q is not a web address to build on", s).
+			Hinted("write it like https://example.org/jam, without ? or #; a short one makes a smaller code on the label")
+		return ""
+	}
+	return strings.TrimRight(s, "/")
+}
+
+func (r *reader) printer(raw *rawPrinter) Printer {
+	p := Printer{ScaleX: 1, ScaleY: 1}
+	if raw == nil {
+		return p
+	}
+	const limits = "an offset between -25 and 25 mm"
+	p.OffsetX = r.length(raw.OffsetX, "printer.offset_x", -25*unit.Millimetre, 25*unit.Millimetre, limits)
+	p.OffsetY = r.length(raw.OffsetY, "printer.offset_y", -25*unit.Millimetre, 25*unit.Millimetre, limits)
+	if s := r.number(raw.ScaleX, "printer.scale_x", "a scale", 0.9, 1.1); s != nil {
+		p.ScaleX = *s
+	}
+	if s := r.number(raw.ScaleY, "printer.scale_y", "a scale", 0.9, 1.1); s != nil {
+		p.ScaleY = *s
+	}
+	return p
+}
+
+// smallAmounts is one of the four thresholds of 21 CFR 101.4(a)(2).
+func (r *reader) smallAmounts(p *float64) float64 {
+	if p == nil {
+		return 0
+	}
+	if !slices.Contains([]float64{2, 1.5, 1, 0.5}, *p) {
+		r.errorf("bad-threshold", "small_amounts", "%s is no threshold for small amounts", number(*p)).
+			Hinted("it is 2, 1.5, 1 or 0.5 percent").Cited("21 CFR 101.4(a)(2)")
+		return 0
+	}
+	return *p
+}
+
+func (r *reader) supplies(raw *rawSupplies) Supplies {
+	s := Supplies{Tags: -1, Boxes: -1, Ribbon: -1}
+	if raw == nil {
+		return s
+	}
+	s.Lids, s.Jars = r.stock(raw.Lids, "supplies.lids"), r.stock(raw.Jars, "supplies.jars")
+	s.Labels, s.PartSheets = r.stock(raw.Labels, "supplies.labels"), r.stock(raw.PartSheets, "supplies.part_sheets")
+	s.Tags = r.count(raw.Tags, "supplies.tags", "the number of tags", -1)
+	s.Boxes = r.count(raw.Boxes, "supplies.boxes", "the number of boxes", -1)
+	s.BoxHolds = r.count(raw.BoxHolds, "supplies.box_holds", "the number of jars in a box", 0)
+	if has(raw.Ribbon) {
+		s.Ribbon = r.length(raw.Ribbon, "supplies.ribbon", 0, 10_000*unit.Metre, "a length of ribbon up to 10000 m")
+	}
+	return s
+}
+
+func (r *reader) stock(in map[string]int, path string) map[string]int {
+	for key, n := range in {
+		in[key] = r.count(&n, source.Join(path, key), "the number left", 0)
+	}
+	return in
+}

@@ -1,0 +1,107 @@
+package cook
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
+)
+
+// most is the heaviest batch that is computed; more is a slip of the pen.
+const most = 1000 * unit.Kilogram
+
+// calc is one computation on its way: the batch, the tables and what is
+// already known.
+type calc struct {
+	b    *batch.Batch
+	k    *batch.Kitchen
+	p    *pantry.Pantry
+	r    *Result
+	l    diag.List
+	file string
+	// incomplete: an ingredient has no usable weight, so sums are too low and
+	// comparing them with measurements would only repeat that finding.
+	incomplete bool
+	decisive   string // source of the reason that set the keeping class
+}
+
+// Compute works out one batch. The result is never nil and holds no NaN; what
+// can't be worked out is a finding and stays zero. Input = Yield + Evaporated +
+// Skimmed always holds.
+func Compute(b *batch.Batch, k *batch.Kitchen, p *pantry.Pantry) (*Result, diag.List) {
+	if b == nil {
+		b = &batch.Batch{}
+	}
+	if k == nil {
+		k = nobody()
+	}
+	if p == nil {
+		p = pantry.Default()
+	}
+	c := &calc{b: b, k: k, p: p, r: &Result{Batch: b, Kitchen: k}}
+	if b.File != nil {
+		c.file = b.File.Name
+	}
+	c.ingredients()
+	c.yield()
+	c.shares()
+	c.acidity()
+	c.jars()
+	c.keeping()
+	c.r.Lot = Lot(b)
+	c.bestBefore()
+	c.supplies()
+	return c.r, c.l
+}
+
+// nobody is a kitchen of which nothing is known.
+func nobody() *batch.Kitchen {
+	return &batch.Kitchen{Supplies: batch.Supplies{Tags: -1, Boxes: -1, Ribbon: -1}}
+}
+
+func (c *calc) errorf(code, path, format string, args ...any) *diag.Diagnostic {
+	return c.l.Errorf(code, c.file, path, format, args...)
+}
+
+func (c *calc) warnf(code, path, format string, args ...any) *diag.Diagnostic {
+	return c.l.Warnf(code, c.file, path, format, args...)
+}
+
+func (c *calc) notef(code, path, format string, args ...any) *diag.Diagnostic {
+	return c.l.Notef(code, c.file, path, format, args...)
+}
+
+// grams builds a mass from a computed number, safe against overflow and NaN.
+func grams(g float64) unit.Mass {
+	if !(g > -9e9) { // also NaN
+		return 0
+	}
+	return unit.Grams(math.Min(g, 9e9))
+}
+
+// say prints a mass for a finding: "1671 g", "48.2 g", "2.9 kg".
+func say(m unit.Mass) string {
+	g := m.Grams()
+	switch {
+	case g >= 10_000:
+		return strconv.FormatFloat(g/1000, 'f', 1, 64) + " kg"
+	case g >= 100:
+		return strconv.FormatFloat(g, 'f', 0, 64) + " g"
+	}
+	return strconv.FormatFloat(g, 'f', 1, 64) + " g"
+}
+
+func path(list string, i int, field string) string {
+	p := fmt.Sprintf("%s[%d]", list, i)
+	if field != "" {
+		p += "." + field
+	}
+	return p
+}
+
+// bad reports whether a maker's number can't be a number in lo..hi.
+func bad(v *float64, lo, hi float64) bool { return v != nil && !(*v >= lo && *v <= hi) }

@@ -1,0 +1,134 @@
+package rule
+
+import (
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+// Options are what is chosen for one run.
+type Options struct {
+	Payload string // text of the QR code; empty = the record page, or plain words
+	Gift    bool   // labels of jars given away: market duties become notes
+}
+
+// pass is one jar size of one batch on its way through the statement kinds.
+type pass struct {
+	r    *cook.Result
+	b    *batch.Batch   // never nil
+	k    *batch.Kitchen // never nil
+	jar  cook.JarPlan
+	set  *Set
+	prog *Programme // chosen scheme of the place; nil = none
+	o    Options
+	say  *Phrases
+	c    *label.Content
+	l    diag.List
+
+	list    []entry                      // ingredients, heaviest first
+	made    map[string]*batch.Ingredient // by path
+	netMass unit.Mass                    // declared net content as printed; 0 = none
+}
+
+// Declare makes the content of the labels of one jar size. Content is always
+// returned unless there is nothing to declare; findings tell what blocks it.
+func Declare(r *cook.Result, jar cook.JarPlan, s *Set, o Options) (*label.Content, diag.List) {
+	if r == nil || s == nil {
+		var l diag.List
+		l.Errorf("nothing-to-declare", "", "", "there is no batch or no place to declare for")
+		return nil, l
+	}
+	p := newPass(r, jar, s, o)
+	p.chooseProgramme()
+	for _, name := range s.Kinds {
+		if k, ok := kindNamed(name); ok {
+			k.Run(p)
+		}
+	}
+	return p.c, p.l
+}
+
+func newPass(r *cook.Result, jar cook.JarPlan, s *Set, o Options) *pass {
+	p := &pass{r: r, b: r.Batch, k: r.Kitchen, jar: jar, set: s, o: o}
+	if p.b == nil {
+		p.b = &batch.Batch{}
+	}
+	if p.k == nil {
+		p.k = &batch.Kitchen{}
+	}
+	p.list, p.made = entries(r), make(map[string]*batch.Ingredient, len(p.b.Ingredients))
+	for i := range p.b.Ingredients {
+		p.made[p.b.Ingredients[i].Path] = &p.b.Ingredients[i]
+	}
+	p.say = p.language()
+	title, sub := display(p.b)
+	p.c = &label.Content{Title: title, Subtitle: sub, Lang: p.say.Lang, MainFruit: r.MainFruit, Colours: p.b.Label.Colours,
+		JarKey: jar.Jar.Key, Around: jar.Jar.Circumference, Straight: jar.Jar.Panel, PanelArea: panelArea(jar.Jar), LidAcross: lidAcross(jar.Jar.Lid)}
+	return p
+}
+
+// lidAcross reads the lid's size off its neck finish: "70-450 CT" and "63 mm
+// lug" are named by the millimetres the lid is across (trade naming, no source);
+// 0 = not named.
+func lidAcross(finish string) unit.Length {
+	n := 0
+	for _, r := range strings.TrimSpace(finish) {
+		if r < '0' || r > '9' || n > 999 {
+			break
+		}
+		n = n*10 + int(r-'0')
+	}
+	if n < 20 || n > 200 {
+		return 0
+	}
+	return unit.Length(n) * unit.Millimetre
+}
+
+// language picks the kitchen's language when the place allows it.
+func (p *pass) language() *Phrases {
+	for _, lang := range p.set.Languages {
+		if lang == p.k.Language {
+			return p.set.words[lang]
+		}
+	}
+	first := p.set.Languages[0]
+	if p.k.Language != "" {
+		p.l.Warnf("language", p.kitchenFile(), "language", "labels for %s can't be in %q, so they are in %q", p.set.Name, p.k.Language, first).
+			Hinted("one of: " + listed(p.set.Languages))
+	}
+	return p.set.words[first]
+}
+
+// add appends a block; a block without an id takes its kind's.
+func (p *pass) add(b label.Block) {
+	if b.ID == "" {
+		b.ID = string(b.Kind)
+	}
+	p.c.Blocks = append(p.c.Blocks, b)
+}
+
+func (p *pass) batchFile() string {
+	if p.b.File != nil {
+		return p.b.File.Name
+	}
+	return ""
+}
+
+func (p *pass) kitchenFile() string {
+	if p.k.File != nil {
+		return p.k.File.Name
+	}
+	return "kitchen.toml"
+}
+
+// duty reports what goods for sale must have: an error, on gifts a note.
+func (p *pass) duty(code, file, path, format string, args ...any) *diag.Diagnostic {
+	if p.o.Gift {
+		return p.l.Notef(code, file, path, format, args...)
+	}
+	return p.l.Errorf(code, file, path, format, args...)
+}

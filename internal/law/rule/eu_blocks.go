@@ -1,0 +1,235 @@
+package rule
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/weigh"
+	"jarmark/internal/law/label"
+)
+
+// declare makes every statement of the label, in the order of importance.
+func (c *euCase) declare() {
+	c.x = c.law.xHeight(sideArea(c.jar))
+	if sideArea(c.jar) <= 0 {
+		c.l.Notef("jar-not-measured", c.batchFile(), c.jar.FillPath, "the jar's side is not known, so the larger letter height is used").
+			Hinted("give the jar's circumference and straight height in kitchen.toml").Cited(citeFIC13)
+	}
+	c.identity()
+	if c.r.Batch != nil && c.law.inJamRules(c.r.Batch.Kind) {
+		c.fruit()
+		c.sugar()
+	}
+	c.net()
+	c.list(c.quid())
+	c.storage()
+	c.date()
+	c.lot()
+	c.maker()
+	c.notes()
+}
+
+// fruit adds the fruit content, rounded down to whole grams (Art 2(3); the
+// directive sets no rounding).
+func (c *euCase) fruit() {
+	if c.r.Yield.Mass <= 0 {
+		c.missing("no-yield", "cook", "the fruit content can't be told without a yield").
+			Hinted("weigh the finished pot and write it under [cook]").Cited(c.jam.Cite)
+		return
+	}
+	if c.r.Yield.How == cook.Estimated {
+		c.l.Warnf("fruit-estimated", c.batchFile(), "cook", "the fruit content rests on an estimated yield").
+			Hinted("weigh the finished pot and write it under [cook]").Cited(c.jam.Cite)
+	}
+	g := int(euRatio(euSum(c.law.euFruits(c.r)), c.r.Yield.Mass, 100))
+	c.add(label.Block{Kind: label.Fruit, Exact: true, With: []label.Kind{label.Identity}, Path: "ingredient",
+		Runs: []label.Run{{Text: c.say("jam.fruit", "g", strconv.Itoa(g))}}, Cite: c.jam.Cite})
+}
+
+// sugar adds the total sugar content where it is still asked. It is the
+// refractometer reading of the finished product at 20 °C: measured, never
+// computed (Art 2(4)).
+func (c *euCase) sugar() {
+	if !c.jam.Sugar {
+		return
+	}
+	b := c.r.Brix
+	if b.How != cook.Measured || b.Value <= 0 || b.Value > 100 {
+		c.missing("brix-not-measured", "cook.brix", "the total sugar content must be measured, and no refractometer reading is given").
+			Hinted("measure the finished food at 20 °C and write brix under [cook]; a computed value is not allowed").Cited(c.law.SugarStatement)
+		return
+	}
+	g := strconv.FormatInt(int64(b.Value+0.5), 10)
+	c.add(label.Block{Kind: label.Sugar, Exact: true, With: []label.Kind{label.Identity}, Path: "cook.brix",
+		Runs: []label.Run{{Text: c.say("jam.sugar", "g", g)}}, Cite: c.law.SugarStatement})
+}
+
+// net adds the nominal quantity in metric units, figures of the height the
+// quantity asks, in one field of view with the name.
+func (c *euCase) net() {
+	m, ok := c.nominal()
+	if !ok {
+		return
+	}
+	c.netMass = m
+	c.add(label.Block{Kind: label.Net, Exact: true, With: []label.Kind{label.Identity}, Cite: citeNet,
+		Runs: []label.Run{{Text: euMass(m, c.dec)}}, Path: c.jar.FillPath,
+		Min: label.Height{On: label.Digit, Length: c.law.digitHeight(m)}})
+	if c.law.EMark {
+		c.l.Warnf("e-mark-outline", c.kitchenFile(), "place", "the e-mark has a prescribed outline and is not drawn").
+			Hinted("it is optional; it also asks for checks and records under the average system").Cited("SI 2006/659 reg 2; Directive 71/316/EEC Annex II")
+	}
+}
+
+// nominal is the declared quantity in whole grams, or what the weighed jars
+// support; a computed content is never declared for sale.
+func (c *euCase) nominal() (unit.Mass, bool) {
+	if m := c.jar.Declared / unit.Gram * unit.Gram; m > 0 {
+		return m, true
+	}
+	if len(c.jar.Weighed) > 0 {
+		a, l := c.pack.Recommend(weigh.Sample{Net: c.jar.Weighed, Lot: max(c.jar.Count, len(c.jar.Weighed)),
+			File: c.batchFile(), Path: c.jar.FillPath + ".net"})
+		c.l = append(c.l, l...)
+		if a.Declared > 0 {
+			c.l.Notef("net-from-weights", c.batchFile(), c.jar.FillPath, "no net quantity is declared; the weighed jars support %s", a.Text).
+				Hinted("declare it, or a smaller one").Cited(a.Cite)
+			return a.Declared, true
+		}
+	}
+	c.missing("no-net", c.jar.FillPath, "no net quantity is declared and no jar was weighed").
+		Hinted("weigh some filled jars less the empty jar; the computed content is only an estimate").Cited(citeNet)
+	if m := c.jar.Fill / (10 * unit.Gram) * (10 * unit.Gram); c.gift && m > 0 {
+		return m, true
+	}
+	return 0, false
+}
+
+// date adds the date of minimum durability, or the use-by date the maker chose.
+func (c *euCase) date() {
+	best := c.r.BestBefore
+	if best.IsZero() || best.Month < 1 || best.Month > 12 {
+		c.missing("no-best-before", "best_before", "there is no best-before date").
+			Hinted("write best_before, or the facts it is computed from").Cited(citeFIC24)
+		return
+	}
+	useBy := c.r.Batch != nil && c.r.Batch.UseBy
+	form := c.law.DateForm
+	if useBy {
+		form = "day"
+	}
+	d := euDateFor(best, c.made(), form)
+	c.add(label.Block{Kind: label.Date, Exact: true, Runs: []label.Run{{Text: c.dateText(d, useBy)}}, Cite: citeFIC24, Path: "best_before"})
+}
+
+func (c *euCase) made() unit.Date {
+	if c.r.Batch == nil {
+		return unit.Date{Year: 1, Month: 1, Day: 1}
+	}
+	return c.r.Batch.Made
+}
+
+// dateText words a date, day before month before year, uncoded (Annex X).
+func (c *euCase) dateText(d euDate, useBy bool) string {
+	shown := c.say("date."+d.Form, "d", fmt.Sprintf("%02d", d.Shown.Day), "m", fmt.Sprintf("%02d", d.Shown.Month), "y", fmt.Sprintf("%04d", d.Shown.Year))
+	switch {
+	case useBy:
+		return c.say("date.use-by", "date", shown)
+	case d.Form == "day":
+		return c.say("date.best", "date", shown)
+	}
+	return c.say("date.best-end", "date", shown)
+}
+
+// lot adds the lot mark with its L. It is printed even where a full date would
+// do: two batches can share one date.
+func (c *euCase) lot() {
+	if c.r.Lot == "" {
+		c.missing("no-lot", "lot", "there is no lot").Hinted("write lot in the batch file").Cited(citeLot)
+		return
+	}
+	text := c.r.Lot
+	if len(text) < 2 || text[0] != 'L' || text[1] >= 'A' {
+		text = "L" + euNBSP + text
+	}
+	c.add(label.Block{Kind: label.Lot, Exact: true, Runs: []label.Run{{Text: text}}, Cite: citeLot, Path: "lot"})
+}
+
+// maker adds the name and address of the business.
+func (c *euCase) maker() {
+	k := c.r.Kitchen
+	if k == nil || strings.TrimSpace(k.Name) == "" || len(k.Address) == 0 {
+		d := c.missing("no-address", "", "the label needs the name and address of the business")
+		d.File, d.Path = c.kitchenFile(), "address"
+		d.Hinted("write name and address in kitchen.toml: " + c.law.Address).Cited(citeFIC9 + "(h), Art 8(1)")
+		return
+	}
+	text := strings.Join(append([]string{strings.TrimSpace(k.Name)}, k.Address...), ", ")
+	c.add(label.Block{Kind: label.Maker, Runs: []label.Run{{Text: text}}, Cite: citeFIC9 + "(h), Art 8(1)"})
+}
+
+// storage adds how to keep the jar, and the words after opening (Art 25).
+func (c *euCase) storage() {
+	k := c.r.Keeping
+	c.keep.Sealed = c.say("keep." + string(euOrClass(k.Class)))
+	switch {
+	case k.OpenedDays >= 14:
+		c.keep.Opened = c.say("keep.opened-weeks", "n", strconv.Itoa(k.OpenedDays/7))
+	case k.OpenedDays > 0:
+		c.keep.Opened = c.say("keep.opened-days", "n", strconv.Itoa(k.OpenedDays))
+	default:
+		c.keep.Opened = c.say("keep.opened")
+	}
+	if k.UnsealedDays > 0 {
+		c.keep.Unsealed = c.say("keep.unsealed", "n", strconv.Itoa(k.UnsealedDays))
+	}
+	c.add(label.Block{Kind: label.Storage, Runs: []label.Run{{Text: c.keep.Sealed + " " + c.keep.Opened}}, Cite: citeFIC25})
+}
+
+func euOrClass(k cook.Class) cook.Class {
+	if k == "" {
+		return cook.Cold // nothing known: the cautious words
+	}
+	return k
+}
+
+// notes adds cautions and what the maker should know but the label need not say.
+func (c *euCase) notes() {
+	for _, ln := range c.r.Lines {
+		if ln.Key == "honey" {
+			c.add(label.Block{Kind: label.Caution, Runs: []label.Run{{Text: c.say("caution.honey")}},
+				Cite: "infant botulism advice of food agencies; common practice, no source read", Verified: verifiedNot, Path: linePath(ln)})
+			break
+		}
+	}
+	area := sideArea(c.jar)
+	if area > 0 && area < float64(c.law.NoNutrition)*100 {
+		c.l.Notef("nutrition-exemption", c.batchFile(), c.jar.FillPath, "the jar is below %d cm², so it needs no nutrition declaration", c.law.NoNutrition).
+			Cited("Regulation (EU) 1169/2011 Annex V(18)")
+	} else if words := c.law.Nutrition; words != "" && !c.ppds {
+		c.l.Notef("nutrition-exemption", c.kitchenFile(), "place", "%s", words).Cited(c.law.NutritionCite)
+	}
+	for _, u := range c.law.Unverified {
+		c.l.Notef("unverified", c.kitchenFile(), "place", "unverified: %s", u).Hinted("check it with your food authority before you sell")
+	}
+	c.l.Notef("local-law", c.kitchenFile(), "place", "national law, the local food authority and the market come on top of these rules").
+		Hinted("before selling, ask them and note the day you asked; this is no legal advice")
+	c.advisory()
+}
+
+// advisory adds the voluntary cross-contact line.
+func (c *euCase) advisory() {
+	if c.r.Kitchen == nil {
+		return
+	}
+	own := c.allAllergens()
+	names := euLess(c.allergenNames(c.r.Kitchen.AlsoHandles, c.kitchenFile(), "also_handles"), own)
+	if len(names) == 0 {
+		return
+	}
+	c.add(label.Block{Kind: label.Advisory, Runs: []label.Run{{Text: c.say("advisory", "list", joined(names, c.say("and")))}},
+		Cite: "voluntary; Regulation (EU) 1169/2011 Art 36 (from memory)", Verified: verifiedNot, Path: "also_handles"})
+}

@@ -1,0 +1,234 @@
+package rule
+
+import (
+	"slices"
+	"sort"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+// euItem is one entry of an ingredient list.
+type euItem struct {
+	line cook.Line
+	mass unit.Mass
+	path string
+}
+
+// euItems gives the ingredients in descending weight as used, water by its
+// weight in the finished product: finished less all other ingredients, left
+// out when none remains or not above the share a set allows (Annex VII A(1)).
+func (c *euCase) euItems() []euItem {
+	var items []euItem
+	var others unit.Mass
+	var water *cook.Line
+	for i, ln := range c.r.Lines {
+		if ln.IsWater {
+			water = &c.r.Lines[i]
+			continue
+		}
+		others += ln.Mass
+		items = append(items, euItem{ln, ln.Mass, linePath(ln)})
+	}
+	if water != nil {
+		left := c.r.Yield.Mass - others
+		if c.r.Yield.Mass > 0 && float64(left)*100 > float64(c.r.Yield.Mass)*float64(c.law.WaterOmit) {
+			items = append(items, euItem{*water, left, linePath(*water)})
+		}
+	}
+	sort.SliceStable(items, func(i, j int) bool { return items[i].mass > items[j].mass })
+	return items
+}
+
+// listRuns words the ingredient list: heading, items, allergens in bold with a
+// clear reference to the Annex II name (Art 18, 21).
+func (c *euCase) listRuns(quid map[string]string) []label.Run {
+	w := &euRuns{}
+	w.plain(c.say("ingredients.heading"))
+	for i, it := range c.euItems() {
+		if i > 0 {
+			w.plain(", ")
+		}
+		c.item(w, it, quid[it.path])
+	}
+	return w.runs
+}
+
+// item words one ingredient: name or additive category, QUID, sub-ingredients
+// of a compound, and allergens no word before has named.
+func (c *euCase) item(w *euRuns, it euItem, quid string) {
+	name := c.ingredientName(it.line)
+	todo := c.lineAllergens(it.line)
+	if len(it.line.Contains) == 0 {
+		if add, ok := c.additive(it.line.Key, it.line.Name, name); ok {
+			name = add
+		}
+	}
+	todo = w.emphasised(upper(name), todo)
+	if quid != "" {
+		w.plain(" (" + quid + ")")
+	}
+	if len(it.line.Contains) > 0 {
+		todo = c.parts(w, it, todo)
+	}
+	w.bracketed(todo)
+}
+
+// parts words the components of a compound ingredient. Additives keep their
+// category and allergens are never dropped (Annex VII Part E(2)). It returns
+// the compound's allergens no component carries.
+func (c *euCase) parts(w *euRuns, it euItem, todo []string) []string {
+	w.plain(" (")
+	for i, p := range it.line.Contains {
+		if i > 0 {
+			w.plain(", ")
+		}
+		own := c.allergenNames([]string{p.EUAllergen}, c.batchFile(), it.path)
+		todo = euLess(todo, own)
+		left := w.emphasised(c.partName(it, p.Name), append(own, todo...))
+		w.bracketed(euLess(left, todo))
+		todo = euLess(left, own)
+	}
+	w.plain(")")
+	return todo
+}
+
+// partName is a component's name in the label's language; a maker's own
+// components are taken as written.
+func (c *euCase) partName(it euItem, name string) string {
+	if add, ok := c.additive(name); ok {
+		return add
+	}
+	if key := "part." + strings.ToLower(name); c.has(key) {
+		return c.say(key)
+	}
+	if c.lang != "en" && it.line.Key != "" && !it.line.Row.Own && !c.ownParts(it.path) {
+		c.noName(name, it.path)
+	}
+	return name
+}
+
+// ownParts reports whether the maker wrote the components of an ingredient.
+func (c *euCase) ownParts(path string) bool {
+	if c.r.Batch == nil {
+		return false
+	}
+	for _, in := range c.r.Batch.Ingredients {
+		if in.Path == path {
+			return len(in.Contains) > 0
+		}
+	}
+	return false
+}
+
+func (c *euCase) noName(name, path string) {
+	c.l.Errorf("no-name-in-language", c.batchFile(), path, "%q has no name in the label's language (%s)", name, c.lang).
+		Hinted("write an [[ingredient]] of your own in kitchen.toml with its name in that language").Cited("Regulation (EU) 1169/2011 Art 15")
+}
+
+func euLess(list, without []string) (out []string) {
+	for _, a := range list {
+		if !slices.Contains(without, a) {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// additive gives "Gelling agent: pectin" for an ingredient or part that is an
+// additive with a function (Annex VII Part C; categories from memory).
+func (c *euCase) additive(names ...string) (string, bool) {
+	for _, a := range c.law.Additives {
+		for _, n := range names {
+			if n != "" && has(a.Words, n) {
+				return c.say("additive."+a.Category) + c.say("additive.colon") + c.say("additive.name."+a.Name), true
+			}
+		}
+	}
+	return "", false
+}
+
+// ingredientName is the name in the label's language: the pantry's or the
+// maker's own words. A tabled ingredient without a name in the language is an
+// error, never English by accident.
+func (c *euCase) ingredientName(ln cook.Line) string {
+	if ln.Key == "" || ln.Row.Own {
+		return ln.Name
+	}
+	if key := "ingredient." + ln.Key; c.has(key) {
+		return c.say(key)
+	}
+	if c.lang == "en" {
+		return ln.Name
+	}
+	c.noName(ln.Name, linePath(ln))
+	return ln.Name
+}
+
+// euRuns collects text, joining neighbours of the same emphasis.
+type euRuns struct{ runs []label.Run }
+
+func (w *euRuns) put(s string, bold bool) {
+	if s == "" {
+		return
+	}
+	if n := len(w.runs); n > 0 && w.runs[n-1].Bold == bold {
+		w.runs[n-1].Text += s
+		return
+	}
+	w.runs = append(w.runs, label.Run{Text: s, Bold: bold})
+}
+
+func (w *euRuns) plain(s string) { w.put(s, false) }
+
+// emphasised writes a name with the allergen words in it bold, and returns the
+// allergens it did not name.
+func (w *euRuns) emphasised(name string, allergens []string) (left []string) {
+	bold := make([]bool, len(name))
+	for _, a := range allergens {
+		from, to, ok := euFindName(name, a)
+		if !ok {
+			left = append(left, a)
+			continue
+		}
+		for i := from; i < to; i++ {
+			bold[i] = true
+		}
+	}
+	start := 0
+	for i := 1; i <= len(name); i++ {
+		if i == len(name) || bold[i] != bold[start] {
+			w.put(name[start:i], bold[start])
+			start = i
+		}
+	}
+	return left
+}
+
+// euFindName finds an allergen's name in an ingredient's, plural or singular.
+func euFindName(name, allergen string) (int, int, bool) {
+	if from, to, ok := euFind(name, allergen, true); ok {
+		return from, to, ok
+	}
+	if cut := strings.TrimRight(allergen, "snx"); len(cut) >= 3 && len(cut) == len(allergen)-1 {
+		return euFind(name, cut, true)
+	}
+	return 0, 0, false
+}
+
+// bracketed writes allergens not yet named: " (milk)".
+func (w *euRuns) bracketed(names []string) {
+	for i, a := range names {
+		if i == 0 {
+			w.plain(" (")
+		} else {
+			w.plain(", ")
+		}
+		w.put(a, true)
+	}
+	if len(names) > 0 {
+		w.plain(")")
+	}
+}

@@ -1,0 +1,179 @@
+package rule
+
+import (
+	"sort"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+const citeList = "21 CFR 101.4(a)"
+
+// ingredientTable holds how the list is worded.
+type ingredientTable struct {
+	TwoPercent    float64  `toml:"two_percent"` // 2, 1.5, 1 or 0.5; 0 = plain list
+	Preservatives []string `toml:"preservatives"`
+	Sulfites      []string `toml:"sulfites"` // words a maker may use
+	Origin
+}
+
+// entry is one ingredient of the list; lines of one name are one entry, and
+// its line holds their sums.
+type entry struct {
+	name     string
+	mass     unit.Mass
+	percent  float64 // of all as added
+	finished float64 // of the yield
+	line     cook.Line
+}
+
+// ingredients adds the list in descending order by weight as added, compounds
+// with their parts in parentheses.
+func ingredients(p *pass) {
+	list := p.list
+	if len(list) == 0 {
+		p.duty("no-ingredients", p.batchFile(), "ingredient", "there are no ingredients to list").Cited(citeList)
+		return
+	}
+	for _, e := range list {
+		p.sulfites(e)
+	}
+	text := upper(p.listText(list))
+	p.add(label.Block{Kind: label.Ingredients, Runs: starred(p.say.Say("us.ingredients") + " " + plainStars(dotted(text))),
+		Min: p.letterO(), Zone: label.Info, With: []label.Kind{label.Maker, label.Allergens}, Required: true,
+		Cite: citeList, Verified: p.set.Ingredients.Confidence, Path: "ingredient"})
+}
+
+// plainStars keeps a maker's own asterisk from turning words bold.
+func plainStars(s string) string { return strings.ReplaceAll(s, "*", "") }
+
+// entries merges lines of one name and puts the heaviest first, ties in file
+// order. Water and what is taken out before the finish stay in: both were
+// added to the food.
+func entries(r *cook.Result) []entry {
+	var out []entry
+	at := map[string]int{}
+	for _, ln := range r.ByWeight() {
+		key := strings.ToLower(strings.TrimSpace(ln.Name)) + "\n" + partsText(ln)
+		if i, ok := at[key]; ok {
+			e := &out[i]
+			e.mass, e.percent, e.finished = e.mass+ln.Mass, e.percent+ln.Percent, e.finished+ln.PercentFin
+			e.line.Allergens = append(append([]string(nil), e.line.Allergens...), ln.Allergens...)
+			e.line.Paths = append(append([]string(nil), e.line.Paths...), ln.Paths...)
+			e.line.Mass, e.line.Soluble, e.line.Estimated = e.mass, e.line.Soluble+ln.Soluble, e.line.Estimated || ln.Estimated
+			continue
+		}
+		at[key] = len(out)
+		out = append(out, entry{strings.TrimSpace(ln.Name), ln.Mass, ln.Percent, ln.PercentFin, ln})
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].mass > out[j].mass })
+	return out
+}
+
+// threshold is the percentage below which ingredients may stand at the end: the
+// maker's choice, else the set's; 0 = none.
+func (p *pass) threshold() float64 {
+	if p.k.SmallAmounts > 0 {
+		return p.k.SmallAmounts
+	}
+	return p.set.Ingredients.TwoPercent
+}
+
+// listText words the list, with the "2 % or less" clause where the set asks.
+func (p *pass) listText(list []entry) string {
+	main, small := group(list, p.threshold())
+	var words []string
+	for _, e := range main {
+		words = append(words, p.entryText(e))
+	}
+	text := strings.Join(words, ", ")
+	if len(small) == 0 {
+		return text
+	}
+	words = nil
+	for _, e := range small {
+		words = append(words, p.entryText(e))
+	}
+	clause := p.say.Say("us.two-percent", "t", strconv.FormatFloat(p.threshold(), 'f', -1, 64), "list", strings.Join(words, ", "))
+	return strings.TrimPrefix(text+", "+clause, ", ")
+}
+
+// group parts the ingredients that may stand after "contains t % or less of":
+// none over t percent, by the formula and by the finished food, as jam boils
+// down and the rule does not say which is meant (21 CFR 101.4(a)(2)). The first
+// ingredient always stays in the main list.
+func group(list []entry, t float64) (main, small []entry) {
+	for i, e := range list {
+		if t > 0 && i > 0 && e.percent <= t && e.finished <= t {
+			small = append(small, e)
+		} else {
+			main = append(main, e)
+		}
+	}
+	return main, small
+}
+
+// entryText is one ingredient: name, function of a preservative, parts of a
+// compound, declared sulfites.
+func (p *pass) entryText(e entry) string {
+	text := e.name
+	if has(p.set.Ingredients.Preservatives, e.name) {
+		text += " (preservative)"
+	}
+	if parts := partsText(e.line); parts != "" {
+		text += " (" + parts + ")"
+	}
+	for _, a := range e.line.Allergens {
+		if has(p.set.Ingredients.Sulfites, a) && !strings.Contains(strings.ToLower(text), "sulf") {
+			text += " (sulfites)"
+		}
+	}
+	return text
+}
+
+func partsText(ln cook.Line) string {
+	var names []string
+	for _, part := range ln.Contains {
+		if n := strings.TrimSpace(part.Name); n != "" {
+			names = append(names, n)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// sulfites asks for the packet of what is often sulfited: 10 ppm or more in the
+// finished food must be declared.
+func (p *pass) sulfites(e entry) {
+	for _, a := range e.line.Allergens {
+		if has(p.set.Ingredients.Sulfites, a) {
+			return
+		}
+	}
+	if e.line.Row.SulphiteCheck && !p.packetRead(e.line) {
+		p.l.Warnf("sulfites-unknown", p.batchFile(), linePath(e.line), "%s may have been treated with sulfites", e.name).
+			Hinted(`read the packet; if it names them, write allergens = ["sulfites"] on this ingredient`).Cited("21 CFR 101.100(a)(4), 130.9(a)")
+	}
+}
+
+// packetRead reports whether the maker wrote out what the ingredient contains.
+func (p *pass) packetRead(ln cook.Line) bool {
+	for _, path := range ln.Paths {
+		if in := p.made[path]; in != nil && len(in.Contains) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// takenOut reports whether an ingredient was removed before the finish.
+func (p *pass) takenOut(ln cook.Line) bool {
+	for _, path := range ln.Paths {
+		if in := p.made[path]; in == nil || !in.Skip {
+			return false
+		}
+	}
+	return len(ln.Paths) > 0
+}

@@ -1,0 +1,89 @@
+package rule
+
+import (
+	"strings"
+
+	"jarmark/internal/law/label"
+)
+
+// maker adds name and place of business: street, city, state, ZIP, and what
+// the state asks beside them.
+func maker(p *pass) {
+	const cite = "21 CFR 101.5"
+	name := strings.TrimSpace(p.k.Name)
+	if name == "" {
+		p.duty("no-maker", p.kitchenFile(), "name", "the label needs the name of the maker").Hinted("write name in kitchen.toml").Cited(cite)
+	}
+	if len(p.k.Address) == 0 {
+		p.noAddress(cite)
+	}
+	var rest []string
+	for _, line := range append([]string{}, p.k.Address...) {
+		if line = strings.TrimSpace(line); line != "" {
+			rest = append(rest, line)
+		}
+	}
+	rest = append(rest, p.numbers()...)
+	if name == "" && len(rest) == 0 {
+		return
+	}
+	runs := p.say.Runs("us.maker", "name", plainStars(name))
+	if len(rest) > 0 {
+		runs = append(runs, label.Run{Text: ", " + strings.Join(rest, ", ")})
+	}
+	p.add(label.Block{Kind: label.Maker, Runs: runs, Min: p.letterO(), Zone: label.Info, With: []label.Kind{label.Ingredients},
+		Required: true, Cite: cite, Verified: "primary", Path: "name"})
+}
+
+// noAddress is an error for the federal label; where the state takes a number
+// in its place the maker chose that, and a warning names the difference.
+func (p *pass) noAddress(cite string) {
+	if p.prog != nil && p.numberForAddress() && !p.o.Gift {
+		if !permitted(p) {
+			return // the state's own finding asks for one of both
+		}
+		p.l.Warnf("no-address", p.kitchenFile(), "address", "%s takes your number instead of an address; the federal rule asks for street, city, state and ZIP", p.set.Name).
+			Hinted("ask the agency whether the number alone is enough where you sell").Cited(cite + "; " + p.prog.Law)
+		return
+	}
+	p.duty("no-address", p.kitchenFile(), "address", "the label needs the place of business: street, city, state and ZIP").Hinted("write address in kitchen.toml").Cited(cite)
+}
+
+func (p *pass) numberForAddress() bool {
+	for _, group := range p.prog.Required {
+		address, number := false, false
+		for _, token := range group {
+			x, _ := particularNamed(token)
+			address, number = address || x.Key == "address", number || x.Key == "permit"
+		}
+		if address && number {
+			return true
+		}
+	}
+	return has(tokens(p.prog), "permit_number") && !has(tokens(p.prog), "address")
+}
+
+func tokens(pr *Programme) (out []string) {
+	for _, group := range pr.Required {
+		out = append(out, group...)
+	}
+	return out
+}
+
+// numbers words permit, county, telephone and e-mail where the state has a
+// place for them.
+func (p *pass) numbers() (out []string) {
+	if p.k.Permit != "" && p.shows("permit") {
+		out = append(out, p.say.Say("us.permit", "number", p.k.Permit))
+	}
+	if p.k.County != "" && p.shows("county") {
+		out = append(out, p.say.Say("us.county", "county", p.k.County))
+	}
+	if p.k.Phone != "" && p.shows("phone") {
+		out = append(out, p.say.Say("us.phone", "phone", p.k.Phone))
+	}
+	if p.k.Email != "" && p.shows("email") && (p.k.Phone == "" || len(p.k.Address) == 0) {
+		out = append(out, p.k.Email)
+	}
+	return out
+}

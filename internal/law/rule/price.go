@@ -1,0 +1,77 @@
+package rule
+
+import (
+	"fmt"
+	"math/bits"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// priceTable says what a unit price is reckoned on.
+type priceTable struct {
+	Per string `toml:"per"` // "oz", "100 g", "kg"
+	Origin
+}
+
+var perMass = map[string]unit.Mass{"oz": unit.Ounce, "lb": unit.Pound, "100 g": 100 * unit.Gram, "kg": unit.Kilogram}
+
+// price adds the price of a jar and its unit price, for shelf cards.
+func price(p *pass) {
+	m, path := p.jarPrice()
+	if m.Minor <= 0 {
+		return
+	}
+	p.add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: priceText(m)}}, Path: path})
+	per := p.per()
+	if each, ok := unitPrice(m, p.netMass, perMass[per]); ok {
+		p.add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
+			Runs: []label.Run{{Text: p.say.Say("price.per", "price", priceText(each), "unit", per)}}})
+	}
+}
+
+// per is the amount unit prices are reckoned on; the kilogram where a set does
+// not say (Directive 98/6/EC Art 2(b)).
+func (p *pass) per() string {
+	if p.set.Price == nil {
+		return "kg"
+	}
+	return p.set.Price.Per
+}
+
+// jarPrice is the jar's price, else that of the first market that sells it.
+func (p *pass) jarPrice() (unit.Money, string) {
+	if p.jar.Price.Minor > 0 {
+		return p.jar.Price, p.jar.FillPath
+	}
+	for _, m := range p.b.Markets {
+		if m.Price.Minor > 0 && (m.Jar == "" || strings.EqualFold(m.Jar, p.jar.Jar.Key)) {
+			return m.Price, m.Path
+		}
+	}
+	return unit.Money{}, ""
+}
+
+// unitPrice is price × per / content, half up, in minor units.
+func unitPrice(m unit.Money, content, per unit.Mass) (unit.Money, bool) {
+	if content <= 0 || per <= 0 || m.Minor <= 0 {
+		return m, false
+	}
+	hi, lo := bits.Mul64(uint64(m.Minor), uint64(per))
+	lo, carry := bits.Add64(lo, uint64(content)/2, 0)
+	if hi += carry; hi >= uint64(content) {
+		return m, false
+	}
+	q, _ := bits.Div64(hi, lo, uint64(content))
+	return unit.Money{Minor: int64(q), Currency: m.Currency}, q > 0 && q < 1<<62
+}
+
+// priceText is a price as a stall writes it: "$9", "$9.50", "90¢".
+func priceText(m unit.Money) string {
+	if m.Currency == "USD" && m.Minor < 100 {
+		return fmt.Sprintf("%d¢", m.Minor)
+	}
+	s := m.String()
+	return strings.TrimSuffix(s, ".00")
+}

@@ -1,0 +1,191 @@
+package rule
+
+import (
+	"fmt"
+	"reflect"
+
+	"jarmark/internal/kit/unit"
+)
+
+// Origin says where the values of a table come from and how far to trust them.
+type Origin struct {
+	Source     string `toml:"source"`
+	Confidence string `toml:"confidence"` // primary, secondary, memory
+}
+
+// Set is the rules of one place on one day.
+type Set struct {
+	rules
+	On    unit.Date // the day the rules are read on
+	words map[string]*Phrases
+}
+
+// rules is a set file. Pointers and lists a file leaves out come from the set
+// it extends, whole tables at a time.
+type rules struct {
+	ID        string   `toml:"id"`
+	Name      string   `toml:"name"`
+	Extends   string   `toml:"extends"`
+	ValidFrom string   `toml:"valid_from"`
+	ValidTo   string   `toml:"valid_to"`
+	CheckedOn string   `toml:"checked_on"`
+	Languages []string `toml:"languages"` // the first is the default
+	Currency  string   `toml:"currency"`
+	Kinds     []string `toml:"kinds"`
+	Note      string   `toml:"note"`
+
+	Net         *netTable        `toml:"net"`
+	Panel       *panelTable      `toml:"panel"`
+	Ingredients *ingredientTable `toml:"ingredients"`
+	Allergens   *allergenTable   `toml:"allergens"`
+	Storage     *storageTable    `toml:"storage"`
+	Dates       *dateTable       `toml:"dates"`
+	Standard    *standardTable   `toml:"standard"`
+	Nutrition   *nutritionTable  `toml:"nutrition"`
+	Price       *priceTable      `toml:"price"`
+	Programmes  []Programme      `toml:"programme"`
+	EU          *euTable         `toml:"eu"`
+}
+
+// Programme is one scheme under which a state lets a home kitchen sell, and
+// what it wants on the label.
+type Programme struct {
+	ID          string     `toml:"id"`
+	Name        string     `toml:"name"`
+	Law         string     `toml:"law"`
+	Statement   string     `toml:"statement"`   // letter for letter
+	Meaning     string     `toml:"meaning"`     // prescribed in sense only; the maker confirms the words
+	Recommended string     `toml:"recommended"` // words an agency recommends, not compulsory
+	Sign        string     `toml:"sign"`        // words of a sign at the point of sale
+	When        string     `toml:"when"`        // what narrows the statement, in words
+	TypeRule    string     `toml:"type_rule"`   // as read
+	MinPoints   int        `toml:"min_pt"`      // type size in points
+	MinLetter   int64      `toml:"min_letter_nm"`
+	Letter      string     `toml:"letter"` // the letter measured: "o"
+	Scope       string     `toml:"scope"`  // "label": the size binds the whole label
+	Bold        bool       `toml:"bold"`
+	Caps        bool       `toml:"caps"`
+	Contrast    bool       `toml:"contrast"`
+	Fonts       []string   `toml:"fonts"`
+	Placement   string     `toml:"placement"`      // "panel": principal display panel
+	Required    [][]string `toml:"required"`       // each group: any one member suffices
+	FruitPH     float64    `toml:"fruit_ph_below"` // natural pH of the fruit; 0 = no rule
+	Jam         string     `toml:"jam"`            // "yes", "no", "conditions: …"
+	ValidFrom   string     `toml:"valid_from"`
+	ValidTo     string     `toml:"valid_to"`
+	CheckedOn   string     `toml:"checked_on"`
+	Note        string     `toml:"note"`
+	Origin
+}
+
+// base fills what a set leaves out from the set it extends.
+func (r rules) base(from rules) rules {
+	to, src := reflect.ValueOf(&r).Elem(), reflect.ValueOf(from)
+	for i := range to.NumField() {
+		switch to.Type().Field(i).Name {
+		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes":
+		default:
+			if to.Field(i).IsZero() {
+				to.Field(i).Set(src.Field(i))
+			}
+		}
+	}
+	return r
+}
+
+// check reports what a set file lacks.
+func (r rules) check(words map[string]*Phrases) error {
+	if len(r.Languages) == 0 || len(r.Kinds) == 0 || r.Name == "" {
+		return fmt.Errorf("set %s: name, languages and kinds must not be empty", r.ID)
+	}
+	for _, d := range []string{r.ValidFrom, r.ValidTo, r.CheckedOn} {
+		if _, err := day(d); err != nil {
+			return fmt.Errorf("set %s: %w", r.ID, err)
+		}
+	}
+	for _, name := range r.Kinds {
+		k, ok := kindNamed(name)
+		if !ok {
+			return fmt.Errorf("set %s: no statement kind %q", r.ID, name)
+		}
+		for _, lang := range r.Languages {
+			if words[lang] == nil {
+				return fmt.Errorf("set %s: no languages/%s.toml", r.ID, lang)
+			}
+			for _, key := range k.Phrases {
+				if !words[lang].Has(key) {
+					return fmt.Errorf("set %s: languages/%s.toml lacks %q, which %s needs", r.ID, lang, key, name)
+				}
+			}
+		}
+	}
+	return r.checkTables()
+}
+
+func (r rules) checkTables() error {
+	if r.Price != nil && perMass[r.Price.Per] == 0 {
+		return fmt.Errorf("set %s: price.per: %q is no unit", r.ID, r.Price.Per)
+	}
+	if r.EU != nil {
+		return r.EU.check()
+	}
+	if r.Net == nil || r.Panel == nil || r.Ingredients == nil || r.Allergens == nil || r.Storage == nil ||
+		r.Dates == nil || r.Standard == nil || r.Nutrition == nil || r.Price == nil {
+		return fmt.Errorf("set %s: a table is missing", r.ID)
+	}
+	if err := r.checkNumbers(); err != nil {
+		return fmt.Errorf("set %s: %w", r.ID, err)
+	}
+	for _, p := range r.Programmes {
+		if err := p.check(); err != nil {
+			return fmt.Errorf("set %s, programme %s: %w", r.ID, p.ID, err)
+		}
+	}
+	return nil
+}
+
+// checkNumbers keeps later stages from dividing by nothing or reading past a
+// row.
+func (r rules) checkNumbers() error {
+	if len(r.Net.Heights) == 0 || r.Panel.Letter <= 0 {
+		return fmt.Errorf("net.heights and panel.min_letter_nm must be given")
+	}
+	for i, row := range r.Net.Heights {
+		if len(row) != 2 || row[1] <= 0 || (row[0] == 0) != (i == len(r.Net.Heights)-1) {
+			return fmt.Errorf("net.heights: rows are [in², nm], the last for all larger panels")
+		}
+	}
+	s := r.Standard
+	for _, ratio := range [][]int64{s.GroupI, s.GroupII, s.Jelly, s.Butter, s.Marmalade, s.MarmaladeS} {
+		if len(ratio) != 2 || ratio[0] <= 0 || ratio[1] <= 0 {
+			return fmt.Errorf("standard: a ratio is two positive numbers")
+		}
+	}
+	for _, class := range classes {
+		if key := r.Storage.Words[string(class)]; !has(storagePhrases, key) {
+			return fmt.Errorf("storage.words: no phrase for %s", class)
+		}
+	}
+	for class, key := range r.Storage.Fixed {
+		if !has(storagePhrases, key) {
+			return fmt.Errorf("storage.fixed: no phrase for %s", class)
+		}
+	}
+	return nil
+}
+
+// day reads a date of a set file; "" is the zero date.
+func day(s string) (unit.Date, error) {
+	if s == "" {
+		return unit.Date{}, nil
+	}
+	return unit.ParseDate(s)
+}
+
+// within reports whether a day lies inside two written dates, both included;
+// an empty end is open.
+func within(on unit.Date, from, to string) bool {
+	a, _ := day(from)
+	b, _ := day(to)
+	return (a.IsZero() || !on.Before(a)) && (b.IsZero() || !b.Before(on))
+}

@@ -1,0 +1,100 @@
+package rule
+
+import (
+	"strings"
+	"unicode"
+
+	"jarmark/internal/kitchen/cook"
+)
+
+// singularName is the form a fruit takes in a product name: "strawberry",
+// "sour cherry".
+func singularName(ln cook.Line) string {
+	words := strings.Fields(ln.Name)
+	if n := len(words); n > 0 {
+		words[n-1] = euSingular(words[n-1])
+	}
+	return strings.Join(words, " ")
+}
+
+// fruitAt finds where a name mentions a fruit, -1 when it does not: by its
+// whole name, its last word, or the first word of its table key.
+func fruitAt(name string, ln cook.Line) int {
+	low := strings.ToLower(name)
+	full := strings.ToLower(singularName(ln))
+	words := strings.Fields(full)
+	tries := []string{full, strings.ReplaceAll(full, " ", "")}
+	if n := len(words); n > 0 {
+		tries = append(tries, words[n-1])
+	}
+	key, _, _ := strings.Cut(ln.Row.Key, "_")
+	for _, t := range append(tries, key) {
+		t = strings.TrimSuffix(t, "y") // cherry, cherries
+		if len(t) < 3 {
+			continue
+		}
+		for from := 0; ; {
+			i := strings.Index(low[from:], t)
+			if i < 0 {
+				break
+			}
+			if i += from; i == 0 || !unicode.IsLetter(rune(low[i-1])) {
+				return i
+			}
+			from = i + 1
+		}
+	}
+	return -1
+}
+
+func mentions(name string, ln cook.Line) bool { return fruitAt(name, ln) >= 0 }
+
+// nameOrder asks that the name says every fruit, the heaviest first, or "mixed
+// fruit".
+func (p *pass) nameOrder(v verdict) {
+	low := strings.ToLower(p.b.Name)
+	if len(v.Fruits) > 1 && strings.Contains(low, "mixed") {
+		return
+	}
+	want := suggested(v.Fruits, p.b.Name, "")
+	last := -1
+	for _, f := range v.Fruits {
+		at := fruitAt(p.b.Name, f.Line)
+		switch {
+		case at < 0:
+			p.l.Warnf("name-lacks-fruit", p.batchFile(), "name", "the name does not say %s", f.Named).Hinted("the full name is " + quoted(want)).Cited(v.Cite)
+			return
+		case at < last:
+			p.l.Warnf("name-order", p.batchFile(), "name", "the name must put the heaviest fruit first").Hinted("call it " + quoted(want)).Cited(v.Cite)
+			return
+		}
+		last = at
+	}
+}
+
+func quoted(s string) string { return `"` + s + `"` }
+
+// suggested composes a name: fruits by weight, then the product; an empty
+// product takes the one the maker's name has.
+func suggested(fruits []fruitShare, name, product string) string {
+	if product == "" {
+		product = "jam"
+		for _, w := range strings.FieldsFunc(name, notLetter) {
+			if productWord(w) != "" {
+				product = w
+			}
+		}
+	}
+	words := []string{"mixed"}
+	if len(fruits) <= 5 {
+		words = nil
+		for _, f := range fruits {
+			words = append(words, strings.Fields(f.Named)...)
+		}
+	}
+	words = append(words, strings.Fields(product)...)
+	for i, w := range words {
+		words[i] = upper(w)
+	}
+	return strings.Join(words, " ")
+}

@@ -1,0 +1,177 @@
+package rule
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+// statement adds the sentence a home kitchen's food must bear, and checks the
+// particulars the state asks. On gifts it stays away, and a finding says so.
+func statement(p *pass) {
+	pr := p.prog
+	if pr == nil {
+		p.l.Notef("pick-your-state", p.kitchenFile(), "place", "most states want a sentence of their own on food from a home kitchen, and no state is chosen").
+			Hinted(`write place = "us-or" (your state) in kitchen.toml; jarmark places lists them`)
+		return
+	}
+	if p.o.Gift {
+		p.giftNote(pr)
+		return
+	}
+	p.sentence(pr)
+	p.trust(pr)
+	p.particulars(pr)
+	p.pets(pr)
+	p.jamAllowed(pr)
+	p.coldGoods(pr)
+	p.fruitPH(pr)
+	p.typeNotes(pr)
+}
+
+func (p *pass) giftNote(pr *Programme) {
+	if pr.Statement == "" && pr.Meaning == "" {
+		return
+	}
+	p.l.Notef("gift-no-statement", p.kitchenFile(), "place", "this is a gift label: the home-kitchen statement of %s is left off", p.set.Name).
+		Hinted("print market labels for every jar you sell; that gifts are free of it is our reading, ask your agency").Cited(pr.Law)
+}
+
+// sentence adds the blocks: the exact words, the words for a prescribed
+// meaning, the recommended words.
+func (p *pass) sentence(pr *Programme) {
+	n := 0
+	put := func(text string, exact, required bool) {
+		n++
+		b := label.Block{ID: fmt.Sprintf("statement-%d", n), Kind: label.Statement, Runs: []label.Run{{Text: text, Bold: pr.Bold}},
+			Min: pr.height(p), Exact: exact, Bold: pr.Bold, Required: required, Cite: pr.Law, Verified: pr.Confidence, Path: "place"}
+		if pr.Placement == "panel" {
+			b.Zone = label.Panel
+		}
+		p.add(b)
+	}
+	if pr.Statement != "" {
+		put(pr.Statement, true, true)
+	}
+	if pr.Meaning != "" {
+		put(p.say.Say("us.meaning", "meaning", pr.Meaning), false, true)
+	}
+	if pr.Recommended != "" {
+		put(pr.Recommended, true, false)
+		p.l.Notef("statement-recommended", p.kitchenFile(), "place", "%s recommends the words %q and does not demand them", p.set.Name, pr.Recommended).Cited(pr.Law)
+	}
+}
+
+// height is the least letter height of the statement.
+func (pr *Programme) height(p *pass) label.Height {
+	switch {
+	case pr.MinLetter > 0:
+		return label.Height{On: label.AnyCase, Length: unit.Length(pr.MinLetter)}
+	case pr.MinPoints > 0:
+		return label.Height{On: label.PointSize, Length: unit.Points(float64(pr.MinPoints))}
+	}
+	return p.letterO()
+}
+
+// trust says how far the words may be relied on.
+func (p *pass) trust(pr *Programme) {
+	file, words := p.kitchenFile(), "the home-kitchen statement of "+p.set.Name
+	if pr.Statement == "" && pr.Meaning == "" {
+		d := p.l.Notef("no-statement", file, "place", "no compulsory home-kitchen statement of %s was found", p.set.Name)
+		d.Hinted("ask the agency whether there is one").Cited(pr.Law)
+		if pr.Confidence != "primary" {
+			d.Severity = diag.Warning
+		}
+		return
+	}
+	if pr.Meaning != "" {
+		p.l.Warnf("statement-meaning", file, "place", "%s prescribes what the statement says, not its words; the label says %q", p.set.Name, p.say.Say("us.meaning", "meaning", pr.Meaning)).
+			Hinted("confirm the words with the agency before selling").Cited(pr.Law)
+	}
+	switch pr.Confidence {
+	case "primary":
+		p.l.Notef("statement-source", file, "place", "%s was read in: %s", words, pr.Source).Hinted("looked up " + pr.CheckedOn + "; such words change nearly every year").Cited(pr.Law)
+	case "secondary":
+		p.l.Warnf("statement-secondary", file, "place", "%s was read on a page about the law, not in it: %s", words, pr.Source).
+			Hinted("confirm it with the agency before selling; looked up " + pr.CheckedOn).Cited(pr.Law)
+	default:
+		p.l.Warnf("statement-memory", file, "place", "%s is a draft from memory, unverified", words).
+			Hinted("confirm with the agency before selling").Cited(pr.Law)
+	}
+	switch {
+	case pr.Note != "": // tells of the conditions too
+		p.l.Notef("state-note", file, "place", "%s: %s", p.set.Name, pr.Note).Cited(pr.Law)
+	case pr.When != "":
+		p.l.Notef("statement-when", file, "place", "%s", pr.When).Cited(pr.Law)
+	}
+}
+
+// pets adds the line some states want where animals live in the home.
+func (p *pass) pets(pr *Programme) {
+	if !p.shows("pets") {
+		return
+	}
+	species := plainStars(strings.TrimSpace(p.k.Pets))
+	if species == "" {
+		p.l.Notef("pets", p.kitchenFile(), "place", "%s wants the label to say so when pets live in the home, with their species", p.set.Name).
+			Hinted(`write pets = "a cat" in kitchen.toml if there are any`).Cited(pr.Law)
+		return
+	}
+	p.add(label.Block{ID: "pets", Kind: label.Statement, Runs: []label.Run{{Text: p.say.Say("us.pets", "species", species)}},
+		Min: p.letterO(), Required: true, Cite: pr.Law, Verified: pr.Confidence, Path: "pets"})
+}
+
+// fruitPH warns of fruit a state does not take in jam by its natural pH.
+func (p *pass) fruitPH(pr *Programme) {
+	if pr.FruitPH <= 0 {
+		return
+	}
+	for _, ln := range p.r.Lines {
+		if countsAsFruit(ln) && ln.Row.PHHigh >= pr.FruitPH {
+			p.l.Warnf("fruit-ph", p.batchFile(), linePath(ln), "%s takes jam only of fruit of a natural pH below %.2f, and that of %s goes up to %.1f", p.set.Name, pr.FruitPH, ln.Name, ln.Row.PHHigh).
+				Hinted("ask the agency before selling").Cited(pr.Law)
+		}
+	}
+}
+
+// jamAllowed passes on what the state says of jam.
+func (p *pass) jamAllowed(pr *Programme) {
+	if pr.Jam == "" || pr.Jam == "yes" {
+		return
+	}
+	words, bound := strings.CutPrefix(pr.Jam, "conditions: ")
+	if !bound {
+		words, bound = strings.CutPrefix(pr.Jam, "no ")
+		words = "it is not listed " + words
+	}
+	if !bound {
+		return // "yes (…)": named in the law
+	}
+	p.l.Warnf("jam-conditions", p.batchFile(), "kind", "selling home-made jam in %s: %s", p.set.Name, words).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
+}
+
+// coldGoods warns of what does not keep on a shelf: what a state says of jam was
+// read for ordinary fruit jam, and curd, freezer jam and the like are none.
+func (p *pass) coldGoods(pr *Programme) {
+	switch p.r.Keeping.Class {
+	case cook.Shelf, cook.ShelfShort:
+		return
+	}
+	p.l.Warnf("cold-goods", p.batchFile(), "kind", "the rules of %s were read for fruit jam that keeps on a shelf, and this must be kept cold", p.set.Name).
+		Hinted("ask the agency whether a home kitchen may sell it at all").Cited(pr.Law)
+}
+
+// typeNotes tells what of the type rule no program can measure.
+func (p *pass) typeNotes(pr *Programme) {
+	if len(pr.Fonts) > 0 {
+		p.l.Warnf("statement-font", p.kitchenFile(), "place", "the rule of %s names a typeface (%s), and our labels are set in others", p.set.Name, listed(pr.Fonts)).
+			Hinted("ask the agency whether another clear face will do").Cited(pr.Law)
+	}
+	if pr.Sign != "" {
+		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s also wants a sign where you sell: %s", p.set.Name, pr.Sign).Cited(pr.Law)
+	}
+}

@@ -1,0 +1,266 @@
+package rule
+
+import (
+	"encoding/csv"
+	"os"
+	"strings"
+	"testing"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+// The CSV is the record of what was read where (statutes, rules, agency pages;
+// rows marked memory are unverified). The sets must say it letter for letter.
+func states(t *testing.T) map[string][]map[string]string {
+	t.Helper()
+	f, err := os.Open("testdata/us-home-kitchen-statements.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string][]map[string]string{}
+	for _, row := range rows[1:] {
+		m := map[string]string{}
+		for i, k := range rows[0] {
+			m[k] = row[i]
+		}
+		out[m["state"]] = append(out[m["state"]], m)
+	}
+	return out
+}
+
+func TestStatementsLetterForLetter(t *testing.T) {
+	all := states(t)
+	if len(all) != 51 {
+		t.Fatalf("%d states and DC", len(all))
+	}
+	for state, rows := range all {
+		s := place(t, "us-"+strings.ToLower(state))
+		if len(s.Programmes) != len(rows) {
+			t.Errorf("%s: %d programmes, want %d", state, len(s.Programmes), len(rows))
+			continue
+		}
+		for i, row := range rows {
+			p := s.Programmes[i]
+			words := p.Statement
+			if p.Meaning != "" {
+				words = strings.TrimSpace(words + " ~ " + p.Meaning)
+			}
+			var groups []string
+			for _, g := range p.Required {
+				groups = append(groups, strings.Join(g, "|"))
+			}
+			for what, pair := range map[string][2]string{
+				"statement": {words, row["required_statement"]}, "law": {p.Law, row["statute/regulation"]}, "type rule": {p.TypeRule, row["type_rule"]},
+				"particulars": {strings.Join(groups, "; "), row["other_particulars"]}, "jam": {p.Jam, row["jam_allowed"]},
+				"source": {p.Source, row["source"]}, "note": {p.Note, row["note"]},
+				"confidence": {p.Confidence, strings.TrimPrefix(row["verified"], "read-")},
+			} {
+				if pair[0] != pair[1] {
+					t.Errorf("%s[%d] %s: %q, the record has %q", state, i, what, pair[0], pair[1])
+				}
+			}
+		}
+	}
+}
+
+// Sizes by state, from the same record: 10-, 11- and 12-point, and 1/16 inch on
+// the lower-case o.
+func TestStatementSizes(t *testing.T) {
+	points := map[float64]string{10: "AL CT DC DE FL GA IN KY MD MS NH OH OK RI WV", 11: "MI MT WA", 12: "CA UT"}
+	for pt, list := range points {
+		for _, state := range strings.Fields(list) {
+			if p := place(t, "us-"+strings.ToLower(state)).Programmes[0]; p.MinPoints != int(pt) {
+				t.Errorf("%s: %d points, want %v", state, p.MinPoints, pt)
+			}
+		}
+	}
+	for _, state := range []string{"or", "ny", "nv"} {
+		if p := place(t, "us-"+state).Programmes[0]; unit.Length(p.MinLetter) != unit.Inch/16 || p.Letter != "o" {
+			t.Errorf("%s: %d nm on %q", state, p.MinLetter, p.Letter)
+		}
+	}
+	for _, state := range []string{"ca", "or", "ut", "va", "mt"} {
+		if place(t, "us-"+state).Programmes[0].Placement != "panel" {
+			t.Errorf("%s: not on the main panel", state)
+		}
+	}
+}
+
+func strawberry(t testing.TB) *cook.Result {
+	return pot(t, batch.Jam, "Strawberry jam", measured(66), part{"strawberries", 5000}, part{"sugar", 5000})
+}
+
+// Every state declares a whole, printable label for a full kitchen, and its
+// statement appears as the law has it.
+func TestEveryStateDeclares(t *testing.T) {
+	b, _ := book()
+	for _, sum := range b.List() {
+		if !strings.HasPrefix(sum.ID, "us") {
+			continue
+		}
+		s := place(t, sum.ID)
+		programmes := append([]string{""}, sum.Programmes...)
+		for _, pr := range programmes {
+			r := strawberry(t)
+			r.Kitchen.Programme = pr
+			c, l := Declare(r, jar8(10*unit.Ounce), s, Options{})
+			if l.HasErrors() {
+				t.Errorf("%s %s: %v", sum.ID, pr, l)
+			}
+			for _, k := range []label.Kind{label.Identity, label.Net, label.Ingredients, label.Allergens, label.Maker, label.Storage, label.Date, label.Lot} {
+				if _, ok := c.Find(k); !ok {
+					t.Errorf("%s: no %s", sum.ID, k)
+				}
+			}
+			if pr == "" {
+				continue
+			}
+			for _, p := range s.Programmes {
+				if b, ok := c.Find(label.Statement); p.ID == pr && p.Statement != "" && (!ok || b.Text() != p.Statement || !b.Exact || !b.Required || b.Verified != p.Confidence) {
+					t.Errorf("%s %s: %+v", sum.ID, pr, b)
+				}
+			}
+		}
+	}
+}
+
+// A memory row never passes as verified; a secondary one warns; a primary one
+// shows source and date.
+func TestTrust(t *testing.T) {
+	for id, want := range map[string]struct {
+		code     string
+		severity diag.Severity
+	}{"us-tn": {"statement-memory", diag.Warning}, "us-fl": {"statement-secondary", diag.Warning}, "us-or": {"statement-source", diag.Note},
+		"us-mo": {"statement-meaning", diag.Warning}, "us-vt": {"no-statement", diag.Warning}, "us-ny": {"statement-recommended", diag.Note}} {
+		c, l := declare(t, strawberry(t), id, Options{})
+		if d, ok := found(l, want.code); !ok || d.Severity != want.severity || d.Cite == "" {
+			t.Errorf("%s: want %s, got %v", id, want.code, l)
+		}
+		if b, ok := c.Find(label.Statement); ok && id == "us-tn" && b.Verified != "memory" {
+			t.Errorf("%s: verified %q", id, b.Verified)
+		}
+	}
+	b, _ := book()
+	for _, id := range b.names {
+		r, _, _ := b.set(id)
+		for _, p := range r.Programmes {
+			if p.CheckedOn == "" || p.Source == "" {
+				t.Errorf("%s %s: no source or date", id, p.ID)
+			}
+		}
+	}
+}
+
+// Each required group is filled by any one of its members.
+func TestParticulars(t *testing.T) {
+	r := strawberry(t)
+	r.Kitchen.Permit, r.Kitchen.Address = "", nil
+	_, l := declare(t, r, "us-mn", Options{})
+	d, ok := found(l, "particular-missing")
+	if !ok || d.Severity != diag.Error || !strings.Contains(d.Hint, "permit in kitchen.toml or address in kitchen.toml") {
+		t.Errorf("Minnesota, neither number nor address: %v", l)
+	}
+	r.Kitchen.Permit = "4711"
+	c, l := declare(t, r, "us-mn", Options{})
+	if _, ok := found(l, "particular-missing"); ok || l.HasErrors() || !strings.Contains(text(c, label.Maker), "4711") {
+		t.Errorf("Minnesota, number: %v", l)
+	}
+	if b, ok := c.Find(label.Date); !ok || b.Text() != "Best if used by Jun 14, 2027" {
+		t.Errorf("date %q", b.Text())
+	}
+	made := false
+	for _, b := range c.Blocks {
+		made = made || b.ID == "made" && b.Text() == "Made Jun 14, 2026" && b.Required
+	}
+	if !made {
+		t.Error("Minnesota wants the day of making")
+	}
+	r.Kitchen.County = ""
+	_, l = declare(t, r, "us-ca", Options{})
+	if d, ok := found(l, "particular-missing"); !ok || d.Path != "county" {
+		t.Errorf("California, county: %v", l)
+	}
+}
+
+func TestJamConditions(t *testing.T) {
+	for id, want := range map[string]string{"us-dc": "forbids canning", "us-wi": "pH", "us-ri": "baked goods only"} {
+		_, l := declare(t, strawberry(t), id, Options{})
+		if d, ok := found(l, "jam-conditions"); !ok || d.Severity != diag.Warning || !strings.Contains(d.Message, want) {
+			t.Errorf("%s: %v", id, l)
+		}
+	}
+	_, l := declare(t, strawberry(t), "us-or", Options{})
+	if _, ok := found(l, "jam-conditions"); ok {
+		t.Error("Oregon sets no condition")
+	}
+}
+
+// OAR 603-025-0320(1)(c)(F), 603-025-0325(2)(i), copies of Oct and Dec 2024.
+func TestOregon(t *testing.T) {
+	r := pot(t, batch.Jam, "Fig jam", measured(66), part{"figs", 500}, part{"sugar", 500})
+	r.Kitchen.Pets = "cat"
+	c, l := declare(t, r, "us-or", Options{})
+	if d, ok := found(l, "fruit-ph"); !ok || d.Path != "ingredient[0]" {
+		t.Errorf("figs: %v", l)
+	}
+	seen := false
+	for _, b := range c.Blocks {
+		seen = seen || b.ID == "pets" && strings.HasPrefix(b.Text(), "Pets were present") && strings.Contains(b.Text(), "cat")
+	}
+	if !seen {
+		t.Error("no pets line")
+	}
+	if _, l = declare(t, strawberry(t), "us-or", Options{}); codeOf(l, "fruit-ph") != "" || codeOf(l, "pets") == "" {
+		t.Errorf("strawberries, no pets: %v", l)
+	}
+}
+
+// Georgia, New Hampshire and Utah have two programmes each.
+func TestProgrammes(t *testing.T) {
+	r := strawberry(t)
+	c, l := declare(t, r, "us-nh", Options{})
+	if _, ok := found(l, "choose-programme"); !ok || !strings.Contains(text(c, label.Statement), "exempt") {
+		t.Errorf("no choice: %v", l)
+	}
+	r.Kitchen.Programme = "licensed"
+	c, l = declare(t, r, "us-nh", Options{})
+	if _, ok := found(l, "choose-programme"); ok || !strings.Contains(text(c, label.Statement), "residential kitchen licensed") {
+		t.Errorf("licensed: %q %v", text(c, label.Statement), l)
+	}
+	r.Kitchen.Programme = "bakery"
+	if _, l = declare(t, r, "us-nh", Options{}); codeOf(l, "unknown-programme") == "" {
+		t.Errorf("unknown programme: %v", l)
+	}
+	// Delaware's 10 points bind the whole label.
+	c, _ = declare(t, r, "us-de", Options{})
+	if b, _ := c.Find(label.Ingredients); b.Min.On != label.PointSize || b.Min.Length < unit.Points(10) {
+		t.Errorf("Delaware: %+v", b.Min)
+	}
+}
+
+func codeOf(l diag.List, code string) string {
+	d, _ := found(l, code)
+	return d.Code
+}
+
+// On gifts the statement never vanishes unnoticed.
+func TestGift(t *testing.T) {
+	r := strawberry(t)
+	r.Kitchen.County, r.Kitchen.Permit = "", ""
+	c, l := declare(t, r, "us-ca", Options{Gift: true})
+	if _, ok := c.Find(label.Statement); ok || l.HasErrors() {
+		t.Errorf("gift: %v", l)
+	}
+	if _, ok := found(l, "gift-no-statement"); !ok {
+		t.Errorf("the statement vanished unnoticed: %v", l)
+	}
+}

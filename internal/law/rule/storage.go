@@ -1,0 +1,90 @@
+package rule
+
+import (
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
+)
+
+const citeKeep = "FDA guidance, 62 FR 8248 (24 Feb 1997); National Center for Home Food Preservation"
+
+// storageTable says which words each keeping class takes: a phrase key, and for
+// the FDA's groups A and B the prescribed form.
+type storageTable struct {
+	Words map[string]string `toml:"words"` // class -> phrase key
+	Fixed map[string]string `toml:"fixed"` // class -> phrase key of the guidance's own words
+	Origin
+}
+
+// classes are all keeping classes, least to most cautious.
+var classes = []cook.Class{cook.Shelf, cook.ShelfShort, cook.Cold, cook.Freezer, cook.Refrigerator}
+
+// storagePhrases: every class has its words in every language.
+var storagePhrases = []string{"us.keep.shelf", "us.keep.shelf-short", "us.keep.refrigerated", "us.keep.freezer", "us.keep.refrigerator-jam",
+	"us.group-a", "us.group-b", "us.unsealed", "us.month", "us.months", "us.week", "us.weeks", "us.days", "us.day", "us.cautious"}
+
+// storage words how to keep a sealed jar, an opened one, and one that did not
+// seal. Nothing known takes the cautious words.
+func storage(p *pass) {
+	k := p.r.Keeping
+	class := k.Class
+	key, ok := p.set.Storage.Words[string(class)]
+	if !ok {
+		class, key = cook.Cold, p.set.Storage.Words[string(cook.Cold)]
+	}
+	opened := p.span(k.OpenedDays)
+	text := p.say.Say(key, "opened", opened)
+	runs := starred(text)
+	if fixed := p.set.Storage.Fixed[string(class)]; fixed != "" {
+		runs = append([]label.Run{{Text: p.say.Say(fixed), Bold: true}, {Text: " "}}, runs...)
+	}
+	p.add(label.Block{Kind: label.Storage, Runs: runs, Min: p.letterO(), Cite: citeKeep, Verified: p.set.Storage.Confidence, Path: "process"})
+	p.c.Keep = label.Keep{Sealed: plainStars(text), Opened: p.say.Say("us.opened", "opened", opened), Unsealed: p.say.Say("us.unsealed", "days", p.span(k.UnsealedDays))}
+	p.reasons(class, k)
+}
+
+// reasons says why the words are stricter than for plain shelf keeping. What the
+// maker can do about it, the findings of the cooking have said.
+func (p *pass) reasons(class cook.Class, k cook.Keeping) {
+	if class == cook.Shelf {
+		return
+	}
+	var texts, cites []string
+	for _, r := range k.Reasons {
+		if r.Text != "" && len(texts) < 4 {
+			texts = append(texts, r.Text)
+		}
+		if r.Cite != "" && !has(cites, r.Cite) && len(cites) < 3 {
+			cites = append(cites, r.Cite)
+		}
+	}
+	if len(texts) == 0 {
+		texts = []string{"nothing shows that it keeps on a shelf"}
+	}
+	p.l.Notef("keeping", p.batchFile(), "process", "the storage words are for %s, by what is known: %s", classWords[class], strings.Join(texts, "; ")).
+		Cited(strings.Join(append(cites, citeKeep), "; "))
+}
+
+var classWords = map[cook.Class]string{cook.ShelfShort: "a jar that keeps a shorter time", cook.Cold: "a jar that must stay cold",
+	cook.Freezer: "the freezer", cook.Refrigerator: "the refrigerator"}
+
+// span words a number of days: "a month", "a week", "3 weeks", "5 days".
+func (p *pass) span(days int) string {
+	switch {
+	case days <= 0:
+		return p.say.Say("us.cautious")
+	case days == 1:
+		return p.say.Say("us.day")
+	case days >= 28 && days <= 31:
+		return p.say.Say("us.month")
+	case days >= 60:
+		return p.say.Say("us.months", "n", strconv.Itoa(days/30))
+	case days == 7:
+		return p.say.Say("us.week")
+	case days%7 == 0:
+		return p.say.Say("us.weeks", "n", strconv.Itoa(days/7))
+	}
+	return p.say.Say("us.days", "n", strconv.Itoa(days))
+}
