@@ -12,11 +12,14 @@ import (
 // How says how a value was come by; output always shows it.
 type How string
 
-// Measured beats given, given beats estimated.
+// Measured beats given, given beats estimated. Tabled stands in a table of
+// ours with its source; Confirmed is the maker's word for an absence.
 const (
 	Measured  How = "measured"
 	Given     How = "given"
 	Estimated How = "estimated"
+	Tabled    How = "tabled"
+	Confirmed How = "confirmed"
 )
 
 // Amount is a mass and how it was come by.
