@@ -45,6 +45,7 @@ type rules struct {
 	Price       *priceTable      `toml:"price"`
 	Programmes  []Programme      `toml:"programme"`
 	EU          *euTable         `toml:"eu"`
+	Products    []product        `toml:"product"` // row by row: see overlay
 }
 
 // Programme is one scheme under which a state lets a home kitchen sell, and
@@ -84,6 +85,8 @@ func (r rules) base(from rules) rules {
 	for i := range to.NumField() {
 		switch to.Type().Field(i).Name {
 		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes":
+		case "Products":
+			r.Products = overlay(from.Products, r.Products)
 		default:
 			if to.Field(i).IsZero() {
 				to.Field(i).Set(src.Field(i))
@@ -123,6 +126,11 @@ func (r rules) check(words map[string]*Phrases) error {
 }
 
 func (r rules) checkTables() error {
+	for _, p := range r.Products {
+		if err := p.check(r.Languages); err != nil {
+			return fmt.Errorf("set %s: %w", r.ID, err)
+		}
+	}
 	if r.Price != nil && perMass[r.Price.Per] == 0 {
 		return fmt.Errorf("set %s: price.per: %q is no unit", r.ID, r.Price.Per)
 	}

@@ -1,0 +1,238 @@
+package rule
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/cook"
+)
+
+// product is one legal product: what may bear its name, and what the label
+// then says. Sets write them as [[product]] rows; a set that extends another
+// adds rows, or names one by its id and writes only what its law changes.
+type product struct {
+	ID       string        `toml:"id"`
+	Kinds    []string      `toml:"kinds"`   // batch kinds the row governs; empty = any whose name says it
+	ByName   bool          `toml:"by_name"` // only when the maker's name says it ("extra jam", "mincemeat")
+	Names    []productName `toml:"names"`   // lawful names; the first of a language is printed
+	Counts   []string      `toml:"counts"`  // kinds of ingredient that count as its fruit
+	Only     []string      `toml:"only"`    // the fruit may be of these alone: keys, or words of a maker's own
+	Allows   []string      `toml:"allows"`  // kinds, keys and words of what may be added; empty = no list
+	Doubtful []string      `toml:"doubtful"`
+	Little   *littleRule   `toml:"little"` // what may be added in small amounts
+	Bound    []boundRule   `toml:"bound"`  // what may be added only beside certain fruit
+	Unmixed  []string      `toml:"never_mixed"`
+	Floors   []floor       `toml:"floors"`
+	Ratios   []ratioRule   `toml:"ratios"`
+	Least    []leastRule   `toml:"least"`
+	Solids   *solidsRule   `toml:"solids"`
+	Due      []dueRule     `toml:"statements"` // prescribed statements: "fruit", "sugar"
+	Measure  string        `toml:"measure"`    // "weight" (default) or "fluid"
+	Cite     string        `toml:"cite"`
+	Origin
+}
+
+// productName is a lawful name in one language. Alone: it needs no fruit beside
+// it where three fruits or more are used ("citrus marmalade").
+type productName struct {
+	Lang  string `toml:"lang"`
+	Name  string `toml:"name"`
+	From  string `toml:"from"`
+	To    string `toml:"to"`
+	Alone bool   `toml:"alone"`
+}
+
+// floor is the least fruit of one class from a day on, in g per 1000 g of
+// finished product. The general row stands for any class not named.
+type floor struct {
+	Class      string `toml:"class"`
+	Grams      int    `toml:"g"`
+	From       string `toml:"from"`
+	To         string `toml:"to"`
+	Confidence string `toml:"confidence"`
+}
+
+// ratioRule is parts of fruit to parts of sweetener solids for a class.
+type ratioRule struct {
+	Class string `toml:"class"`
+	Fruit int64  `toml:"fruit"`
+	Sweet int64  `toml:"sweet"`
+}
+
+// leastRule is the least of a constituent in g per 1000 g of finished product:
+// "fat", "egg yolk solids", "endocarp", or kinds and keys of ingredients.
+type leastRule struct {
+	What  string   `toml:"what"`
+	Grams float64  `toml:"g"`
+	Of    []string `toml:"of"` // kinds and keys added up; empty = a constituent
+	Cite  string   `toml:"cite"`
+}
+
+// solidsRule is the soluble dry matter by refractometer at 20 °C in %.
+type solidsRule struct {
+	Least       float64 `toml:"least"`
+	More        bool    `toml:"more"`      // more than that, not just as much
+	Sweetened   bool    `toml:"sweetened"` // sweeteners exempt
+	Reduced     bool    `toml:"reduced"`   // a lawful claim of reduced sugars exempts
+	ReducedFrom float64 `toml:"reduced_from"`
+	ReducedTo   float64 `toml:"reduced_to"` // the range a reduced-sugar product keeps; 0 = none
+	Cite        string  `toml:"cite"`
+}
+
+// littleRule names what may be added up to a share of the batch.
+type littleRule struct {
+	Of      []string `toml:"of"`
+	Percent float64  `toml:"percent"`
+	Why     string   `toml:"why"`
+}
+
+// boundRule names what may be added only where the fruit is of a list.
+type boundRule struct {
+	Of     []string `toml:"of"`
+	Beside []string `toml:"beside"`
+}
+
+// dueRule is a statement a product owes between two days.
+type dueRule struct {
+	ID   string `toml:"id"`
+	From string `toml:"from"`
+	To   string `toml:"to"`
+}
+
+// overlay lays rows over those of the set extended: a row of the same id keeps
+// what it does not write.
+func overlay(base, own []product) []product {
+	out := slices.Clone(base)
+	for _, p := range own {
+		at := slices.IndexFunc(out, func(q product) bool { return q.ID == p.ID })
+		if at < 0 {
+			out = append(out, p)
+			continue
+		}
+		to, from := reflect.ValueOf(&p).Elem(), reflect.ValueOf(out[at])
+		for i := range to.NumField() {
+			if to.Field(i).IsZero() {
+				to.Field(i).Set(from.Field(i))
+			}
+		}
+		out[at] = p
+	}
+	return out
+}
+
+// check reports what a row lacks; a fault of the build.
+func (p product) check(langs []string) error {
+	bad := func(format string, args ...any) error {
+		return fmt.Errorf("product %s: %s", p.ID, fmt.Sprintf(format, args...))
+	}
+	switch {
+	case p.ID == "" || p.Cite == "":
+		return bad("id and cite must be given")
+	case p.Measure != "" && p.Measure != "weight" && p.Measure != "fluid":
+		return bad("measure %q is neither weight nor fluid", p.Measure)
+	case len(p.Kinds) == 0 && !p.ByName:
+		return bad("a row without kinds must be by_name")
+	case p.owesEver("fruit") && len(p.Counts) == 0:
+		return bad("a fruit statement needs to know what counts")
+	}
+	for _, lang := range langs {
+		if !slices.ContainsFunc(p.Names, func(n productName) bool { return n.Lang == lang }) {
+			return bad("no name in %q", lang)
+		}
+	}
+	return p.checkDays(bad)
+}
+
+func (p product) checkDays(bad func(string, ...any) error) error {
+	var days []string
+	for _, n := range p.Names {
+		days = append(days, n.From, n.To)
+	}
+	for _, f := range p.Floors {
+		days = append(days, f.From, f.To)
+		if f.Grams <= 0 {
+			return bad("the floor of %q is not above 0", f.Class)
+		}
+	}
+	for _, d := range p.Due {
+		days = append(days, d.From, d.To)
+	}
+	for _, d := range days {
+		if _, err := day(d); err != nil {
+			return bad("%v", err)
+		}
+	}
+	return nil
+}
+
+func (p product) owesEver(id string) bool {
+	return slices.ContainsFunc(p.Due, func(d dueRule) bool { return d.ID == id })
+}
+
+// owes reports whether a statement is due on a day.
+func (p product) owes(id string, on unit.Date) bool {
+	return slices.ContainsFunc(p.Due, func(d dueRule) bool { return d.ID == id && within(on, d.From, d.To) })
+}
+
+// names gives the lawful names of a language on a day, the printed one first.
+func (p product) names(lang string, on unit.Date) (out []productName) {
+	for _, n := range p.Names {
+		if n.Lang == lang && within(on, n.From, n.To) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// floorOf gives the floor of a class on a day, the general one for a class no
+// row names; ok is false where the product has none.
+func (p product) floorOf(class string, on unit.Date) (general floor, ok bool) {
+	for _, f := range p.Floors {
+		switch {
+		case !within(on, f.From, f.To):
+		case f.Class == class:
+			return f, true
+		case f.Class == "general":
+			general, ok = f, true
+		}
+	}
+	return general, ok
+}
+
+// governs reports whether a row is for a kind of batch.
+func (p product) governs(k batch.Kind) bool {
+	return len(p.Kinds) == 0 || slices.Contains(p.Kinds, string(k))
+}
+
+// productOf picks the row of a batch: one its name asks for, else the first
+// that governs its kind; ok is false where no product does.
+func productOf(rows []product, b *batch.Batch, says func(product) bool) (product, bool) {
+	for _, p := range rows {
+		if p.ByName && p.governs(b.Kind) && says(p) {
+			return p, true
+		}
+	}
+	for _, p := range rows {
+		if !p.ByName && p.governs(b.Kind) {
+			return p, true
+		}
+	}
+	return product{}, false
+}
+
+// among reports whether a list holds an ingredient by its key, its kind or, for
+// a maker's own words, a word of its name.
+func among(list []string, ln cook.Line) bool {
+	for _, w := range list {
+		switch {
+		case w == ln.Key && w != "", w == ln.Row.Key && w != "", w == ln.Row.Kind && w != "":
+			return true
+		case (ln.Key == "" || ln.Row.Own) && euWord(ln.Name, w):
+			return true
+		}
+	}
+	return false
+}
