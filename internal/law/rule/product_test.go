@@ -48,7 +48,9 @@ func TestProductDays(t *testing.T) {
 }
 
 func TestProductOf(t *testing.T) {
-	says := func(word string) func(product) bool { return func(p product) bool { return strings.HasPrefix(p.ID, word) } }
+	says := func(word string) func(product) bool {
+		return func(p product) bool { return strings.HasPrefix(p.ID, word) }
+	}
 	for _, c := range []struct {
 		kind batch.Kind
 		says string
