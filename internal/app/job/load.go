@@ -92,8 +92,8 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 		b.add(l)
 		return b
 	}
-	names := e.Book.IngredientNames(firstNonEmpty(c.Place, b.Kitchen.Place), b.Kitchen.Language)
-	b.Pantry = e.Pantry.Speaking(names).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
+	lang := e.Book.Language(firstNonEmpty(c.Place, b.Kitchen.Place), b.Kitchen.Language)
+	b.Pantry = e.Pantry.Speaking(lang).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
 	b.Cooked, l = cook.Compute(b.Batch, b.Kitchen, b.Pantry)
 	b.add(l)
 	b.cooked = len(b.Findings)

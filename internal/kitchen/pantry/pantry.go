@@ -12,7 +12,8 @@ import (
 // Pantry is the tables in memory. It is never changed after it is built, so
 // many batches may share one.
 type Pantry struct {
-	ingredients []Ingredient   // built in
+	ingredients []Ingredient // built in
+	languages   []string
 	index       map[string]int // folded words -> built-in ingredient
 	spoken      map[string]int // the same in the kitchen's language, when it is not English
 	own         []Ingredient   // the maker's own
@@ -129,6 +130,7 @@ func memory(source string) bool { return strings.Contains(source, "memory") }
 
 func (p *Pantry) loadIngredients() error {
 	t := readTable("ingredients")
+	p.languages = t.languages()
 	t.each(func(r row) { p.ingredients = append(p.ingredients, readIngredient(r)) })
 	return t.err
 }
@@ -136,8 +138,8 @@ func (p *Pantry) loadIngredients() error {
 // readIngredient reads one row. A new ingredient is one row of
 // templates/pantry/ingredients.csv and nothing else: name as a label lists it, other words
 // in aliases (| between), kind, water and solids in g per 100 g, what kitchen
-// weights are known, allergens, pH, and where each came from (source; "memory"
-// in it marks the row as unverified).
+// weights are known, allergens, pH, its names in every language ([readNames]), and
+// where each came from (source; "memory" in it marks the row as unverified).
 func readIngredient(r row) Ingredient {
 	const unknown = -1
 	g := Ingredient{
@@ -158,6 +160,7 @@ func readIngredient(r row) Ingredient {
 		RefusePct: r.number("refuse_pct", 0), Source: r.need("source"), Note: r.text("note"),
 	}
 	g.Memory = memory(g.Source)
+	g.Words = readNames(r, g.Name)
 	if g.SolubleG < 0 || g.OtherSolidsG < 0 || g.SolubleG+g.OtherSolidsG > 101 {
 		r.fail("soluble_solids_g", "solids missing or over 100")
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -40,6 +41,17 @@ func (t *table) parse(r *csv.Reader) {
 		t.col[name] = i
 	}
 	t.rows = rows[1:]
+}
+
+// languages lists the languages of the columns name_<language>, in order.
+func (t *table) languages() (out []string) {
+	for name := range t.col {
+		if lang, ok := strings.CutPrefix(name, "name_"); ok {
+			out = append(out, lang)
+		}
+	}
+	sort.Strings(out)
+	return out
 }
 
 // each calls f for every row.

@@ -36,8 +36,9 @@ type Ingredient struct {
 	CarbG, FibreG float64
 	ProteinG      float64
 	FatG          float64
-	PHSource      string // FDA table or handbook; "M" = from memory, unverified
-	Note          string // what to know of the row; may be empty
+	PHSource      string           // FDA table or handbook; "M" = from memory, unverified
+	Note          string           // what to know of the row; may be empty
+	Words         map[string]Names // by language, see [Ingredient.Names]
 	Source        string
 	Memory        bool // value from memory, unverified: show it as such
 	Own           bool // from the maker's kitchen file

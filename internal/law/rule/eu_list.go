@@ -157,8 +157,12 @@ func (c *euCase) ingredientName(ln cook.Line) string {
 	if ln.Key == "" || ln.Row.Own {
 		return ln.Name
 	}
-	if key := "ingredient." + ln.Key; c.has(key) {
-		return c.say(key)
+	lang := c.lang
+	if lang == "en" { // as Europe writes it: courgettes, not zucchini
+		lang = "en_gb"
+	}
+	if n, ok := ln.Row.Names(lang); ok {
+		return n.Label
 	}
 	if c.lang == "en" {
 		return ln.Name

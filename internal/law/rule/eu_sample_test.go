@@ -41,10 +41,20 @@ func cooked(kind batch.Kind, name string, yield, brix float64, list ...in) *cook
 		b.Ingredients = append(b.Ingredients, batch.Ingredient{Path: path, Name: x.name})
 		r.Lines = append(r.Lines, cook.Line{Paths: []string{path}, Name: x.name, Key: x.key, Mass: unit.Grams(x.g), Contains: x.parts,
 			Allergens: x.own, IsFruit: x.kind == "fruit", IsWater: x.kind == "water", IsSweet: x.kind == "sweetener",
-			Row: pantry.Ingredient{Key: x.key, Name: x.name, Kind: x.kind, FruitClassEU: x.class, EUAllergen: x.allergen}})
+			Row: pantry.Ingredient{Key: x.key, Name: x.name, Kind: x.kind, FruitClassEU: x.class, EUAllergen: x.allergen, Words: wordsOf(x.key)}})
 		r.Input += unit.Grams(x.g)
 	}
 	return r
+}
+
+// wordsOf gives the names of a row of the table.
+func wordsOf(key string) map[string]pantry.Names {
+	for _, g := range pantry.Default().Ingredients() {
+		if g.Key == key {
+			return g.Words
+		}
+	}
+	return nil
 }
 
 // batchA1 is the strawberry batch of worked example A1, J1.

@@ -1,30 +1,17 @@
 package rule
 
-import "strings"
+import "slices"
 
-// IngredientNames gives what the rows of the ingredient table are called in the
-// language a label of the place takes, by key: the words its maker writes. It
-// is nil where that is the table's own English, or the place is unknown.
-func (b *Book) IngredientNames(place, lang string) map[string]string {
+// Language gives the language of the table of ingredients that a maker of this
+// place writes in: the asked one where the place knows it, else the place's
+// first; empty for an unknown place.
+func (b *Book) Language(place, lang string) string {
 	r, ok, err := b.set(place)
-	if !ok || err != nil || len(r.Languages) == 0 {
-		return nil
+	switch {
+	case !ok || err != nil || len(r.Languages) == 0:
+		return ""
+	case slices.Contains(r.Languages, lang):
+		return lang
 	}
-	take := r.Languages[0]
-	for _, l := range r.Languages {
-		if l == lang {
-			take = l
-		}
-	}
-	const prefix = "eu.ingredient."
-	var out map[string]string
-	for key, text := range b.words[take].words {
-		if row, ok := strings.CutPrefix(key, prefix); ok && take != "en" {
-			if out == nil {
-				out = map[string]string{}
-			}
-			out[row] = text
-		}
-	}
-	return out
+	return r.Languages[0]
 }
