@@ -41,6 +41,7 @@ var policy = map[string]string{
 	"internal/draw/ornament":  "kit/unit draw/page draw/palette",
 	"internal/draw/design":    "kit/unit kit/diag kit/source draw/page law/label draw/palette draw/ornament",
 	"internal/draw/compose":   "kit/unit kit/diag law/label draw/page draw/face draw/palette draw/ornament draw/design",
+	"internal/draw/inspect":   "kit/unit kit/diag law/label draw/page draw/face draw/palette",
 	"internal/draw/sheet":     "kit/unit kit/diag kit/source draw/page",
 
 	"internal/draw/pdf": "kit/unit draw/page draw/face",
@@ -52,7 +53,7 @@ var policy = map[string]string{
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job": "kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh law/label law/rule draw/page draw/face draw/palette draw/design draw/compose draw/sheet draw/pdf draw/svg draw/png give/pack give/record kit/edit fonts templates",
+	"internal/app/job": "kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh law/label law/rule draw/page draw/face draw/palette draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png give/pack give/record kit/edit fonts templates",
 	"internal/app/web": "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"cmd/jarmark":      "kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 

@@ -5,6 +5,7 @@ import (
 
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
 	"jarmark/internal/give/pack"
@@ -165,7 +166,7 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 	if r.Frame == nil || found.HasErrors() {
 		return nil, found
 	}
-	found = append(found, compose.Check(r.Frame, content, e.Faces)...)
+	found = append(found, inspect.Frame(r.Frame, content, e.Faces, inspect.Default())...)
 	out := make([]sheet.Label, len(need))
 	for i := range out {
 		out[i] = sheet.Label{Frame: r.Frame}
@@ -202,6 +203,9 @@ func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need
 			}
 			r, l := compose.Compose(addressed(content, n), d, label.Tag, cell, e.Faces, compose.Options{InkSaver: b.inkSaver(c), Codes: &b.codes})
 			found = append(found, l...)
+			if r.Frame != nil && !l.HasErrors() {
+				found = append(found, inspect.Frame(r.Frame, addressed(content, n), e.Faces, inspect.Default())...)
+			}
 			frames[n] = r.Frame
 		}
 		out = append(out, sheet.Label{Frame: frames[n]})

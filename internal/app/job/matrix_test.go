@@ -11,6 +11,7 @@ import (
 	"jarmark/internal/app/job"
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/presstest"
 	"jarmark/internal/draw/sheet"
@@ -129,7 +130,7 @@ func composed(t *testing.T, env *job.Env, c *label.Content, d *design.Design, p 
 		}
 		return false
 	}
-	for _, f := range compose.Check(r.Frame, content, env.Faces) {
+	for _, f := range inspect.Frame(r.Frame, content, env.Faces, inspect.Default()) {
 		if f.Severity == diag.Error {
 			t.Errorf("%s: %s", where, f.Message)
 		}
@@ -151,7 +152,7 @@ func asJar(c *label.Content, cell sheet.Cell) *label.Content {
 }
 
 // outside looks for items past the safe area by their boxes alone, in code
-// that shares nothing with compose.Check.
+// that shares nothing with inspect.Frame.
 func outside(f *page.Frame) (string, bool) {
 	const give = unit.Millimetre / 10
 	for _, it := range f.Items {

@@ -15,6 +15,7 @@ import (
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	paint "jarmark/internal/draw/png"
 	"jarmark/internal/kit/unit"
@@ -42,7 +43,7 @@ func pictures() []picture {
 }
 
 // TestPictures composes what the README shows, from the demo's own files, and
-// looks at the finished labels with compose.Check. With
+// looks at the finished labels with inspect.Frame. With
 //
 //	go test ./internal/app/job -run Pictures -args -update
 //
@@ -113,7 +114,7 @@ func laidOut(t *testing.T, env *job.Env, b *job.Batch, designID string, p label.
 	}
 	cell := compose.Cell{W: unit.MM(w), H: unit.MM(h), Shape: s, Corner: 3 * mm / 2, Safe: 2 * mm, Bleed: 2 * mm}
 	fr, l := compose.Label(&c, d, p, cell, env.Faces, compose.Options{})
-	for _, f := range append(l, compose.Check(fr, &c, env.Faces)...) {
+	for _, f := range append(l, inspect.Frame(fr, &c, env.Faces, inspect.Default())...) {
 		t.Errorf("%s %s %gx%g: %s %s", designID, p, w, h, f.Code, f.Message)
 	}
 	return fr
@@ -182,7 +183,7 @@ func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
 	}
 	doc := runs[0].Doc
 	for _, pl := range doc.Pages[0].Places {
-		for _, f := range compose.Check(pl.Frame, b.Contents[0], env.Faces) {
+		for _, f := range inspect.Frame(pl.Frame, b.Contents[0], env.Faces, inspect.Default()) {
 			t.Errorf("sheet: %s", f.Message)
 		}
 	}

@@ -152,7 +152,7 @@ func (s *setter) cornerCodeInOval(plan codePlan, in region, side unit.Length, on
 func (s *setter) beside(plan codePlan, in region, box page.Rect, on roles) region {
 	s.putCode(plan, box, on)
 	quiet := plan.blank(box.W)
-	hole := grow(box, quiet+quiet/2, quiet)
+	hole := box.Grow(quiet+quiet/2, quiet)
 	in.holes = append(in.holes[:len(in.holes):len(in.holes)], hole)
 	return in.inset(0, 0, max(0, in.X+in.W-hole.X), 0)
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/kit/diag"
 )
 
@@ -17,7 +18,7 @@ func TestUsualPieces(t *testing.T) {
 			for _, saver := range []bool{false, true} {
 				c := strawberry()
 				fr, l := compose.Label(c, d, u.piece, u.cell, fs, compose.Options{InkSaver: saver, Codes: codes, Alone: u.alone})
-				l = append(l, compose.Check(fr, c, fs)...)
+				l = append(l, inspect.Frame(fr, c, fs, inspect.Default())...)
 				for _, f := range l {
 					if f.Severity == diag.Error {
 						t.Errorf("%s %s %s saver=%v: %s: %s", d.ID, u.piece, u.name, saver, f.Code, f.Message)

@@ -83,7 +83,7 @@ func (s *setter) codeAt(p codePlan, in region, side unit.Length, column bool, on
 		wide = max(side, min(s.captionWidth(p, on), side*5/4))
 	}
 	box := page.Rect{X: in.X + in.W - edge - (wide+side)/2, Y: in.Y + edge, W: side, H: side}
-	sp := spot{box: box, hole: grow(box, quiet, quiet)}
+	sp := spot{box: box, hole: box.Grow(quiet, quiet)}
 	lead := max(quiet, (wide-side)/2+share(quiet, 0.7))
 	sp.hole.X, sp.hole.W = box.X-lead-share(quiet, 0.4), in.X+in.W+quiet-box.X+lead
 	if !s.codeFits(box, quiet) || sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
@@ -117,7 +117,7 @@ func (s *setter) codeInOval(p codePlan, in region, side unit.Length) (spot, bool
 	half := min(halfChord(in.oval, y-quiet), halfChord(in.oval, y+side+quiet))
 	x1 := min(in.X+in.W, in.oval.X+in.oval.W/2+half)
 	box := page.Rect{X: x1 - side - quiet, Y: y, W: side, H: side}
-	return spot{box: box, hole: grow(box, quiet, quiet)}, box.X > in.X+in.W/4 && y-quiet >= in.Y && s.codeFits(box, quiet)
+	return spot{box: box, hole: box.Grow(quiet, quiet)}, box.X > in.X+in.W/4 && y-quiet >= in.Y && s.codeFits(box, quiet)
 }
 
 // codeFits reports whether a code lies in the safe area and its quiet zone on
@@ -133,7 +133,7 @@ func (s *setter) codeFits(box page.Rect, quiet unit.Length) bool {
 			trim.Safe = max(trim.Safe, s.open.X)
 		}
 	}
-	return within(s.frame, box, 0) && within(&trim, grow(box, quiet, quiet), 0)
+	return s.frame.Within(box, 0) && trim.Within(box.Grow(quiet, quiet), 0)
 }
 
 // blankBeside is the blank between a region and the trim at its upper right.

@@ -11,6 +11,7 @@ import (
 	"github.com/makiuchi-d/gozxing/qrcode"
 
 	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -167,7 +168,7 @@ func TestNothingAndNonsense(t *testing.T) {
 				if fr == nil && !l.HasErrors() {
 					t.Errorf("%v %s: neither label nor finding", c, p)
 				}
-				compose.Check(fr, c, fs)
+				inspect.Frame(fr, c, fs, inspect.Default())
 			}
 		}
 	}
@@ -213,7 +214,7 @@ func TestCardsNameAllergens(t *testing.T) {
 			if got := said == "Allergene: Mandeln, Milch"; got != want {
 				t.Errorf("%s %s says %q", d.ID, p, said)
 			}
-			for _, f := range compose.Check(fr, c, fs) {
+			for _, f := range inspect.Frame(fr, c, fs, inspect.Default()) {
 				t.Errorf("%s %s: %s", d.ID, p, f.Message)
 			}
 		}

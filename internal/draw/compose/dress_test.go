@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
@@ -53,7 +54,7 @@ func TestNameLeadsThePanel(t *testing.T) {
 		}{{label.Wrap, 220, 46}, {label.Wrap, 220, 60}, {label.Wrap, 220, 76}, {label.Front, 88, 46}, {label.Front, 101.6, 50.8}} {
 			c := lowWrap()
 			fr, l := compose.Label(c, d, u.piece, cell(u.w, u.h, page.Rectangle), fs, compose.Options{})
-			for _, f := range append(l, compose.Check(fr, c, fs)...) {
+			for _, f := range append(l, inspect.Frame(fr, c, fs, inspect.Default())...) {
 				if f.Code != "no-room-for-ornament" {
 					t.Errorf("%s %s %gx%g: %s", d.ID, u.piece, u.w, u.h, f.Message)
 				}
@@ -80,7 +81,7 @@ func TestCheckSeesSmallName(t *testing.T) {
 			x.Size = unit.Points(7)
 		}
 	}
-	if _, ok := find(compose.Check(fr, c, fs), "not-prominent"); !ok {
+	if _, ok := find(inspect.Frame(fr, c, fs, inspect.Default()), "not-prominent"); !ok {
 		t.Error("a name of half the size it should have passes")
 	}
 }
@@ -96,7 +97,7 @@ func TestEveryStatementOnce(t *testing.T) {
 		if l.HasErrors() {
 			t.Fatalf("%s: %v", d.ID, l)
 		}
-		for _, f := range compose.Check(fr, c, fs) {
+		for _, f := range inspect.Frame(fr, c, fs, inspect.Default()) {
 			t.Errorf("%s: %s", d.ID, f.Message)
 		}
 	}

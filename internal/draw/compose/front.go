@@ -142,7 +142,7 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		quiet := plan.blank(side)
 		edge := max(0, quiet-s.blankFoot(whole))
 		box := page.Rect{X: whole.X + whole.W - side - edge, Y: whole.Y + whole.H - side - edge, W: side, H: side}
-		at = &placed{spot{box: box, hole: grow(box, quiet+quiet/3, quiet)}, plan}
+		at = &placed{spot{box: box, hole: box.Grow(quiet+quiet/3, quiet)}, plan}
 		if s.hits(at.hole) || !s.codeFits(box, quiet) { // beside the net quantity, or above it
 			up := body.Y + body.H - side - quiet - box.Y
 			at.box.Y, at.hole.Y = at.box.Y+up, at.hole.Y+up
@@ -185,12 +185,12 @@ func (s *setter) blankFoot(in region) unit.Length {
 // hits reports whether a box meets the type set so far.
 func (s *setter) hits(r page.Rect) bool {
 	for _, it := range s.frame.Items {
-		if t, ok := it.(*page.Text); ok && overlaps(inkBox(t, s.faces), r) {
+		if t, ok := it.(*page.Text); ok && inkBox(t, s.faces).Overlaps(r) {
 			return true
 		}
 	}
 	for _, h := range s.clear {
-		if overlaps(h, r) {
+		if h.Overlaps(r) {
 			return true
 		}
 	}

@@ -68,7 +68,7 @@ func (s *setter) band(area page.Rect, b design.Band) page.Rect {
 	}
 	if b.Edge == "around" {
 		s.ring(area, w, b)
-		area = grow(area, -w, -w)
+		area = area.Grow(-w, -w)
 		return area
 	}
 	edges := []string{b.Edge}
@@ -85,7 +85,7 @@ func (s *setter) band(area page.Rect, b design.Band) page.Rect {
 
 // ring paints the pattern all round, with the look's paper inside it.
 func (s *setter) ring(area page.Rect, w unit.Length, b design.Band) {
-	inner := grow(area, -w, -w)
+	inner := area.Grow(-w, -w)
 	shape := roundPath(inner, max(0, s.cell.Corner-w))
 	if s.cell.Shape == page.Ellipse {
 		shape = ellipsePath(inner)
@@ -197,7 +197,7 @@ func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 	}
 	c := on.text(s.look.FrameColour, largeContrast)
 	draw := func(d, width unit.Length, dash []unit.Length) {
-		box := grow(area, -d, -d)
+		box := area.Grow(-d, -d)
 		p := roundPath(box, max(0, s.cell.Corner-d))
 		switch {
 		case ellipse:

@@ -34,8 +34,10 @@ func letter(on label.Measure, text string, f *face.Face) int {
 
 func hasLower(s string) bool { return strings.ContainsFunc(s, unicode.IsLower) }
 
-// sizeFor is the smallest type size whose measured letter reaches h.
+// sizeFor is the smallest type size whose measured letter reaches h with the
+// reserve for printing.
 func sizeFor(h label.Height, text string, f *face.Face) unit.Length {
+	h = h.With(label.PrintReserve)
 	if h.Length <= 0 || f == nil {
 		return 0
 	}
@@ -60,11 +62,9 @@ func (v voice) least(b label.Block, text string) unit.Length {
 // the letter heights of a package label do not bind it: lids, tags and strips
 // go with a label, the rest stands on a stall or a case.
 func courtesy(p label.Piece) bool {
-	return atStall(p) || p == label.Lid || p == label.Tag || p == label.SealStrip
-}
-
-// atStall reports whether a piece stands on a stall or a case, not on a jar:
-// the letter heights of a package label do not bind it.
-func atStall(p label.Piece) bool {
-	return p == label.CaseLabel || p == label.ShelfCard || p == label.AllergCard
+	switch p {
+	case label.Lid, label.Tag, label.SealStrip, label.CaseLabel, label.ShelfCard, label.AllergCard:
+		return true
+	}
+	return false
 }

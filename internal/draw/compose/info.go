@@ -98,7 +98,7 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 // them. Facts that are too much for a paragraph each run on.
 func (s *setter) infoPanel(area page.Rect, on roles, skip ...string) bool {
 	m := s.factMargin(area)
-	in := s.shaped(grow(area, -m, -m))
+	in := s.shaped(area.Grow(-m, -m))
 	for _, d := range []dense{apart, runIn, noIdea, solid} {
 		ps := s.facts(on, d, skip...)
 		if d == solid {

@@ -46,8 +46,8 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 	if b.Clear {
 		c := clearing(r.para.voice, b, size)
 		gap = c.Y
-		s.clear = append(s.clear, grow(box, c.X, c.Y))
-		s.holes = append(s.holes, grow(box, c.X/4, c.Y/2))
+		s.clear = append(s.clear, box.Grow(c.X, c.Y))
+		s.holes = append(s.holes, box.Grow(c.X/4, c.Y/2))
 	}
 	above := in
 	above.H = max(0, box.Y-gap-in.Y)
@@ -158,7 +158,7 @@ func (s *setter) inkOf(items []page.Item) page.Rect {
 		if box.W == 0 {
 			box = b
 		} else {
-			box = union(box, b)
+			box = box.Union(b)
 		}
 	}
 	return box

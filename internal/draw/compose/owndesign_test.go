@@ -9,6 +9,7 @@ import (
 
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/ornament"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
@@ -57,7 +58,7 @@ func TestAnyOwnDesign(t *testing.T) {
 		if len(r.Overflow) > 0 {
 			return
 		}
-		for _, f := range append(found, compose.Check(r.Frame, c, fs)...) {
+		for _, f := range append(found, inspect.Frame(r.Frame, c, fs, inspect.Default())...) {
 			if f.Severity == diag.Error {
 				rt.Fatalf("%s %.1fx%.1f %s corner %.1f %+v: %s: %s\n%s", p, cl.W.MM(), cl.H.MM(), cl.Shape, cl.Corner.MM(), o, f.Code, f.Message, text)
 			}

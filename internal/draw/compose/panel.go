@@ -33,7 +33,7 @@ func (s *setter) inner(area page.Rect, on roles) region {
 	}
 	m := max(share(short, s.look.Margin), s.cell.Safe, inside)
 	s.frameLine(area, on, ellipse)
-	return s.shaped(grow(area, -m, -m))
+	return s.shaped(area.Grow(-m, -m))
 }
 
 func (s *setter) align() align {
@@ -49,7 +49,7 @@ func (s *setter) shaped(r page.Rect) region {
 	in := region{Rect: r}
 	if s.cell.Shape == page.Ellipse {
 		m := max(s.cell.Safe, min(r.X, r.Y, s.cell.W-r.X-r.W, s.cell.H-r.Y-r.H))
-		in.oval = grow(page.Rect{W: s.cell.W, H: s.cell.H}, -m, -m)
+		in.oval = page.Rect{W: s.cell.W, H: s.cell.H}.Grow(-m, -m)
 		return in
 	}
 	in.holes = s.beyond()
@@ -151,7 +151,7 @@ func joined(a, b page.Rect) page.Rect {
 	case b.W == 0:
 		return a
 	}
-	return union(a, b)
+	return a.Union(b)
 }
 
 // relax lets rows go below the design's least size, to the law's or to what

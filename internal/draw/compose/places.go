@@ -81,7 +81,7 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 	case "corner":
 		side := min(reach, in.W/2, in.H)
 		box = page.Rect{X: in.X + in.W - side, Y: in.Y, W: side, H: side}
-		s.cornerBox = grow(box, share(short, 0.03), 0)
+		s.cornerBox = box.Grow(share(short, 0.03), 0)
 		in.holes = append(in.holes, s.cornerBox)
 	case "corners":
 		s.corners(o, in.Rect, reach, on)
@@ -92,7 +92,7 @@ func (s *setter) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		return in
 	}
 	if s.cell.Shape == page.Ellipse && o.Place == "around" {
-		box = grow(box, -share(short, 0.02), -share(short, 0.02))
+		box = box.Grow(-share(short, 0.02), -share(short, 0.02))
 	}
 	s.later(o, box, on)
 	if k := len(s.ornaments); k > 0 && o.Place == "top" {
@@ -215,7 +215,7 @@ func touch(items []page.Item, keep []page.Rect) bool {
 // meets reports whether a box meets any of a list.
 func meets(r page.Rect, list []page.Rect) bool {
 	for _, k := range list {
-		if overlaps(r, k) {
+		if r.Overlaps(k) {
 			return true
 		}
 	}
@@ -247,30 +247,13 @@ func (s *setter) kept() []page.Rect {
 		case *page.Text:
 			if b := inkBox(t, s.faces); b.W > 0 {
 				air := min(max(t.Size/8, 700*unit.Micrometre), 2*unit.Millimetre)
-				keep = append(keep, grow(b, air, air))
+				keep = append(keep, b.Grow(air, air))
 			}
 		case *page.Path:
 			if !t.Bleed && t.Block != "frame" {
-				keep = append(keep, grow(bounds(t), 600*unit.Micrometre, 600*unit.Micrometre))
+				keep = append(keep, t.Bounds().Grow(600*unit.Micrometre, 600*unit.Micrometre))
 			}
 		}
 	}
 	return append(keep, s.holes...)
-}
-
-// bounds is the box of a path's points and half its stroke.
-func bounds(p *page.Path) page.Rect {
-	if len(p.Pts) == 0 {
-		return page.Rect{}
-	}
-	lo, hi := p.Pts[0], p.Pts[0]
-	for _, q := range p.Pts[1:] {
-		lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
-		hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
-	}
-	w := unit.Length(0)
-	if p.Stroke != nil {
-		w = p.Width / 2
-	}
-	return page.Rect{X: lo.X - w, Y: lo.Y - w, W: hi.X - lo.X + 2*w, H: hi.Y - lo.Y + 2*w}
 }

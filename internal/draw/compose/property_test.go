@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -100,7 +101,7 @@ func TestAnyContentAnyDesignAnySize(t *testing.T) {
 			rt.Fatalf("errors without overflow: %v", l)
 		}
 		fit++
-		for _, f := range compose.Check(r.Frame, c, fs) {
+		for _, f := range inspect.Frame(r.Frame, c, fs, inspect.Default()) {
 			if f.Severity == diag.Error {
 				rt.Fatalf("%s %s %.1fx%.1f %s safe %.1f corner %.1f %+v: %s: %s", d.ID, p, cl.W.MM(), cl.H.MM(), cl.Shape, cl.Safe.MM(), cl.Corner.MM(), o, f.Code, f.Message)
 			}

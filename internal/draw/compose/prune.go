@@ -1,9 +1,6 @@
 package compose
 
-import (
-	"jarmark/internal/draw/page"
-	"jarmark/internal/kit/unit"
-)
+import "jarmark/internal/draw/page"
 
 // prune takes away drawings that would touch type, a code or the safe edge:
 // a label may lack an ornament, never the words under it.
@@ -16,7 +13,7 @@ func (s *setter) prune() {
 				keep = append(keep, b)
 			}
 		case *page.Code:
-			keep = append(keep, quietBox(t))
+			keep = append(keep, t.WithQuiet())
 		}
 	}
 	keep = append(keep, s.holes...)
@@ -31,7 +28,7 @@ func (s *setter) prune() {
 }
 
 func (s *setter) harms(p *page.Path, keep []page.Rect) bool {
-	if outside(s.frame, p, 0) {
+	if s.frame.Leaves(p, 0) {
 		return true
 	}
 	return crossesAny(p, keep)
@@ -39,29 +36,11 @@ func (s *setter) harms(p *page.Path, keep []page.Rect) bool {
 
 // crossesAny reports whether a drawing leaves ink in any of the boxes.
 func crossesAny(p *page.Path, boxes []page.Rect) bool {
-	reach := bounds(p)
+	reach := p.Bounds()
 	for _, r := range boxes {
-		if (overlaps(reach, r) || reach.W <= 0 || reach.H <= 0) && crosses(p, r) {
+		if (reach.Overlaps(r) || reach.W <= 0 || reach.H <= 0) && p.Crosses(r) {
 			return true
 		}
 	}
 	return false
-}
-
-// outside reports whether a drawing leaves the safe area, with a tolerance.
-func outside(f *page.Frame, p *page.Path, tolerance unit.Length) bool {
-	if within(f, bounds(p), tolerance) {
-		return false
-	}
-	edge := f.Safe - tolerance
-	if p.Stroke != nil {
-		edge += p.Width / 2
-	}
-	out := false
-	trace(p, func(a, _ page.Point) {
-		if a.X < edge || a.Y < edge || a.X > f.W-edge || a.Y > f.H-edge || !pointWithin(f, a, edge) {
-			out = true
-		}
-	})
-	return out
 }

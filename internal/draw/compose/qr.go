@@ -120,7 +120,7 @@ func (s *setter) putCode(p codePlan, box page.Rect, on roles) {
 	dark := on.text("ink", 7)
 	if on.dark {
 		b := p.blank(box.W)
-		patch := grow(box, b, b)
+		patch := box.Grow(b, b)
 		white := s.pal.White
 		path := roundPath(patch, b/2)
 		path.Fill, path.Block, path.Bleed = &white, "qr", true
@@ -128,5 +128,5 @@ func (s *setter) putCode(p codePlan, box page.Rect, on roles) {
 		dark = palette.Ensure(s.pal.Text, white, 7)
 	}
 	s.put(&page.Code{Block: "qr", At: box, Modules: p.modules, Quiet: quiet, Dark: dark, Payload: s.c.QR.Payload})
-	s.holes = append(s.holes, grow(box, p.blank(box.W), p.blank(box.W)))
+	s.holes = append(s.holes, box.Grow(p.blank(box.W), p.blank(box.W)))
 }

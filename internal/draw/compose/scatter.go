@@ -17,9 +17,9 @@ func (s *setter) scatter() {
 		if line := s.innerLine(s.short()); line > 0 {
 			m = line + share(s.short(), 0.01)
 		}
-		box := grow(page.Rect{W: s.cell.W, H: s.cell.H}, -m, -m)
+		box := page.Rect{W: s.cell.W, H: s.cell.H}.Grow(-m, -m)
 		if s.piece == label.Wrap {
-			box = grow(s.display, -m, -m)
+			box = s.display.Grow(-m, -m)
 		}
 		drawn := s.drawing(o, box, s.colours, append(s.kept(), s.beyond()...))
 		s.adorned += len(drawn)
@@ -49,7 +49,7 @@ func (s *setter) beyond() []page.Rect {
 func (s *setter) freeFrom(y0, y1 unit.Length) unit.Length {
 	f := s.frame
 	if f.Shape == page.Ellipse {
-		oval := grow(page.Rect{W: f.W, H: f.H}, -f.Safe, -f.Safe)
+		oval := page.Rect{W: f.W, H: f.H}.Grow(-f.Safe, -f.Safe)
 		return f.W/2 - min(halfChord(oval, y0), halfChord(oval, y1))
 	}
 	if f.Shape == page.Rectangle {

@@ -88,24 +88,11 @@ func inkBox(t *page.Text, faces *face.Set) page.Rect {
 				if first {
 					box, first = b, false
 				} else {
-					box = union(box, b)
+					box = box.Union(b)
 				}
 			}
 			x += f.Advance(r)
 		}
 	}
 	return box
-}
-
-func union(a, b page.Rect) page.Rect {
-	x, y := min(a.X, b.X), min(a.Y, b.Y)
-	return page.Rect{X: x, Y: y, W: max(a.X+a.W, b.X+b.W) - x, H: max(a.Y+a.H, b.Y+b.H) - y}
-}
-
-func overlaps(a, b page.Rect) bool {
-	return a.X < b.X+b.W && b.X < a.X+a.W && a.Y < b.Y+b.H && b.Y < a.Y+a.H
-}
-
-func grow(r page.Rect, dx, dy unit.Length) page.Rect {
-	return page.Rect{X: r.X - dx, Y: r.Y - dy, W: r.W + 2*dx, H: r.H + 2*dy}
 }

@@ -66,7 +66,7 @@ func (s *setter) punch(hole page.Rect) {
 	white, line := s.pal.White, s.pal.Soft
 	p.Fill, p.Stroke, p.Width, p.Block = &white, &line, hairline, "hole"
 	s.put(p)
-	s.holes = append(s.holes, grow(hole, unit.Millimetre, unit.Millimetre))
+	s.holes = append(s.holes, hole.Grow(unit.Millimetre, unit.Millimetre))
 }
 
 // tagFoot sets the written lines from the foot up and gives their top.

@@ -56,6 +56,18 @@ type Height struct {
 	Length unit.Length
 }
 
+// PrintReserve is how much above the law's least height letters are set, in
+// thousandths: a printer that shrinks a page to 97 %, as viewers do that fit
+// it to the printer's margins, still prints a lawful label. 1/0.97 = 1.031; how
+// much printers shrink is common practice, no source.
+const PrintReserve = 31
+
+// With adds a reserve, in thousandths of the height, rounded up.
+func (h Height) With(reserve int) Height {
+	h.Length = (h.Length*unit.Length(1000+reserve) + 999) / 1000
+	return h
+}
+
 // Zone is where on the package a block must stand.
 type Zone int
 

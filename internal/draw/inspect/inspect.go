@@ -1,4 +1,11 @@
-package compose
+// Package inspect looks at finished labels a second time. It measures the ink
+// that will be printed, from page items and glyph outlines, and compares it
+// with what the content asks for. It shares no layout and no measuring of
+// letters with the package that set the label, and may not import it.
+//
+// A new constraint is one code in the table Codes, one method in the list of
+// Frame, and one frame broken on purpose in the test.
+package inspect
 
 import (
 	"strings"
@@ -14,12 +21,22 @@ import (
 // slack is how far measures may disagree by rounding.
 const slack = 50 * unit.Micrometre
 
-// checker verifies one finished frame against the content. It shares no
-// layout code with the setter: it measures the ink that will be printed.
-type checker struct {
+// Options are what an inspection is told beside the frame and its content.
+type Options struct {
+	// Reserve is how much above the law's least heights letters must stand, in
+	// thousandths of the height (label.PrintReserve).
+	Reserve int
+}
+
+// Default asks for the reserve that every label is set with.
+func Default() Options { return Options{Reserve: label.PrintReserve} }
+
+// inspector verifies one finished frame against the content.
+type inspector struct {
 	fr    *page.Frame
 	c     *label.Content
 	faces *face.Set
+	opt   Options
 	found diag.List
 
 	texts []inked
@@ -34,31 +51,27 @@ type inked struct {
 	ink page.Rect
 }
 
-// Check re-verifies every constraint on a finished frame: letter heights,
+// Frame verifies every constraint on a finished frame: letter heights,
 // zones, clear space, prescribed words, no overlap of type, codes and
-// ornaments, all inside the safe area and shape, contrast, QR module and
-// quiet zone.
-func Check(fr *page.Frame, c *label.Content, f *face.Set) diag.List {
-	k := &checker{fr: fr, c: c, faces: f}
+// ornaments, all inside the safe area and shape, contrast, QR level, module
+// and quiet zone.
+func Frame(fr *page.Frame, c *label.Content, f *face.Set, o Options) diag.List {
+	k := &inspector{fr: fr, c: c, faces: f, opt: o}
 	if fr == nil || c == nil || f == nil {
 		k.found.Errorf("nothing-to-check", "", "", "no finished label to check")
 		return k.found
 	}
 	k.sort()
-	k.inside()
-	k.apart()
-	k.heights()
-	k.prominence()
-	k.words()
-	k.net()
-	k.code()
-	k.together()
-	k.contrast()
+	for _, look := range []func(){
+		k.inside, k.apart, k.heights, k.prominence, k.words, k.net, k.code, k.together, k.contrast,
+	} {
+		look()
+	}
 	return k.found
 }
 
 // sort splits the items by kind and measures the type.
-func (k *checker) sort() {
+func (k *inspector) sort() {
 	for _, it := range k.fr.Items {
 		switch t := it.(type) {
 		case *page.Text:
@@ -69,10 +82,10 @@ func (k *checker) sort() {
 			}
 			for _, r := range t.String() {
 				if !f.Has(r) {
-					k.found.Errorf("missing-glyph", "", "", "%q: %s has no %s", t.String(), t.Face, called(r))
+					k.found.Errorf("missing-glyph", "", "", "%q: %s has no U+%04X", t.String(), t.Face, r)
 				}
 			}
-			if b := inkBox(t, k.faces); b.W > 0 {
+			if b := inkOf(t, f); b.W > 0 {
 				k.texts = append(k.texts, inked{t, b})
 			}
 		case *page.Code:
@@ -88,19 +101,19 @@ func (k *checker) sort() {
 }
 
 // inside checks that all but backgrounds lies in the safe area and shape.
-func (k *checker) inside() {
+func (k *inspector) inside() {
 	for _, t := range k.texts {
-		if !within(k.fr, t.ink, slack) {
+		if !k.fr.Within(t.ink, slack) {
 			k.found.Errorf("outside", "", "", "%q crosses the safe edge", t.String())
 		}
 	}
 	for _, c := range k.codes {
-		if !within(k.fr, c.At, slack) {
+		if !k.fr.Within(c.At, slack) {
 			k.found.Errorf("outside", "", "", "the QR code crosses the safe edge")
 		}
 	}
 	for _, p := range k.paths {
-		if outside(k.fr, p, slack) {
+		if k.fr.Leaves(p, slack) {
 			k.found.Errorf("outside", "", "", "a drawing crosses the safe edge")
 			return
 		}
@@ -108,24 +121,24 @@ func (k *checker) inside() {
 }
 
 // apart checks that type, codes and drawings do not meet.
-func (k *checker) apart() {
+func (k *inspector) apart() {
 	for i, a := range k.texts {
 		for _, b := range k.texts[i+1:] {
 			if a.At.Y == b.At.Y && a.Block == b.Block {
 				continue // one line in two emphases may kern together
 			}
-			if overlaps(grow(a.ink, -slack, -slack), b.ink) {
+			if a.ink.Grow(-slack, -slack).Overlaps(b.ink) {
 				k.found.Errorf("overlap", "", "", "%q and %q overlap", a.String(), b.String())
 			}
 		}
 		for _, c := range k.codes {
-			if overlaps(grow(quietBox(c), -slack, -slack), a.ink) {
+			if c.WithQuiet().Grow(-slack, -slack).Overlaps(a.ink) {
 				k.found.Errorf("overlap", "", "", "%q stands in the quiet zone of the QR code", a.String()).
 					Cited("ISO/IEC 18004")
 			}
 		}
 		for _, p := range k.paths {
-			if crosses(p, grow(a.ink, -slack, -slack)) {
+			if p.Crosses(a.ink.Grow(-slack, -slack)) {
 				k.found.Errorf("overlap", "", "", "a drawing crosses %q", a.String())
 				break
 			}
@@ -133,14 +146,8 @@ func (k *checker) apart() {
 	}
 }
 
-// quietBox is a code with its quiet zone.
-func quietBox(c *page.Code) page.Rect {
-	q := c.At.W * unit.Length(c.Quiet) / unit.Length(max(1, len(c.Modules)))
-	return grow(c.At, q, q)
-}
-
-// blocks finds a content block by id.
-func (k *checker) block(id string) (label.Block, bool) {
+// block finds a content block by id.
+func (k *inspector) block(id string) (label.Block, bool) {
 	for _, b := range k.c.Blocks {
 		if b.ID == id && id != "" {
 			return b, true
@@ -149,34 +156,29 @@ func (k *checker) block(id string) (label.Block, bool) {
 	return label.Block{}, false
 }
 
-// heights measures the letter the law names on every line of every block.
-func (k *checker) heights() {
-	if courtesy(label.Piece(k.fr.Piece)) {
-		return
-	}
-	said := map[voiceKey]string{}
+// heights measures the letter the law names on every line of every block, and
+// asks for the law's least height with the reserve for printing.
+func (k *inspector) heights() {
+	said := map[voice]string{}
 	for _, t := range k.texts {
-		said[keyOf(t)] += t.String()
+		said[voiceOf(t)] += t.String()
 	}
 	for _, t := range k.texts {
 		b, ok := k.block(t.Block)
-		if !ok || b.Min.Length <= 0 {
+		if !ok || b.Min.Length <= 0 || b.Kind != label.Statement && courtesy(label.Piece(k.fr.Piece)) {
 			continue
 		}
-		f := k.faces.Face(t.Face)
-		got := t.Size
-		if n := letter(b.Min.On, said[keyOf(t)], f); n > 0 {
-			got = at(n, t.Size)
-		}
-		if got+2*unit.Micrometre < b.Min.Length {
-			k.found.Errorf("too-small", "", b.Path, "%q is %.2f mm high, least is %.2f mm", t.String(), got.MM(), b.Min.Length.MM()).Cited(b.Cite)
+		least := b.Min.With(k.opt.Reserve).Length
+		got := measured(b.Min.On, said[voiceOf(t)], k.faces.Face(t.Face), t.Size)
+		if got+rounding(least) < least {
+			k.found.Errorf("too-small", "", b.Path, "%q is %.2f mm high, least is %.2f mm", t.String(), got.MM(), least.MM()).Cited(b.Cite)
 		}
 	}
 }
 
 // prominence compares blocks that must not be less than a part of the largest
 // print with it: the statement of identity (21 CFR 101.3(d)).
-func (k *checker) prominence() {
+func (k *inspector) prominence() {
 	if p := label.Piece(k.fr.Piece); p != label.Front && p != label.Wrap {
 		return
 	}
@@ -193,17 +195,17 @@ func (k *checker) prominence() {
 	}
 }
 
-// voiceKey is one block in one voice: its letters are measured together.
-type voiceKey struct {
+// voice is one block in one face and size: its letters are measured together.
+type voice struct {
 	block string
 	face  page.Face
 	size  unit.Length
 }
 
-func keyOf(t inked) voiceKey { return voiceKey{t.Block, t.Face, t.Size} }
+func voiceOf(t inked) voice { return voice{t.Block, t.Face, t.Size} }
 
 // words compares what is printed with what the content says.
-func (k *checker) words() {
+func (k *inspector) words() {
 	printed := map[string]string{}
 	for _, it := range k.fr.Items {
 		if t, ok := it.(*page.Text); ok {
@@ -226,7 +228,7 @@ func (k *checker) words() {
 }
 
 // mustBear says which required blocks a piece has to carry itself.
-func (k *checker) mustBear(b label.Block) bool {
+func (k *inspector) mustBear(b label.Block) bool {
 	if !b.Required || strings.TrimSpace(b.Text()) == "" {
 		return false
 	}

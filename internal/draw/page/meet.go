@@ -1,32 +1,32 @@
-package compose
+package page
 
-import "jarmark/internal/draw/page"
+import "jarmark/internal/kit/unit"
 
-// trace walks a path as straight pieces, curves in twelve steps, and calls
+// Trace walks a path as straight pieces, curves in twelve steps, and calls
 // step with both ends of each.
-func trace(p *page.Path, step func(a, b page.Point)) {
+func (p *Path) Trace(step func(a, b Point)) {
 	pts := p.Pts
-	var start, now page.Point
+	var start, now Point
 	for _, op := range p.Ops {
-		need := [...]int{page.MoveTo: 1, page.LineTo: 1, page.CubicTo: 3, page.Close: 0}[op]
+		need := [...]int{MoveTo: 1, LineTo: 1, CubicTo: 3, Close: 0}[op]
 		if len(pts) < need {
 			return
 		}
 		switch op {
-		case page.MoveTo:
+		case MoveTo:
 			start, now = pts[0], pts[0]
 			step(now, now)
-		case page.LineTo:
+		case LineTo:
 			step(now, pts[0])
 			now = pts[0]
-		case page.CubicTo:
+		case CubicTo:
 			from := now
 			for i := 1; i <= 12; i++ {
 				to := onCubic(from, pts[0], pts[1], pts[2], float64(i)/12)
 				step(now, to)
 				now = to
 			}
-		case page.Close:
+		case Close:
 			step(now, start)
 			now = start
 		}
@@ -34,46 +34,46 @@ func trace(p *page.Path, step func(a, b page.Point)) {
 	}
 }
 
-func onCubic(a, b, c, d page.Point, t float64) page.Point {
+func onCubic(a, b, c, d Point, t float64) Point {
 	u := 1 - t
 	ka, kb, kc, kd := u*u*u, 3*u*u*t, 3*u*t*t, t*t*t
-	return page.Point{
-		X: share(a.X, ka) + share(b.X, kb) + share(c.X, kc) + share(d.X, kd),
-		Y: share(a.Y, ka) + share(b.Y, kb) + share(c.Y, kc) + share(d.Y, kd),
+	return Point{
+		X: part(a.X, ka) + part(b.X, kb) + part(c.X, kc) + part(d.X, kd),
+		Y: part(a.Y, ka) + part(b.Y, kb) + part(c.Y, kc) + part(d.Y, kd),
 	}
 }
 
-// crosses reports whether a drawing leaves ink in a box: its outline runs
+// Crosses reports whether a drawing leaves ink in a box: its outline runs
 // through the box, or its fill covers the box's middle.
-func crosses(p *page.Path, r page.Rect) bool {
+func (p *Path) Crosses(r Rect) bool {
 	if r.W <= 0 || r.H <= 0 {
 		return false
 	}
-	reach := bounds(p)
-	if !overlaps(reach, r) && reach.W > 0 && reach.H > 0 {
+	reach := p.Bounds()
+	if !reach.Overlaps(r) && reach.W > 0 && reach.H > 0 {
 		return false
 	}
-	if edgeIn(p, r) {
+	if p.EdgeIn(r) {
 		return true
 	}
-	return p.Fill != nil && holds(p, page.Point{X: r.X + r.W/2, Y: r.Y + r.H/2})
+	return p.Fill != nil && p.Covers(Point{X: r.X + r.W/2, Y: r.Y + r.H/2})
 }
 
-// edgeIn reports whether the outline of a path, as wide as its stroke, runs
+// EdgeIn reports whether the outline of a path, as wide as its stroke, runs
 // through a box.
-func edgeIn(p *page.Path, r page.Rect) bool {
+func (p *Path) EdgeIn(r Rect) bool {
 	if p.Stroke != nil {
-		r = grow(r, p.Width/2, p.Width/2)
+		r = r.Grow(p.Width/2, p.Width/2)
 	}
 	hit := false
-	trace(p, func(a, b page.Point) {
+	p.Trace(func(a, b Point) {
 		hit = hit || segmentMeets(a, b, r)
 	})
 	return hit
 }
 
 // segmentMeets clips a segment against a box (Liang and Barsky's method).
-func segmentMeets(a, b page.Point, r page.Rect) bool {
+func segmentMeets(a, b Point, r Rect) bool {
 	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
 	t0, t1 := 0.0, 1.0
 	for _, e := range [4][2]float64{
@@ -94,11 +94,11 @@ func segmentMeets(a, b page.Point, r page.Rect) bool {
 	return t0 < t1 || (dx == 0 && dy == 0)
 }
 
-// holds reports whether a filled path covers a point, by its fill rule.
-func holds(p *page.Path, q page.Point) bool {
+// Covers reports whether a filled path covers a point, by its fill rule.
+func (p *Path) Covers(q Point) bool {
 	winding, crossings := 0, 0
-	var first, last page.Point
-	count := func(a, b page.Point) {
+	var first, last Point
+	count := func(a, b Point) {
 		if (a.Y <= q.Y) == (b.Y <= q.Y) {
 			return
 		}
@@ -113,7 +113,7 @@ func holds(p *page.Path, q page.Point) bool {
 			winding--
 		}
 	}
-	trace(p, func(a, b page.Point) {
+	p.Trace(func(a, b Point) {
 		if a == b { // a new part begins: close the one before
 			count(last, first)
 			first = a
@@ -127,3 +127,5 @@ func holds(p *page.Path, q page.Point) bool {
 	}
 	return winding != 0
 }
+
+func part(l unit.Length, f float64) unit.Length { return unit.Length(float64(l) * f) }
