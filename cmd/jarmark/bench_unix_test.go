@@ -39,7 +39,7 @@ func BenchmarkProcessFolder500(b *testing.B) {
 func folder(b *testing.B, n int) string {
 	b.Helper()
 	dir, _ := season(b)
-	in, err := demoInputs()
+	in, err := demoInputs(nil)
 	if err != nil {
 		b.Fatal(err)
 	}

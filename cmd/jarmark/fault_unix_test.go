@@ -41,7 +41,7 @@ func season(t testing.TB) (dir string, before map[string][]byte) {
 	t.Helper()
 	dir = t.TempDir()
 	for _, n := range []string{"kitchen.toml", demoBatch} {
-		data, err := demoInputs()
+		data, err := demoInputs(nil)
 		if err != nil {
 			t.Fatal(err)
 		}

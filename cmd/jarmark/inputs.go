@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
@@ -16,9 +17,34 @@ import (
 )
 
 // inputs reads the batches named on the command line: files, or every batch of
-// a folder. Each is paired with the kitchen.toml beside or above it.
-func inputs(args []string) ([]job.Input, error) {
-	var out []job.Input
+// a folder. Each is paired with the kitchen.toml beside or above it. A file
+// that cannot be read is told, and the others are gone on with.
+func (a *app) inputs(args []string) (out []job.Input, err error) {
+	files, err := named(args)
+	if err != nil {
+		return nil, err
+	}
+	var fault error
+	var found diag.List
+	for _, f := range files {
+		in, err := input(f)
+		if err != nil {
+			found.Errorf("unread", f, "", "this could not be read, and is left out: %s", store.Reason(err)).Hinted(hintFor(err))
+			fault = err
+			continue
+		}
+		out = append(out, in)
+	}
+	if len(out) == 0 && fault != nil {
+		return nil, fault
+	}
+	a.incomplete = a.incomplete || len(found) > 0
+	a.print(found, nil)
+	return out, nil
+}
+
+// named are the batch files the arguments mean.
+func named(args []string) (out []string, err error) {
 	for _, a := range args {
 		if filepath.Base(a) == store.KitchenName && len(args) > 1 {
 			continue // the shell's *.toml means the batches
@@ -32,13 +58,7 @@ func inputs(args []string) ([]job.Input, error) {
 				return nil, usagef("name the folder they are in, or begin one with jarmark new NAME", "no batch files in %s", a)
 			}
 		}
-		for _, f := range files {
-			in, err := input(f)
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, in)
-		}
+		out = append(out, files...)
 	}
 	return out, nil
 }
@@ -60,7 +80,7 @@ func input(path string) (job.Input, error) {
 }
 
 // demoInputs is the built-in demo: invented, and it says so.
-func demoInputs() ([]job.Input, error) {
+func demoInputs([]string) ([]job.Input, error) {
 	kitchen, err := demo.FS.ReadFile("kitchen.toml")
 	if err != nil {
 		return nil, err
@@ -76,7 +96,7 @@ const demoBatch = "strawberry-rhubarb.toml"
 
 // begin reads the batches and loads what every command on batches needs.
 func (a *app) begin(o *options, args []string) (*job.Env, []job.Input, job.Choices, error) {
-	in, err := inputs(args)
+	in, err := a.inputs(args)
 	if err != nil {
 		return nil, nil, job.Choices{}, err
 	}
@@ -103,13 +123,21 @@ func here(args []string) []string {
 // env loads what batches share, with the designs/ and sheets/ of the folder
 // the first kitchen or batch lies in laid over the built-in ones.
 func (a *app) env(in []job.Input) (*job.Env, error) {
-	var own fs.FS
-	if dir := homeOf(in); dir != "" {
-		own = os.DirFS(dir)
-	}
-	return a.envOf(own)
+	return a.envOf(folderFS(homeOf(in)))
 }
 
+// plainEnv is env for what needs no design and no sheet: a fault in the maker's
+// own is told and holds up nothing.
+func (a *app) plainEnv(dir string) (*job.Env, error) {
+	env, err := a.envOf(folderFS(dir))
+	if errors.Is(err, errProblem) {
+		return env, nil
+	}
+	return env, err
+}
+
+// envOf gives errProblem beside the Env when the maker's own designs or sheets
+// have errors: those are left out.
 func (a *app) envOf(own fs.FS) (*job.Env, error) {
 	env, found, err := job.NewEnv(own)
 	if err != nil {
@@ -123,6 +151,13 @@ func (a *app) envOf(own fs.FS) (*job.Env, error) {
 		err = errProblem
 	}
 	return env, err
+}
+
+func folderFS(dir string) fs.FS {
+	if dir == "" {
+		return nil
+	}
+	return os.DirFS(dir)
 }
 
 func homeOf(in []job.Input) string {

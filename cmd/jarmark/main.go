@@ -33,6 +33,8 @@ type app struct {
 	out, err io.Writer
 	getenv   func(string) string
 	now      func() time.Time
+
+	incomplete bool // a file could not be read, and was told and left out
 }
 
 // Exit states.
@@ -75,6 +77,9 @@ func (a *app) run(args []string) int {
 	}
 	if err == nil {
 		err = c.run(a, o, rest)
+	}
+	if err == nil && a.incomplete {
+		err = errProblem
 	}
 	return a.fail(err)
 }

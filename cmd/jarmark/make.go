@@ -12,10 +12,11 @@ import (
 
 // runMake writes everything of each batch into OUT/LOT/.
 func runMake(a *app, o *options, args []string) error {
-	in, err := inputs(args)
+	read := a.inputs
 	if len(args) == 0 {
-		in, err = demoInputs()
+		read = demoInputs
 	}
+	in, err := read(args)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -13,26 +14,38 @@ import (
 
 // loadAll reads and loads the named batches, or those of this folder, and
 // prints what leaves their jars in doubt. What a label still lacks does not
-// matter to packing, scaling or tracing.
+// matter to packing and scaling.
 func (a *app) loadAll(o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
 	return a.loadFor(o, args, (*job.Batch).Uncounted)
 }
 
 // loadFor prints the errors that matter to one purpose; with any, the batches
-// are still returned, beside errProblem.
+// that have none are still returned, beside errProblem.
 func (a *app) loadFor(o *options, args []string, matter func(*job.Batch) diag.List) (*job.Env, []*job.Batch, []job.Input, error) {
-	env, in, c, err := a.begin(o, here(args))
+	in, err := a.inputs(here(args))
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	c, err := a.choices(o)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	env, err := a.plainEnv(homeOf(in))
 	if err != nil {
 		return nil, nil, nil, err
 	}
 	batches, found := env.LoadAll(in, c)
-	told := told{}
+	told, sound := told{}, []*job.Batch(nil)
 	for _, b := range batches {
-		found = append(found, told.fresh(matter(b))...)
+		l := matter(b)
+		found = append(found, told.fresh(l)...)
+		if !l.HasErrors() {
+			sound = append(sound, b)
+		}
 	}
 	a.print(found, in)
 	if found.HasErrors() {
-		return env, batches, in, errProblem
+		return env, sound, in, errProblem
 	}
 	return env, batches, in, nil
 }
@@ -40,10 +53,14 @@ func (a *app) loadFor(o *options, args []string, matter func(*job.Batch) diag.Li
 // runPack prints or writes a packing list, or notes what came home.
 func runPack(a *app, o *options, args []string) error {
 	env, batches, in, err := a.loadAll(o, args)
-	if err != nil {
+	switch {
+	case errors.Is(err, errProblem) && len(batches) > 0 && o.cameHome == "":
+		a.incomplete = true // the others are packed: what is wrong has been told
+	case err != nil:
 		return err
-	}
-	if o.cameHome != "" {
+	case o.cameHome != "" && a.incomplete:
+		return errProblem // the count might belong to a file left out
+	case o.cameHome != "":
 		return a.cameHome(env, batches, in, o)
 	}
 	if o.stall {

@@ -23,7 +23,7 @@ func runServe(a *app, o *options, args []string) error {
 	if st, err := os.Stat(dir); err != nil || !st.IsDir() {
 		return usagef("", "serve: %s is not a folder", dir)
 	}
-	env, err := a.envOf(os.DirFS(dir))
+	env, err := a.plainEnv(dir)
 	if err != nil {
 		return err
 	}

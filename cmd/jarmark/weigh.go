@@ -6,6 +6,7 @@ import (
 	"os"
 
 	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/weigh"
@@ -55,7 +56,7 @@ func runWeigh(a *app, o *options, args []string) error {
 }
 
 func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.Weighing, diag.List, []job.Input, error) {
-	if st, err := os.Stat(args[0]); err != nil || st.IsDir() {
+	if _, err := os.Stat(args[0]); err != nil && !store.IsBatchName(args[0]) {
 		net, l := job.ParseWeights(args)
 		if l.HasErrors() {
 			return nil, l, nil, nil
@@ -63,7 +64,15 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 		w, more := job.Weigh(o.place, "jars by hand", weigh.Sample{Net: net, Lot: o.lots}, declared)
 		return []job.Weighing{w}, append(l, more...), nil, nil
 	}
-	env, in, c, err := a.begin(o, args)
+	in, err := a.inputs(args)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	c, err := a.choices(o)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	env, err := a.plainEnv(homeOf(in))
 	if err != nil {
 		return nil, nil, nil, err
 	}

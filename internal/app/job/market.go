@@ -43,23 +43,6 @@ func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error)
 	return File{}, l, fmt.Errorf("no format %q: pdf, csv or text", c.Format)
 }
 
-// TraceFile answers who has the jars of a lot, as text or a recall sheet.
-func (e *Env) TraceFile(batches []*Batch, lot, format string) (File, diag.List, error) {
-	h, l := e.History(batches, lot)
-	if h == nil {
-		return File{}, l, nil
-	}
-	switch format {
-	case "", "text":
-		return File{"trace-" + lot + ".txt", []byte(h.Text())}, l, nil
-	case "pdf":
-		doc, m := h.RecallDoc(e.Faces, batches[0].paper())
-		f, err := e.listPDF(doc, "recall-"+lot, batches[0], Choices{})
-		return f, append(l, m...), err
-	}
-	return File{}, l, fmt.Errorf("no format %q: pdf or text", format)
-}
-
 // StallSheet makes the allergen sheet of a market stall, over all batches.
 func (e *Env) StallSheet(batches []*Batch, event string) (File, diag.List, error) {
 	var products []pack.Product

@@ -96,13 +96,6 @@ func (e *Env) Plan(batches []*Batch, c PackChoices) (*pack.Plan, diag.List) {
 	return e.Pack(batches, pack.Options{Event: c.Event, Gifts: c.Gifts, List: c.List})
 }
 
-// History is where the jars of a lot went as a value, for a page; nil with a
-// finding when no batch has the lot.
-func (e *Env) History(batches []*Batch, lot string) (*pack.History, diag.List) {
-	h, l := pack.Trace(lot, results(batches), pack.Options{Pantry: e.Pantry})
-	return h, locateAll(batches, l)
-}
-
 // DefaultDesign is the design used where none is chosen.
 func DefaultDesign() string { return defaultDesign }
 

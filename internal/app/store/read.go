@@ -22,7 +22,7 @@ const KitchenName = "kitchen.toml"
 const MaxFile = 8 << 20
 
 // parents is how many folders above a batch are searched for kitchen.toml.
-const parents = 8
+const parents = 64
 
 // Doc is one file read whole.
 type Doc struct {
@@ -41,7 +41,7 @@ func Read(path string) (Doc, error) {
 		return Doc{}, err
 	}
 	if !st.Mode().IsRegular() {
-		return Doc{}, fmt.Errorf("%s is not an ordinary file", path)
+		return Doc{}, fmt.Errorf("%s: %w", path, errNotOrdinary)
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -97,6 +97,12 @@ func parent(dir string) (string, error) {
 	return filepath.Dir(abs), nil
 }
 
+// IsBatchName reports whether a file may be a batch by its name: it ends in
+// .toml, in any letter case, and is not the kitchen's.
+func IsBatchName(name string) bool {
+	return strings.EqualFold(filepath.Ext(name), ".toml") && !strings.EqualFold(name, KitchenName)
+}
+
 // Batches lists the batch files of a folder by name: every *.toml but the
 // kitchen's, hidden files, and copies kept by Save. It does not look deeper.
 func Batches(dir string) ([]string, error) {
@@ -107,41 +113,11 @@ func Batches(dir string) ([]string, error) {
 	var out []string
 	for _, e := range entries {
 		n := e.Name()
-		if e.IsDir() || n == KitchenName || strings.HasPrefix(n, ".") || filepath.Ext(n) != ".toml" {
+		if e.IsDir() || strings.HasPrefix(n, ".") || !IsBatchName(n) {
 			continue
 		}
 		out = append(out, filepath.Join(dir, n))
 	}
 	sort.Strings(out)
-	return out, nil
-}
-
-// BatchesBelow lists the batch files of a folder and the folders in it, such
-// as one a year, up to `parents` deep; hidden folders, results (out) and the
-// maker's own designs and sheets are passed over.
-func BatchesBelow(dir string) ([]string, error) {
-	return below(dir, parents)
-}
-
-func below(dir string, depth int) ([]string, error) {
-	out, err := Batches(dir)
-	if err != nil || depth == 0 {
-		return out, err
-	}
-	entries, err := os.ReadDir(dir)
-	if err != nil {
-		return nil, err
-	}
-	for _, e := range entries {
-		n := e.Name()
-		if !e.IsDir() || strings.HasPrefix(n, ".") || n == "out" || n == "designs" || n == "sheets" {
-			continue
-		}
-		more, err := below(filepath.Join(dir, n), depth-1)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, more...)
-	}
 	return out, nil
 }

@@ -177,20 +177,3 @@ func TestBatchesSkipsKitchenAndCopies(t *testing.T) {
 		t.Errorf("got %v, %v", got, err)
 	}
 }
-
-func TestBatchesBelowFindsTheYears(t *testing.T) {
-	dir := t.TempDir()
-	for _, n := range []string{"a.toml", "2025/b.toml", "2026/june/c.toml", "out/L1/d.toml", "designs/e.toml", ".git/f.toml"} {
-		p := filepath.Join(dir, filepath.FromSlash(n))
-		if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(p, nil, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	got, err := BatchesBelow(dir)
-	if err != nil || len(got) != 3 || filepath.Base(got[2]) != "c.toml" {
-		t.Errorf("got %v, %v", got, err)
-	}
-}

@@ -41,7 +41,7 @@ const maxName = 120
 // checkName lets plain names of batch files pass, and the kitchen's.
 func checkName(name string) error {
 	switch {
-	case name == "" || len(name) > maxName || filepath.Ext(name) != ".toml" || strings.HasPrefix(name, "."):
+	case name == "" || len(name) > maxName || !strings.EqualFold(filepath.Ext(name), ".toml") || strings.HasPrefix(name, "."):
 	case strings.ContainsAny(name, `/\:`) || strings.ContainsRune(name, 0) || !filepath.IsLocal(name):
 	default:
 		return nil
@@ -81,20 +81,18 @@ func (f *folder) read(name string) ([]byte, error) {
 	return data, err
 }
 
-// batches lists the batch files by name; what is not an ordinary file is left
-// out.
-func (f *folder) batches() ([]string, error) {
+// batches lists the batch files by name; left are those that are no ordinary
+// files.
+func (f *folder) batches() (out, left []string, err error) {
 	paths, err := store.Batches(f.dir)
-	if err != nil {
-		return nil, err
-	}
-	var out []string
 	for _, p := range paths {
 		if name := filepath.Base(p); f.ordinary(name) == nil {
 			out = append(out, name)
+		} else {
+			left = append(left, name)
 		}
 	}
-	return out, nil
+	return out, left, err
 }
 
 // kitchen reads kitchen.toml: the folder's own, else that of a parent folder

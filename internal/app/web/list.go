@@ -17,46 +17,62 @@ type card struct {
 }
 
 type listPage struct {
-	Cards   []card
-	Kitchen bool // there is a kitchen file
+	Cards    []card
+	Kitchen  bool          // there is a kitchen file
+	Findings []job.Finding // what could not be read
 }
 
 func (s *site) list(w http.ResponseWriter, r *http.Request) error {
-	batches, across, err := s.loadAll()
+	all, err := s.loadAll()
 	if err != nil {
 		return err
 	}
-	k, _, err := s.folder.kitchen()
-	if err != nil {
-		return err
-	}
-	page := listPage{Kitchen: k.Data != nil}
-	for _, b := range batches {
-		page.Cards = append(page.Cards, cardOf(b, about(across, b.Input.Batch.Name)))
+	page := listPage{Kitchen: all.kitchen, Findings: job.FindingRows(all.unread)}
+	for _, b := range all.batches {
+		page.Cards = append(page.Cards, cardOf(b, about(all.across, b.Input.Batch.Name)))
 	}
 	return s.show(w, "list.html", s.view("Batches", "batches", page))
 }
 
-// loadAll loads every batch of the folder.
-func (s *site) loadAll() ([]*job.Batch, diag.List, error) {
-	names, err := s.folder.batches()
+// loaded are the batches of the folder, findings about them together, and what
+// could not be read.
+type loaded struct {
+	batches []*job.Batch
+	across  diag.List
+	unread  diag.List
+	kitchen bool // there is a kitchen file, read or not
+}
+
+// loadAll loads every batch of the folder. A file that cannot be read hides no
+// other: it is told. An error is about the folder itself.
+func (s *site) loadAll() (all loaded, err error) {
+	names, left, err := s.folder.batches()
 	if err != nil {
-		return nil, nil, err
+		return all, err
+	}
+	tell := func(name string, err error) {
+		all.unread.Errorf("unread", name, "", "%s could not be read, and is left out: %s", name, s.explain(err).What).
+			Hinted("mend it on the disk; the other files are shown")
+	}
+	for _, n := range left {
+		tell(n, s.folder.ordinary(n))
 	}
 	k, _, err := s.folder.kitchen()
+	all.kitchen = k.Data != nil || err != nil
 	if err != nil {
-		return nil, nil, err
+		tell("kitchen.toml", err)
 	}
 	var in []job.Input
 	for _, n := range names {
 		data, err := s.folder.read(n)
 		if err != nil {
-			return nil, nil, err
+			tell(n, err)
+			continue
 		}
 		in = append(in, job.Input{Kitchen: k, Batch: job.Doc{Name: n, Data: data}})
 	}
-	batches, across := s.env.LoadAll(in, s.choices())
-	return batches, across, nil
+	all.batches, all.across = s.env.LoadAll(in, s.choices())
+	return all, nil
 }
 
 func cardOf(b *job.Batch, across diag.List) card {

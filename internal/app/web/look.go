@@ -109,7 +109,7 @@ func (s *site) inputOf(file, text string) (job.Input, error) {
 		return s.folder.input(file, []byte(text))
 	}
 	in := job.Input{Kitchen: job.Doc{Name: file, Data: []byte(text)}}
-	names, err := s.folder.batches()
+	names, _, err := s.folder.batches()
 	if err != nil || len(names) == 0 {
 		in.Batch = job.SampleDoc()
 		return in, err

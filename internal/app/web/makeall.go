@@ -36,7 +36,7 @@ func (s *site) makeAll(w http.ResponseWriter, r *http.Request) error {
 	var ask makeAsk
 	err := readJSON(r, &ask)
 	if err == nil && len(ask.Files) == 0 {
-		ask.Files, err = s.folder.batches()
+		ask.Files, _, err = s.folder.batches()
 	}
 	if err != nil {
 		return err

@@ -3,8 +3,10 @@ package web
 import (
 	"mime"
 	"net/http"
+	"path/filepath"
 
 	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
 	"jarmark/internal/kit/diag"
 )
 
@@ -24,16 +26,16 @@ type packPage struct {
 }
 
 func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
-	batches, _, err := s.loadAll()
+	all, err := s.loadAll()
 	if err != nil {
 		return err
 	}
-	p := packPage{Event: r.URL.Query().Get("event"), Events: events(batches)}
-	plan, l := s.env.Plan(batches, packChoices(p.Event))
+	p := packPage{Event: r.URL.Query().Get("event"), Events: events(all.batches)}
+	plan, l := s.env.Plan(all.batches, packChoices(p.Event))
 	if plan != nil {
 		p.Plan = plan
 	}
-	p.Findings = job.FindingRows(l)
+	p.Findings = job.FindingRows(append(all.unread, l...))
 	return s.show(w, "pack.html", s.view("Packing", "pack", p))
 }
 
@@ -66,13 +68,13 @@ func events(batches []*job.Batch) (out []string) {
 
 func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
-	batches, _, err := s.loadAll()
-	if err != nil || !ok || len(batches) == 0 {
+	all, err := s.loadAll()
+	if err != nil || !ok || len(all.batches) == 0 {
 		return firstFault(err, errNotFound)
 	}
 	c := packChoices(r.URL.Query().Get("event"))
 	c.Format = k.format
-	f, l, err := s.env.PackFile(batches, c)
+	f, l, err := s.env.PackFile(all.batches, c)
 	return s.sendList(w, f, k.kind, l, err)
 }
 
@@ -94,34 +96,52 @@ type tracePage struct {
 	Findings []job.Finding
 }
 
-func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
-	batches, _, err := s.loadAll()
-	if err != nil {
-		return err
+// recall reads all that a recall is answered from, as `jarmark trace` does:
+// folders below and linked ones too.
+func (s *site) recall() (*job.Recall, diag.List) {
+	var in []job.Input
+	var left []job.Unread
+	for _, u := range store.ReadEverything(s.folder.dir, func(b, k store.Doc) {
+		in = append(in, job.Input{Batch: s.named(b), Kitchen: s.named(k)})
+	}) {
+		left = append(left, job.Unread{Path: s.named(store.Doc{Name: u.Path}).Name, Why: u.Why})
 	}
-	p := tracePage{Lot: r.URL.Query().Get("lot")}
-	for _, b := range batches {
+	return s.env.Recall(in, left, s.choices())
+}
+
+// named calls a file as seen from the folder.
+func (s *site) named(d store.Doc) job.Doc {
+	if rel, err := filepath.Rel(s.folder.dir, d.Name); err == nil && d.Name != "" {
+		d.Name = rel
+	}
+	return job.Doc(d)
+}
+
+func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
+	recall, found := s.recall()
+	p := tracePage{Lot: r.URL.Query().Get("lot"), Findings: job.FindingRows(found)}
+	for _, b := range recall.Batches {
 		if f := b.Facts(); f.Lot != "" {
 			p.Lots = append(p.Lots, option{Value: f.Lot, Text: f.Lot + ", " + f.Name})
 		}
 	}
 	if p.Lot != "" {
-		h, l := s.env.History(batches, p.Lot)
+		h, l := recall.History(p.Lot)
 		if h != nil {
 			p.History = h
 		}
-		p.Findings = job.FindingRows(l)
+		p.Findings = job.FindingRows(append(l, found...))
 	}
 	return s.show(w, "trace.html", s.view("Trace", "trace", p))
 }
 
 func (s *site) traceFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
-	batches, _, err := s.loadAll()
-	if err != nil || !ok || k.format == "csv" {
-		return firstFault(err, errNotFound)
+	if !ok || k.format == "csv" {
+		return errNotFound
 	}
-	f, l, err := s.env.TraceFile(batches, r.URL.Query().Get("lot"), k.format)
+	recall, _ := s.recall()
+	f, l, err := recall.File(r.URL.Query().Get("lot"), k.format)
 	return s.sendList(w, f, k.kind, l, err)
 }
 

@@ -45,6 +45,7 @@ func (h *History) RecallDoc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 		}
 	}
 	c.group(group{head: gap(unit.Millimetre), rows: linesBand("Reason, and what to look for (write by hand)", 2)})
+	h.gapsGroup(c)
 	h.stepsGroup(c)
 	h.callGroup(c)
 	h.homeGroup(c)
@@ -63,6 +64,24 @@ func (h *History) stepsGroup(c *carried) {
 				c.text(plainFace, pt(11), margin+tickSide+4*unit.Millimetre, y+unit.Millimetre+pt(11)*14/10*unit.Length(i)+pt(11), ink, l)
 			}
 		}})
+	}
+	c.group(g)
+}
+
+// gapsGroup names what was not read, ahead of all else: jars may be missing
+// from the list below.
+func (h *History) gapsGroup(c *carried) {
+	gaps := h.Gaps()
+	if len(gaps) == 0 {
+		return
+	}
+	g := group{head: headBand("Not read", "look into these by hand"), cont: headBand("Not read, continued", "")}
+	for i, t := range gaps {
+		f := plainFace
+		if i == 0 {
+			f = boldFace
+		}
+		g.rows = append(g.rows, c.paragraph(f, pt(10.5), margin, ink, t)...)
 	}
 	c.group(g)
 }

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"sort"
+	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -26,6 +27,7 @@ type History struct {
 	Unknown    int // jars with buyers nobody wrote down
 	Related    []Related
 	Units      string
+	Unread     []string // files and folders that may hold jars too, and why they were not read
 }
 
 // Holder is who has, or was promised, jars of the lot.
@@ -59,7 +61,7 @@ type Related struct {
 func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) {
 	o.Event, o.Gifts = "", false
 	p, _ := Build(results, o) // its findings belong to packing
-	h := &History{Lot: lot, Maker: p.Maker, Units: p.Units}
+	h := &History{Lot: lot, Maker: p.Maker, Units: p.Units, Unread: o.Unread}
 	var mine, others []*cook.Result
 	for _, r := range results {
 		switch {
@@ -72,7 +74,7 @@ func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) 
 	}
 	var found diag.List
 	if strings.TrimSpace(lot) == "" || len(mine) == 0 {
-		unknownLot(lot, others, &found)
+		unknownLot(lot, others, o.Unread, &found)
 		return nil, found
 	}
 	h.fill(mine, p)
@@ -87,7 +89,8 @@ func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) 
 	return h, found
 }
 
-func unknownLot(lot string, all []*cook.Result, found *diag.List) {
+// unknownLot never says that no batch has a lot over files it did not read.
+func unknownLot(lot string, all []*cook.Result, unread []string, found *diag.List) {
 	var lots []string
 	for _, r := range all {
 		lots = append(lots, r.Lot)
@@ -100,7 +103,34 @@ func unknownLot(lot string, all []*cook.Result, found *diag.List) {
 	} else if len(lots) > 0 {
 		hint = "lots here: " + join(lots[:min(len(lots), 12)])
 	}
-	found.Errorf("unknown-lot", "", "", "no batch has the lot %q", lot).Hinted(hint)
+	if len(unread) == 0 {
+		found.Errorf("unknown-lot", "", "", "no batch has the lot %q", lot).Hinted(hint)
+		return
+	}
+	found.Errorf("lot-not-found", "", "", "the answer is incomplete: lot %q is in none of the %s read, but %s not read and may have it",
+		lot, files(len(all)), wereNot(len(unread))).Hinted("look into these by hand: " + strings.Join(unread, "; "))
+}
+
+func files(n int) string {
+	if n == 1 {
+		return "1 batch file"
+	}
+	return strconv.Itoa(n) + " batch files"
+}
+
+func wereNot(n int) string {
+	if n == 1 {
+		return "1 file or folder was"
+	}
+	return strconv.Itoa(n) + " files or folders were"
+}
+
+// Gaps says that the answer is incomplete, and names what was not read.
+func (h *History) Gaps() []string {
+	if len(h.Unread) == 0 {
+		return nil
+	}
+	return append([]string{"This answer is incomplete: " + wereNot(len(h.Unread)) + " not read and may hold jars of this lot."}, h.Unread...)
 }
 
 func (h *History) fill(mine []*cook.Result, p *Plan) {
@@ -138,7 +168,7 @@ func (h *History) fill(mine []*cook.Result, p *Plan) {
 	}
 }
 
-// related finds lots with the same ingredients or of the same day. The files
+// related finds lots with the same ingredients or of the same day.
 func (h *History) related(mine, others []*cook.Result) {
 	has := map[string]bool{}
 	for _, r := range mine {

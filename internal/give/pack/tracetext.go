@@ -37,6 +37,12 @@ func (h *History) Text() string {
 		}
 		w.wrap("  ", relatedNote)
 	}
+	if gaps := h.Gaps(); len(gaps) > 0 {
+		w.head("Not read", "")
+		for _, t := range gaps {
+			w.wrap("  ", t)
+		}
+	}
 	w.line("")
 	for _, t := range h.honest() {
 		w.wrap("", t)
