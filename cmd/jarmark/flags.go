@@ -30,6 +30,8 @@ type options struct {
 	quiet    bool
 	remember bool
 	stall    bool
+	sources  bool
+	memory   bool
 }
 
 func outFlags(f *flag.FlagSet, o *options) {
@@ -56,6 +58,12 @@ func lookFlags(f *flag.FlagSet, o *options) {
 func listFlags(f *flag.FlagSet, o *options) {
 	f.BoolVar(&o.json, "json", false, "as JSON")
 	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with your own designs/, sheets/ and kitchen.toml")
+}
+
+func placesFlags(f *flag.FlagSet, o *options) {
+	listFlags(f, o)
+	f.BoolVar(&o.sources, "sources", false, "the sentences a place's values were read in, where and when")
+	f.BoolVar(&o.memory, "memory", false, "what is still from memory, oldest look first")
 }
 
 func makeFlags(f *flag.FlagSet, o *options) {

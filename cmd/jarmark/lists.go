@@ -91,8 +91,15 @@ func runPlaces(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	if len(args) == 0 {
+	switch {
+	case o.memory:
+		return a.list(o, []string{"last looked up", "place", "value", "words or source"}, env.MemoryRows(a.today()))
+	case o.sources && len(args) == 0:
+		return usagef("jarmark places lists them", "places: --sources needs the name of a place")
+	case len(args) == 0:
 		return a.list(o, []string{"place", "name", "programmes", "statement read", "checked"}, env.PlaceRows())
+	case o.sources:
+		return a.placeSources(o, env, args[0])
 	}
 	rows, found := env.PlaceEffective(args[0], a.today())
 	a.print(found, nil)
@@ -106,11 +113,31 @@ func runPlaces(a *app, o *options, args []string) error {
 	return a.list(o, []string{"value", "is", "source", "verified"}, rows)
 }
 
+// placeSources prints the sentences the values of a place were read in.
+func (a *app) placeSources(o *options, env *job.Env, place string) error {
+	rows, found := env.QuoteRows(place, a.today())
+	a.print(found, nil)
+	if found.HasErrors() {
+		return errProblem
+	}
+	if o.json {
+		return a.rowsJSON([]string{"value", "words", "where", "read", "verified"}, rows)
+	}
+	if len(rows) == 0 {
+		fmt.Fprintf(a.out, "no quotations are kept for %s yet; jarmark places %s names the source of each table\n", place, place)
+	}
+	for _, r := range rows {
+		fmt.Fprintf(a.out, "\n%s  (%s, read %s)\n", r[0], r[4], r[3])
+		wrapped(a.out, "  ", `"`+r[1]+`"`)
+		wrapped(a.out, "  ", r[2])
+	}
+	return nil
+}
+
 // writePlace prints a rule set to read: its tables one after another, where
 // each comes from and how far to trust it, and its values wrapped to the
 // width of a terminal.
 func writePlace(w io.Writer, rows [][]string) {
-	const width, indent = 78, 4
 	table := ""
 	for _, r := range rows {
 		t, key, inTable := strings.Cut(r[0], ".")
@@ -121,16 +148,23 @@ func writePlace(w io.Writer, rows [][]string) {
 			table = t
 			fmt.Fprintf(w, "\n[%s]  %s: %s\n", t, r[3], r[2])
 		}
-		line := "  " + key + ":"
-		for _, word := range strings.Fields(r[1]) {
-			if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
-				fmt.Fprintln(w, line)
-				line = strings.Repeat(" ", indent-1)
-			}
-			line += " " + word
-		}
-		fmt.Fprintln(w, line)
+		wrapped(w, "  "+key+": ", r[1])
 	}
+}
+
+// wrapped prints words behind a head, wrapped to the width of a terminal.
+func wrapped(w io.Writer, head, text string) {
+	const width, indent = 78, 4
+	line, sep := head, ""
+	for _, word := range strings.Fields(text) {
+		if utf8.RuneCountInString(line+sep+word) > width && sep != "" {
+			fmt.Fprintln(w, line)
+			line, sep = strings.Repeat(" ", indent), ""
+		}
+		line += sep + word
+		sep = " "
+	}
+	fmt.Fprintln(w, line)
 }
 
 // runAlign writes the printer alignment page of a sheet.

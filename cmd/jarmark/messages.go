@@ -57,6 +57,12 @@ a recall sheet to work from by telephone.
 	alignHelp = `Print this page on plain paper at 100 %, hold it against the label sheet, and
 write the offset and scale you measure into kitchen.toml under [printer].`
 
+	placesHelp = `Without a name it lists the rule sets; with one it prints every value in force
+there, its source and how it was verified. --sources prints the sentences the
+values were read in; --memory lists what nobody has read yet.
+
+  jarmark places us-or --sources`
+
 	newHelp = `Writes a kitchen.toml (when there is none yet) and a batch file to fill in.
 
   jarmark new "plum jam"`

@@ -82,6 +82,30 @@ func (e *Env) PlaceEffective(id string, on unit.Date) ([][]string, diag.List) {
 	return rows, l
 }
 
+// QuoteRows lists the sentences the values of a place were read in: value,
+// words, where, day, how verified.
+func (e *Env) QuoteRows(id string, on unit.Date) (rows [][]string, l diag.List) {
+	if s, found := e.Book.Place(id, on); s == nil {
+		return nil, found
+	}
+	quotes, err := e.Book.Quotes(id)
+	if err != nil {
+		l.Errorf("broken-rules", "", "place", "the quotations of %q cannot be read: %v", id, err).Hinted("this is a fault of the program: please report it")
+	}
+	for _, q := range quotes {
+		rows = append(rows, []string{q.Value, q.Text, q.Where, q.Read, q.Confidence})
+	}
+	return rows, l
+}
+
+// MemoryRows lists what still stands from memory, oldest look first.
+func (e *Env) MemoryRows(on unit.Date) (rows [][]string) {
+	for _, m := range e.Book.Memory(on) {
+		rows = append(rows, []string{firstNonEmpty(m.Since, "-"), m.Place, m.Value, m.Text})
+	}
+	return rows
+}
+
 func (e *Env) width(f page.Face, s string, size unit.Length) unit.Length {
 	return e.Faces.Face(f).Width(s, size)
 }

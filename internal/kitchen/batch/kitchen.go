@@ -42,6 +42,7 @@ func (r *reader) kitchen(raw rawKitchen) *Kitchen {
 	k := plainKitchen()
 	k.Name, k.Address, k.ShowAddress = r.text(raw.Name, "name"), r.texts(raw.Address, "address"), truth(raw.ShowAddress)
 	k.Phone, k.Email, k.Website = r.text(raw.Phone, "phone"), r.text(raw.Email, "email"), r.text(raw.Website, "website")
+	k.Corporate, k.StateWebsite = r.text(raw.Corporate, "corporate_name"), r.text(raw.StateWeb, "state_website")
 	k.Permit, k.County = r.loose(raw.Permit, "permit"), r.text(raw.County, "county")
 	if p := r.place(raw.Place, "place"); p != "" {
 		k.Place = p

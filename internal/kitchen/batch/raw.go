@@ -133,6 +133,8 @@ type rawKitchen struct {
 	AlsoHandles source.OneOrMore `toml:"also_handles"`
 	Altitude    *string          `toml:"altitude"`
 	Pets        *string          `toml:"pets"`
+	Corporate   *string          `toml:"corporate_name"`
+	StateWeb    *string          `toml:"state_website"`
 	Jars        []rawJar         `toml:"jar"`
 	Ingredients []rawPantry      `toml:"ingredient"`
 	Printer     *rawPrinter      `toml:"printer"`

@@ -16,6 +16,8 @@ type Kitchen struct {
 	ShowAddress  bool         // on the public record page (never by default)
 	Phone, Email string
 	Website      string
+	Corporate    string   // actual corporate name, printed instead of Name (21 CFR 101.5(b))
+	StateWebsite string   // web address the agency gave the maker to print
 	Permit       string   // permit, licence or registration number
 	County       string   // county or municipality, where a state wants it
 	Place        string   // rule set: "us", "us-or", "eu", "gb"

@@ -13,6 +13,15 @@ import (
 type Value struct {
 	Table, Key, Value  string // "net", "form", "fpla"; Table is "" for the set itself
 	Source, Confidence string // of its table
+	ID, CheckedOn      string // of a row: a programme's or product's own; may be empty
+}
+
+// Row names the table a value stands in, a row by its id.
+func (v Value) Row() string {
+	if v.ID != "" {
+		return v.ID
+	}
+	return v.Table
 }
 
 // Effective lists every value of a set in the order of its tables, for
@@ -39,13 +48,18 @@ func (s *Set) Effective() []Value {
 
 // tableValues lists the values of one table, each with the table's origin.
 func tableValues(name string, t reflect.Value) (out []Value) {
-	origin := Origin{}
+	of := Value{Table: name}
 	for _, f := range reflect.VisibleFields(t.Type()) {
+		x := t.FieldByIndex(f.Index)
 		switch f.Tag.Get("toml") {
 		case "source":
-			origin.Source = t.FieldByIndex(f.Index).String()
+			of.Source = x.String()
 		case "confidence":
-			origin.Confidence = t.FieldByIndex(f.Index).String()
+			of.Confidence = x.String()
+		case "id":
+			of.ID = x.String()
+		case "checked_on":
+			of.CheckedOn = x.String()
 		}
 	}
 	for _, f := range reflect.VisibleFields(t.Type()) {
@@ -57,7 +71,8 @@ func tableValues(name string, t reflect.Value) (out []Value) {
 		if key, nm := strings.CutSuffix(tag, "_nm"); nm {
 			tag, text = key, unit.Length(t.FieldByIndex(f.Index).Int()).Format("metric")
 		}
-		out = append(out, Value{name, tag, text, origin.Source, origin.Confidence})
+		of.Key, of.Value = tag, text
+		out = append(out, of)
 	}
 	return out
 }

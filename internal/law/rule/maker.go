@@ -11,6 +11,9 @@ import (
 func maker(p *pass) {
 	const cite = "21 CFR 101.5"
 	name := strings.TrimSpace(p.k.Name)
+	if c := strings.TrimSpace(p.k.Corporate); c != "" {
+		name = c // a corporation only by its actual name, 101.5(b)
+	}
 	if name == "" {
 		p.duty("no-maker", p.kitchenFile(), "name", "the label needs the name of the maker").Hinted("write name in kitchen.toml").Cited(cite)
 	}
@@ -60,7 +63,24 @@ func (p *pass) numberForAddress() bool {
 			return true
 		}
 	}
-	return has(tokens(p.prog), "permit_number") && !has(tokens(p.prog), "address")
+	for _, token := range tokens(p.prog) {
+		if x, _ := particularNamed(token); x.Key == "address" {
+			return false
+		}
+	}
+	return p.shows("permit")
+}
+
+// stateWebsite is the address a state has its makers print: the one the agency
+// gave this maker, else the one a page about the law names.
+func (p *pass) stateWebsite() string {
+	if w := strings.TrimSpace(p.k.StateWebsite); w != "" {
+		return w
+	}
+	if p.prog == nil {
+		return ""
+	}
+	return p.prog.Website
 }
 
 func tokens(pr *Programme) (out []string) {
@@ -81,6 +101,9 @@ func (p *pass) numbers() (out []string) {
 	}
 	if p.k.Phone != "" && p.shows("phone") {
 		out = append(out, p.say.Say("us.phone", "phone", p.k.Phone))
+	}
+	if w := p.stateWebsite(); w != "" && p.shows("state_website") {
+		out = append(out, w)
 	}
 	if p.k.Email != "" && p.shows("email") && (p.k.Phone == "" || len(p.k.Address) == 0) {
 		out = append(out, p.k.Email)

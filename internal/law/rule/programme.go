@@ -3,14 +3,14 @@ package rule
 import (
 	"fmt"
 	"strings"
+
+	"jarmark/internal/kit/unit"
 )
 
 // check reports what a programme's data lacks.
 func (p Programme) check() error {
-	switch p.Confidence {
-	case "primary", "secondary", "memory":
-	default:
-		return fmt.Errorf("confidence %q is none of primary, secondary, memory", p.Confidence)
+	if err := known(p.Confidence); err != nil {
+		return err
 	}
 	for _, d := range []string{p.ValidFrom, p.ValidTo, p.CheckedOn} {
 		if _, err := day(d); err != nil {
@@ -48,18 +48,26 @@ func (p *pass) chooseProgramme() {
 	if want != "" {
 		p.l.Warnf("unknown-programme", p.kitchenFile(), "programme", "%s has no programme %q", p.set.Name, want).Hinted("one of: " + listed(programmeIDs(list)))
 	}
-	p.prog = &list[0]
-	for i := range list {
-		if within(p.set.On, list[i].ValidFrom, list[i].ValidTo) {
-			p.prog = &list[i]
-			break
-		}
-	}
-	if len(list) > 1 {
-		p.l.Warnf("choose-programme", p.kitchenFile(), "place", "%s has %d programmes with different labels; this label is for %q (%s)", p.set.Name, len(list), p.prog.ID, p.prog.Name).
-			Hinted(`write programme = "` + strings.Join(programmeIDs(list), `" or "`) + `" in kitchen.toml`).Cited(p.prog.Law)
+	now := inForce(list, p.set.On)
+	p.prog = &now[0]
+	if len(now) > 1 {
+		p.l.Warnf("choose-programme", p.kitchenFile(), "place", "%s has %d programmes with different labels; this label is for %q (%s)", p.set.Name, len(now), p.prog.ID, p.prog.Name).
+			Hinted(`write programme = "` + strings.Join(programmeIDs(now), `" or "`) + `" in kitchen.toml`).Cited(p.prog.Law)
 	}
 	p.programmeDates()
+}
+
+// inForce gives the programmes of a day; all of them when none is.
+func inForce(list []Programme, on unit.Date) (out []Programme) {
+	for _, pr := range list {
+		if within(on, pr.ValidFrom, pr.ValidTo) {
+			out = append(out, pr)
+		}
+	}
+	if len(out) == 0 {
+		return list
+	}
+	return out
 }
 
 func (p *pass) programmeDates() {

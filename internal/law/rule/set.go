@@ -57,7 +57,9 @@ type Programme struct {
 	Statement   string     `toml:"statement"`   // letter for letter
 	Meaning     string     `toml:"meaning"`     // prescribed in sense only; the maker confirms the words
 	Recommended string     `toml:"recommended"` // words an agency recommends, not compulsory
-	Sign        string     `toml:"sign"`        // words of a sign at the point of sale
+	Sign        string     `toml:"sign"`        // of a sign at the point of sale, letter for letter
+	SignAbout   string     `toml:"sign_about"`  // what such a sign says, where its words are free or were not read
+	Website     string     `toml:"website"`     // address the state has makers print
 	When        string     `toml:"when"`        // what narrows the statement, in words
 	TypeRule    string     `toml:"type_rule"`   // as read
 	MinPoints   int        `toml:"min_pt"`      // type size in points
@@ -71,7 +73,10 @@ type Programme struct {
 	Placement   string     `toml:"placement"`      // "panel": principal display panel
 	Required    [][]string `toml:"required"`       // each group: any one member suffices
 	FruitPH     float64    `toml:"fruit_ph_below"` // natural pH of the fruit; 0 = no rule
-	Jam         string     `toml:"jam"`            // "yes", "no", "conditions: …"
+	MaxPH       float64    `toml:"max_ph"`         // of the finished food; 0 = no rule
+	Excludes    []string   `toml:"excludes"`       // kinds of ingredient the programme does not cover: "alcohol"
+	ExcludeCite string     `toml:"excludes_cite"`
+	Jam         string     `toml:"jam"` // "yes", "no", "conditions: …"
 	ValidFrom   string     `toml:"valid_from"`
 	ValidTo     string     `toml:"valid_to"`
 	CheckedOn   string     `toml:"checked_on"`

