@@ -1,6 +1,7 @@
 package pantry
 
 import (
+	"slices"
 	"sort"
 	"strings"
 	"unicode"
@@ -14,7 +15,7 @@ import (
 var stateWords = wordSet(`fresh freshly frozen thawed unthawed raw ripe organic local homegrown
 	wild chopped crushed sliced diced mashed grated minced shredded pureed puree pulp whole halved quartered
 	pitted stoned peeled unpeeled cored hulled stemmed trimmed washed seeded deseeded seedless squeezed strained
-	ground powdered dry packed large small medium big finely roughly coarsely thinly lightly good quality
+	ground packed large small medium big firm tart very extra destemmed topped tailed deveined toasted roasted rinsed drained loosely and finely roughly coarsely thinly lightly good quality
 	our own garden picked hand unwaxed unsweetened unsalted prepared cold warm hot a an the of some cup
 	frisch frische frischer reif reife reifer gehackt gehackte gehackter gewurfelt gewurfelte entsteint entsteinte
 	entkernt entkernte geschalt geschalte tiefgekuhlt tiefgekuhlte puriert purierte frai fraiche hache hachee denoyaute
@@ -84,6 +85,10 @@ func stripped(ts []string) []string {
 	return out
 }
 
+// alsoSaid are other words for a state that makes another food of it: "dry
+// apricots" are dried ones, "powdered milk" is no milk.
+var alsoSaid = map[string]string{"dry": "dried", "powdered": "ground", "crystallised": "crystallized", "glace": "candied", "tinned": "canned", "jarred": "canned"}
+
 // forms gives the keys words are looked up by, most faithful first.
 func forms(words string) []string {
 	all := tokens(words)
@@ -91,6 +96,19 @@ func forms(words string) []string {
 	out := []string{strings.Join(all, " "), strings.Join(bare, " "), strings.Join(all, ""), strings.Join(bare, ""), sorted(all), sorted(bare)}
 	if head, _, cut := strings.Cut(words, "("); cut {
 		out = append(out, fold(head), strings.Join(stripped(tokens(head)), " "))
+	}
+	if other := resaid(bare); !slices.Equal(other, bare) {
+		out = append(out, strings.Join(resaid(all), " "), strings.Join(other, " "), sorted(other))
+	}
+	return out
+}
+
+func resaid(ts []string) []string {
+	out := slices.Clone(ts)
+	for i, w := range out {
+		if also, ok := alsoSaid[w]; ok {
+			out[i] = also
+		}
 	}
 	return out
 }

@@ -161,7 +161,9 @@ func readIngredient(r row) Ingredient {
 	}
 	g.Memory = memory(g.Source)
 	g.Words = readNames(r, g.Name)
-	if g.SolubleG < 0 || g.OtherSolidsG < 0 || g.SolubleG+g.OtherSolidsG > 101 {
+	// Nothing read of the food is told so, never guessed: the cook asks for its solids.
+	unknowable := r.text("soluble_solids_method") == "unknown" && g.SolubleG < 0
+	if !unknowable && (g.SolubleG < 0 || g.OtherSolidsG < 0) || g.SolubleG+g.OtherSolidsG > 101 {
 		r.fail("soluble_solids_g", "solids missing or over 100")
 	}
 	return g
