@@ -26,6 +26,8 @@ func (r *reader) cook(raw *rawCook) Cook {
 		TempC:   r.temperature(raw.Temperature, "cook.temperature"),
 		Brix:    r.number(raw.Brix, "cook.brix", "brix", 1, 100),
 		PH:      r.number(raw.PH, "cook.ph", "pH", 0, 14),
+		PHDate:  r.date(raw.PHDate, "cook.ph_date"),
+		PHMeter: r.text(raw.PHMeter, "cook.ph_meter"),
 		Skimmed: r.mass(raw.Skimmed, "cook.skimmed"),
 	}
 	c.BrixTempC = r.temperature(raw.BrixTemperature, "cook.brix_temperature")
@@ -42,11 +44,16 @@ func (r *reader) cook(raw *rawCook) Cook {
 	return c
 }
 
-var processMethods = []string{"boiling water", "steam", "none", "refrigerator", "freezer", "paraffin", "inversion", "open kettle"}
+var processMethods = []string{"boiling water", "steam", "none", "refrigerator", "freezer",
+	// ways that make no jar keep; unsafe-methods.csv says why
+	"paraffin", "inversion", "open kettle", "oven", "dishwasher", "microwave", "pressure canner", "sun", "slow cooker"}
 
 var processSynonyms = map[string]string{
 	"boiling water bath": "boiling water", "water bath": "boiling water", "boiling water canner": "boiling water", "bwb": "boiling water",
-	"steam canner": "steam", "fridge": "refrigerator", "wax": "paraffin", "upside down": "inversion", "no": "none",
+	"steam canner": "steam", "atmospheric steam": "steam", "fridge": "refrigerator", "wax": "paraffin", "upside down": "inversion", "no": "none",
+	"inverted": "inversion", "turned over": "inversion", "hot fill": "open kettle", "hot filled": "open kettle", "oven canning": "oven", "dish washer": "dishwasher",
+	"microwave oven": "microwave", "pressure": "pressure canner", "pressure canning": "pressure canner", "pressure cooker": "pressure canner",
+	"solar": "sun", "sun canning": "sun",
 }
 
 func (r *reader) process(raw *rawProcess) Process {

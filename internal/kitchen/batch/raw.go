@@ -11,6 +11,7 @@ type rawBatch struct {
 	UseBy       *source.Loose   `toml:"use_by"`
 	Lot         *source.Loose   `toml:"lot"`
 	Recipe      *string         `toml:"recipe"`
+	Unchanged   *bool           `toml:"unchanged"`
 	Story       *string         `toml:"story"`
 	Serve       *string         `toml:"serve"`
 	Notes       *string         `toml:"notes"`
@@ -42,16 +43,18 @@ type rawPart struct {
 }
 
 type rawCook struct {
-	Method          *string  `toml:"method"`
-	Minutes         *float64 `toml:"minutes"`
-	SetTest         *string  `toml:"set_test"`
-	Temperature     *string  `toml:"temperature"`
-	Brix            *float64 `toml:"brix"`
-	BrixTemperature *string  `toml:"brix_temperature"`
-	PH              *float64 `toml:"ph"`
-	FinishedPot     *string  `toml:"finished_pot"`
-	PotTare         *string  `toml:"pot_tare"`
-	Skimmed         *string  `toml:"skimmed"`
+	Method          *string       `toml:"method"`
+	Minutes         *float64      `toml:"minutes"`
+	SetTest         *string       `toml:"set_test"`
+	Temperature     *string       `toml:"temperature"`
+	Brix            *float64      `toml:"brix"`
+	BrixTemperature *string       `toml:"brix_temperature"`
+	PH              *float64      `toml:"ph"`
+	PHDate          *source.Loose `toml:"ph_date"`
+	PHMeter         *string       `toml:"ph_meter"`
+	FinishedPot     *string       `toml:"finished_pot"`
+	PotTare         *string       `toml:"pot_tare"`
+	Skimmed         *string       `toml:"skimmed"`
 }
 
 type rawProcess struct {

@@ -86,7 +86,8 @@ type Batch struct {
 	BestBefore  unit.Date // given by the maker; zero = computed
 	UseBy       bool      // the date is a use-by date, chosen by the maker
 	Lot         string    // given lot; empty = derived
-	Recipe      string    // the published, tested recipe that was followed; empty = own recipe
+	Recipe      string    // the published, tested recipe that was followed, as tested-recipes.csv names it; else a private note
+	Unchanged   bool      // the maker says that nothing of it was changed
 	Ingredients []Ingredient
 	Cook        Cook
 	Process     Process
@@ -121,13 +122,15 @@ type Cook struct {
 	Brix        *float64 // refractometer reading, %
 	BrixTempC   *float64 // temperature of the reading, °C; nil = 20 or compensated
 	PH          *float64
+	PHDate      unit.Date // day of the pH reading; zero = not said
+	PHMeter     string    // meter and how it was calibrated; empty = not said
 	FinishedPot unit.Mass // weighed finished jam, net of PotTare; 0 = not weighed
 	Skimmed     unit.Mass
 }
 
 // Process is the [process] table.
 type Process struct {
-	Method     string // "boiling water", "steam", "none", "refrigerator", "freezer", "paraffin", "inversion", "open kettle", ""
+	Method     string // "boiling water", "steam", "none", "refrigerator", "freezer", "", or one of unsafe-methods.csv
 	Minutes    *float64
 	Altitude   unit.Length // above sea level; falls back to the kitchen's
 	AltitudeOK bool        // altitude was given somewhere

@@ -3,26 +3,30 @@ package cook
 import (
 	"strings"
 
-	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
 )
 
 // acidLimit is the pH at and below which boiling water will do: USDA Complete
-// Guide to Home Canning, Guide 1; 21 CFR 114.
-const acidLimit = 4.6
+// Guide to Home Canning, Guide 1; 21 CFR 114. Up to safePH a reading passes;
+// between the two it is too near the limit for a kitchen meter (own reading;
+// Hawaii's master food preservers ask for 4.2 or lower).
+const (
+	acidLimit = 4.6
+	safePH    = 4.2
+)
 
 // nearAcid: fruit tabled up to this pH counts as acid once lemon juice,
 // vinegar or citric acid is added, as the published jam recipes for apricots
 // do. Own cautious reading.
 const nearAcid = 4.8
 
-// sour says what is known of the acidity of the batch.
-type sour int
+// mostWater is how much water acid fruit carries, by weight: marmalade has up
+// to 2.5 parts, which boil away; the water of an infusion has no fruit to
+// carry it. Own reading.
+const mostWater = 3
 
-const (
-	acidOK sour = iota
-	acidUnknown
-	lowAcid
-)
+// crystals is how many parts of lemon juice one of dry acid stands for.
+const crystals = 10
 
 // acidity fills in the pH range: measured, else of fruit and vegetables as
 // tabled; zero when any of them is not tabled.
@@ -56,11 +60,14 @@ func (c *calc) measuredPH() (float64, bool) {
 		c.errorf("bad-ph", "cook.ph", "a pH of %g can't be", *ph).Hinted("jam lies between about 2.8 and 4.6; check the meter")
 		return 0, false
 	}
+	if c.b.Cook.PHDate.IsZero() || strings.TrimSpace(c.b.Cook.PHMeter) == "" {
+		c.notef("ph-not-dated", "cook.ph", "the pH reading has no day, or nobody says with what meter it was taken").
+			Hinted(`write ph_date, and ph_meter = "pocket meter, buffers 4 and 7 that day"; paper strips are not fine enough near 4.6`).Cited("21 CFR 114.90")
+	}
 	return *ph, true
 }
 
-// produce is what may be low in acid: fruit, vegetables, and what the table
-// does not know, but no seasoning.
+// produce is fruit, vegetables and juice, whose pH the tables speak of.
 func produce(ln Line) bool {
 	switch ln.Row.Kind {
 	case "fruit", "dried fruit", "vegetable", "juice":
@@ -69,34 +76,75 @@ func produce(ln Line) bool {
 	return false
 }
 
-// acidFacts judges acidity and gives the lines that decide it.
-func (c *calc) acidFacts() (sour, []Line) {
-	r := c.r
-	if r.PHMeasured {
-		if r.PHHigh > acidLimit {
-			return lowAcid, nil
-		}
-		return acidOK, nil
-	}
+// sourness is what is known of the acid of everything in the pot.
+type sourness struct {
+	base    float64      // g of plainly acid fruit, juice and acid
+	water   float64      // g of water added
+	low     []Line       // may be above pH 4.6
+	unknown []Line       // no pH is known, and more than a trace
+	trace   map[int]bool // lines within what acid-traces.csv allows
+}
+
+// ok reports plainly acid food.
+func (s sourness) ok() bool { return len(s.low)+len(s.unknown) == 0 && !s.thin() }
+
+// thin: there is no acid fruit, or too little for the water.
+func (s sourness) thin() bool { return s.base <= 0 || s.water > mostWater*s.base }
+
+// judgeAcid judges every line, what was lifted out included: an infusion
+// leaves its water behind.
+func (c *calc) judgeAcid() sourness {
+	s := sourness{trace: map[int]bool{}}
 	soured := c.acidAdded()
-	var low, unknown []Line
-	for _, ln := range r.Lines {
-		own := (ln.Key == "" || ln.Row.Own && ln.Row.Kind == "") && ln.Row.PHHigh <= 0 && ln.Percent > 2
+	rest := map[int]pantry.Trace{}
+	sums := map[string]float64{}
+	for i, ln := range c.r.Lines {
+		ph, g := ln.Row.PHHigh, ln.Mass.Grams()
+		t, traced := c.traceOf(ln)
 		switch {
-		case !produce(ln) && !own:
-		case ln.Row.Kind == "vegetable" && ln.Row.PHHigh <= 0, ln.Row.PHHigh > nearAcid || ln.Row.PHHigh > acidLimit && !soured:
-			low = append(low, ln)
-		case ln.Row.PHHigh <= 0 && (!soured || own):
-			unknown = append(unknown, ln)
+		case ph > 0 && ph <= acidLimit && !(traced && t.Percent >= 0), ph > acidLimit && ph <= nearAcid && soured && produce(ln):
+			s.base += g
+		case traced && t.Group == "acid":
+			s.base += g * strength(ln)
+			s.trace[i] = true
+		case traced && t.Percent < 0:
+			s.trace[i] = true
+			if ln.IsWater {
+				s.water += g
+			}
+		case traced:
+			rest[i] = t
+			sums[t.Group] += g
+		case ph > acidLimit, ln.Row.Kind == "vegetable":
+			s.low = append(s.low, ln)
+		default:
+			s.unknown = append(s.unknown, ln)
 		}
 	}
-	switch {
-	case len(low) > 0:
-		return lowAcid, low
-	case len(unknown) > 0:
-		return acidUnknown, unknown
+	for i, ln := range c.r.Lines {
+		if t, ok := rest[i]; ok {
+			if s.trace[i] = sums[t.Group] <= s.base*t.Percent/100; !s.trace[i] {
+				s.unknown = append(s.unknown, ln)
+			}
+		}
 	}
-	return acidOK, nil
+	return s
+}
+
+// traceOf finds what acid-traces.csv says of a line the table knows.
+func (c *calc) traceOf(ln Line) (pantry.Trace, bool) {
+	if ln.Key == "" && ln.Row.Kind == "" {
+		return pantry.Trace{}, false
+	}
+	return c.p.Trace(ln.Key, ln.Row.Kind)
+}
+
+// strength of an acid by lemon juice; ascorbic acid is none to count on.
+func strength(ln Line) float64 {
+	if ln.Row.WaterG >= 0 && ln.Row.WaterG < 5 {
+		return crystals
+	}
+	return 1
 }
 
 // acidAdded reports acid that counts: 1 % of juice or vinegar, or a tenth of
@@ -104,94 +152,9 @@ func (c *calc) acidFacts() (sour, []Line) {
 func (c *calc) acidAdded() bool {
 	sum := 0.0
 	for _, ln := range c.r.Lines {
-		if ln.Row.Kind == "acid" {
-			weight := 1.0
-			if ln.Row.WaterG >= 0 && ln.Row.WaterG < 5 {
-				weight = 10
-			}
-			sum += weight * ln.Percent
+		if t, ok := c.traceOf(ln); ok && t.Group == "acid" {
+			sum += strength(ln) * ln.Percent
 		}
 	}
 	return sum >= 1
-}
-
-// fullSugar reports a spread that keeps by its sugar: 65 °Brix, measured or of
-// a recipe with sugar enough to get there; or an added-pectin batch with as much
-// sweetener as fruit whose Brix nobody read off a refractometer.
-// Published full-sugar pectin recipes (USDA AIB 539) compute to 60-64 °Brix by
-// the 5 % rule, so the estimate alone must not call them reduced.
-func (c *calc) fullSugar() bool {
-	r, ratio := c.r, c.sweetness()
-	if r.Brix.How == Measured {
-		return r.Brix.Value >= jamBrix-0.05
-	}
-	if r.Brix.Value >= jamBrix-0.05 {
-		return ratio >= leastSugar || r.Yield.How == Measured
-	}
-	return r.Brix.Value >= 59 && c.hasPectin() && ratio >= 1
-}
-
-// leastSugar is how much sweetener a part of fruit needs before an assumed
-// finish of 65 °Brix is believed: published long-boil recipes start at 0.53
-// (testdata/published, fig jam).
-const leastSugar = 0.5
-
-// sweetness is sweetener by weight of fruit; large when there is no fruit.
-func (c *calc) sweetness() float64 {
-	sweet, fruit := 0.0, 0.0
-	for _, ln := range c.r.Lines {
-		if ln.IsSweet {
-			sweet += ln.Mass.Grams()
-		}
-		if ln.IsFruit {
-			fruit += ln.Mass.Grams()
-		}
-	}
-	if sweet == 0 {
-		return 0
-	}
-	return sweet / max(fruit, 1)
-}
-
-// richLines gives egg and dairy.
-func (c *calc) richLines() (out []Line) {
-	for _, ln := range c.r.Lines {
-		if ln.Row.Kind == "egg" || ln.Row.Kind == "dairy" {
-			out = append(out, ln)
-		}
-	}
-	return out
-}
-
-// naming lists lines by name, and gives the path of the first for a finding.
-func naming(lines []Line) (names, where string) {
-	var all []string
-	for _, ln := range lines {
-		all = append(all, ln.Name)
-	}
-	if len(lines) == 0 {
-		return "", "ingredient"
-	}
-	return strings.Join(all, ", "), lines[0].Paths[0] + ".name"
-}
-
-// processKey is the row of the process table that fits the batch.
-func (c *calc) processKey() string {
-	switch c.b.Kind {
-	case batch.Butter:
-		for _, j := range c.r.Jars {
-			if j.Jar.Nominal.ML() > 600 {
-				return "butter quart"
-			}
-		}
-		return "butter"
-	case batch.Chutney, batch.Relish:
-		return "chutney"
-	case batch.Curd:
-		return "curd"
-	}
-	if !c.incomplete && !c.fullSugar() && (c.b.Kind == batch.Spread || c.r.Brix.Value > 0 && c.r.Brix.Value < 60) {
-		return "low sugar"
-	}
-	return "jam"
 }

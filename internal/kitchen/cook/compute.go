@@ -26,7 +26,10 @@ type calc struct {
 	// incomplete: an ingredient has no usable weight, so sums are too low and
 	// comparing them with measurements would only repeat that finding.
 	incomplete bool
-	decisive   string // source of the reason that set the keeping class
+	rejected   bool                 // a reading was taken and can't be right: no sugar is assumed in its place
+	sour       sourness             // the acid of everything in the pot
+	recipe     *pantry.TestedRecipe // the tested recipe that counts; nil = none
+	decisive   string               // source of the reason that set the keeping class
 }
 
 // Compute works out one batch. The result is never nil and holds no NaN; what

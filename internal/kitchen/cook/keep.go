@@ -1,10 +1,10 @@
 package cook
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
-	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 )
 
@@ -14,11 +14,11 @@ const (
 	srcNCHFP   = "NCHFP, Storing Home-Canned Jams and Jellies"
 	srcOpened  = "NCHFP wording, read in a copy: full-sugar cooked jam best within 1 month of opening, refrigerated"
 	srcSeal    = "Michigan State University Extension: unsealed, refrigerate and eat in 2-3 days"
-	srcMould   = "MSU, Penn State and Illinois Extension: no paraffin, no inverting, no open kettle"
 	srcOwn     = "own cautious default, no source"
 	srcCurd    = "NCHFP, canned lemon curd"
 	srcInfants = "Quebec public health institute; CDC says the same (from memory, unverified)"
 	srcFreezer = "Michigan State University Extension 1997: uncooked jam up to 4 weeks refrigerated, up to a year frozen; the shorter 3 weeks is taken"
+	srcFull    = "21 CFR 150.160 (65 %); USDA AIB 539"
 )
 
 // verdict gathers reasons; the most cautious class wins.
@@ -27,29 +27,41 @@ type verdict struct {
 	perishable bool // low acid, egg or dairy: keeps shortest, even refrigerated
 	full       bool // full sugar
 	processed  bool // for the time of the altitude
-	reasons    []Reason
+	reasons    []Evidence
 	decisive   string // source of the reason that raised the class last
 }
 
 var caution = map[Class]int{Shelf: 0, ShelfShort: 1, Cold: 2, Refrigerator: 3, Freezer: 3}
 
-func (v *verdict) because(text, cite string) { v.reasons = append(v.reasons, Reason{text, cite}) }
+func (v *verdict) because(e Evidence) { v.reasons = append(v.reasons, e) }
 
 // atLeast raises the class to one at least as cautious and says why.
-func (v *verdict) atLeast(k Class, text, cite string) {
+func (v *verdict) atLeast(k Class, e Evidence) {
 	if caution[k] > caution[v.class] {
-		v.class, v.decisive = k, cite
+		v.class, v.decisive = k, e.Source
 	}
-	v.because(text, cite)
+	v.because(e)
 }
+
+// perish raises the class to the refrigerator, for food that spoils there too.
+func (v *verdict) perish(e Evidence) {
+	v.perishable = true
+	v.atLeast(Cold, e)
+}
+
+// rule is a fact that a table or handbook carries.
+func rule(fact, source string) Evidence { return Evidence{Fact: fact, How: Tabled, Source: source} }
 
 // keeping works out how a sealed jar keeps. It never says that a jar is safe:
 // it says how long and where, by the facts recorded.
 func (c *calc) keeping() {
-	v := &verdict{class: Shelf, full: c.fullSugar()}
+	v := &verdict{class: Shelf}
+	c.sour = c.judgeAcid()
+	c.findRecipe()
+	v.full = c.fullSugar()
 	c.keepBySugar(v)
 	c.keepByAcid(v)
-	c.keepByRichness(v)
+	c.keepByNever(v)
 	if !c.keptCold(v) {
 		c.keepByProcess(v)
 	}
@@ -59,88 +71,90 @@ func (c *calc) keeping() {
 	c.honey()
 }
 
-// tested reports a published, tested recipe.
-func (c *calc) tested() bool { return strings.TrimSpace(c.b.Recipe) != "" }
-
 func (c *calc) keepBySugar(v *verdict) {
 	brix := c.r.Brix
+	fact := func(words string) Evidence {
+		return Evidence{fmt.Sprintf("%s: %s %.1f °Brix", words, brix.How, brix.Value), brix.How, c.brixPath(), srcNCHFP}
+	}
+	full := fact("full sugar")
+	full.Source = srcFull
 	switch {
+	case c.rejected:
+		v.atLeast(Cold, Evidence{"a reading was taken that can't be right, so nothing is known of the sugar", Given, c.brixPath(), srcOwn})
 	case v.full:
-		v.atLeast(Shelf, "full sugar", "21 CFR 150.160 (65 %); USDA AIB 539")
+		v.atLeast(Shelf, full)
 	case c.b.Kind == batch.Curd: // egg decides
 	case brix.Value >= 60 && (brix.How == Measured || c.r.Yield.How == Measured || c.sweetness() >= leastSugar):
-		v.atLeast(ShelfShort, "between 60 and 65 °Brix: loses colour and flavour sooner", srcNCHFP)
+		v.atLeast(ShelfShort, fact("between 60 and 65 °Brix, loses colour and flavour sooner"))
 	case c.b.Kind == batch.Butter:
-		v.atLeast(ShelfShort, "fruit butter, less sugar than jam", srcNCHFP)
+		v.atLeast(ShelfShort, fact("fruit butter, less sugar than jam"))
 	case c.tested() || c.r.PHMeasured && c.r.PHHigh <= acidLimit:
-		v.atLeast(ShelfShort, "reduced sugar, but the recipe is tested or the pH was measured", srcNCHFP)
+		v.atLeast(ShelfShort, fact("reduced sugar, but the recipe is tested or the pH was measured"))
 	default:
-		v.atLeast(Cold, "reduced sugar, and no pH of 4.6 or below or tested recipe is recorded", srcOwn)
+		short := fact("reduced sugar, and no pH of 4.6 or below or tested recipe is recorded")
+		short.Source = srcOwn
+		v.atLeast(Cold, short)
 		if c.incomplete || len(c.r.Lines) == 0 {
 			return
 		}
 		c.warnf("reduced-sugar", "cook", "about %.0f °Brix is too little sugar to keep this by sugar; the label will say refrigerate", brix.Value).
-			Hinted("record cook.ph, or recipe if you followed a published tested one, or take a refractometer reading").Cited(srcNCHFP)
+			Hinted("record cook.ph, or recipe if you followed a tested one unchanged, or take a refractometer reading").Cited(srcNCHFP)
 	}
 }
 
-func (c *calc) keepByAcid(v *verdict) {
-	sour, lines := c.acidFacts()
-	list, where := naming(lines)
+// brixPath is what the maker wrote that the Brix rests on; "" = the recipe alone.
+func (c *calc) brixPath() string {
+	k := c.b.Cook
 	switch {
-	case sour == acidOK && c.r.PHMeasured:
-		v.atLeast(Shelf, "measured pH is 4.6 or below", srcGuide1)
-	case sour == acidOK:
-		v.atLeast(Shelf, "the fruit is acid, or acid was added", srcGuide1)
-	case c.r.PHMeasured:
-		v.perishable = true
-		v.atLeast(Cold, "measured pH is above 4.6", srcGuide1)
-		c.warnf("low-acid", "cook.ph", "pH %.2f is above 4.6: this can't be kept by boiling-water processing", c.r.PHHigh).
-			Hinted("refrigerate or freeze it; your state may not let you sell it from a home kitchen").Cited(srcGuide1 + "; 21 CFR 114")
-	case c.tested():
-		v.atLeast(ShelfShort, "low or unknown acid, made by a tested recipe", srcGuide1)
-	case sour == lowAcid:
-		v.perishable = true
-		v.atLeast(Cold, "may be above pH 4.6: "+list, srcGuide1+"; FDA, Approximate pH of Foods (2003)")
-		c.warnf("low-acid", where, "%s may be above pH 4.6; the label will say refrigerate", list).
-			Hinted("measure the pH of the finished batch (cook.ph), or record the tested recipe you followed").Cited(srcGuide1)
-	default:
-		v.atLeast(Cold, "acidity is not known: "+list, srcOwn)
-		why, hint := "is not known and no acid was added", "measure the pH of the finished batch (cook.ph), or add lemon juice"
-		if c.acidAdded() {
-			why, hint = "is not known, acid or not", "measure the pH of the finished batch (cook.ph), or record the tested recipe you followed"
-		}
-		c.warnf("acid-unknown", where, "the acidity of %s %s; the label will say refrigerate", list, why).Hinted(hint).Cited(srcGuide1)
+	case k.Brix != nil:
+		return "cook.brix"
+	case k.FinishedPot > 0:
+		return "cook.finished_pot"
+	case k.TempC != nil:
+		return "cook.temperature"
 	}
-	if (c.b.Kind == batch.Chutney || c.b.Kind == batch.Relish) && !c.tested() && !c.r.PHMeasured {
-		v.atLeast(Cold, "only tested chutney and relish recipes have a process", "USDA AIB 539 rev. 2009; So Easy to Preserve 2006")
-		c.warnf("untested-chutney", "kind", "chutney and relish are shelf-stable only by a tested recipe or a pH reading; the label will say refrigerate").
-			Hinted("record recipe or cook.ph").Cited("USDA AIB 539 rev. 2009")
-	}
+	return ""
 }
 
-func (c *calc) keepByRichness(v *verdict) {
-	rich := c.richLines()
-	list, where := naming(rich)
-	little := 0.0
-	for _, ln := range rich {
-		little += ln.Percent
+// fullSugar reports a spread that keeps by its sugar: 65 °Brix, measured or of
+// a recipe with sugar enough to get there; or an added-pectin batch with as much
+// sweetener as fruit whose Brix nobody read off a refractometer.
+// Published full-sugar pectin recipes (USDA AIB 539) compute to 60-64 °Brix by
+// the 5 % rule, so the estimate alone must not call them reduced. A reading that
+// was rejected leaves nothing to believe.
+func (c *calc) fullSugar() bool {
+	r, ratio := c.r, c.sweetness()
+	switch {
+	case r.Brix.How == Measured:
+		return r.Brix.Value >= jamBrix-0.05
+	case c.rejected:
+		return false
+	case r.Brix.Value >= jamBrix-0.05:
+		return ratio >= leastSugar || r.Yield.How == Measured
 	}
-	if len(rich) == 0 && c.b.Kind != batch.Curd || c.tested() && c.b.Kind != batch.Curd && little < 0.5 {
-		return // a knob of butter against foam, as a tested recipe has it
+	return r.Brix.Value >= 59 && c.hasPectin() && ratio >= 1
+}
+
+// leastSugar is how much sweetener a part of fruit needs before an assumed
+// finish of 65 °Brix is believed: published long-boil recipes start at 0.53
+// (testdata/published, fig jam).
+const leastSugar = 0.5
+
+// sweetness is sweetener by weight of fruit; large when there is no fruit.
+func (c *calc) sweetness() float64 {
+	sweet, fruit := 0.0, 0.0
+	for _, ln := range c.r.Lines {
+		if ln.IsSweet {
+			sweet += ln.Mass.Grams()
+		}
+		if ln.IsFruit {
+			fruit += ln.Mass.Grams()
+		}
 	}
-	v.perishable = true
-	if c.tested() && c.b.Kind == batch.Curd {
-		v.perishable = false
-		v.atLeast(Cold, "curd by a tested recipe", srcCurd)
-		return
+	if sweet == 0 {
+		return 0
 	}
-	if list == "" {
-		list = "curd"
-	}
-	v.atLeast(Cold, "holds egg or dairy: "+list, srcGuide1+"; "+srcCurd)
-	c.warnf("egg-or-dairy", where, "egg, butter or cream keeps this off the shelf; the label will say refrigerate").
-		Hinted("only tested recipes have a process: record the one you followed as recipe").Cited(srcCurd)
+	return sweet / max(fruit, 1)
 }
 
 // keptCold: freezer, refrigerator and uncooked spreads are never shelf products.
@@ -148,9 +162,9 @@ func (c *calc) keptCold(v *verdict) bool {
 	cooked, way, raw := c.b.Cook.Method, c.b.Process.Method, c.raw()
 	switch {
 	case way == "freezer", way == "" && cooked == "freezer":
-		v.atLeast(Freezer, "freezer spread: never a shelf product", srcNCHFP)
+		v.atLeast(Freezer, Evidence{"freezer spread: never a shelf product", Given, "process.method", srcNCHFP})
 	case way == "refrigerator", raw:
-		v.atLeast(Refrigerator, "refrigerator or uncooked spread: never a shelf product", srcNCHFP)
+		v.atLeast(Refrigerator, Evidence{"refrigerator or uncooked spread: never a shelf product", Given, "process.method", srcNCHFP})
 	default:
 		return false
 	}
@@ -161,59 +175,16 @@ func (c *calc) keptCold(v *verdict) bool {
 	return true
 }
 
-func (c *calc) keepByProcess(v *verdict) {
-	switch m := c.b.Process.Method; m {
-	case "boiling water", "steam":
-		c.processed(v)
-	case "paraffin", "inversion", "open kettle":
-		v.atLeast(Cold, m+" does not keep moulds out", srcMould)
-		c.warnf("unsafe-method", "process.method", "%s does not make a jar keep on the shelf", m).
-			Hinted("process in boiling water, or refrigerate; discard any jar with mould").Cited(srcMould)
-	case "none":
-		v.atLeast(Cold, "not processed", srcGuide1)
-		c.warnf("not-processed", "process.method", "jars that were not processed are for the refrigerator").
-			Hinted("process in boiling water for the time of your altitude").Cited(srcGuide1 + "; USDA AIB 539")
-	default:
-		v.atLeast(Cold, "no process is recorded", srcGuide1)
-		c.warnf("process-not-said", "process", "no process is recorded, so the label will say refrigerate").
-			Hinted(`add [process] with method = "boiling water", minutes and altitude`).Cited(srcGuide1 + "; USDA AIB 539")
+// naming lists lines by name, and gives the path of the first for a finding.
+func naming(lines []Line) (names, where string) {
+	var all []string
+	for _, ln := range lines {
+		all = append(all, ln.Name)
 	}
-}
-
-// altitude of the kitchen, 0 when not given.
-func (c *calc) altitude() unit.Length {
-	if c.b.Process.AltitudeOK || c.b.Process.Altitude > 0 {
-		return c.b.Process.Altitude
+	if len(lines) == 0 {
+		return "", "ingredient"
 	}
-	return c.k.Altitude
-}
-
-// processed compares minutes with the table.
-func (c *calc) processed(v *verdict) {
-	p, alt := c.b.Process, c.altitude()
-	row, _ := c.p.ProcessTime(c.processKey())
-	need := row.At(alt)
-	if !p.AltitudeOK && alt == 0 {
-		c.warnf("altitude-not-said", "process", "no altitude is given; minutes are checked as up to 1000 ft").
-			Hinted("write altitude in the kitchen file; above 1000 ft the minutes rise").Cited(row.Source)
-	}
-	switch {
-	case p.Minutes == nil:
-		v.atLeast(Cold, "process minutes are not recorded", row.Source)
-		c.warnf("minutes-not-said", "process.minutes", "the minutes of the process are not recorded; %d are needed there for %s", need, row.Product).
-			Hinted("record the minutes").Cited(row.Source)
-	case !(*p.Minutes >= float64(need)):
-		v.atLeast(Cold, "processed too short for the altitude", row.Source)
-		c.warnf("process-too-short", "process.minutes", "%g min are too short: %s takes %d min at that altitude", *p.Minutes, row.Product, need).
-			Hinted("treat the jars as not processed: refrigerate, or process again within 24 h").Cited(row.Source)
-	case *p.Minutes < 10 && (p.Sterilised == nil || !*p.Sterilised):
-		v.atLeast(Cold, "under 10 min and the jars were not sterilised, or nobody said so", srcGuide1)
-		c.warnf("jars-not-sterile", "process.sterilised", "a process under 10 min needs sterile jars: boil them empty for %d min there", c.p.SteriliseMinutes(alt)).
-			Hinted("record sterilised = true, or process 10 min").Cited(srcGuide1 + "; MSU Extension 1997")
-	default:
-		v.processed = true
-		v.atLeast(Shelf, "processed for the time of the altitude", row.Source)
-	}
+	return strings.Join(all, ", "), lines[0].Paths[0] + ".name"
 }
 
 // honey is a fact for babies, whatever the process.

@@ -43,31 +43,29 @@ func TestKeeping(t *testing.T) {
 		{"measured 52 °Brix, pH 3.4, 15 min", func(b *batch.Batch) { b.Cook.Brix, b.Cook.PH, b.Process.Minutes = f(52), f(3.4), f(15) }, ShelfShort, 6, 0, 14, ""},
 		{"measured 52 °Brix, pH 3.4, 10 min", func(b *batch.Batch) { b.Cook.Brix, b.Cook.PH = f(52), f(3.4) }, Cold, 0, 14, 14, "process-too-short"},
 		{"pH 4.8", func(b *batch.Batch) { b.Cook.PH = f(4.8) }, Cold, 0, 7, 7, "low-acid"},
-		{"pH 4.6", func(b *batch.Batch) { b.Cook.PH = f(4.6) }, Shelf, 12, 0, 30, ""},
+		{"pH 4.6", func(b *batch.Batch) { b.Cook.PH = f(4.6) }, ShelfShort, 6, 0, 14, "ph-near-limit"},
+		{"pH 4.3", func(b *batch.Batch) { b.Cook.PH = f(4.3) }, ShelfShort, 6, 0, 14, "ph-near-limit"},
 		{"impossible pH", func(b *batch.Batch) { b.Cook.PH = f(44) }, Shelf, 12, 0, 30, "bad-ph"},
 		{"figs and lemon juice", func(b *batch.Batch) { b.Ingredients[0].Name = "figs" }, Cold, 0, 7, 7, "low-acid"},
-		{"figs, pH 4.2", func(b *batch.Batch) { b.Ingredients[0].Name = "figs"; b.Cook.PH = f(4.2) }, Shelf, 12, 0, 30, ""},
-		{"figs, tested recipe", func(b *batch.Batch) { b.Ingredients[0].Name, b.Recipe = "figs", "a state extension's fig jam" }, ShelfShort, 6, 0, 14, ""},
+		{"figs, pH 4.2", func(b *batch.Batch) { b.Ingredients[0].Name = "figs"; b.Cook.PH = f(4.2) }, Shelf, 12, 0, 30, "ph-not-dated"},
+		{"figs, a recipe that is in no table", func(b *batch.Batch) { b.Ingredients[0].Name, b.Recipe = "figs", "a state extension's fig jam" }, Cold, 0, 7, 7, "recipe-not-tested"},
 		{"mango", func(b *batch.Batch) { b.Ingredients[0].Name = "mangoes" }, Cold, 0, 7, 7, "low-acid"},
-		{"banana", func(b *batch.Batch) { b.Ingredients[0].Name = "bananas" }, Cold, 0, 7, 7, "low-acid"},
-		{"white peach", func(b *batch.Batch) { b.Ingredients[0].Name = "white peaches" }, Cold, 0, 7, 7, "low-acid"},
+		{"banana", func(b *batch.Batch) { b.Ingredients[0].Name = "bananas" }, Cold, 0, 7, 7, "never-shelf"},
+		{"white peach", func(b *batch.Batch) { b.Ingredients[0].Name = "white peaches" }, Cold, 0, 7, 7, "never-shelf"},
 		{"elderberry", func(b *batch.Batch) { b.Ingredients[0].Name = "elderberries" }, Cold, 0, 7, 7, "low-acid"},
 		{"tomato", func(b *batch.Batch) { b.Ingredients[0].Name = "tomatoes" }, Cold, 0, 7, 7, "low-acid"},
 		{"garlic", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "garlic", "20 g", "")) }, Cold, 0, 7, 7, "low-acid"},
 		{"bell pepper", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "bell peppers", "200 g", "")) }, Cold, 0, 7, 7, "low-acid"},
 		{"apricot with lemon juice", func(b *batch.Batch) { b.Ingredients[0].Name = "apricots" }, Shelf, 12, 0, 30, ""},
 		{"apricot alone", func(b *batch.Batch) { b.Ingredients[0].Name = "apricots"; b.Ingredients = b.Ingredients[:3] }, Cold, 0, 7, 7, "low-acid"},
-		{"unknown fruit", func(b *batch.Batch) { b.Ingredients[0].Name = "wumpa fruit"; b.Ingredients[0].Solids = 10 }, Cold, 0, 30, 30, "acid-unknown"},
-		{"butter in it", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "butter", "20 g", "")) }, Cold, 0, 7, 7, "egg-or-dairy"},
-		{"a knob of butter, tested recipe", func(b *batch.Batch) {
-			b.Ingredients = append(b.Ingredients, ing(t, "butter", "1/2 tsp", ""))
-			b.Recipe = "a state extension's strawberry jam"
-		}, Shelf, 12, 0, 30, ""},
+		{"unknown fruit", func(b *batch.Batch) { b.Ingredients[0].Name = "wumpa fruit"; b.Ingredients[0].Solids = 10 }, Cold, 0, 7, 7, "acid-unknown"},
+		{"butter in it", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "butter", "20 g", "")) }, Cold, 0, 7, 7, "never-shelf"},
+		{"a knob of butter", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "butter", "1/2 tsp", "")) }, Shelf, 12, 0, 30, ""},
 		{"spread with full sugar", func(b *batch.Batch) { b.Kind = batch.Spread; b.Cook.Brix = f(66) }, Shelf, 12, 0, 30, ""},
 		{"weighed pot at 66 °Brix", func(b *batch.Batch) { b.Cook.FinishedPot = 3320 * unit.Gram }, Shelf, 12, 0, 30, ""},
 		{"weighed pot at 62 °Brix", func(b *batch.Batch) { b.Cook.FinishedPot = 3540 * unit.Gram }, ShelfShort, 6, 0, 14, ""},
 		{"chutney", func(b *batch.Batch) { b.Kind = batch.Chutney }, Cold, 0, 14, 14, "untested-chutney"},
-		{"chutney, tested", func(b *batch.Batch) { b.Kind, b.Recipe = batch.Chutney, "USDA AIB 539 rev. 2009" }, ShelfShort, 6, 0, 14, ""},
+		{"chutney, a bulletin is no recipe", func(b *batch.Batch) { b.Kind, b.Recipe = batch.Chutney, "USDA AIB 539 rev. 2009" }, Cold, 0, 14, 14, "recipe-not-tested"},
 		{"fruit butter", func(b *batch.Batch) { b.Kind = batch.Butter }, ShelfShort, 6, 0, 14, ""},
 		{"little sugar, unmeasured", func(b *batch.Batch) { b.Ingredients[2] = ing(t, "sugar", "400 g", "") }, Cold, 0, 14, 14, "reduced-sugar"},
 		{"honey", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "honey", "50 g", "")) }, Shelf, 12, 0, 30, "honey-infants"},
@@ -88,7 +86,7 @@ func TestKeeping(t *testing.T) {
 				t.Errorf("unsealed jars keep %d days", k.UnsealedDays)
 			}
 			for _, why := range k.Reasons {
-				if why.Text == "" || why.Cite == "" {
+				if why.Fact == "" || why.Source == "" || why.How == "" {
 					t.Errorf("a reason without text or source: %+v", why)
 				}
 			}
@@ -110,13 +108,13 @@ func TestCurd(t *testing.T) {
 		return b
 	}
 	r, l := compute(t, curd())
-	if r.Keeping.Class != Cold || r.Keeping.SealedDays != 7 || !has(l, "egg-or-dairy") {
+	if r.Keeping.Class != Cold || r.Keeping.SealedDays != 7 || !has(l, "never-shelf") {
 		t.Errorf("own curd: %+v", r.Keeping)
 	}
 	b := curd()
-	b.Recipe = "NCHFP lemon curd"
+	b.Recipe, b.Unchanged = "nchfp-lemon-curd", true
 	r, l = compute(t, b)
-	if r.Keeping.Class != Cold || r.Keeping.SealedMonths != 3 || has(l, "egg-or-dairy") {
+	if r.Keeping.Class != Cold || r.Keeping.SealedMonths != 3 || has(l, "never-shelf") {
 		t.Errorf("tested curd: %+v %v", r.Keeping, l)
 	}
 	if r.MainFruit != "lemon_juice_bottled" {

@@ -9,27 +9,27 @@ func (c *calc) times(v *verdict) {
 	switch v.class {
 	case Shelf:
 		k.SealedMonths, k.OpenedDays = 12, 30
-		v.because("sealed: best within a year, cool, dark and dry", srcNCHFP)
+		v.because(rule("sealed: best within a year, cool, dark and dry", srcNCHFP))
 	case ShelfShort:
 		k.SealedMonths, k.OpenedDays = 6, 14
-		v.because("sealed: best within 6 months", srcOwn)
+		v.because(rule("sealed: best within 6 months", srcOwn))
 	case Freezer:
 		k.SealedMonths, k.OpenedDays, k.UnsealedDays = 12, 21, 21
-		v.because("frozen: best within a year; thawed and refrigerated, within 3 weeks", srcFreezer)
+		v.because(rule("frozen: best within a year; thawed and refrigerated, within 3 weeks", srcFreezer))
 		return
 	case Refrigerator:
 		k.SealedDays, k.OpenedDays, k.UnsealedDays = 21, 21, 21
-		v.because("refrigerated: best within 3 weeks", srcFreezer)
+		v.because(rule("refrigerated: best within 3 weeks", srcFreezer))
 		return
 	default:
 		c.coldTimes(v)
 	}
 	k.UnsealedDays = min(k.UnsealedDays, k.OpenedDays)
-	v.because("unsealed: refrigerate and eat within 2-3 days, the most cautious published figure; kitchens often say weeks, without a source", srcSeal)
+	v.because(rule("unsealed: refrigerate and eat within 2-3 days, the most cautious published figure; kitchens often say weeks, without a source", srcSeal))
 	if k.OpenedDays == 30 {
-		v.because("opened: refrigerate, best within a month", srcOpened)
+		v.because(rule("opened: refrigerate, best within a month", srcOpened))
 	} else {
-		v.because("opened: refrigerate, shorter than full-sugar jam", srcOwn)
+		v.because(rule("opened: refrigerate, shorter than full-sugar jam", srcOwn))
 	}
 }
 
@@ -39,15 +39,15 @@ func (c *calc) coldTimes(v *verdict) {
 	switch {
 	case c.b.Kind == batch.Curd && c.tested() && v.processed:
 		k.SealedMonths, k.OpenedDays = 3, 14
-		v.because("tested curd: best within 3-4 months", srcCurd)
+		v.because(rule("tested curd: best within 3-4 months", srcCurd))
 	case v.perishable:
 		k.SealedDays, k.OpenedDays = 7, 7
-		v.because("refrigerated, low acid or with egg or dairy: within a week", srcOwn)
+		v.because(rule("refrigerated, low acid or with egg or dairy: within a week", srcOwn))
 	case v.full:
 		k.SealedDays, k.OpenedDays = 30, 30
-		v.because("refrigerated, full sugar: as an opened jar, within a month", srcOpened)
+		v.because(rule("refrigerated, full sugar: as an opened jar, within a month", srcOpened))
 	default:
 		k.SealedDays, k.OpenedDays = 14, 14
-		v.because("refrigerated, less sugar: within 2 weeks", srcOwn)
+		v.because(rule("refrigerated, less sugar: within 2 weeks", srcOwn))
 	}
 }

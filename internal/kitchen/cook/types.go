@@ -95,12 +95,9 @@ type Keeping struct {
 	SealedDays    int
 	OpenedDays    int
 	UnsealedDays  int
-	Reasons       []Reason
+	Reasons       []Evidence // what the class and the times rest on
 	BestBeforeHow How
 }
-
-// Reason is why a keeping class was chosen, with its source.
-type Reason struct{ Text, Cite string }
 
 // Supplies is what the batch needs from the cupboard.
 type Supplies struct {

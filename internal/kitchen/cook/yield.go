@@ -69,6 +69,7 @@ func (c *calc) yield() {
 		r.Evaporated = 0
 	}
 	r.Brix, r.YieldRule = o.brix, o.rule
+	c.rejected = c.rejected && o.how != Measured && o.brix.How != Measured
 	if o.brix.How == "" {
 		r.Brix = Reading{m.brixOf(o.pot), Estimated}
 	}
@@ -97,10 +98,12 @@ func (c *calc) weighedPot(m mix) (outcome, bool) {
 	const where = "cook.finished_pot"
 	switch solids := m.soluble + m.insoluble; {
 	case pot > m.in*(1+slack):
+		c.rejected = true
 		c.errorf("pot-over-input", where, "the finished pot (%s) weighs more than went in (%s); the weight is not used", say(grams(pot)), say(c.r.Input)).
 			Hinted("take the empty pot off the weight, or check the ingredients")
 		return outcome{}, false
 	case pot < solids*(1-slack):
+		c.rejected = true
 		c.errorf("pot-under-solids", where, "the finished pot (%s) weighs less than the solids in it (%s); the weight is not used", say(grams(pot)), say(grams(solids))).
 			Hinted("check the weight, the tare and the ingredients; water boils off, sugar does not")
 		return outcome{}, false
@@ -132,6 +135,7 @@ func (c *calc) reading() (float64, bool) {
 		return 0, false
 	}
 	if bad(k.Brix, 1, 95) {
+		c.rejected = true
 		c.errorf("bad-brix", "cook.brix", "a reading of %g °Brix can't be", *k.Brix).Hinted("give the refractometer's %, 1 to 95")
 		return 0, false
 	}
@@ -165,9 +169,13 @@ func (c *calc) thermometer(m mix) (outcome, bool) {
 	alt := c.altitude()
 	b, ok := c.p.BrixAtBoilingPoint(*t, alt)
 	if !ok {
+		c.rejected = true
 		c.warnf("bad-set-temperature", "cook.temperature", "%.1f °C at the end of the boil gives no usable soluble solids; it is not used", *t).
 			Hinted(fmt.Sprintf("water boils at %.1f °C there, and jam about 4.4 °C (8 °F) above", pantry.BoilingPoint(alt))).Cited("Brown 1912; USDA jelly-point table")
 		return outcome{}, false
+	}
+	if b < jamBrix && c.p.Finished(*t, alt) {
+		b = jamBrix // the jelly point, within the thermometer's accuracy
 	}
 	pot, ok := c.boiledTo(m, b, "cook.temperature", 5)
 	return outcome{pot: pot, how: Estimated, rule: fmt.Sprintf("thermometer, %.1f °C, about %.0f ±3 °Brix", *t, b), brix: Reading{b, Estimated}}, ok
@@ -183,6 +191,7 @@ func (c *calc) boiledTo(m mix, brix float64, where string, slackBrix float64) (f
 	case pot > m.in && c.incomplete:
 		return m.in, true
 	case pot > m.in && own-brix > slackBrix:
+		c.rejected = true
 		c.errorf("brix-below-mix", where, "%.1f °Brix is less than the ingredients have before any boiling (%.1f); it is not used", brix, own).
 			Hinted("check the reading and the ingredients; boiling can only raise it")
 		return 0, false
@@ -237,7 +246,7 @@ func (c *calc) boil(m mix) outcome {
 				Hinted("check sugar against fruit, or take a reading").Cited("own assumption; 21 CFR 150.160 asks for 65 %")
 		}
 		return o
-	case c.b.Kind == batch.Spread && method == "":
+	case c.b.Kind == batch.Spread && method == "" && c.sweetness() < leastSugar: // with sugar enough it is boiled as jam
 		return lose(m, spreadLoss, "spread, 10 % loss")
 	}
 	return c.target(m, jamBrix, "long boil")

@@ -24,6 +24,11 @@ type Pantry struct {
 	temp        []tempRow
 	process     []Process
 	steril      []point // altitude in ft -> minutes to boil empty jars
+	jelly       []point // altitude in ft -> °F of the jelly point
+	recipes     []TestedRecipe
+	never       []Never
+	traces      []Trace
+	unsafe      []UnsafeMethod
 }
 
 // Finish is one row of finishes.csv: a neck and its inside diameter.
@@ -40,7 +45,8 @@ type Finish struct {
 func Load() (*Pantry, error) {
 	p := &Pantry{}
 	err := errors.Join(p.loadIngredients(), p.loadFinishes(), p.loadJars(),
-		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude())
+		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
+		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe())
 	p.index = indexed(p.ingredients)
 	return p, err
 }

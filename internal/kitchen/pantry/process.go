@@ -1,6 +1,10 @@
 package pantry
 
 import (
+	"math"
+	"strconv"
+	"strings"
+
 	"jarmark/internal/kit/unit"
 )
 
@@ -11,6 +15,8 @@ type Process struct {
 	Jar          string
 	Minutes      [3]int // to 1000 ft, to 6000 ft, above
 	Headspace    unit.Length
+	LeastHead    unit.Length // less or more headspace than these is a finding
+	MostHead     unit.Length
 	Presterilise bool
 	Source       string
 	Note         string
@@ -21,18 +27,41 @@ func (p *Pantry) loadProcess() error {
 	t := readTable("process-times")
 	t.each(func(r row) {
 		x := Process{Key: r.need("key"), Product: r.need("product"), Jar: r.need("jar"), Source: r.need("source"), Note: r.text("note")}
-		for i, col := range []string{"min_0_1000ft", "min_1001_6000ft", "min_above_6000ft"} {
-			x.Minutes[i] = int(r.number(col, 0))
-		}
-		x.Headspace = unit.Inch / 4
-		if r.need("headspace_in") == "1/2" {
-			x.Headspace = unit.Inch / 2
-		}
-		x.Presterilise = r.need("presterilise") == "yes"
+		x.read(r)
+		x.LeastHead, x.MostHead = r.inches("headspace_min_in"), r.inches("headspace_max_in")
 		x.Memory = memory(x.Source)
 		p.process = append(p.process, x)
 	})
 	return t.err
+}
+
+// read fills in minutes, headspace and sterilising. USDA names one headspace;
+// the range around it is our own reading of "about".
+func (x *Process) read(r row) {
+	for i, col := range []string{"min_0_1000ft", "min_1001_6000ft", "min_above_6000ft"} {
+		x.Minutes[i] = int(r.number(col, 0))
+		if x.Minutes[i] <= 0 {
+			r.fail(col, "no minutes")
+		}
+	}
+	x.Headspace = r.inches("headspace_in")
+	x.LeastHead, x.MostHead = x.Headspace-unit.Inch/8, x.Headspace+unit.Inch/4
+	x.Presterilise = r.need("presterilise") == "yes"
+	if x.MostJar() == 0 {
+		r.fail("jar", "names no size")
+	}
+}
+
+// inches reads "1/4".
+func (r row) inches(col string) unit.Length {
+	over, under, _ := strings.Cut(r.need(col), "/")
+	a, err := strconv.Atoi(over)
+	b, err2 := strconv.Atoi(under)
+	if err != nil || err2 != nil || b <= 0 {
+		r.fail(col, "is not a fraction of an inch")
+		return 0
+	}
+	return unit.Inch * unit.Length(a) / unit.Length(b)
 }
 
 func (p *Pantry) loadAltitude() error {
@@ -40,6 +69,11 @@ func (p *Pantry) loadAltitude() error {
 	t.each(func(r row) {
 		r.need("source")
 		p.steril = append(p.steril, point{r.number("altitude_ft", 0), r.number("sterilise_empty_jars_min", 0)})
+		jelly := r.number("jelly_point_F_USDA_table", 0)
+		if jelly == 0 { // the table ends at 8000 ft
+			jelly = r.number("jelly_point_F_computed_plus8F", 0)
+		}
+		p.jelly = append(p.jelly, point{r.number("altitude_ft", 0), jelly})
 	})
 	return t.err
 }
@@ -77,4 +111,19 @@ func (x Process) At(altitude unit.Length) int {
 func (p *Pantry) SteriliseMinutes(altitude unit.Length) int {
 	ft := float64(altitude) / float64(unit.Foot)
 	return int(between(p.steril, ft) + 0.999)
+}
+
+// thermometerC is how far a kitchen thermometer may be off, in °C: one degree
+// Fahrenheit (common practice, no source).
+const thermometerC = 5.0 / 9
+
+// Finished reports whether jam that boils at tC °C has reached the jelly point
+// of the altitude: 8 °F above boiling water, by the USDA jelly-point table (220
+// °F at sea level, 218 at 1000 ft ... 205 at 8000 ft), which rounds to whole
+// degrees, within the thermometer's own accuracy.
+func (p *Pantry) Finished(tC float64, altitude unit.Length) bool {
+	ft := float64(altitude) / float64(unit.Foot)
+	tabled := (between(p.jelly, ft) - 32) * 5 / 9
+	computed := BoilingPoint(altitude) + 8*5.0/9
+	return tC >= math.Min(tabled, computed)-thermometerC
 }

@@ -102,7 +102,7 @@ func TestStorage(t *testing.T) {
 		cook.Cold: "Must Be Kept Refrigerated To Maintain Safety", cook.Refrigerator: "Must Be Kept Refrigerated To Maintain Safety",
 		cook.Freezer: "Keep frozen", "": "40 °F"} {
 		r := strawberry(t)
-		r.Keeping.Class, r.Keeping.Reasons = class, []cook.Reason{{Text: "not processed", Cite: "somewhere"}}
+		r.Keeping.Class, r.Keeping.Reasons = class, []cook.Evidence{{Fact: "not processed", Source: "somewhere"}}
 		c, l := declare(t, r, "us", Options{})
 		if got := text(c, label.Storage); !strings.Contains(got, want) {
 			t.Errorf("%q: %q", class, got)

@@ -53,11 +53,11 @@ func (p *pass) reasons(class cook.Class, k cook.Keeping) {
 	}
 	var texts, cites []string
 	for _, r := range k.Reasons {
-		if r.Text != "" && len(texts) < 4 {
-			texts = append(texts, r.Text)
+		if r.Fact != "" && len(texts) < 4 {
+			texts = append(texts, r.Fact)
 		}
-		if r.Cite != "" && !has(cites, r.Cite) && len(cites) < 3 {
-			cites = append(cites, r.Cite)
+		if r.Source != "" && !has(cites, r.Source) && len(cites) < 3 {
+			cites = append(cites, r.Source)
 		}
 	}
 	if len(texts) == 0 {

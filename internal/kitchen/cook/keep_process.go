@@ -1,0 +1,165 @@
+package cook
+
+import (
+	"fmt"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
+)
+
+const (
+	srcSteam = "University of Missouri Extension, after the University of Wisconsin and NCHFP: steam canning may not exceed 45 minutes, altitude included"
+	srcJar   = "Kansas State University, You Asked It, 13 Sept 2019; USDA AIB 539"
+	srcHead  = "USDA Complete Guide to Home Canning, Guide 1 (headspace); range around it our own"
+)
+
+// mostSteam is the longest steam process: the water in the base boils away.
+// mostMinutes is more than any process of a sweet spread takes.
+const (
+	mostSteam   = 45
+	mostMinutes = 120
+)
+
+func (c *calc) keepByProcess(v *verdict) {
+	m := c.b.Process.Method
+	said := func(fact, source string) Evidence { return Evidence{fact, Given, "process.method", source} }
+	if x, unsafe := c.p.UnsafeMethod(m); unsafe {
+		v.atLeast(Cold, said(m+": "+x.Reason, x.Source))
+		c.warnf("unsafe-method", "process.method", "%s does not make a jar keep on the shelf: %s", m, x.Reason).Hinted(x.Hint).Cited(x.Source)
+		return
+	}
+	switch m {
+	case "boiling water", "steam":
+		row := c.processRow()
+		if c.timed(v, row) && c.jarsFit(v, row) && c.headroom(v, row) {
+			v.processed = true
+			v.atLeast(Shelf, Evidence{fmt.Sprintf("%g min by %s at %.0f ft, %s", *c.b.Process.Minutes, m, float64(c.altitude())/float64(unit.Foot), row.Jar),
+				Given, "process.minutes", row.Source})
+		}
+	case "none":
+		v.atLeast(Cold, said("not processed", srcGuide1))
+		c.warnf("not-processed", "process.method", "jars that were not processed are for the refrigerator").
+			Hinted("process in boiling water for the time of your altitude").Cited(srcGuide1 + "; USDA AIB 539")
+	default:
+		v.atLeast(Cold, Evidence{"no process is recorded", Given, "process", srcGuide1})
+		c.warnf("process-not-said", "process", "no process is recorded, so the label will say refrigerate").
+			Hinted(`add [process] with method = "boiling water", minutes and altitude`).Cited(srcGuide1 + "; USDA AIB 539")
+	}
+}
+
+// altitude of the kitchen, 0 when not given.
+func (c *calc) altitude() unit.Length {
+	if c.b.Process.AltitudeOK || c.b.Process.Altitude > 0 {
+		return c.b.Process.Altitude
+	}
+	return c.k.Altitude
+}
+
+// processRow is the tested recipe's own process, or the row of the table.
+// Quarts have a row of their own in the table.
+func (c *calc) processRow() pantry.Process {
+	row, _ := c.p.ProcessTime(c.processKey())
+	if c.tested() && c.processKey() != "butter quart" {
+		return c.recipe.Process
+	}
+	return row
+}
+
+// processKey is the row of the process table that fits the batch. The kind
+// "spread" says nothing of the sugar; the sugar does.
+func (c *calc) processKey() string {
+	switch c.b.Kind {
+	case batch.Butter:
+		for _, j := range c.r.Jars {
+			if j.Jar.Nominal > 600*unit.Millilitre {
+				return "butter quart"
+			}
+		}
+		return "butter"
+	case batch.Chutney, batch.Relish:
+		return "chutney"
+	case batch.Curd:
+		return "curd"
+	}
+	if !c.incomplete && !c.fullSugar() && c.r.Brix.Value > 0 && c.r.Brix.Value < 60 {
+		return "low sugar"
+	}
+	return "jam"
+}
+
+// timed compares the minutes with the table.
+func (c *calc) timed(v *verdict, row pantry.Process) bool {
+	p, alt := c.b.Process, c.altitude()
+	need := row.At(alt)
+	if !p.AltitudeOK && alt == 0 {
+		c.warnf("altitude-not-said", "process", "no altitude is given; minutes are checked as up to 1000 ft").
+			Hinted("write altitude in the kitchen file; above 1000 ft the minutes rise").Cited(row.Source)
+	}
+	given := func(fact, source string) Evidence { return Evidence{fact, Given, "process.minutes", source} }
+	switch {
+	case p.Minutes == nil:
+		v.atLeast(Cold, given("process minutes are not recorded", row.Source))
+		c.warnf("minutes-not-said", "process.minutes", "the minutes of the process are not recorded; %d are needed there for %s", need, row.Product).
+			Hinted("record the minutes").Cited(row.Source)
+	case !(*p.Minutes >= float64(need)):
+		v.atLeast(Cold, given("processed too short for the altitude", row.Source))
+		c.warnf("process-too-short", "process.minutes", "%g min are too short: %s takes %d min at that altitude", *p.Minutes, row.Product, need).
+			Hinted("treat the jars as not processed: refrigerate, or process again within 24 h").Cited(row.Source)
+	case *p.Minutes > mostMinutes:
+		v.atLeast(Cold, given("no process of a sweet spread takes that long", srcOwn))
+		c.warnf("minutes-implausible", "process.minutes", "%g min is no process of a sweet spread: the table asks %d", *p.Minutes, need).
+			Hinted("write the minutes in the canner, not the day's work").Cited(row.Source)
+	case p.Method == "steam" && *p.Minutes > mostSteam:
+		v.atLeast(Cold, given("steamed longer than the water of a steam canner lasts", srcSteam))
+		c.warnf("steam-too-long", "process.minutes", "%g min is over the %d min a steam canner may run", *p.Minutes, mostSteam).
+			Hinted("process in boiling water").Cited(srcSteam)
+	case *p.Minutes < 10 && (p.Sterilised == nil || !*p.Sterilised):
+		v.atLeast(Cold, given("under 10 min and the jars were not sterilised, or nobody said so", srcGuide1))
+		c.warnf("jars-not-sterile", "process.sterilised", "a process under 10 min needs sterile jars: boil them empty for %d min there", c.p.SteriliseMinutes(alt)).
+			Hinted("record sterilised = true, or process 10 min").Cited(srcGuide1 + "; MSU Extension 1997")
+	default:
+		return true
+	}
+	return false
+}
+
+// jarsFit: a larger jar than was tested heats through too slowly.
+func (c *calc) jarsFit(v *verdict, row pantry.Process) bool {
+	for _, j := range c.r.Jars {
+		if j.Jar.Nominal <= row.MostJar() {
+			continue
+		}
+		where := "fill"
+		if j.FillPath != "" {
+			where = j.FillPath + ".jar"
+		}
+		v.atLeast(Cold, Evidence{"a jar larger than the process was tested for: " + j.Jar.Description, Given, where, srcJar})
+		c.warnf("jar-too-large", where, "%s was tested in %s jars, and %s is larger: its middle heats too slowly", row.Product, row.Jar, j.Jar.Description).
+			Hinted("fill smaller jars, or refrigerate these; guessing at minutes does not do").Cited(srcJar)
+		return false
+	}
+	return true
+}
+
+// headroom: too little and the food siphons out and fouls the seal, too much
+// and air stays under the lid.
+func (c *calc) headroom(v *verdict, row pantry.Process) bool {
+	check := func(h unit.Length, where string) bool {
+		if h <= 0 || h >= row.LeastHead && h <= row.MostHead {
+			return true
+		}
+		v.atLeast(Cold, Evidence{"headspace that leaves no good seal: " + h.Format(c.k.Units), Given, where, srcHead})
+		c.warnf("headspace-off", where, "a headspace of %s is not that of the process, %s", h.Format(c.k.Units), row.Headspace.Format(c.k.Units)).
+			Hinted("measure from the rim to the food; with too little it boils out under the lid, with too much air stays in").Cited(srcHead)
+		return false
+	}
+	ok := check(c.b.Process.Headspace, "process.headspace")
+	for i, f := range c.b.Fills {
+		if f.Path == "" {
+			f.Path = path("fill", i, "")
+		}
+		ok = check(f.Headspace, f.Path+".headspace") && ok
+	}
+	return ok
+}

@@ -1,0 +1,181 @@
+package pantry
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Never is one row of never-shelf.csv: what keeps a spread off the shelf
+// whatever else is recorded.
+type Never struct {
+	ID          string
+	Keys, Kinds []string
+	Unless      string // "tested", the id of the one tested recipe, or ""
+	Knob        bool   // a trace against foam is borne (acid-traces.csv)
+	Reason      string
+	Source      string
+	words, not  [][]string // folded tokens; "*" = any beginning or ending
+}
+
+func (p *Pantry) loadNever() error {
+	t := readTable("never-shelf")
+	t.each(func(r row) {
+		x := Never{ID: r.need("id"), Keys: r.list("keys"), Kinds: r.list("kinds"), Unless: r.text("unless"), Knob: r.text("knob") == "yes",
+			Reason: r.need("reason"), Source: r.need("source"), not: patterns(r.list("but_not"))}
+		for _, lang := range []string{"en", "de", "fr"} {
+			words := patterns(r.list(lang))
+			if len(words) == 0 {
+				r.fail(lang, "no words")
+			}
+			x.words = append(x.words, words...)
+		}
+		p.never = append(p.never, x)
+	})
+	return t.err
+}
+
+// patterns folds phrases into tokens; "*" before or behind a word stays.
+func patterns(phrases []string) (out [][]string) {
+	for _, s := range phrases {
+		var one []string
+		for _, w := range strings.Fields(s) {
+			if strings.Contains(w, "*") {
+				one = append(one, plain(w))
+			} else {
+				one = append(one, neverTokens(w)...)
+			}
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// apart opens elisions: "jaune d'oeuf" is three words.
+var apart = strings.NewReplacer("'", " ", "’", " ")
+
+func neverTokens(words string) []string { return tokens(apart.Replace(words)) }
+
+// spelled gives the words as they are written, plurals and all: "Kürbis" is
+// no plural.
+func spelled(words string) []string {
+	return strings.FieldsFunc(plain(apart.Replace(words)), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
+// Never finds the row that keeps an ingredient off the shelf: by its key, its
+// kind, or any of the texts the maker wrote of it, in English, German or French.
+func (p *Pantry) Never(key, kind string, texts ...string) (Never, bool) {
+	for _, x := range p.never {
+		if key != "" && slices.Contains(x.Keys, key) || kind != "" && slices.Contains(x.Kinds, kind) {
+			return x, true
+		}
+	}
+	for _, s := range texts {
+		ts := spelled(s)
+		for _, x := range p.never {
+			if x.names(ts) {
+				return x, true
+			}
+		}
+	}
+	return Never{}, false
+}
+
+// names reports whether a phrase of the row stands in the words, outside the
+// phrases it does not mean ("cream of tartar").
+func (x Never) names(ts []string) bool {
+	ts = slices.Clone(ts)
+	for _, no := range x.not {
+		for at := find(ts, no); at >= 0; at = find(ts, no) {
+			ts = slices.Replace(ts, at, at+len(no), "")
+		}
+	}
+	return slices.ContainsFunc(x.words, func(w []string) bool { return find(ts, w) >= 0 })
+}
+
+// find gives where a pattern stands in the words, -1 when nowhere.
+func find(ts, pattern []string) int {
+	for i := 0; len(pattern) > 0 && i+len(pattern) <= len(ts); i++ {
+		if slices.EqualFunc(ts[i:i+len(pattern)], pattern, like) {
+			return i
+		}
+	}
+	return -1
+}
+
+func like(word, pattern string) bool {
+	stem, open := strings.CutSuffix(pattern, "*")
+	tail, closed := strings.CutPrefix(stem, "*")
+	switch {
+	case word == "":
+		return false
+	case open && closed:
+		return strings.Contains(word, tail)
+	case open:
+		return strings.HasPrefix(word, stem)
+	case closed:
+		return strings.HasSuffix(word, tail)
+	}
+	return word == pattern || singular(word) == pattern
+}
+
+// Trace is one row of acid-traces.csv: what neither has nor needs acid of its
+// own in small amounts, in percent of the acid fruit; negative = any amount.
+type Trace struct {
+	Group       string
+	Kinds, Keys []string
+	Percent     float64
+	Source      string
+}
+
+func (p *Pantry) loadTraces() error {
+	t := readTable("acid-traces")
+	t.each(func(r row) {
+		x := Trace{Group: r.need("group"), Kinds: r.list("kinds"), Keys: r.list("keys"), Source: r.need("source"), Percent: -1}
+		if r.text("percent_of_acid_fruit") != "any" {
+			x.Percent = r.number("percent_of_acid_fruit", 0)
+		}
+		p.traces = append(p.traces, x)
+	})
+	return t.err
+}
+
+// Trace finds the row of an ingredient, by key before kind.
+func (p *Pantry) Trace(key, kind string) (Trace, bool) {
+	for _, x := range p.traces {
+		if key != "" && slices.Contains(x.Keys, key) {
+			return x, true
+		}
+	}
+	for _, x := range p.traces {
+		if kind != "" && slices.Contains(x.Kinds, kind) {
+			return x, true
+		}
+	}
+	return Trace{}, false
+}
+
+// UnsafeMethod is one row of unsafe-methods.csv: a way of closing jars that
+// makes none keep on the shelf.
+type UnsafeMethod struct{ Method, Reason, Hint, Source string }
+
+func (p *Pantry) loadUnsafe() error {
+	t := readTable("unsafe-methods")
+	t.each(func(r row) {
+		p.unsafe = append(p.unsafe, UnsafeMethod{r.need("method"), r.need("reason"), r.need("hint"), r.need("source")})
+	})
+	return t.err
+}
+
+// UnsafeMethods lists all rows.
+func (p *Pantry) UnsafeMethods() []UnsafeMethod { return append([]UnsafeMethod(nil), p.unsafe...) }
+
+// UnsafeMethod finds a row by its method.
+func (p *Pantry) UnsafeMethod(method string) (UnsafeMethod, bool) {
+	for _, x := range p.unsafe {
+		if x.Method == method {
+			return x, true
+		}
+	}
+	return UnsafeMethod{}, false
+}
