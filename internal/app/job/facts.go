@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/json"
 	"path"
+	"slices"
 	"strings"
 
 	"jarmark/internal/give/record"
@@ -35,6 +36,7 @@ type Facts struct {
 	Allergens  []string    `json:"allergens"`
 	AllergText string      `json:"allergen_statement"`
 	Storage    Storage     `json:"storage"`
+	Evidence   Evidence    `json:"evidence"`
 	Net        string      `json:"net_contents"`
 	QR         string      `json:"qr_payload"`
 	RecordPath string      `json:"record_path"`
@@ -74,6 +76,27 @@ type Storage struct {
 	Unsealed string `json:"unsealed"`
 }
 
+// Evidence is what printed statements rest on.
+type Evidence struct {
+	Keeping []Ground `json:"keeping"`
+}
+
+// Ground is one fact with its source; path is where the maker wrote it.
+type Ground struct {
+	Fact   string   `json:"fact"`
+	How    cook.How `json:"how"`
+	Path   string   `json:"path,omitempty"`
+	Source string   `json:"source"`
+}
+
+func grounds(list []cook.Evidence) []Ground {
+	out := make([]Ground, 0, len(list))
+	for _, e := range list {
+		out = append(out, Ground{e.Fact, e.How, e.Path, e.Source})
+	}
+	return out
+}
+
 // Statement is one block the rules ask for.
 type Statement struct {
 	ID     string  `json:"id"`
@@ -107,7 +130,7 @@ type Finding struct {
 // Facts gathers what is known of a batch; stages that did not run leave their
 // facts empty.
 func (b *Batch) Facts() Facts {
-	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Findings: findings(b.Findings)}
+	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Evidence: Evidence{Keeping: []Ground{}}, Findings: findings(b.Findings)}
 	if b.Batch != nil {
 		f.Name, f.Made = b.Batch.Name, dateText(b.Batch.Made)
 	}
@@ -141,6 +164,7 @@ func (f *Facts) cooked(r *cook.Result) {
 	for _, l := range r.ByWeight() {
 		f.Ingred = append(f.Ingred, Portion{l.Name, grams(l.Mass), tenth(l.Percent)})
 	}
+	f.Evidence.Keeping = grounds(slices.Concat(r.Keeping.Reasons, r.Keeping.Times))
 	s := r.Supplies
 	f.Supplies = Supplies{s.Lids, s.Labels, s.Tags, s.Boxes}
 }

@@ -88,7 +88,7 @@ func checkKeeping(t *testing.T, env *job.Env, name string, shelf bool) {
 			t.Errorf("no finding %s in %v", code, b.Findings)
 		}
 	}
-	for _, e := range k.Reasons {
+	for _, e := range slices.Concat(k.Reasons, k.Times) {
 		if e.Fact == "" || e.Source == "" || e.How == "" {
 			t.Errorf("a fact without source: %+v", e)
 		}

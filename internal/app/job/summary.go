@@ -42,8 +42,18 @@ func (b *Batch) Summary() []Row {
 		Row{"allergens", firstNonEmpty(f.AllergText, strings.Join(f.Allergens, ", "), "none declared")},
 		Row{"net", firstNonEmpty(f.Net, "not declared yet")},
 		Row{"keeping", f.Storage.Sealed},
+		Row{"because", because(r.Keeping.Reasons)},
 		Row{"label rules", firstNonEmpty(f.Place, "none")},
 		Row{"findings", number(n[diag.Error], "error") + ", " + number(n[diag.Warning], "warning") + ", " + number(n[diag.Note], "note")})
+}
+
+// because says what the keeping words rest on.
+func because(list []cook.Evidence) string {
+	var facts []string
+	for _, e := range list {
+		facts = append(facts, e.Fact)
+	}
+	return strings.Join(facts, "; ")
 }
 
 // number is a number with its noun: "1 error", "0 notes".

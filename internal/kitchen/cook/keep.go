@@ -66,8 +66,9 @@ func (c *calc) keeping() {
 		c.keepByProcess(v)
 	}
 	c.r.Keeping.Class, c.decisive = v.class, v.decisive
-	c.times(v)
 	c.r.Keeping.Reasons = v.reasons
+	c.times(v)
+	c.r.Keeping.Times = v.reasons[len(c.r.Keeping.Reasons):]
 	c.honey()
 }
 
@@ -92,12 +93,15 @@ func (c *calc) keepBySugar(v *verdict) {
 		v.atLeast(ShelfShort, fact("reduced sugar, but the recipe is tested or the pH was measured"))
 	default:
 		short := fact("reduced sugar, and no pH of 4.6 or below or tested recipe is recorded")
+		if brix.Value >= 60 {
+			short.Fact = fmt.Sprintf("too little sugar for the %.0f °Brix that is assumed, and nobody measured", brix.Value)
+		}
 		short.Source = srcOwn
 		v.atLeast(Cold, short)
 		if c.incomplete || len(c.r.Lines) == 0 {
 			return
 		}
-		c.warnf("reduced-sugar", "cook", "about %.0f °Brix is too little sugar to keep this by sugar; the label will say refrigerate", brix.Value).
+		c.warnf("reduced-sugar", "cook", "%s; the label will say refrigerate", short.Fact).
 			Hinted("record cook.ph, or recipe if you followed a tested one unchanged, or take a refractometer reading").Cited(srcNCHFP)
 	}
 }

@@ -85,7 +85,7 @@ func TestKeeping(t *testing.T) {
 			if k.UnsealedDays > 3 && c.class != Freezer && c.class != Refrigerator || k.UnsealedDays <= 0 {
 				t.Errorf("unsealed jars keep %d days", k.UnsealedDays)
 			}
-			for _, why := range k.Reasons {
+			for _, why := range append(k.Reasons, k.Times...) {
 				if why.Fact == "" || why.Source == "" || why.How == "" {
 					t.Errorf("a reason without text or source: %+v", why)
 				}

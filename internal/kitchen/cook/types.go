@@ -95,7 +95,8 @@ type Keeping struct {
 	SealedDays    int
 	OpenedDays    int
 	UnsealedDays  int
-	Reasons       []Evidence // what the class and the times rest on
+	Reasons       []Evidence // what the class rests on
+	Times         []Evidence // what the months and days rest on
 	BestBeforeHow How
 }
 

@@ -98,15 +98,15 @@ func (p *pass) solidsNeeded(v verdict) float64 {
 	return float64(p.set.Standard.Solids)
 }
 
-// solids tests the finished soluble solids. A computed reading inside its own
-// error asks for a measurement instead of condemning the batch.
+// solids tests the finished soluble solids. A computed reading never condemns
+// the batch: it asks for a measurement.
 func (p *pass) solids(v verdict) []shortfall {
 	need, b := p.solidsNeeded(v), p.r.Brix
 	if b.Value >= need || !(b.Value > 0) {
 		return nil
 	}
 	text := fmt.Sprintf("%s needs %.0f %% of soluble solids, this batch has %.1f %% (%s)", v.Standard, need, b.Value, b.How)
-	sure := b.How == cook.Measured || b.How == cook.Given || b.Value < need-p.set.Standard.BrixError
+	sure := b.How == cook.Measured || b.How == cook.Given
 	return []shortfall{{"cook.brix", text, sure}}
 }
 
