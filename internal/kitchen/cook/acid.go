@@ -121,12 +121,16 @@ func (c *calc) judgeAcid() sourness {
 			s.unknown = append(s.unknown, ln)
 		}
 	}
+	var excess []Line
 	for i, ln := range c.r.Lines {
 		if t, ok := rest[i]; ok {
 			if s.trace[i] = sums[t.Group] <= s.base*t.Percent/100; !s.trace[i] {
-				s.unknown = append(s.unknown, ln)
+				excess = append(excess, ln)
 			}
 		}
+	}
+	if s.base > 0 || len(s.low)+len(s.unknown) == 0 { // else the fruit is told of, not what stands beside it
+		s.unknown = append(s.unknown, excess...)
 	}
 	return s
 }
