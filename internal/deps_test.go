@@ -26,15 +26,16 @@ var policy = map[string]string{
 
 	"internal/kit/unit":       "",
 	"internal/kit/diag":       "",
+	"internal/kit/place":      "",
 	"internal/kit/source":     "kit/diag",
 	"internal/kit/edit":       "kit/unit kit/diag kit/source",
 	"internal/kitchen/pantry": "kit/unit kit/diag templates",
-	"internal/kitchen/batch":  "kit/unit kit/diag kit/source kitchen/pantry",
+	"internal/kitchen/batch":  "kit/place kit/unit kit/diag kit/source kitchen/pantry",
 	"internal/kitchen/cook":   "kit/unit kit/diag kitchen/pantry kitchen/batch",
 	"internal/kitchen/scale":  "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook",
 	"internal/kitchen/weigh":  "kit/unit kit/diag",
 	"internal/law/label":      "kit/unit",
-	"internal/law/rule":       "kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label kitchen/weigh templates",
+	"internal/law/rule":       "kit/place kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label kitchen/weigh templates",
 	"internal/draw/page":      "kit/unit",
 	"internal/draw/face":      "kit/unit draw/page fonts",
 	"internal/draw/palette":   "kit/unit kit/diag draw/page templates",
@@ -53,7 +54,7 @@ var policy = map[string]string{
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job": "kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh law/label law/rule draw/page draw/face draw/palette draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png give/pack give/record kit/edit fonts templates",
+	"internal/app/job": "kit/place kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh law/label law/rule draw/page draw/face draw/palette draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png give/pack give/record kit/edit fonts templates",
 	"internal/app/web": "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"cmd/jarmark":      "kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 

@@ -1,6 +1,10 @@
 package main
 
-import "flag"
+import (
+	"errors"
+	"flag"
+	"strings"
+)
 
 // options holds every flag of every command; each command registers its own.
 type options struct {
@@ -43,7 +47,12 @@ func quietFlag(f *flag.FlagSet, o *options) {
 }
 
 func placeFlag(f *flag.FlagSet, o *options) {
-	f.StringVar(&o.place, "place", "", "use the rules of `PLACE` instead of the kitchen's")
+	f.Func("place", "use the rules of `PLACE` instead of the kitchen's", func(s string) error {
+		if o.place = strings.TrimSpace(s); o.place == "" {
+			return errors.New(`it is blank; write a place like us-or, eu or gb`)
+		}
+		return nil
+	})
 }
 
 func lookFlags(f *flag.FlagSet, o *options) {

@@ -32,7 +32,15 @@ func runNew(a *app, o *options, args []string) error {
 		return err
 	}
 	if !ok {
-		files = append(files, store.File{Name: store.KitchenName, Data: job.StarterKitchen(o.place)})
+		env, _, err := job.NewEnv(nil)
+		if err != nil {
+			return err
+		}
+		data, found := env.StarterKitchen(o.place)
+		if a.print(found, nil); found.HasErrors() {
+			return errProblem
+		}
+		files = append(files, store.File{Name: store.KitchenName, Data: data})
 	}
 	if err := store.Publish(o.dir, files); err != nil {
 		return err

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -61,7 +62,15 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 		if l.HasErrors() {
 			return nil, l, nil, nil
 		}
-		w, more := job.Weigh(o.place, "jars by hand", weigh.Sample{Net: net, Lot: o.lots}, declared)
+		env, _, err := job.NewEnv(nil)
+		if err != nil {
+			return nil, nil, nil, err
+		}
+		at, more := env.PlaceOf(cmp.Or(o.place, "us"))
+		if more.HasErrors() {
+			return nil, more, nil, nil
+		}
+		w, more := env.Weigh(at, "jars by hand", weigh.Sample{Net: net, Lot: o.lots}, declared)
 		return []job.Weighing{w}, append(l, more...), nil, nil
 	}
 	in, err := a.inputs(args)
@@ -80,7 +89,7 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 	var found diag.List
 	for _, i := range in {
 		b := env.Load(i, c)
-		w, l := b.WeighBatch(o.place, declared)
+		w, l := env.WeighBatch(b, declared)
 		out = append(out, w...)
 		found = append(append(found, errorsOf(b.Findings)...), l...)
 	}

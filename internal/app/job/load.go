@@ -80,8 +80,9 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 		kitchenName = "kitchen.toml"
 	}
 	var l diag.List
-	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data)
+	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data, e.Book.Find)
 	b.add(l)
+	b.add(b.soldAt(e, c))
 	b.Batch, l = batch.Parse(in.Batch.Name, in.Batch.Data, b.Kitchen)
 	b.add(l)
 	b.add(b.surroundings(c))
@@ -92,8 +93,7 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 		b.add(l)
 		return b
 	}
-	lang := e.Book.Language(firstNonEmpty(c.Place, b.Kitchen.Place), b.Kitchen.Language)
-	b.Pantry = e.Pantry.Speaking(lang).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
+	b.Pantry = e.Pantry.Speaking(b.Kitchen.Place.Language(b.Kitchen.Language)).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
 	b.Cooked, l = cook.Compute(b.Batch, b.Kitchen, b.Pantry)
 	b.add(l)
 	b.cooked = len(b.Findings)
@@ -107,12 +107,11 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 
 // declare reads the rules of the place for every jar size.
 func (b *Batch) declare(e *Env, c Choices) {
-	place := c.Place
-	if place == "" {
-		place = b.Kitchen.Place
+	if b.Kitchen.PlaceUnknown {
+		return // no other place's rules stand in for it
 	}
 	var l diag.List
-	b.Set, l = e.Book.Place(place, b.labelDay(c))
+	b.Set, l = e.Book.Place(b.Kitchen.Place.ID, b.labelDay(c))
 	b.add(l)
 	if b.Set == nil {
 		return
@@ -126,6 +125,16 @@ func (b *Batch) declare(e *Env, c Choices) {
 		b.add(planFindings(j, l))
 		b.Contents = append(b.Contents, content)
 	}
+}
+
+// soldAt lets the place chosen on the command line stand for the kitchen's.
+func (b *Batch) soldAt(e *Env, c Choices) diag.List {
+	if c.Place == "" || b.Kitchen == nil {
+		return nil
+	}
+	at, l := e.PlaceOf(c.Place)
+	b.Kitchen.Place, b.Kitchen.PlaceUnknown = at, l.HasErrors()
+	return l
 }
 
 // labelDay is the day the labels are made on: today, but never before the

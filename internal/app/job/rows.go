@@ -36,7 +36,7 @@ func (e *Env) DesignRows() (rows [][]string) {
 // volume, content at 65 °Brix, straight panel and circumference, source.
 func (e *Env) JarRows(kitchen Doc) ([][]string, diag.List) {
 	p := e.Pantry
-	k, l := batch.ParseKitchen(firstNonEmpty(kitchen.Name, "kitchen.toml"), kitchen.Data)
+	k, l := batch.ParseKitchen(firstNonEmpty(kitchen.Name, "kitchen.toml"), kitchen.Data, e.Book.Find)
 	if k != nil {
 		p = p.With(k.Ingredients, k.Jars)
 		l = k.File.Locate(l)

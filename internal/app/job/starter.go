@@ -7,6 +7,8 @@ import (
 	"text/template"
 	"unicode"
 
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/templates"
@@ -24,19 +26,26 @@ func StarterBatch(name string, made unit.Date) (Doc, error) {
 }
 
 // StarterKitchen is a kitchen.toml to fill in, for the rules of a place.
-func StarterKitchen(place string) []byte {
-	v := map[string]any{"Place": firstNonEmpty(place, "us"), "Units": "us", "Currency": "USD"}
-	switch system(place) {
-	case "gb":
-		v["Units"], v["Currency"] = "metric", "GBP"
-	case "eu", "de":
-		v["Units"], v["Currency"] = "metric", "EUR"
+func (e *Env) StarterKitchen(id string) ([]byte, diag.List) {
+	at, found := e.PlaceOf(firstNonEmpty(id, "us"))
+	if found.HasErrors() {
+		return nil, found
 	}
-	data, err := starter("new/kitchen.toml", v)
+	data, err := starter("new/kitchen.toml", map[string]any{"Place": at.ID, "Units": at.Units, "Currency": at.Currency})
 	if err != nil {
-		return nil // a constant template: cannot fail
+		return nil, nil // a constant template: cannot fail
 	}
-	return data
+	return data, nil
+}
+
+// PlaceOf gives the place of an id chosen on the command line.
+func (e *Env) PlaceOf(id string) (place.Place, diag.List) {
+	var l diag.List
+	at, hint, ok := e.Book.Find(id)
+	if !ok {
+		l.Errorf("unknown-place", "", "", "no rules for the place %q", id).Hinted(hint)
+	}
+	return at, l
 }
 
 func starter(file string, v map[string]any) ([]byte, error) {

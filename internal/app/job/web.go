@@ -100,8 +100,8 @@ func (e *Env) Plan(batches []*Batch, c PackChoices) (*pack.Plan, diag.List) {
 func DefaultDesign() string { return defaultDesign }
 
 // PaperOf is the paper a kitchen prints on, as sheet ids begin: "letter", "a4".
-func PaperOf(kitchen Doc) string {
-	k, _ := batch.ParseKitchen(kitchen.Name, kitchen.Data)
+func (e *Env) PaperOf(kitchen Doc) string {
+	k, _ := batch.ParseKitchen(kitchen.Name, kitchen.Data, e.Book.Find)
 	return (&Batch{Kitchen: k}).paper()
 }
 

@@ -2,11 +2,10 @@ package job
 
 import (
 	"fmt"
-	"strings"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
-	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/weigh"
 )
 
@@ -24,29 +23,13 @@ type Weighing struct {
 	Figures  []weigh.Figure `json:"figures,omitempty"`
 }
 
-// system picks the rules a place weighs by: Handbook 133 in the United States,
-// the packers' rules elsewhere.
-func system(place string) string {
-	switch {
-	case (&batch.Kitchen{Place: place}).US():
-		return "us"
-	case strings.HasPrefix(place, "gb"):
-		return "gb"
-	case strings.HasPrefix(place, "de"):
-		return "de"
-	}
-	return "eu"
-}
-
-// WeighBatch judges every jar size of a batch that has weighed jars.
-func (b *Batch) WeighBatch(place string, declared unit.Mass) ([]Weighing, diag.List) {
+// WeighBatch judges every jar size of a batch that has weighed jars, by the
+// rules of the place the batch was loaded for.
+func (e *Env) WeighBatch(b *Batch, declared unit.Mass) ([]Weighing, diag.List) {
 	var out []Weighing
 	var found diag.List
-	if b.Cooked == nil {
+	if b.Cooked == nil || b.Kitchen.PlaceUnknown {
 		return nil, nil
-	}
-	if place == "" {
-		place = b.Kitchen.Place
 	}
 	for _, j := range b.Cooked.Jars {
 		if len(j.Weighed) == 0 {
@@ -58,34 +41,35 @@ func (b *Batch) WeighBatch(place string, declared unit.Mass) ([]Weighing, diag.L
 		if d == 0 {
 			d = j.Declared
 		}
-		w, l := Weigh(place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count, File: b.Input.Batch.Name, Path: j.FillPath + ".net"}, d)
+		w, l := e.Weigh(b.Kitchen.Place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count, File: b.Input.Batch.Name, Path: j.FillPath + ".net"}, d)
 		out = append(out, w)
 		found = append(found, l...)
 	}
 	return out, b.locate(found)
 }
 
-// Weigh judges one sample under the rules of a place; declared 0 only advises.
-func Weigh(place, jar string, s weigh.Sample, declared unit.Mass) (Weighing, diag.List) {
-	sys := system(place)
+// Weigh judges one sample under the rules of a place: NIST Handbook 133 in the
+// United States, the packers' rules elsewhere. Declared 0 only advises.
+func (e *Env) Weigh(at place.Place, jar string, s weigh.Sample, declared unit.Mass) (Weighing, diag.List) {
 	var a weigh.Advice
 	var found, l diag.List
 	var rep weigh.Report
-	p := map[string]weigh.Packers{"eu": weigh.EU, "gb": weigh.GB, "de": weigh.Germany}[sys]
-	if sys == "us" {
-		a, found = weigh.RecommendUS(s)
-	} else {
+	p, average := e.Book.Packers(at.ID)
+	if average {
 		a, found = p.Recommend(s)
+	} else {
+		p.System = place.US
+		a, found = weigh.RecommendUS(s)
 	}
-	w := Weighing{Jar: jar, System: sys, Weighed: len(s.Net), Advice: a.Text, Pass: a.Report.Pass}
+	w := Weighing{Jar: jar, System: p.System, Weighed: len(s.Net), Advice: a.Text, Pass: a.Report.Pass}
 	if declared > 0 {
-		if sys == "us" {
-			rep, l = weigh.US(declared, s)
-		} else {
+		if average {
 			rep, l = p.Check(declared, s)
+		} else {
+			rep, l = weigh.US(declared, s)
 		}
 		found = append(found, l...)
-		w.Declared, w.Pass = declared.Format(unitsOf(sys)), rep.Pass
+		w.Declared, w.Pass = declared.Format(at.Units), rep.Pass
 		w.Checks, w.Figures, w.Lines = rep.Checks, rep.Figures, rep.Lines()
 	} else {
 		w.Checks, w.Figures, w.Lines = a.Report.Checks, a.Report.Figures, a.Report.Lines()
@@ -94,13 +78,6 @@ func Weigh(place, jar string, s weigh.Sample, declared unit.Mass) (Weighing, dia
 		w.Lines = append(w.Lines, fmt.Sprintf("highest honest declaration: %s (%s)", a.Text, a.Rule))
 	}
 	return w, found
-}
-
-func unitsOf(system string) string {
-	if system == "us" {
-		return "us"
-	}
-	return "metric"
 }
 
 // ParseWeights reads weights given on the command line.

@@ -4,7 +4,6 @@ import (
 	"net/http"
 	"net/url"
 
-	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
 )
 
@@ -45,7 +44,7 @@ func (s *site) editKitchen(w http.ResponseWriter, r *http.Request) error {
 		return s.show(w, "parent.html", s.view("Kitchen", "kitchen", parentKitchen{doc.Name, string(doc.Data)}))
 	}
 	if doc.Data == nil {
-		doc.Data = job.StarterKitchen("us")
+		doc.Data, _ = s.env.StarterKitchen("us")
 		return s.showNewKitchen(w, doc.Data)
 	}
 	return s.showEditor(w, store.KitchenName, doc.Data)

@@ -78,7 +78,7 @@ func (s *site) places() (out []option) {
 func (s *site) withOptions(f filledForm, query string) filledForm {
 	piece := orElse(f.value("label.kind"), string(label.Wrap))
 	k, _, _ := s.folder.kitchen() // a fault of reading it shows with the batch
-	paper := job.PaperOf(k)
+	paper := s.env.PaperOf(k)
 	f.each(func(x *filledField) {
 		switch x.optionsFrom {
 		case "kinds":

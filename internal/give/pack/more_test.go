@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	where "jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
@@ -143,7 +144,7 @@ func TestAllergens(t *testing.T) {
 	if got := Allergens([]Product{{Result: rs[1]}}, "harvest fair"); len(got) != 0 {
 		t.Errorf("%+v", got)
 	}
-	rs[1].Kitchen = &batch.Kitchen{Place: "gb"}
+	rs[1].Kitchen = &batch.Kitchen{Place: where.Place{ID: "gb", Law: where.EU}}
 	if got := rs[1].Allergens(); !reflect.DeepEqual(got, []string{"nuts (almond)"}) {
 		t.Errorf("%v", got)
 	}

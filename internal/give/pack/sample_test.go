@@ -1,6 +1,7 @@
 package pack
 
 import (
+	where "jarmark/internal/kit/place"
 	"jarmark/internal/kit/source"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -21,7 +22,7 @@ func usd(minor int64) unit.Money { return unit.Money{Minor: minor, Currency: "US
 func date(y, m, d int) unit.Date { return unit.Date{Year: y, Month: m, Day: d} }
 
 func kitchen() *batch.Kitchen {
-	return &batch.Kitchen{Name: "Thornfield Lane Preserves", Place: "us-or", Units: "us", Currency: "USD", AlsoHandles: []string{"almonds", "milk"},
+	return &batch.Kitchen{Name: "Thornfield Lane Preserves", Place: where.Place{ID: "us-or"}, Units: "us", Currency: "USD", AlsoHandles: []string{"almonds", "milk"},
 		Supplies: batch.Supplies{Tags: 4, Boxes: -1, Ribbon: 3 * unit.Metre, BoxHolds: 12, Labels: map[string]int{"letter-2x5-4x2in": 60}}}
 }
 

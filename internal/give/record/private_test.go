@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/label"
@@ -77,8 +78,8 @@ func TestPrivate(t *testing.T) {
 		t.Fatalf("only %d fields planted", c.n)
 	}
 	shown := map[string]bool{}
-	for _, place := range []string{"us", "eu"} {
-		r.Kitchen.Place = place
+	for _, law := range []string{place.US, place.EU} {
+		r.Kitchen.Place.Law = law
 		idx, _ := Index([]Entry{EntryOf(r, nil)}, IndexOptions{Kitchen: r.Kitchen})
 		for name, text := range map[string]string{"page": page(t, r, nil), "index": string(idx)} {
 			for _, w := range regexp.MustCompile(`zq\d+qz`).FindAllString(strings.ToLower(text), -1) {

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
@@ -11,7 +12,7 @@ import (
 // The demo kitchen is our own invention.
 func sample() (*cook.Result, *label.Content) {
 	k := &batch.Kitchen{Name: "Thornfield Lane Preserves", Address: []string{"14 Thornfield Lane", "Millbrook, OR 97000"},
-		Phone: "555-0100", Email: "nell@thornfield.example", Place: "us-or", Language: "en", AlsoHandles: []string{"almonds", "milk"},
+		Phone: "555-0100", Email: "nell@thornfield.example", Place: place.Place{ID: "us-or"}, Language: "en", AlsoHandles: []string{"almonds", "milk"},
 		Website: "https://thornfield.example"}
 	b := &batch.Batch{Name: "Plum & star anise jam", Kind: batch.Jam, Made: unit.Date{Year: 2026, Month: 9, Day: 22},
 		Story:   "Plums from the tree behind the shed, picked the morning after the first cold night.\nCooked in two pots, slowly.",

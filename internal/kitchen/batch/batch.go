@@ -26,7 +26,7 @@ func Parse(name string, data []byte, k *Kitchen) (*Batch, diag.List) {
 	if k != nil && k.Currency != "" {
 		r.currency = k.Currency
 	}
-	r.imperial = k != nil && imperialPlace.MatchString(k.Place)
+	r.imperial = k != nil && k.Place.Imperial
 	b := r.batch(raw)
 	b.File = f
 	if k != nil && !b.Process.AltitudeOK && k.AltitudeOK {
@@ -154,13 +154,10 @@ func (r *reader) ingredient(raw rawIngredient, path string) Ingredient {
 	return in
 }
 
-// Where the imperial measures are at home, and the measures that differ: the
-// imperial gallon is 4.54609 l (UK Weights and Measures Act 1985, Schedule 1),
-// the US gallon 3.785411784 l (NIST Handbook 44, Appendix C).
-var (
-	imperialPlace   = regexp.MustCompile(`^(gb|ie|ni)\b`)
-	imperialMeasure = regexp.MustCompile(`(?i)[0-9 ](pints?|pts?|quarts?|qts?|gallons?|gals?|fl\.? ?oz|fluid ounces?)\b`)
-)
+// Measures that differ where the imperial ones are at home: the imperial gallon
+// is 4.54609 l (UK Weights and Measures Act 1985, Schedule 1), the US gallon
+// 3.785411784 l (NIST Handbook 44, Appendix C).
+var imperialMeasure = regexp.MustCompile(`(?i)[0-9 ](pints?|pts?|quarts?|qts?|gallons?|gals?|fl\.? ?oz|fluid ounces?)\b`)
 
 // usMeasure warns where a pint could be meant as the imperial one.
 func (r *reader) usMeasure(q unit.Quantity, path string) {

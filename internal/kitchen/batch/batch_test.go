@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 )
 
@@ -47,7 +48,7 @@ func TestFixtures(t *testing.T) {
 			}
 			var l diag.List
 			if strings.HasPrefix(filepath.Base(file), "kitchen") {
-				_, l = ParseKitchen(file, data)
+				_, l = ParseKitchen(file, data, find)
 			} else {
 				_, l = Parse(file, data, nil)
 			}
@@ -124,11 +125,11 @@ func TestGoodBatch(t *testing.T) {
 }
 
 func TestGoodKitchen(t *testing.T) {
-	k, l := ParseKitchen("kitchen.toml", read(t, "kitchen-good.toml"))
+	k, l := ParseKitchen("kitchen.toml", read(t, "kitchen-good.toml"), nil)
 	if len(l) > 0 {
 		t.Fatal(l)
 	}
-	if k.Place != "us-or" || k.RecordURL != "https://thornfield.example/jam" || k.Currency != "USD" || k.Permit != "12345" || k.Altitude != 300*unit.Foot {
+	if k.Place.ID != "us-or" || k.RecordURL != "https://thornfield.example/jam" || k.Currency != "USD" || k.Permit != "12345" || k.Altitude != 300*unit.Foot {
 		t.Errorf("%+v", k)
 	}
 	j := k.Jars[0]
@@ -151,12 +152,12 @@ func TestKitchenDefaults(t *testing.T) {
 	for _, c := range []struct{ text, currency, units string }{
 		{"", "USD", "us"}, {`place = "us-or"`, "USD", "us"}, {`place = "eu"`, "EUR", "metric"}, {`place = "gb"`, "GBP", "metric"},
 	} {
-		k, l := ParseKitchen("kitchen.toml", []byte(c.text))
+		k, l := ParseKitchen("kitchen.toml", []byte(c.text), find)
 		if len(l) > 0 || k.Currency != c.currency || k.Units != c.units || k.SaleMode != "prepacked" || k.Printer.ScaleX != 1 || k.Supplies.Tags != -1 {
 			t.Errorf("%q: %+v %v", c.text, k, l)
 		}
 	}
-	if k, l := ParseKitchen("kitchen.toml", []byte("x = [")); k == nil || !l.HasErrors() {
+	if k, l := ParseKitchen("kitchen.toml", []byte("x = ["), nil); k == nil || !l.HasErrors() {
 		t.Error("a broken kitchen file gives defaults and an error")
 	}
 }
@@ -167,7 +168,7 @@ func TestDemo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	k, l := ParseKitchen("kitchen.toml", data)
+	k, l := ParseKitchen("kitchen.toml", data, nil)
 	files, _ := filepath.Glob("../../../testdata/demo/*-*.toml")
 	if len(l) > 0 || len(files) != 3 {
 		t.Fatal(l, files)
@@ -217,10 +218,44 @@ func TestExactColumns(t *testing.T) {
 
 func TestImperialPintIsNotTakenForTheUSOne(t *testing.T) {
 	text := []byte("[[ingredient]]\nname='cream'\namount='1 pint'\n[[ingredient]]\nname='water'\namount='2 tbsp'\n")
-	for place, want := range map[string]int{"gb": 1, "ie": 1, "us-or": 0, "": 0} {
-		_, l := Parse("b.toml", text, &Kitchen{Place: place})
+	for imperial, want := range map[bool]int{true: 1, false: 0} {
+		_, l := Parse("b.toml", text, &Kitchen{Place: place.Place{Imperial: imperial}})
 		if l.Count(diag.Warning) != want {
-			t.Errorf("%s: %v", place, l)
+			t.Errorf("imperial %v: %v", imperial, l)
+		}
+	}
+}
+
+// find knows a few places, as the sets of rules would give them.
+func find(id string) (place.Place, string, bool) {
+	rows := map[string][2]string{"us": {"USD", "us"}, "us-or": {"USD", "us"}, "eu": {"EUR", "metric"}, "gb": {"GBP", "metric"}}
+	row, ok := rows[id]
+	if !ok {
+		return place.Place{}, "did you mean gb?", false
+	}
+	return place.Place{ID: id, Currency: row[0], Units: row[1]}, "", true
+}
+
+// A place there are no rules for, and keys that say nothing, are told; none
+// passes for another.
+func TestKitchenPlaceAndBlanks(t *testing.T) {
+	for _, c := range []struct{ text, code, path, place, currency, units string }{
+		{"place = 'gb'", "", "", "gb", "GBP", "metric"},
+		{"", "", "", "us", "USD", "us"},
+		{"place = 'gb'\ncurrency = 'EUR'\nunits = 'us'", "", "", "gb", "EUR", "us"},
+		{"place = 'oregon'", "unknown-place", "place", "", "USD", "us"},
+		{"place = ''", "blank-value", "place", "", "USD", "us"},
+		{"place = ' '", "blank-value", "place", "", "USD", "us"},
+		{"place = 'gb'\nunits = ''", "blank-value", "units", "gb", "GBP", "metric"},
+		{"currency = ' '", "blank-value", "currency", "us", "USD", "us"},
+		{"altitude = ''", "blank-value", "altitude", "us", "USD", "us"},
+	} {
+		k, l := ParseKitchen("kitchen.toml", []byte("name = 'x'\n"+c.text+"\n"), find)
+		if c.code == "" && len(l) > 0 || c.code != "" && (len(l) != 1 || l[0].Code != c.code || l[0].Path != c.path || l[0].Severity != diag.Error || l[0].Hint == "") {
+			t.Errorf("%q: %v", c.text, l)
+		}
+		if c.place != "" && k.Place.ID != c.place || k.PlaceUnknown != (c.place == "") || k.Currency != c.currency || k.Units != c.units {
+			t.Errorf("%q: %+v %s %s", c.text, k.Place, k.Currency, k.Units)
 		}
 	}
 }
@@ -264,7 +299,7 @@ func FuzzParse(f *testing.F) {
 		f.Add(string(data))
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		k, _ := ParseKitchen("kitchen.toml", []byte(text))
+		k, _ := ParseKitchen("kitchen.toml", []byte(text), nil)
 		_, l := Parse("b.toml", []byte(text), k)
 		for _, d := range l {
 			if d.Pos.Line < 1 || d.Hint == "" || d.Message == "" {
@@ -277,7 +312,7 @@ func FuzzParse(f *testing.F) {
 // TestSmallAmounts: the four thresholds of 21 CFR 101.4(a)(2), no other.
 func TestSmallAmounts(t *testing.T) {
 	for text, want := range map[string]float64{"2": 2, "1.5": 1.5, "1": 1, "0.5": 0.5, "3": 0, "-1": 0} {
-		k, l := ParseKitchen("kitchen.toml", []byte("name = 'x'\nsmall_amounts = "+text+"\n"))
+		k, l := ParseKitchen("kitchen.toml", []byte("name = 'x'\nsmall_amounts = "+text+"\n"), nil)
 		if k.SmallAmounts != want || l.HasErrors() != (want == 0) {
 			t.Errorf("%s: %v, %v", text, k.SmallAmounts, l)
 		}

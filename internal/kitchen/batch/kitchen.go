@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/source"
 	"jarmark/internal/kit/unit"
 )
@@ -13,40 +14,54 @@ import (
 const defaultCurrency = "USD"
 
 // Without a kitchen file the United States' federal rules and measures hold.
-func plainKitchen() *Kitchen {
-	return &Kitchen{
-		Place: "us", SaleMode: "prepacked", Currency: defaultCurrency, Units: unit.US,
+func plainKitchen(find place.Finder) *Kitchen {
+	k := &Kitchen{
+		SaleMode: "prepacked", Currency: defaultCurrency, Units: unit.US,
 		Printer: Printer{ScaleX: 1, ScaleY: 1}, Supplies: Supplies{Tags: -1, Boxes: -1, Ribbon: -1},
 	}
+	k.Place, _, _ = find("us")
+	return k
 }
 
-// ParseKitchen reads kitchen.toml. Empty data means there is none: the Kitchen
-// then holds the defaults and no File. It is never nil.
-func ParseKitchen(name string, data []byte) (*Kitchen, diag.List) {
+// ParseKitchen reads kitchen.toml; find knows the places. Empty data means
+// there is none: the Kitchen then holds the defaults and no File. It is never
+// nil.
+func ParseKitchen(name string, data []byte, find place.Finder) (*Kitchen, diag.List) {
+	if find == nil {
+		find = func(id string) (place.Place, string, bool) { return place.Place{ID: id}, "", true }
+	}
 	if len(data) == 0 {
-		return plainKitchen(), nil
+		return plainKitchen(find), nil
 	}
 	var raw rawKitchen
 	f, r, ok := open(name, data, &raw)
 	if !ok {
-		k := plainKitchen()
+		k := plainKitchen(find)
 		k.File = f
 		return k, r.done(f)
 	}
-	k := r.kitchen(raw)
+	k := r.kitchen(raw, find)
 	k.File = f
 	return k, r.done(f)
 }
 
-func (r *reader) kitchen(raw rawKitchen) *Kitchen {
-	k := plainKitchen()
+func (r *reader) kitchen(raw rawKitchen, find place.Finder) *Kitchen {
+	k := plainKitchen(find)
+	for _, b := range []struct {
+		p          *string
+		path, hint string
+	}{
+		{raw.Units, "units", `write units = "us" or "metric", or take the line out: the place decides then`},
+		{raw.Currency, "currency", `write currency = "USD", or take the line out: the place decides then`},
+		{raw.Altitude, "altitude", `write altitude = "500 ft", or take the line out`},
+	} {
+		r.blank(b.p, b.path, b.hint)
+	}
 	k.Name, k.Address, k.ShowAddress = r.text(raw.Name, "name"), r.texts(raw.Address, "address"), truth(raw.ShowAddress)
 	k.Phone, k.Email, k.Website = r.text(raw.Phone, "phone"), r.text(raw.Email, "email"), r.text(raw.Website, "website")
 	k.Corporate, k.StateWebsite = r.text(raw.Corporate, "corporate_name"), r.text(raw.StateWeb, "state_website")
 	k.Permit, k.County = r.loose(raw.Permit, "permit"), r.text(raw.County, "county")
-	if p := r.place(raw.Place, "place"); p != "" {
-		k.Place = p
-	}
+	k.Place, k.PlaceUnknown = r.place(raw.Place, k.Place, find)
 	k.Programme = r.text(raw.Programme, "programme")
 	if k.Programme == "" {
 		k.Programme = r.text(raw.Program, "program")
@@ -58,7 +73,7 @@ func (r *reader) kitchen(raw rawKitchen) *Kitchen {
 	k.NetDual = r.choice(raw.NetForm, "net_form", "form of the net weight", []string{"pounds", "dual"}, nil) == "dual"
 	k.Language = r.language(raw.Language)
 	k.RecordURL = r.webAddress(raw.RecordURL, "record_url")
-	k.Currency, k.Units = r.currencyOf(raw.Currency, k.Place), r.units(raw.Units, k.Place)
+	k.Currency, k.Units = r.currencyOf(raw.Currency, k.Place.Currency), r.units(raw.Units, k.Place.Units)
 	r.currency = k.Currency
 	k.AlsoHandles, k.Pets = r.texts(raw.AlsoHandles, "also_handles"), r.text(raw.Pets, "pets")
 	k.Altitude, k.AltitudeOK = r.altitude(raw.Altitude, "altitude")
@@ -73,19 +88,33 @@ func (r *reader) kitchen(raw rawKitchen) *Kitchen {
 }
 
 var (
-	placeForm    = regexp.MustCompile(`^[a-z]{2}(-[a-z0-9]{1,20}){0,2}$`)
 	languageForm = regexp.MustCompile(`^[a-z]{2}(-[A-Za-z]{2,4})?$`)
 	currencyForm = regexp.MustCompile(`^[A-Z]{3}$`)
 )
 
-// place reads the id of a rule set; whether it exists is not known here.
-func (r *reader) place(p *string, path string) string {
-	s := strings.ToLower(r.text(p, path))
-	if s == "" || placeForm.MatchString(s) {
-		return s
+// place reads where jam is sold. What is written and is no place leaves none
+// to judge by: it must not pass for another.
+func (r *reader) place(p *string, none place.Place, find place.Finder) (at place.Place, unknown bool) {
+	if !has(p) {
+		return none, r.broken["place"]
 	}
-	r.errorf("bad-place", path, "%q is not a place", *p).Hinted(`write an id like "us-or", "eu" or "gb"; jarmark places lists them`)
-	return ""
+	at, hint, ok := find(*p)
+	switch {
+	case ok && strings.TrimSpace(*p) != "":
+		return at, false
+	case strings.TrimSpace(*p) == "":
+		r.errorf("blank-value", "place", "place is blank").Hinted(`write place = "us-or" (your state), "eu" or "gb"; jarmark places lists them`)
+	default:
+		r.errorf("unknown-place", "place", "no rules for the place %q", *p).Hinted(hint)
+	}
+	return none, true
+}
+
+// blank notes a key that is there and says nothing: it would pass for a choice.
+func (r *reader) blank(p *string, path, hint string) {
+	if has(p) && strings.TrimSpace(*p) == "" {
+		r.errorf("blank-value", path, "%s is blank", path).Hinted(hint)
+	}
 }
 
 func (r *reader) language(p *string) string {
@@ -98,7 +127,7 @@ func (r *reader) language(p *string) string {
 }
 
 // currencyOf is the currency: given, or the usual one of the place.
-func (r *reader) currencyOf(p *string, place string) string {
+func (r *reader) currencyOf(p *string, usual string) string {
 	s := strings.ToUpper(r.text(p, "currency"))
 	if currencyForm.MatchString(s) {
 		return s
@@ -106,24 +135,21 @@ func (r *reader) currencyOf(p *string, place string) string {
 	if s != "" {
 		r.errorf("bad-currency", "currency", "%q is not a currency", *p).Hinted("write the three letters of ISO 4217, like USD, EUR or GBP")
 	}
-	switch place, _, _ := strings.Cut(place, "-"); place {
-	case "eu":
-		return "EUR"
-	case "gb":
-		return "GBP"
+	if usual == "" {
+		return defaultCurrency
 	}
-	return defaultCurrency
+	return usual
 }
 
-func (r *reader) units(p *string, place string) string {
+func (r *reader) units(p *string, usual string) string {
 	s := r.choice(p, "units", "system of units", []string{unit.US, unit.Metric}, map[string]string{"si": unit.Metric, "american": unit.US})
-	if s == "" && !strings.HasPrefix(place, "us") {
-		return unit.Metric
+	switch {
+	case s != "":
+		return s
+	case usual != "":
+		return usual
 	}
-	if s == "" {
-		return unit.US
-	}
-	return s
+	return unit.US
 }
 
 var urlForm = regexp.MustCompile(`^https?://[A-Za-z0-9]([A-Za-z0-9.-]*[A-Za-z0-9])?(:[0-9]{1,5})?(/[A-Za-z0-9._~/%-]*)?$`)

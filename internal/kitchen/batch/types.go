@@ -3,6 +3,7 @@
 package batch
 
 import (
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/source"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/pantry"
@@ -16,20 +17,21 @@ type Kitchen struct {
 	ShowAddress  bool         // on the public record page (never by default)
 	Phone, Email string
 	Website      string
-	Corporate    string   // actual corporate name, printed instead of Name (21 CFR 101.5(b))
-	StateWebsite string   // web address the agency gave the maker to print
-	Permit       string   // permit, licence or registration number
-	County       string   // county or municipality, where a state wants it
-	Place        string   // rule set: "us", "us-or", "eu", "gb"
-	Programme    string   // which of a place's programmes ("exempt", "licensed", …)
-	SaleMode     string   // "prepacked" (default) or "ppds"
-	SmallAmounts float64  // percent below which US lists may say "contains … or less of": 2, 1.5, 1, 0.5; 0 = list all in order
-	NetDual      bool     // US net weight of 1 to 4 lb in ounces too: "24 oz (1 lb 8 oz)"
-	Language     string   // "en", "de", "fr"; default from place
-	RecordURL    string   // base of the public record pages; empty = none
-	Currency     string   // ISO 4217
-	Units        string   // "us" or "metric": how amounts are shown
-	AlsoHandles  []string // other allergens the kitchen handles (cross-contact)
+	Corporate    string      // actual corporate name, printed instead of Name (21 CFR 101.5(b))
+	StateWebsite string      // web address the agency gave the maker to print
+	Permit       string      // permit, licence or registration number
+	County       string      // county or municipality, where a state wants it
+	Place        place.Place // where it is sold
+	PlaceUnknown bool        // a place was written that there are no rules for: none may be judged by
+	Programme    string      // which of a place's programmes ("exempt", "licensed", …)
+	SaleMode     string      // "prepacked" (default) or "ppds"
+	SmallAmounts float64     // percent below which US lists may say "contains … or less of": 2, 1.5, 1, 0.5; 0 = list all in order
+	NetDual      bool        // US net weight of 1 to 4 lb in ounces too: "24 oz (1 lb 8 oz)"
+	Language     string      // "en", "de", "fr"; default from place
+	RecordURL    string      // base of the public record pages; empty = none
+	Currency     string      // ISO 4217
+	Units        string      // "us" or "metric": how amounts are shown
+	AlsoHandles  []string    // other allergens the kitchen handles (cross-contact)
 	Altitude     unit.Length
 	AltitudeOK   bool   // altitude was given
 	Pets         string // species, where a state asks
@@ -38,6 +40,10 @@ type Kitchen struct {
 	Printer      Printer
 	Supplies     Supplies
 }
+
+// US reports whether the kitchen sells under United States law, which it does
+// until it says otherwise. A nil kitchen counts as none said.
+func (k *Kitchen) US() bool { return k == nil || k.Place.US() }
 
 // Printer is the measured correction of one printer.
 type Printer struct {

@@ -44,7 +44,7 @@ func TestDemo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	k, _ := batch.ParseKitchen("kitchen.toml", kitchen)
+	k, _ := batch.ParseKitchen("kitchen.toml", kitchen, nil)
 	files, _ := os.ReadDir(dir)
 	for _, f := range files {
 		if !strings.HasSuffix(f.Name(), ".toml") || f.Name() == "kitchen.toml" {

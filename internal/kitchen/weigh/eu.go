@@ -30,13 +30,6 @@ type Packers struct {
 	Largest unit.Mass
 }
 
-// The packers' rules of the systems we hold.
-var (
-	EU      = Packers{System: "eu", PerMille: 20, Largest: 10 * unit.Kilogram}
-	GB      = Packers{System: "gb", PerMille: 25, Largest: 25 * unit.Kilogram}
-	Germany = Packers{System: "de", PerMille: 20, DoubleRounded: true, Largest: 10 * unit.Kilogram}
-)
-
 // tneRow: up to this nominal, either a percentage (in tenths) or fixed tenths
 // of a gram. The values meet at every boundary, so inclusivity is no matter.
 type tneRow struct {

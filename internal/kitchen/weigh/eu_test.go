@@ -98,3 +98,11 @@ func TestPackersRules(t *testing.T) {
 		t.Errorf("2 %%: one of forty passes\n%s", r)
 	}
 }
+
+// The packers' rules as the sets of places give them; that they do is checked
+// where the sets are read.
+var (
+	EU      = Packers{System: "eu", PerMille: 20, Largest: 10 * unit.Kilogram}
+	GB      = Packers{System: "gb", PerMille: 25, Largest: 25 * unit.Kilogram}
+	Germany = Packers{System: "de", PerMille: 20, DoubleRounded: true, Largest: 10 * unit.Kilogram}
+)

@@ -112,11 +112,7 @@ func (b *Book) Place(id string, on unit.Date) (*Set, diag.List) {
 		return nil, l
 	}
 	if !ok {
-		hint := "jarmark places lists them"
-		if near, ok := diag.DidYouMean(id, b.names); ok {
-			hint = "did you mean " + near + "? " + hint
-		}
-		l.Errorf("unknown-place", "", "place", "no rules for the place %q", id).Hinted(hint)
+		l.Errorf("unknown-place", "", "place", "no rules for the place %q", id).Hinted(b.near(id))
 		return nil, l
 	}
 	if !within(on, r.ValidFrom, r.ValidTo) {

@@ -151,7 +151,7 @@ func TestPathsResolve(t *testing.T) {
 	files := map[string]*source.File{"batch": read(sinkBatch), "kitchen": read(sinkKitchen)}
 	kd, _ := os.ReadFile(sinkKitchen)
 	bd, _ := os.ReadFile(sinkBatch)
-	k, l := batch.ParseKitchen("kitchen", kd)
+	k, l := batch.ParseKitchen("kitchen", kd, finder(t))
 	if k == nil || l.HasErrors() {
 		t.Fatal(l)
 	}

@@ -89,7 +89,7 @@ declared = "110 g"
 
 func sink(t *testing.T, kitchen, notes string) *cook.Result {
 	t.Helper()
-	k, l := batch.ParseKitchen("kitchen.toml", []byte(kitchen))
+	k, l := batch.ParseKitchen("kitchen.toml", []byte(kitchen), finder(t))
 	b, m := batch.Parse("batch.toml", []byte(notes), k)
 	if l = append(l, m...); l.HasErrors() {
 		t.Fatal(l)

@@ -31,6 +31,9 @@ type rules struct {
 	CheckedOn string   `toml:"checked_on"`
 	Languages []string `toml:"languages"` // the first is the default
 	Currency  string   `toml:"currency"`
+	Units     string   `toml:"units"`    // "us" or "metric"
+	Imperial  bool     `toml:"imperial"` // the imperial pint is at home there
+	Also      []string `toml:"also"`     // other names people write for it
 	Kinds     []string `toml:"kinds"`
 	Note      string   `toml:"note"`
 
@@ -89,7 +92,7 @@ func (r rules) base(from rules) rules {
 	to, src := reflect.ValueOf(&r).Elem(), reflect.ValueOf(from)
 	for i := range to.NumField() {
 		switch to.Type().Field(i).Name {
-		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes":
+		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes", "Also":
 		case "Products":
 			r.Products = overlay(from.Products, r.Products)
 		default:
@@ -105,6 +108,9 @@ func (r rules) base(from rules) rules {
 func (r rules) check(words map[string]*Phrases) error {
 	if len(r.Languages) == 0 || len(r.Kinds) == 0 || r.Name == "" {
 		return fmt.Errorf("set %s: name, languages and kinds must not be empty", r.ID)
+	}
+	if len(r.Currency) != 3 || r.Units != unit.US && r.Units != unit.Metric {
+		return fmt.Errorf("set %s: currency must be three letters, and units %q or %q", r.ID, unit.US, unit.Metric)
 	}
 	for _, d := range []string{r.ValidFrom, r.ValidTo, r.CheckedOn} {
 		if _, err := day(d); err != nil {
