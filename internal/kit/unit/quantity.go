@@ -22,13 +22,43 @@ type part struct {
 }
 
 // ParseQuantity reads an amount as a maker writes it: "1.8 kg", "2 lb 3 oz",
-// "1 1/2 cups", "5½ cups", "3 lemons", "2". Errors are *ParseError.
+// "1 1/2 cups", "5½ cups", "3 lemons", "2", "a pinch", "3 cups packed",
+// "1 (3 oz) pouch", "juice of 3 limes". Errors are *ParseError.
 func ParseQuantity(s string) (Quantity, error) {
+	text, err := clean(s)
+	if err != nil {
+		return Quantity{}, err
+	}
+	said, err := listen(text)
+	if err != nil {
+		return Quantity{}, err
+	}
+	q, err := measured(said.text, Quantity{Text: strings.TrimSpace(s), Part: said.part, Form: said.form})
+	if err != nil || said.packs == "" {
+		return q, err
+	}
+	return times(q, said.packs)
+}
+
+// times multiplies one pack by their number.
+func times(q Quantity, packs string) (Quantity, error) {
+	n, rest, err := scanNumber(packs)
+	if err != nil || rest != "" || n.Sign() <= 0 {
+		return Quantity{}, fail("write the number of packs and the size of one, like 2 (3 oz) pouches", "%s is not a number of packs", quote(packs))
+	}
+	size := int64(q.Mass)
+	if q.Dim == ByVolume {
+		size = int64(q.Volume)
+	}
+	return bounded(q, new(big.Rat).Mul(n, new(big.Rat).SetInt64(size)))
+}
+
+// measured reads number and unit, one or several.
+func measured(s string, q Quantity) (Quantity, error) {
 	parts, err := split(s)
 	if err != nil {
 		return Quantity{}, err
 	}
-	q := Quantity{Text: strings.TrimSpace(s)}
 	if _, isUnit := measures[unitWord(parts[0].words)]; !isUnit && len(parts) == 1 {
 		return countOf(q, parts[0])
 	}

@@ -94,7 +94,7 @@ func TestRefusedQuantities(t *testing.T) {
 		{"3 T", "tablespoons or teaspoons", "tbsp"},
 		{"2 kq", `"kq" is not a unit`, "weight"},
 		{"4 cups strawberries", `has "strawberries" after the unit`, "name"},
-		{"4 cups, crushed", `has "crushed" after the unit`, "form"},
+		{"4 cups, of strawberries", `has "of strawberries" after the unit`, "form"},
 		{"1.8 kg?", "is not a unit", ""},
 		{"1 cup 100 g", "mixes weight and volume", ""},
 		{"2 lb 3", "without a unit", ""},

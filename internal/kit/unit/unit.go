@@ -102,6 +102,8 @@ type Quantity struct {
 	Volume Volume  // when Dim == ByVolume
 	Count  float64 // when Dim == ByCount
 	Piece  string  // the word after a count: "lemons", "large"; may be empty
+	Part   string  // "zest" or "juice" of what is counted; "" = all of it
+	Form   string  // how the measure was filled: "packed", "finely chopped"
 }
 
 // Money is an amount in minor units (cents, pence) of a currency.

@@ -26,6 +26,8 @@ var measures = words(map[measure]string{
 	{ByVolume, int64(Cup)}:             "cup|cups|c|us cup|us cups",
 	{ByVolume, int64(Tablespoon)}:      "tbsp|tbsps|tbs|tablespoon|tablespoons",
 	{ByVolume, int64(Teaspoon)}:        "tsp|tsps|teaspoon|teaspoons",
+	{ByVolume, 15 * int64(Millilitre)}: "el|esslöffel|cuillère à soupe|cuillères à soupe|c à soupe|c à s",
+	{ByVolume, 5 * int64(Millilitre)}:  "tl|teelöffel|cuillère à café|cuillères à café|c à café|c à c",
 	{ByVolume, int64(FluidOunce)}:      "fl oz|floz|fluid oz|fl ounce|fl ounces|fluid ounce|fluid ounces|us fl oz",
 	{ByVolume, int64(Pint)}:            "pt|pts|pint|pints",
 	{ByVolume, int64(Quart)}:           "qt|qts|quart|quarts",

@@ -16,6 +16,7 @@ func (c *calc) weigh(ln *Line, g batch.Ingredient, known bool) {
 	switch {
 	case q.Dim == unit.ByMass:
 		ln.Mass, ln.Prepared = q.Mass, "weighed"
+		c.asBought(ln, g)
 	case !known: // told already
 	case q.Dim == unit.ByVolume:
 		c.byVolume(ln, g)
@@ -32,8 +33,29 @@ func (c *calc) weigh(ln *Line, g batch.Ingredient, known bool) {
 	}
 }
 
+// asBought takes off what is thrown away from a weight that says so: "with
+// pits", "as bought", "whole pineapple". The share is USDA's refuse.
+func (c *calc) asBought(ln *Line, g batch.Ingredient) {
+	_, said := pantry.AsBought(g.Form + " " + g.Name)
+	if !known(ln) || !said && !ln.Row.Whole(g.Name+" "+g.Form) {
+		return
+	}
+	if ln.Row.RefusePct <= 0 {
+		c.warnf("refuse-unknown", g.Path, "how much of %s is thrown away is not known; the whole weight is taken", ln.Name).
+			Hinted("weigh it again when it is prepared")
+		return
+	}
+	ln.Mass, ln.Estimated = grams(ln.Mass.Grams()*(1-ln.Row.RefusePct/100)), true
+	ln.Prepared = fmt.Sprintf("%s as bought, less %s %% (%s)", q(g.Amount), trim(ln.Row.RefusePct), strings.ToLower(ln.Row.Refuse))
+	c.notef("as-bought", g.Path, "%s of %s as bought is taken as %s prepared: %s %% is thrown away (%s)",
+		q(g.Amount), ln.Name, say(ln.Mass), trim(ln.Row.RefusePct), strings.ToLower(ln.Row.Refuse)).
+		Hinted("weigh the prepared fruit to be exact").Cited("USDA SR28, refuse")
+}
+
+func known(ln *Line) bool { return ln.Key != "" }
+
 func (c *calc) byVolume(ln *Line, g batch.Ingredient) {
-	m, ok := household(ln.Row, g.Amount, g.Form+" "+g.Name)
+	m, ok := household(ln.Row, g.Amount, g.Form+" "+g.Amount.Form+" "+g.Name)
 	v := g.Amount.Volume
 	if !ok || v <= 0 {
 		c.errorf("no-kitchen-measure", g.Path+".amount", "no weight is known for %s of %s", q(g.Amount), ln.Name).
@@ -50,19 +72,53 @@ func (c *calc) byVolume(ln *Line, g batch.Ingredient) {
 
 func (c *calc) byCount(ln *Line, g batch.Ingredient) {
 	n := g.Amount.Count
-	if !(n > 0) || math.IsInf(n, 0) || ln.Row.PieceG <= 0 || container[strings.ToLower(g.Amount.Piece)] {
-		c.errorf("no-piece-weight", g.Path+".amount", "no weight is known for %s of %s", q(g.Amount), ln.Name).
-			Hinted("weigh it, or give cups or spoons")
-		return
+	m, known := c.p.Measure(g.Amount.Piece, ln.Row)
+	sized := m.Grams > 0 || m.ML > 0
+	named := ln.Row.PieceG > 0 && pieceNamed(ln.Row.PieceForm, g.Amount.Piece)
+	switch {
+	case !(n > 0) || math.IsInf(n, 0):
+		c.noWeight(ln, g, "weigh it, or give cups or spoons")
+	case known && sized:
+		c.byMeasure(ln, g, m)
+	case known && !named:
+		c.noWeight(ln, g, m.Ask)
+	case ln.Row.PieceG <= 0:
+		c.noWeight(ln, g, "weigh it, or give cups or spoons")
+	default:
+		ln.Mass, ln.Estimated = grams(n*ln.Row.PieceG), true
+		ln.Prepared = fmt.Sprintf("%s at %s g each%s", q(g.Amount), trim(ln.Row.PieceG), bracket(ln.Row.PieceForm))
 	}
-	ln.Mass, ln.Estimated = grams(n*ln.Row.PieceG), true
-	ln.Prepared = fmt.Sprintf("%s at %s g each%s", q(g.Amount), trim(ln.Row.PieceG), bracket(ln.Row.PieceForm))
 }
 
-// container words say nothing of a weight.
-var container = map[string]bool{"bag": true, "bags": true, "punnet": true, "punnets": true, "bunch": true, "bunches": true,
-	"can": true, "cans": true, "tin": true, "tins": true, "jar": true, "jars": true, "bottle": true, "bottles": true,
-	"handful": true, "handfuls": true, "basket": true, "baskets": true, "flat": true, "flats": true, "bucket": true, "crate": true}
+func (c *calc) noWeight(ln *Line, g batch.Ingredient, hint string) {
+	c.errorf("no-piece-weight", g.Path+".amount", "no weight is known for %s of %s", q(g.Amount), ln.Name).Hinted(hint)
+}
+
+// pieceNamed reports that the table weighs a piece by the maker's word: "1
+// can" of beer.
+func pieceNamed(form, piece string) bool {
+	for _, w := range strings.Fields(strings.ToLower(piece)) {
+		if strings.HasPrefix(strings.ToLower(form), strings.TrimSuffix(w, "s")) {
+			return true
+		}
+	}
+	return false
+}
+
+// byMeasure weighs pinches, sticks and bottles by the table of measures.
+func (c *calc) byMeasure(ln *Line, g batch.Ingredient, m pantry.Measure) {
+	one := m.Grams
+	if m.ML > 0 {
+		spoon, ok := household(ln.Row, unit.Quantity{Text: "tsp", Dim: unit.ByVolume}, g.Form)
+		if !ok {
+			c.noWeight(ln, g, fmt.Sprintf("weigh it; one is taken as %s, but the table has no weight for that", m.Says))
+			return
+		}
+		one = spoon.grams * m.ML / spoon.per.ML()
+	}
+	ln.Mass, ln.Estimated = grams(g.Amount.Count*one), true
+	ln.Prepared = fmt.Sprintf("%s at %s g each (%s)", q(g.Amount), trim(one), m.Says)
+}
 
 func q(a unit.Quantity) string {
 	if a.Text == "" {

@@ -115,13 +115,21 @@ func (c *calc) find(g batch.Ingredient) (pantry.Ingredient, bool) {
 			return row, true
 		}
 	}
+	if g.Amount.Part != "" { // juice of 3 limes
+		for _, of := range []string{g.Amount.Piece + " " + g.Amount.Part, g.Name + " " + g.Amount.Part, g.Name} {
+			if row, ok := c.p.Ingredient(of); ok && row.PieceG > 0 {
+				return row, true
+			}
+		}
+	}
 	if g.Amount.Dim == unit.ByCount && g.Amount.Piece != "" {
 		if row, ok := c.p.Ingredient(g.Name + " " + g.Amount.Piece); ok && row.PieceG > 0 {
 			return row, true
 		}
 	}
-	row, ok := c.p.Ingredient(g.Name)
-	if head, _, cut := strings.Cut(g.Name, ","); !ok && cut {
+	name, _ := pantry.AsBought(g.Name)
+	row, ok := c.p.Ingredient(name)
+	if head, _, cut := strings.Cut(name, ","); !ok && cut {
 		row, ok = c.p.Ingredient(head)
 	}
 	return row, ok

@@ -78,7 +78,7 @@ func singular(w string) string {
 func stripped(ts []string) []string {
 	var out []string
 	for _, t := range ts {
-		if !stateWords[t] {
+		if !stateWords[t] && strings.Trim(t, "0123456789") != "" {
 			out = append(out, t)
 		}
 	}

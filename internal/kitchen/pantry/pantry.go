@@ -13,6 +13,7 @@ import (
 // many batches may share one.
 type Pantry struct {
 	ingredients []Ingredient // built in
+	measures    []Measure
 	languages   []string
 	index       map[string]int // folded words -> built-in ingredient
 	spoken      map[string]int // the same in the kitchen's language, when it is not English
@@ -44,7 +45,7 @@ type Finish struct {
 // pantry is returned even then, with the rows that could be read.
 func Load() (*Pantry, error) {
 	p := &Pantry{}
-	err := errors.Join(p.loadIngredients(), p.loadFinishes(), p.loadJars(),
+	err := errors.Join(p.loadIngredients(), p.loadMeasures(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
 		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe())
 	p.index = indexed(p.ingredients)
@@ -163,7 +164,7 @@ func readIngredient(r row) Ingredient {
 		PHLow: r.number("ph_low", 0), PHHigh: r.number("ph_high", 0), PHSource: r.text("ph_source"),
 		CarbG: r.number("carbohydrate_g", unknown), FibreG: r.number("fibre_g", unknown),
 		ProteinG: r.number("protein_g", unknown), FatG: r.number("fat_g", unknown),
-		RefusePct: r.number("refuse_pct", 0), Source: r.need("source"), Note: r.text("note"),
+		RefusePct: r.number("refuse_pct", 0), Refuse: r.text("refuse_what"), Source: r.need("source"), Note: r.text("note"),
 	}
 	g.Memory = memory(g.Source)
 	g.Words = readNames(r, g.Name)

@@ -30,9 +30,10 @@ type Ingredient struct {
 	CFR150Factor  float64 // 21 CFR 150.140(b)(1) factor; 0 = none
 	FruitClassEU  string  // 2001/113/EC fruit class: "general", "currant", "ginger", …; "" = not a fruit
 	PHLow, PHHigh float64 // 0 = unknown
-	RefusePct     float64
-	Contains      []Part // compound ingredients: parts in descending order
-	Compound      string // what a bought packet usually holds; "" = a single ingredient
+	RefusePct     float64 // of the weight as bought: pits, peel, core
+	Refuse        string  // "Pits and stems"
+	Contains      []Part  // compound ingredients: parts in descending order
+	Compound      string  // what a bought packet usually holds; "" = a single ingredient
 	CarbG, FibreG float64
 	ProteinG      float64
 	FatG          float64

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
@@ -76,6 +77,9 @@ func (plan *Plan) asWritten(r *cook.Result, ln cook.Line) (v unit.Volume, n floa
 				v += q.Volume
 				n += q.Count
 				piece = q.Piece
+				if q.Part != "" {
+					piece = strings.TrimSpace(piece + " (" + q.Part + ")")
+				}
 			}
 		}
 	}
