@@ -14,7 +14,7 @@ import (
 // ginger" stays apart from fresh ginger.
 var stateWords = wordSet(`fresh freshly frozen thawed unthawed raw ripe organic local homegrown
 	wild chopped crushed sliced diced mashed grated minced shredded pureed puree pulp whole halved quartered
-	pitted stoned peeled unpeeled cored hulled stemmed trimmed washed seeded deseeded seedless squeezed strained
+	pitted stoned unpitted unstoned pit with peeled unpeeled cored hulled stemmed trimmed washed seeded deseeded seedless squeezed strained
 	ground packed large small medium big firm tart very extra destemmed topped tailed deveined toasted roasted rinsed drained loosely and finely roughly coarsely thinly lightly good quality
 	our own garden picked hand unwaxed unsweetened unsalted prepared cold warm hot a an the of some cup
 	frisch frische frischer reif reife reifer gehackt gehackte gehackter gewurfelt gewurfelte entsteint entsteinte

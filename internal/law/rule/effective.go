@@ -105,6 +105,8 @@ func shown(v reflect.Value) string {
 		return strings.Join(parts, ", ")
 	case reflect.Struct:
 		return shownRow(v)
+	case reflect.Pointer:
+		return shown(v.Elem())
 	}
 	return fmt.Sprint(v.Interface())
 }

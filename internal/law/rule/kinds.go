@@ -15,7 +15,7 @@ type kind struct {
 func kindTable() []kind {
 	return []kind{
 		{"identity", "name of the food, 21 CFR 101.3", nil, identity},
-		{"standard", "standards of identity, 21 CFR 150", nil, standard},
+		{"standard", "standards of identity, 21 CFR 150", []string{"us.dried", "us.dried-part"}, standard},
 		{"net", "net quantity of contents, 21 CFR 101.7", []string{"us.net"}, net},
 		{"ingredients", "list of ingredients, 21 CFR 101.4", []string{"us.ingredients", "us.two-percent"}, ingredients},
 		{"allergens", "the nine major allergens, 21 U.S.C. 343(w)", []string{"us.contains", "us.no-allergens", "us.advisory", "us.and"}, allergens},

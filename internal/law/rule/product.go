@@ -32,6 +32,7 @@ type product struct {
 	Due      []dueRule     `toml:"statements"` // prescribed statements: "fruit", "sugar"
 	Measure  string        `toml:"measure"`    // "weight" (default) or "fluid"
 	Cite     string        `toml:"cite"`
+	StandardRow
 	Origin
 }
 

@@ -174,10 +174,11 @@ func (r rules) checkNumbers() error {
 			return fmt.Errorf("net.heights: rows are [in², nm], the last for all larger panels")
 		}
 	}
-	s := r.Standard
-	for _, ratio := range [][]int64{s.GroupI, s.GroupII, s.Jelly, s.Butter, s.Marmalade, s.MarmaladeS} {
-		if len(ratio) != 2 || ratio[0] <= 0 || ratio[1] <= 0 {
-			return fmt.Errorf("standard: a ratio is two positive numbers")
+	for _, p := range r.Products {
+		for _, ratio := range p.Ratios {
+			if ratio.Fruit <= 0 || ratio.Sweet <= 0 {
+				return fmt.Errorf("product %s: a ratio is two positive numbers", p.ID)
+			}
 		}
 	}
 	for _, class := range classes {

@@ -8,44 +8,25 @@ import (
 	"jarmark/internal/kitchen/cook"
 )
 
-// standardTable holds the numbers of 21 CFR 150: parts of fruit to parts of
-// sweetener solids, finished solids in %, and shares of a mixture.
+// standardTable holds what the standards of 21 CFR 150 leave to us; the
+// standards themselves are rows of [[product]].
 type standardTable struct {
-	GroupI       []int64          `toml:"ratio_group_1"`
-	GroupII      []int64          `toml:"ratio_group_2"`
-	Jelly        []int64          `toml:"ratio_jelly"`
-	Butter       []int64          `toml:"ratio_butter"`
-	Solids       int              `toml:"solids"`
-	SolidsButter int              `toml:"solids_butter"`
-	BrixError    float64          `toml:"brix_error"` // of a computed reading, ± %
-	MostFruits   int              `toml:"most_fruits"`
-	EachOneIn    int64            `toml:"each_at_least_one_in"`
-	PineOneIn    int64            `toml:"pineapple_at_least_one_in"`
-	AppleOneIn   int64            `toml:"apple_at_most_one_in"`
-	ButterFactor map[string]int64 `toml:"butter_factors"` // × 10, by pantry key
-	Acidifiers   []string         `toml:"acidifier_fruits"`
-	Marmalade    []int64          `toml:"ratio_marmalade"`
-	MarmaladeS   []int64          `toml:"ratio_marmalade_sour"`
-	SourCitrus   []string         `toml:"sour_citrus"`
-	JamAllows    []string         `toml:"jam_allows"` // kinds of ingredient beside the fruit
-	ButterAllows []string         `toml:"butter_allows"`
+	BrixError float64  `toml:"brix_error"`  // of a computed reading, ± %
+	Sour      []string `toml:"sour_citrus"` // keys: the class "sour" of marmalade
+	Doubtful  []string `toml:"whole_fruit"` // kinds a jelly's notes weigh instead of strained juice
+	Alone     string   `toml:"never_alone"` // group of the table that counts only in a combination
+	Listed    []string `toml:"jam_groups"`  // groups of the table a jam may be of
 	Origin
 }
 
-// Standards of identity by the name a food bears.
-const (
-	jamStandard    = "jam"
-	jellyStandard  = "jelly"
-	butterStandard = "fruit butter"
-)
-
-// verdict is how a batch stands to a standard of identity.
+// verdict is how a batch stands to the product its name calls for.
 type verdict struct {
-	Standard string // "" = no federal standard covers it
-	Cite     string
-	Fruits   []fruitShare
-	Why      []shortfall // what the standard asks and the batch lacks
-	Outside  string      // why the standard does not cover it
+	product
+	OK        bool // a product row governs it and lists its fruit
+	Fruits    []fruitShare
+	Why       []shortfall // what the standard asks and the batch lacks
+	Outsiders []entry     // what the standard has no place for
+	Outside   string      // why no standard covers it
 }
 
 // shortfall is one thing lacking; certain when it rests on weighed or measured
@@ -69,18 +50,24 @@ func standard(p *pass) {
 	v := p.judge()
 	file := p.batchFile()
 	switch {
-	case v.Standard == "":
+	case !v.OK:
 		p.l.Notef("standard-not-covered", file, "name", "no federal standard of identity covers this batch: %s", v.Outside).
 			Hinted("an honest descriptive name is enough").Cited("21 CFR 150; 21 CFR 101.3(b)")
-		p.marmalade()
-	case len(v.Why) == 0:
-		p.l.Notef("standard-met", file, "name", "the batch meets the standard of identity for %s", v.Standard).Cited(v.Cite)
-		p.solidsNote(v)
-		p.nameOrder(v)
-	default:
+		return
+	case v.Advice:
+		p.advice(v)
+		return
+	case len(v.Why) > 0:
 		for _, w := range v.Why {
 			p.failed(v, w)
 		}
+	case len(v.Outsiders) == 0 && !p.juiceUnweighed(v):
+		p.l.Notef("standard-met", file, "name", "the batch meets the standard of identity for %s", v.called()).Cited(v.Cite)
+		fallthrough
+	default:
+		p.solidsNote(v)
+		p.nameOrder(v)
+		p.driedWords(v)
 	}
 	p.outsiders(v)
 }
@@ -98,41 +85,26 @@ func (p *pass) failed(v verdict, w shortfall) {
 	p.l.Errorf("standard-not-met", p.batchFile(), w.Path, "%s", w.Text).Hinted(hint).Cited(v.Cite + "; 21 U.S.C. 343(g)")
 }
 
-// judge picks the standard and tests it.
+// judge picks the product and tests it.
 func (p *pass) judge() verdict {
-	v := verdict{Standard: standardFor(p.b)}
-	if v.Standard == "" {
+	row, ok := p.usProduct()
+	v := verdict{product: row}
+	if !ok || len(row.Counts) == 0 {
 		v.Outside = "it is called " + calledWhat(p.b)
 		return v
 	}
-	v.Cite = map[string]string{jamStandard: "21 CFR 150.160", jellyStandard: "21 CFR 150.140", butterStandard: "21 CFR 150.110"}[v.Standard]
-	v.Fruits, v.Outside = p.fruits(v.Standard)
-	if v.Outside != "" {
-		v.Standard = ""
+	if v.Fruits, v.Outside = p.fruits(row); v.Outside != "" {
+		v.Why = p.wrongForm(row)
+		v.OK = len(v.Why) > 0
 		return v
 	}
+	v.OK = true
+	v.Outsiders = p.outside(v)
 	v.Why = append(v.Why, p.mixture(v)...)
 	v.Why = append(v.Why, p.ratio(v)...)
+	v.Why = append(v.Why, p.shares(v)...)
 	v.Why = append(v.Why, p.solids(v)...)
 	return v
-}
-
-// standardFor reads the standard off the name, else the kind: a spread that is
-// named jam is judged as jam.
-func standardFor(b *batch.Batch) string {
-	word := productWord(b.Name)
-	if word == "" {
-		word = string(b.Kind)
-	}
-	switch word {
-	case "jam", "preserve":
-		return jamStandard
-	case "jelly":
-		return jellyStandard
-	case "butter":
-		return butterStandard
-	}
-	return ""
 }
 
 func calledWhat(b *batch.Batch) string {
@@ -147,23 +119,33 @@ func calledWhat(b *batch.Batch) string {
 
 // fruits lists the fruit the standard counts, heaviest first, or says why the
 // standard does not cover it.
-func (p *pass) fruits(standard string) (out []fruitShare, outside string) {
+func (p *pass) fruits(row product) (out []fruitShare, outside string) {
 	for _, e := range p.list {
 		ln := e.line
-		juice := ln.Row.Kind == "juice" && standard != jellyStandard // an addition, never the fruit
-		if !countsAsFruit(ln) || juice || has(p.set.Standard.Acidifiers, ln.Row.Key) && !mentions(p.b.Name, ln) || p.takenOut(ln) {
+		if !countsAsFruit(ln) || ln.Row.Kind != "" && !among(row.Counts, ln) || among(row.Unnamed, ln) && !mentions(p.b.Name, ln) || p.takenOut(ln) {
 			continue
 		}
-		mass, ok := p.counted(standard, ln)
+		mass, ok := p.counted(row, ln)
 		if !ok {
 			return nil, "it does not list " + ln.Name
 		}
-		out = append(out, fruitShare{ln, mass, singularName(ln)})
+		out = append(out, fruitShare{ln, mass, fruitName(ln)})
 	}
 	if len(out) == 0 {
 		return nil, "it has no fruit the standard lists"
 	}
 	return out, ""
+}
+
+// wrongForm tells of a batch whose only fruit is listed, in a form the standard
+// does not take: dried figs in a jam.
+func (p *pass) wrongForm(row product) (why []shortfall) {
+	for _, e := range p.list {
+		if ln := e.line; ln.Row.Kind == "dried fruit" && !among(row.Counts, ln) && has(p.set.Standard.Listed, ln.Row.USGroup) {
+			why = append(why, shortfall{linePath(ln), fmt.Sprintf("the standard for %s takes fresh, frozen, canned or concentrated fruit, and %s are none of these", row.called(), ln.Name), true})
+		}
+	}
+	return why
 }
 
 func countsAsFruit(ln cook.Line) bool {
@@ -178,43 +160,29 @@ func countsAsFruit(ln cook.Line) bool {
 	return ln.IsFruit && ln.Row.Kind != "acid"
 }
 
-// counted is the weight the standard counts: for jam the fruit itself, for
-// jelly juice brought to its average solids (juice × solids × factor, 21 CFR
-// 150.140), for butter the pulp by its own factor.
-func (p *pass) counted(standard string, ln cook.Line) (int64, bool) {
+// counted is the weight the standard counts: for jam the fruit itself, without
+// pits the maker left in; for jelly juice brought to its average solids (juice ×
+// solids × factor, 21 CFR 150.140), for butter the pulp by its own factor.
+func (p *pass) counted(row product, ln cook.Line) (int64, bool) {
 	micro := int64(ln.Mass / 1000)
-	switch standard {
-	case jamStandard:
-		g := ln.Row.USGroup
-		return micro, (g == "I" || g == "II" || g == "combination only")
-	case jellyStandard:
+	switch row.CountedBy {
+	case "juice":
 		factor := int64(ln.Row.CFR150Factor*10 + 0.5)
 		return int64(ln.Soluble/1000) * factor / 10, factor > 0
+	case "pulp":
+		factor, ok := row.Factors[ln.Row.Key]
+		return int64(ln.Soluble/1000) * factor / 10, ok
 	}
-	factor, ok := p.set.Standard.ButterFactor[ln.Row.Key]
-	return int64(ln.Soluble/1000) * factor / 10, ok
+	if among(row.NotStones, ln) && p.stones(ln.Paths) == "in" {
+		micro -= refuse(micro, ln)
+	}
+	g := ln.Row.USGroup
+	return micro, has(p.set.Standard.Listed, g) || g != "" && g == p.set.Standard.Alone
 }
 
-// outsiders warns of ingredients a standard does not provide for.
-func (p *pass) outsiders(v verdict) {
-	allows := p.set.Standard.JamAllows
-	switch v.Standard {
-	case "":
-		return
-	case butterStandard:
-		allows = p.set.Standard.ButterAllows
-	}
-	for _, e := range p.list {
-		k := e.line.Row.Kind
-		if k == "" || countsAsFruit(e.line) && (k != "juice" || v.Standard == jellyStandard) || e.line.IsSweet || e.line.IsWater || has(allows, k) || has(p.set.Standard.Acidifiers, e.line.Row.Key) || k == "fruit" {
-			continue
-		}
-		hint := fmt.Sprintf("leave it out, or call it %q", suggested(v.Fruits, p.b.Name, "Fruit Spread"))
-		if k == "dairy" {
-			hint = "an antifoaming agent may not be of animal fat: skim instead; or " + hint[len("leave it out, or "):]
-		}
-		p.l.Warnf("standard-outsider", p.batchFile(), linePath(e.line), "the standard for %s has no place for %s", v.Standard, e.name).Hinted(hint).Cited(v.Cite)
-	}
+// refuse is what of a fruit's weight is pits and stems (USDA SR28).
+func refuse(micro int64, ln cook.Line) int64 {
+	return micro / 100 * int64(max(ln.Row.RefusePct, 0)+0.5)
 }
 
 // sweetener adds up the solids of nutritive sweeteners in µg.

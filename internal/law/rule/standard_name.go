@@ -17,13 +17,26 @@ func singularName(ln cook.Line) string {
 	return strings.Join(words, " ")
 }
 
+// fruitName is what a product is named by: the fruit, also where its juice is
+// the ingredient ("apple jelly"; 21 CFR 150.140(e)(1)).
+func fruitName(ln cook.Line) string {
+	if ln.Row.Kind == "juice" {
+		name, _, _ := strings.Cut(ln.Row.Key, "_")
+		return name
+	}
+	return strings.TrimSuffix(singularName(ln), " juice")
+}
+
 // fruitAt finds where a name mentions a fruit, -1 when it does not: by its
 // whole name, its last word, or the first word of its table key.
 func fruitAt(name string, ln cook.Line) int {
 	low := strings.ToLower(name)
-	full := strings.ToLower(singularName(ln))
+	full := strings.ToLower(fruitName(ln))
 	words := strings.Fields(full)
 	tries := []string{full, strings.ReplaceAll(full, " ", "")}
+	for _, a := range ln.Row.Aliases { // brambles are blackberries
+		tries = append(tries, strings.ToLower(euSingular(a)))
+	}
 	if n := len(words); n > 0 {
 		tries = append(tries, words[n-1])
 	}
@@ -62,7 +75,8 @@ func (p *pass) nameOrder(v verdict) {
 		at := fruitAt(p.b.Name, f.Line)
 		switch {
 		case at < 0:
-			p.l.Warnf("name-lacks-fruit", p.batchFile(), "name", "the name does not say %s", f.Named).Hinted("the full name is " + quoted(want)).Cited(v.Cite)
+			p.duty("name-lacks-fruit", p.batchFile(), "name", "the name does not say %s, and the name of a standardized food says its fruit", f.Named).
+				Hinted("the full name is " + quoted(want) + "; a name of your own may stand beside it, as label.title").Cited(v.Cite + "(e); 21 U.S.C. 343(g)(2)")
 			return
 		case at < last:
 			p.l.Warnf("name-order", p.batchFile(), "name", "the name must put the heaviest fruit first").Hinted("call it " + quoted(want)).Cited(v.Cite)

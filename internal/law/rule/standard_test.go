@@ -25,12 +25,12 @@ func TestStandards(t *testing.T) {
 	}{
 		{"47:55 exactly", batch.Jam, "Strawberry jam", measured(65), []part{{"strawberries", 4700}, {"sugar", 5500}}, "standard-met", ""},
 		{"45:55 of Group I", batch.Jam, "Strawberry jam", measured(66), []part{{"strawberries", 4500}, {"sugar", 5500}}, "standard-not-met", "Strawberry Fruit Spread"},
-		{"45:55 of Group II", batch.Jam, "Peach jam", measured(66), []part{{"peaches", 4500}, {"sugar", 5500}}, "standard-met", ""},
+		{"45:55 of Group II", batch.Jam, "Peach jam", measured(66), []part{{"pitted peaches", 4500}, {"sugar", 5500}}, "standard-met", ""},
 		{"low solids", batch.Jam, "Strawberry jam", measured(48), []part{{"strawberries", 3000}, {"sugar", 2000}}, "standard-not-met", "Strawberry Fruit Spread"},
 		{"80/20", batch.Jam, "Strawberry Rhubarb Jam", measured(66), []part{{"strawberries", 4000}, {"rhubarb", 1000}, {"sugar", 5000}}, "standard-met", ""},
 		{"85/15", batch.Jam, "Strawberry Rhubarb Jam", measured(66), []part{{"strawberries", 4250}, {"rhubarb", 750}, {"sugar", 5000}}, "standard-not-met", "Strawberry Rhubarb Fruit Spread"},
 		{"pineapple 1/10", batch.Jam, "Raspberry pineapple jam", measured(66), []part{{"red raspberries", 4500}, {"pineapple", 500}, {"sugar", 5000}}, "standard-met", ""},
-		{"mixed groups take 45:55", batch.Jam, "Peach strawberry jam", measured(66), []part{{"peaches", 2500}, {"strawberries", 2000}, {"sugar", 5500}}, "standard-met", ""},
+		{"mixed groups take 45:55", batch.Jam, "Peach strawberry jam", measured(66), []part{{"pitted peaches", 2500}, {"strawberries", 2000}, {"sugar", 5500}}, "standard-met", ""},
 		{"apple alone", batch.Preserve, "Apple preserves", measured(66), []part{{"apples", 5000}, {"sugar", 5000}}, "standard-not-met", "Apple Fruit Spread"},
 		{"apple over half", batch.Jam, "Apple blackberry jam", measured(66), []part{{"apples", 3000}, {"blackberries", 2000}, {"sugar", 5000}}, "standard-not-met", ""},
 		{"not listed", batch.Jam, "Mango jam", measured(66), []part{{"mangoes", 5000}, {"sugar", 5000}}, "standard-not-covered", ""},
@@ -63,7 +63,8 @@ func TestJellyJuice(t *testing.T) {
 		Mass: 1000 * unit.Gram, Soluble: 60 * unit.Gram}
 	r.Lines = append(r.Lines, juice)
 	p := newPass(r, jar8(unit.Ounce), place(t, "us"), Options{})
-	if got, ok := p.counted(jellyStandard, juice); !ok || got != 750_000_000 {
+	jelly, _ := productNamed(p.set.Products, "jelly")
+	if got, ok := p.counted(jelly, juice); !ok || got != 750_000_000 {
 		t.Errorf("counts %d µg", got)
 	}
 }
