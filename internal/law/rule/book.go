@@ -78,6 +78,9 @@ func (b *Book) compile(id string) (rules, error) {
 		}
 		r = r.base(from)
 	}
+	if r.Products, err = likened(r.Products); err != nil {
+		return rules{}, fmt.Errorf("set %s: %w", id, err)
+	}
 	return r, r.check(b.words)
 }
 

@@ -53,7 +53,7 @@ func TestALemonIsNoFruitOfRhubarbJam(t *testing.T) {
 	for _, c := range []struct {
 		lemons float64
 		want   string
-	}{{168, "Rhubarb and ginger jam"}, {700, "Rhubarb and lemon jam"}} {
+	}{{168, "Rhubarb and ginger jam"}, {700, "Rhubarb, lemon and ginger jam"}} {
 		r := cooked(batch.Jam, "Rhubarb and ginger jam", 3250, 66, fruitIn("rhubarb", "rhubarb", 2000, "general"), fruitIn("lemon", "lemons", c.lemons, "general"),
 			in{key: "sugar_white", name: "sugar", g: 2000, kind: "sweetener"}, in{key: "ginger_fresh", name: "ginger", g: 50, kind: "spice", class: "ginger"})
 		e := tester(t, "ie", "en", unit.Date{Year: 2026, Month: 11, Day: 25}, r, cylinder(68, 60, 250))

@@ -18,11 +18,16 @@ func (c *euCase) declare() {
 		c.l.Notef("jar-not-measured", c.batchFile(), c.jar.FillPath, "the jar's side is not known, so the larger letter height is used").
 			Hinted("give the jar's circumference and straight height in kitchen.toml").Cited(citeFIC13)
 	}
+	c.choose()
 	c.identity()
-	if c.r.Batch != nil && c.law.inJamRules(c.r.Batch.Kind) {
+	if c.owesFruit() {
 		c.fruit()
+	}
+	if c.governed && c.product.owes("sugar", c.on) {
 		c.sugar()
 	}
+	c.sweeteners()
+	c.recheck()
 	c.net()
 	c.list(c.quid())
 	c.storage()
@@ -30,41 +35,6 @@ func (c *euCase) declare() {
 	c.lot()
 	c.maker()
 	c.notes()
-}
-
-// fruit adds the fruit content, rounded down to whole grams (Art 2(3); the
-// directive sets no rounding).
-func (c *euCase) fruit() {
-	if c.r.Yield.Mass <= 0 {
-		c.missing("no-yield", "cook", "the fruit content can't be told without a yield").
-			Hinted("weigh the finished pot and write it under [cook]").Cited(c.jam.Cite)
-		return
-	}
-	if c.r.Yield.How == cook.Estimated {
-		c.l.Warnf("fruit-estimated", c.batchFile(), "cook", "the fruit content rests on an estimated yield").
-			Hinted("weigh the finished pot and write it under [cook]").Cited(c.jam.Cite)
-	}
-	g := int(euRatio(euSum(c.law.euFruits(c.r)), c.r.Yield.Mass, 100))
-	c.add(label.Block{Kind: label.Fruit, Exact: true, With: []label.Kind{label.Identity}, Path: "ingredient",
-		Runs: []label.Run{{Text: c.say("jam.fruit", "g", strconv.Itoa(g))}}, Cite: c.jam.Cite})
-}
-
-// sugar adds the total sugar content where it is still asked. It is the
-// refractometer reading of the finished product at 20 °C: measured, never
-// computed (Art 2(4)).
-func (c *euCase) sugar() {
-	if !c.jam.Sugar {
-		return
-	}
-	b := c.r.Brix
-	if b.How != cook.Measured || b.Value <= 0 || b.Value > 100 {
-		c.missing("brix-not-measured", "cook.brix", "the total sugar content must be measured, and no refractometer reading is given").
-			Hinted("measure the finished food at 20 °C and write brix under [cook]; a computed value is not allowed").Cited(c.law.SugarStatement)
-		return
-	}
-	g := strconv.FormatInt(int64(b.Value+0.5), 10)
-	c.add(label.Block{Kind: label.Sugar, Exact: true, With: []label.Kind{label.Identity}, Path: "cook.brix",
-		Runs: []label.Run{{Text: c.say("jam.sugar", "g", g)}}, Cite: c.law.SugarStatement})
 }
 
 // net adds the nominal quantity in metric units, figures of the height the

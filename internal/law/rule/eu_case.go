@@ -32,7 +32,8 @@ type euCase struct {
 	r    *cook.Result
 	jar  cook.JarPlan
 	law  *euTable
-	jam  euJam
+	rows []product // legal products of the place
+	on   unit.Date // the day the labels are made
 	pack weigh.Packers
 	lang string
 	gift bool
@@ -40,6 +41,11 @@ type euCase struct {
 	say  func(key string, kv ...string) string // a phrase of the language, filled
 	has  func(key string) bool
 	dec  string // decimal sign of the language
+
+	additives []additive
+	product   product   // the row that governs the batch
+	governed  bool      // there is one
+	fruits    []euShare // the fruit as it counts, heaviest first
 
 	x       unit.Length // least x-height
 	netMass unit.Mass   // nominal quantity as printed; 0 = none

@@ -16,50 +16,67 @@ type euShare struct {
 	Mass  unit.Mass // after deduction of water in an extract
 }
 
-// euFruits lists the fruit of a batch, heaviest first. Lemon or lime juice
-// added to other fruit is a permitted added ingredient and not counted, nor is
-// citrus peel or a lemon in ten parts of fruit (2001/113/EC Annex II), nor ginger as a spice below 5 % of the
-// batch; the counting is our own reading. Water named as a part of an extract
-// is deducted (Annex I, jelly).
-func (t *euTable) euFruits(r *cook.Result) []euShare {
-	var out []euShare
-	for _, ln := range r.Lines {
-		class := euClass(ln)
-		spice := ln.Row.Kind == "spice" && float64(ln.Mass)*20 < float64(r.Input)
-		if class == "" || spice || euSkipped(r.Batch, ln) {
-			continue
-		}
-		out = append(out, euShare{ln, class, euLessWater(ln)})
+// euFruits lists the fruit of a batch as its product counts it, heaviest first.
+// Which forms count is the row's; ginger as a spice below 5 % of the batch that
+// the name does not say is not counted (our own reading). Water named as a part
+// of an extract is deducted (2001/113/EC Annex I, jelly).
+func (c *euCase) euFruits() []euShare {
+	p := c.product
+	out := c.counted(p.Counts)
+	if len(out) == 0 {
+		out = c.counted(p.Alone)
 	}
-	out = t.lessPeel(out)
+	out = c.lessAside(out)
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Mass > out[j].Mass })
 	return out
 }
 
-// lessPeel leaves citrus peel, and a lemon or two for their juice, out where
-// there is other fruit than citrus.
-func (t *euTable) lessPeel(all []euShare) (out []euShare) {
+func (c *euCase) counted(list []string) (out []euShare) {
+	for _, ln := range c.r.Lines {
+		if euSkipped(c.r.Batch, ln) || !c.counts(list, ln) {
+			continue
+		}
+		class := ln.Row.FruitClassEU
+		if class == "" || class == "none" {
+			class = "general"
+		}
+		out = append(out, euShare{ln, class, euLessWater(ln)})
+	}
+	return out
+}
+
+// counts reports whether a list of kinds, keys and words takes an ingredient as
+// fruit. A key names the fruit itself, not its juice; a kind takes rows with a
+// fruit class alone, so that onions are no fruit.
+func (c *euCase) counts(list []string, ln cook.Line) bool {
+	form := c.form(ln)
+	classed := ln.IsFruit || ln.Row.FruitClassEU != "" && ln.Row.FruitClassEU != "none"
+	spice := form == "spice" && float64(ln.Mass)*20 < float64(c.r.Input) && !c.mentions(ln)
+	switch {
+	case spice:
+		return false
+	case slices.Contains(list, form):
+		return classed || form == "juice" || form == "fruit"
+	case form == "juice" && ln.Row.Kind == "juice" && !slices.Contains(list, "juice"):
+		return false
+	}
+	return form != "juice" && c.among(list, ln) && !slices.Contains(list, ln.Row.Kind)
+}
+
+// lessAside leaves out what is an added ingredient beside other fruit: citrus
+// peel, and a lemon or two taken for their juice.
+func (c *euCase) lessAside(all []euShare) (out []euShare) {
 	other, sum := false, euSum(all)
 	for _, f := range all {
-		other = other || !slices.Contains(t.Citrus, f.Line.Key)
+		other = other || !slices.Contains(c.law.Citrus, f.Line.Key)
 	}
 	for _, f := range all {
-		added := slices.Contains(t.Peel, f.Line.Key) || slices.Contains(t.Souring, f.Line.Key) && f.Mass*10 < sum
+		added := c.among(c.product.Aside, f.Line) || c.among(c.product.Souring, f.Line) && f.Mass*10 < sum
 		if !other || !added {
 			out = append(out, f)
 		}
 	}
 	return out
-}
-
-func euClass(ln cook.Line) string {
-	if ln.Row.FruitClassEU != "" && ln.Row.FruitClassEU != "none" {
-		return ln.Row.FruitClassEU
-	}
-	if ln.IsFruit && ln.Row.Kind != "acid" {
-		return "general"
-	}
-	return ""
 }
 
 // euLessWater takes the water out of an extract whose parts name it.
@@ -113,37 +130,28 @@ func euRatio(part, whole unit.Mass, scale float64) float64 {
 	return float64(int64(min(float64(part)/float64(whole)*scale+1e-9, 1e15)))
 }
 
-// euMinimum is the share-weighted mean of the class minima in g per 1000 g,
-// rounded up: [0] jam, [1] extra jam (2001/113/EC Annex I; the weighting after
-// the Italian transposition, Art 2(3)). Classes from memory are reported.
-func (j euJam) euMinimum(fruit []euShare) (least [2]int, memory bool) {
-	total := float64(euSum(fruit))
-	if total <= 0 {
-		row := j.class("general")
-		return [2]int{row.Jam, row.Extra}, row.Confidence == verifiedNot
+// euPercentOf is a share in percent, 0 without a whole.
+func euPercentOf(part, whole unit.Mass) float64 {
+	if whole <= 0 {
+		return 0
 	}
-	var need [2]float64
-	for _, f := range fruit {
-		row, share := j.class(f.Class), float64(f.Mass)/total
-		memory = memory || row.Confidence == verifiedNot
-		need[0] += share * float64(row.Jam)
-		need[1] += share * float64(row.Extra)
-	}
-	for i := range need {
-		least[i] = int(need[i] + 1 - 1e-6)
-	}
-	return least, memory
+	return float64(part) / float64(whole) * 100
 }
 
-// class gives the row of a fruit class, the general one for any other.
-func (j euJam) class(name string) (general euLeast) {
-	for _, row := range j.Minima {
-		if row.Class == name {
-			return row
-		}
-		if row.Class == "general" {
-			general = row
-		}
+// leastFruit is the share-weighted mean of the class minima of a product in g
+// per 1000 g, rounded up (2001/113/EC Annex I.III). Classes from memory are
+// reported; 0 = the product has no floor.
+func (p product) leastFruit(fruit []euShare, on unit.Date) (least int, memory bool) {
+	total := float64(euSum(fruit))
+	if total <= 0 {
+		f, _ := p.floorOf("general", on)
+		return f.Grams, f.Confidence == verifiedNot
 	}
-	return general
+	need := 0.0
+	for _, s := range fruit {
+		f, _ := p.floorOf(s.Class, on)
+		memory = memory || f.Confidence == verifiedNot
+		need += float64(s.Mass) / total * float64(f.Grams)
+	}
+	return int(need + 1 - 1e-6), memory
 }

@@ -21,22 +21,24 @@ func TestJamMinima(t *testing.T) {
 		name, set string
 		on        unit.Date
 		fruit     []euShare
-		want      [2]int
-		memory    bool
+		want      [2]int // jam, extra jam
 	}{
-		{"J1 gb", "gb", after, one, [2]int{350, 450}, false},
-		{"J1 eu before", "eu", before, one, [2]int{350, 450}, false},
-		{"J1 eu from", "eu", after, one, [2]int{450, 500}, false},
-		{"J2 gb", "gb", after, two, [2]int{290, 390}, false},
-		{"J2 eu new", "eu", after, two, [2]int{390, 470}, true},
-		{"no fruit", "eu", after, nil, [2]int{450, 500}, false},
-		{"other class", "gb", after, []euShare{{Class: "ginger", Mass: 1}}, [2]int{150, 250}, false},
-		{"unknown class", "gb", after, []euShare{{Class: "moon", Mass: 1}}, [2]int{350, 450}, false},
+		{"J1 gb", "gb", after, one, [2]int{350, 450}},
+		{"J1 eu before", "eu", before, one, [2]int{350, 450}},
+		{"J1 eu from", "eu", after, one, [2]int{450, 500}},
+		{"J2 gb", "gb", after, two, [2]int{290, 390}},
+		{"J2 eu new", "eu", after, two, [2]int{390, 470}},
+		{"no fruit", "eu", after, nil, [2]int{450, 500}},
+		{"other class", "gb", after, []euShare{{Class: "ginger", Mass: 1}}, [2]int{150, 250}},
+		{"unknown class", "gb", after, []euShare{{Class: "moon", Mass: 1}}, [2]int{350, 450}},
 	}
 	for _, c := range tests {
 		e := tester(t, c.set, "en", c.on, batchA1(62), cook.JarPlan{})
-		if got, mem := e.jam.euMinimum(c.fruit); got != c.want || mem != c.memory {
-			t.Errorf("%s: %v %v, want %v %v", c.name, got, mem, c.want, c.memory)
+		for i, id := range []string{"jam", "extra-jam"} {
+			p := row(t, e.rows, id)
+			if got, memory := p.leastFruit(c.fruit, c.on); got != c.want[i] || memory {
+				t.Errorf("%s, %s: %d, want %d", c.name, id, got, c.want[i])
+			}
 		}
 	}
 }
@@ -86,8 +88,8 @@ func TestJ4(t *testing.T) {
 	x := fruitIn("", "redcurrant extract", 900, "general")
 	x.parts = []pantry.Part{{Name: "redcurrant juice", Percent: 500.0 / 9}, {Name: "water", Percent: 400.0 / 9}}
 	r := cooked(batch.Jelly, "Redcurrant jelly", 1000, 62, x)
-	law := tester(t, "gb", "en", after, r, cook.JarPlan{}).law
-	if got := euPerKilo(law.euFruits(r), r.Yield.Mass); got != 500 {
+	e := tester(t, "gb", "en", after, r, cook.JarPlan{})
+	if got := euPerKilo(e.fruits, r.Yield.Mass); got != 500 {
 		t.Errorf("%d g/kg, want 500", got)
 	}
 }
@@ -154,12 +156,12 @@ func TestJudgements(t *testing.T) {
 		want             string // a finding there must be
 	}{
 		{"apple may not be mixed in extra jam (Annex I)", "gb", "Strawberry and apple extra jam", batch.Jam, 62, []in{sb, ap}, "error:extra-mixture"},
-		{"marmalade of strawberries (Annex I)", "gb", "Marmalade", batch.Marmalade, 62, []in{sb}, "error:marmalade-not-citrus"},
+		{"marmalade of strawberries (Annex I)", "gb", "Marmalade", batch.Marmalade, 62, []in{sb}, "error:fruit-not-allowed"},
 		{"citrus below 200 g (Annex I)", "gb", "Orange marmalade", batch.Marmalade, 62, []in{fruitIn("orange", "oranges", 199, "general")}, "error:too-little-fruit"},
 		{"solids below 60 % (NI SR 2018/78)", "eu", "Strawberry jam", batch.Jam, 59.9, []in{sb}, "error:solids-too-low"},
 		{"between 50 and 60 neither name fits in England", "gb", "Reduced sugar strawberry jam", batch.Jam, 55, []in{sb}, "error:solids-too-low"},
 		{"jam in a chutney's name", "gb", "Tomato jam", batch.Chutney, 62, []in{sb}, "warning:reserved-name"},
-		{"curd below 65 % (SI 2003/3120)", "gb", "Lemon curd", batch.Curd, 40, []in{{name: "butter", g: 9, allergen: "milk"}}, "warning:curd-solids"},
+		{"curd below 65 % (SI 2003/3120)", "gb", "Lemon curd", batch.Curd, 40, []in{{name: "butter", g: 9, allergen: "milk"}}, "error:solids-too-low"},
 		{"nothing counts as fruit", "eu", "Jam", batch.Jam, 62, []in{{name: "sugar", g: 9}}, "warning:no-fruit"},
 	}
 	for _, c := range tests {
@@ -239,4 +241,15 @@ func TestNational(t *testing.T) {
 			t.Errorf("%s %g %%: %s", c.set, c.brix, codes(e.l))
 		}
 	}
+}
+
+func row(t *testing.T, rows []product, id string) product {
+	t.Helper()
+	for _, p := range rows {
+		if p.ID == id {
+			return p
+		}
+	}
+	t.Fatalf("no product %s", id)
+	return product{}
 }

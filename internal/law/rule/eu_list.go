@@ -7,6 +7,7 @@ import (
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/label"
 )
 
@@ -42,6 +43,15 @@ func (c *euCase) euItems() []euItem {
 	return items
 }
 
+// finished is the weight of the finished food; of all that went in where no
+// yield is known.
+func (c *euCase) finished() unit.Mass {
+	if c.r.Yield.Mass > 0 {
+		return c.r.Yield.Mass
+	}
+	return c.r.Input
+}
+
 // listRuns words the ingredient list: heading, items, allergens in bold with a
 // clear reference to the Annex II name (Art 18, 21).
 func (c *euCase) listRuns(quid map[string]string) []label.Run {
@@ -62,7 +72,7 @@ func (c *euCase) item(w *euRuns, it euItem, quid string) {
 	name := c.ingredientName(it.line)
 	todo := c.lineAllergens(it.line)
 	if len(it.line.Contains) == 0 {
-		if add, ok := c.additive(it.line.Key, it.line.Name, name); ok {
+		if add, ok := c.additive(it.path, it.line.Key, it.line.Name, name); ok {
 			name = add
 		}
 	}
@@ -72,8 +82,27 @@ func (c *euCase) item(w *euRuns, it euItem, quid string) {
 	}
 	if len(it.line.Contains) > 0 {
 		todo = c.parts(w, it, todo)
+	} else {
+		c.compound(it)
 	}
 	w.bracketed(todo)
+}
+
+// compound asks for the parts of what is always made of several things (Annex
+// VII Part E(1)). Below 2 % of the finished food a list may be left out where
+// Union law defines the composition, or for a mix of spices (E(2)); the additives
+// and allergens in it may not.
+func (c *euCase) compound(it euItem) {
+	if !slices.Contains(c.law.Compound, it.line.Key) {
+		return
+	}
+	msg := c.ingredientQuiet(it.line) + " is made of several things, and its own list of ingredients is not given"
+	hint := `copy the packet's list: contains = ["sugar", "pectin", "citric acid"]`
+	if euPercentOf(it.mass, c.finished()) >= 2 {
+		c.fail("compound-without-parts", it.path, msg).Hinted(hint).Cited(citeFIC18 + " Part E")
+		return
+	}
+	c.l.Warnf("compound-without-parts", c.batchFile(), it.path, "%s", msg).Hinted(hint + "; below 2 % only its allergens and additives are asked").Cited(citeFIC18 + " Part E(2)")
 }
 
 // parts words the components of a compound ingredient. Additives keep their
@@ -98,7 +127,7 @@ func (c *euCase) parts(w *euRuns, it euItem, todo []string) []string {
 // partName is a component's name in the label's language; a maker's own
 // components are taken as written.
 func (c *euCase) partName(it euItem, name string) string {
-	if add, ok := c.additive(name); ok {
+	if add, ok := c.additive(it.path, name); ok {
 		return add
 	}
 	if key := "part." + strings.ToLower(name); c.has(key) {
@@ -137,38 +166,54 @@ func euLess(list, without []string) (out []string) {
 	return out
 }
 
-// additive gives "Gelling agent: pectin" for an ingredient or part that is an
-// additive with a function (Annex VII Part C; categories from memory).
-func (c *euCase) additive(names ...string) (string, bool) {
-	for _, a := range c.law.Additives {
-		for _, n := range names {
-			if n != "" && has(a.Words, n) {
-				return c.say("additive."+a.Category) + c.say("additive.colon") + c.say("additive.name."+a.Name), true
-			}
-		}
-	}
-	return "", false
-}
-
 // ingredientName is the name in the label's language: the pantry's or the
 // maker's own words. A tabled ingredient without a name in the language is an
 // error, never English by accident.
 func (c *euCase) ingredientName(ln cook.Line) string {
+	name, ok := c.nameIn(ln)
+	if !ok {
+		c.noName(ln.Name, linePath(ln))
+	}
+	return name
+}
+
+// ingredientQuiet is ingredientName without the finding.
+func (c *euCase) ingredientQuiet(ln cook.Line) string {
+	name, _ := c.nameIn(ln)
+	return name
+}
+
+func (c *euCase) nameIn(ln cook.Line) (string, bool) {
 	if ln.Key == "" || ln.Row.Own {
-		return ln.Name
+		return ln.Name, true
 	}
 	lang := c.lang
 	if lang == "en" { // as Europe writes it: courgettes, not zucchini
 		lang = "en_gb"
 	}
-	if n, ok := ln.Row.Names(lang); ok {
-		return n.Label
+	n, ok := ln.Row.Names(lang)
+	switch {
+	case ok && ln.Row.Kind == "juice" && !c.isJuiceWord(n.Label):
+		return c.juiceName(n), true
+	case ok:
+		return n.Label, true
 	}
-	if c.lang == "en" {
-		return ln.Name
+	return ln.Name, c.lang == "en"
+}
+
+// juiceName is the juice of a fruit (Art 18(2): an ingredient goes by its own
+// name): "quince juice", "Quittensaft", "jus de coings".
+func (c *euCase) juiceName(n pantry.Names) string {
+	switch {
+	case c.lang == "fr":
+		return c.say("name.juice", "fruit", euDe(n.Label))
+	case c.lang == "de" && strings.Contains(n.Label, " "): // schwarze Johannisbeeren
+		adjective, noun, _ := strings.Cut(n.Label, " ")
+		return "Saft aus " + adjective + "n " + noun
+	case c.lang == "de":
+		return c.say("name.juice", "fruit", n.Stem)
 	}
-	c.noName(ln.Name, linePath(ln))
-	return ln.Name
+	return c.say("name.juice", "fruit", n.Singular)
 }
 
 // euRuns collects text, joining neighbours of the same emphasis.

@@ -16,18 +16,18 @@ var (
 
 // euFiles reads the set and phrase files once.
 var euFiles = sync.OnceValues(func() (map[string]rules, map[string]*Phrases) {
-	raw := &Book{files: templates.FS}
+	words, err := loadPhrases(templates.FS)
+	if err != nil {
+		panic(err)
+	}
+	book := &Book{files: templates.FS, words: words}
 	sets := map[string]rules{}
 	for _, id := range []string{"eu", "gb", "ni", "ie", "de", "fr"} {
-		r, err := raw.raw(id)
+		r, err := book.compile(id)
 		if err != nil {
 			panic(err)
 		}
 		sets[id] = r
-	}
-	words, err := loadPhrases(templates.FS)
-	if err != nil {
-		panic(err)
 	}
 	return sets, words
 })
@@ -37,16 +37,9 @@ var euFiles = sync.OnceValues(func() (map[string]rules, map[string]*Phrases) {
 func tester(t *testing.T, set, lang string, on unit.Date, r *cook.Result, jar cook.JarPlan) *euCase {
 	t.Helper()
 	sets, words := euFiles()
-	from := set
-	if sets[set].Extends != "" {
-		from = sets[set].Extends
-	}
-	law := *sets[from].EU.in(set)
-	if err := law.check(); err != nil {
-		t.Fatal(err)
-	}
+	law := sets[set].EU.in(set)
 	w := words[lang]
-	c := &euCase{r: r, jar: jar, law: &law, jam: law.jamOn(on), lang: lang, pack: law.packers(),
+	c := &euCase{r: r, jar: jar, law: law, rows: sets[set].Products, additives: sets[set].Additives.rows(), on: on, lang: lang, pack: law.packers(),
 		say: func(k string, kv ...string) string {
 			if !w.Has("eu." + k) {
 				t.Errorf("no phrase %q in %s", k, lang)
@@ -55,6 +48,7 @@ func tester(t *testing.T, set, lang string, on unit.Date, r *cook.Result, jar co
 		},
 		has: func(k string) bool { return w.Has("eu." + k) }}
 	c.dec = c.say("decimal")
+	c.choose()
 	c.x = c.law.xHeight(sideArea(jar))
 	return c
 }

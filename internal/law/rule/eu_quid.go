@@ -14,9 +14,10 @@ type euQuota struct {
 	share float64 // percent
 }
 
-// quotas finds the ingredients the name stresses (Art 22(1)(a), (b)). Under
-// the jam rules the fruit statement serves for the fruit (our reading of Annex
-// VIII(1)(a)(ii), from memory); flavourings below 2 % need none.
+// quotas finds the ingredients the name stresses (Art 22(1)(a), (b)). Where the
+// fruit content must be told, it stands for the fruit (Annex VIII(1)(a)(ii));
+// flavourings in small amounts, here below 2 %, need none ((1)(a)(iii)), nor do
+// the sweeteners and sugars that words beside the name tell of ((2)(a)).
 func (c *euCase) quotas() []euQuota {
 	var out []euQuota
 	base := c.quidBase()
@@ -25,17 +26,24 @@ func (c *euCase) quotas() []euQuota {
 	}
 	for _, it := range c.euItems() {
 		ln := it.line
-		share := float64(ln.Mass) / float64(base) * 100
-		fruit := c.law.inJamRules(c.r.Batch.Kind) && euClass(ln) != ""
-		taste := (ln.Row.Kind == "spice" || ln.Row.Kind == "flavour") && share < 2
-		if fruit || taste || ln.IsWater || ln.Row.Kind == "acid" && share < 2 {
+		share := euPercentOf(ln.Mass, base)
+		small := share < 2 && euTaste[ln.Row.Kind]
+		if c.owesFruit() && c.isFruit(ln) || small || ln.IsWater || c.isSweetener(ln) {
 			continue
 		}
-		if euMentions(c.r.Batch.Name, c.ingredientName(ln), c.lang) || euMentions(c.r.Batch.Name, ln.Name, c.lang) {
+		if c.mentions(ln) {
 			out = append(out, euQuota{ln, share})
 		}
 	}
 	return out
+}
+
+// euTaste are the kinds of ingredient that flavour in small amounts.
+var euTaste = map[string]bool{"spice": true, "flavour": true, "herb": true, "acid": true, "seed": true}
+
+func (c *euCase) isSweetener(ln cook.Line) bool {
+	a, ok := c.additiveIn(ln.Key, ln.Name, c.ingredientQuiet(ln))
+	return ok && a.Category == "sweetener"
 }
 
 // quidBase is what shares are reckoned on: the finished weight where the food
@@ -57,7 +65,7 @@ func (c *euCase) quid() map[string]string {
 		total += q.share
 		if q.line.Row.Kind == "alcohol" {
 			c.l.Notef("quid-volatile", c.batchFile(), linePath(q.line), "the share of %s counts what is left in the finished food; the printed figure is as used", q.line.Name).
-				Hinted("some alcohol boils off; measure or lower the figure if that matters").Cited(citeFIC22 + " (4)(b), from memory, unverified")
+				Hinted("some alcohol boils off; measure or lower the figure if that matters").Cited(citeFIC22 + " (4)(b)")
 		}
 	}
 	if len(list) > 0 && c.r.Yield.How == cook.Estimated {

@@ -10,7 +10,7 @@ func runEU(p *pass) {
 		return
 	}
 	law := p.set.EU.in(p.set.ID)
-	c := &euCase{r: p.r, jar: p.jar, law: law, jam: law.jamOn(p.labelled()), pack: law.packers(),
+	c := &euCase{r: p.r, jar: p.jar, law: law, rows: p.set.Products, additives: p.set.Additives.rows(), on: p.labelled(), pack: law.packers(),
 		lang: p.say.Lang, gift: p.o.Gift, ppds: p.k.SaleMode == "ppds",
 		say: func(key string, kv ...string) string { return p.say.Say("eu."+key, kv...) },
 		has: func(key string) bool { return p.say.Has("eu." + key) }}
@@ -36,14 +36,14 @@ func (p *pass) labelled() unit.Date {
 // the names of ingredients.
 var euPhrases = euKeys(
 	"jam.fruit", "jam.sugar", "date.best", "date.best-end", "date.use-by", "date.day", "date.month", "date.year",
-	"product.jam", "product.extra-jam", "product.jelly", "product.extra-jelly", "product.marmalade", "product.citrus-marmalade", "product.spread",
+	"product.spread",
 	"name.mixed", "name.composed", "ingredients.heading", "contains", "and", "decimal", "quid.item", "quid.prepared",
+	"name.mixed-also", "name.numbers", "name.juice", "with-sweeteners", "with-sugars-and-sweeteners", "laxative",
+	"word.juice", "word.forms", "word.heads", "claim.reduced-sugar",
 	"keep.shelf", "keep.shelf-short", "keep.refrigerated", "keep.freezer", "keep.refrigerator-jam",
 	"keep.opened", "keep.opened-days", "keep.opened-weeks", "keep.unsealed", "caution.honey", "advisory",
-	"additive.colon", "additive.gelling", "additive.acid", "additive.regulator", "additive.antioxidant", "additive.preservative", "additive.firming",
-	"additive.name.pectin", "additive.name.agar", "additive.name.citric", "additive.name.tartaric", "additive.name.lactic",
-	"additive.name.sodium-citrates", "additive.name.potassium-citrates", "additive.name.ascorbic", "additive.name.sorbate",
-	"additive.name.benzoate", "additive.name.calcium-chloride",
+	"additive.colon", "additive.gelling", "additive.thickener", "additive.stabiliser", "additive.acid", "additive.regulator", "additive.antioxidant",
+	"additive.preservative", "additive.firming", "additive.emulsifier", "additive.humectant", "additive.colour", "additive.sweetener", "additive.raising",
 	"annex2.wheat", "annex2.spelt", "annex2.khorasan", "annex2.rye", "annex2.barley", "annex2.oats", "annex2.crustaceans", "annex2.eggs",
 	"annex2.fish", "annex2.peanuts", "annex2.soybeans", "annex2.milk", "annex2.almonds", "annex2.hazelnuts", "annex2.walnuts",
 	"annex2.cashews", "annex2.pecans", "annex2.brazils", "annex2.pistachios", "annex2.macadamias", "annex2.celery", "annex2.mustard",

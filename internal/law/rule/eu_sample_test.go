@@ -20,7 +20,8 @@ type in struct {
 	class     string // EU fruit class
 	allergen  string // Annex II word of the table
 	parts     []pantry.Part
-	own       []string // maker's allergen words
+	own       []string           // maker's allergen words
+	row       *pantry.Ingredient // the whole row of the table; nil = made from the above
 }
 
 func fruitIn(key, name string, g float64, class string) in {
@@ -42,6 +43,9 @@ func cooked(kind batch.Kind, name string, yield, brix float64, list ...in) *cook
 		r.Lines = append(r.Lines, cook.Line{Paths: []string{path}, Name: x.name, Key: x.key, Mass: unit.Grams(x.g), Contains: x.parts,
 			Allergens: x.own, IsFruit: x.kind == "fruit", IsWater: x.kind == "water", IsSweet: x.kind == "sweetener",
 			Row: pantry.Ingredient{Key: x.key, Name: x.name, Kind: x.kind, FruitClassEU: x.class, EUAllergen: x.allergen, Words: wordsOf(x.key)}})
+		if ln := &r.Lines[len(r.Lines)-1]; x.row != nil {
+			ln.Row, ln.IsFruit = *x.row, x.row.FruitClassEU != "" || x.row.Kind == "fruit"
+		}
 		r.Input += unit.Grams(x.g)
 	}
 	return r

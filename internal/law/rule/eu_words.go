@@ -83,20 +83,6 @@ func euSingular(word string) string {
 	return word
 }
 
-// euMentions reports whether a product's name names an ingredient: some word
-// of the name begins with the stem of the ingredient's last word.
-func euMentions(name, ingredient, lang string) bool {
-	words := strings.FieldsFunc(ingredient, func(r rune) bool { return !unicode.IsLetter(r) })
-	if len(words) == 0 {
-		return false
-	}
-	_, _, ok := euFind(name, euStem(words[len(words)-1], lang), true)
-	if !ok && lang == "de" { // compounds: "Erdbeerkonfitüre"
-		ok = strings.Contains(strings.ToLower(name), strings.ToLower(euStem(words[0], lang)))
-	}
-	return ok
-}
-
 // euMass prints a nominal quantity rounded down: whole grams below 1 kg, else
 // kilograms with up to three decimals and the language's decimal sign.
 func euMass(m unit.Mass, decimal string) string {

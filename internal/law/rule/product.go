@@ -15,10 +15,15 @@ import (
 // adds rows, or names one by its id and writes only what its law changes.
 type product struct {
 	ID       string        `toml:"id"`
+	Like     string        `toml:"like"`    // another row, for all this one does not write
 	Kinds    []string      `toml:"kinds"`   // batch kinds the row governs; empty = any whose name says it
 	ByName   bool          `toml:"by_name"` // only when the maker's name says it ("extra jam", "mincemeat")
+	Wish     string        `toml:"wish"`    // the word that asks for it: "extra"
 	Names    []productName `toml:"names"`   // lawful names; the first of a language is printed
 	Counts   []string      `toml:"counts"`  // kinds of ingredient that count as its fruit
+	Alone    []string      `toml:"alone"`   // what counts only where no other fruit is
+	Aside    []string      `toml:"aside"`   // what does not count beside other fruit
+	Souring  []string      `toml:"souring"` // what does not count beside other fruit, below a tenth of it
 	Only     []string      `toml:"only"`    // the fruit may be of these alone: keys, or words of a maker's own
 	Allows   []string      `toml:"allows"`  // kinds, keys and words of what may be added; empty = no list
 	Doubtful []string      `toml:"doubtful"`
@@ -36,14 +41,14 @@ type product struct {
 	Origin
 }
 
-// productName is a lawful name in one language. Alone: it needs no fruit beside
-// it where three fruits or more are used ("citrus marmalade").
+// productName is a lawful name in one language. From AloneFrom fruits on it
+// needs none of them beside it ("citrus marmalade" from three); 0 = never.
 type productName struct {
-	Lang  string `toml:"lang"`
-	Name  string `toml:"name"`
-	From  string `toml:"from"`
-	To    string `toml:"to"`
-	Alone bool   `toml:"alone"`
+	Lang      string `toml:"lang"`
+	Name      string `toml:"name"`
+	From      string `toml:"from"`
+	To        string `toml:"to"`
+	AloneFrom int    `toml:"alone_from"`
 }
 
 // floor is the least fruit of one class from a day on, in g per 1000 g of
@@ -113,15 +118,37 @@ func overlay(base, own []product) []product {
 			out = append(out, p)
 			continue
 		}
-		to, from := reflect.ValueOf(&p).Elem(), reflect.ValueOf(out[at])
-		for i := range to.NumField() {
-			if to.Field(i).IsZero() {
-				to.Field(i).Set(from.Field(i))
-			}
-		}
-		out[at] = p
+		out[at] = p.filled(out[at])
 	}
 	return out
+}
+
+// filled gives the row with what it does not write taken from another. A row
+// that is like another never takes that it is chosen by name.
+func (p product) filled(from product) product {
+	to, src := reflect.ValueOf(&p).Elem(), reflect.ValueOf(from)
+	for i := range to.NumField() {
+		if to.Field(i).IsZero() {
+			to.Field(i).Set(src.Field(i))
+		}
+	}
+	return p
+}
+
+// likened fills every row that is like another, in the order of the file.
+func likened(rows []product) ([]product, error) {
+	out := slices.Clone(rows)
+	for i, p := range out {
+		if p.Like == "" {
+			continue
+		}
+		at := slices.IndexFunc(out[:i], func(q product) bool { return q.ID == p.Like })
+		if at < 0 {
+			return nil, fmt.Errorf("product %s is like %q, which is no row before it", p.ID, p.Like)
+		}
+		out[i] = p.filled(out[at])
+	}
+	return out, nil
 }
 
 // check reports what a row lacks; a fault of the build.
@@ -231,7 +258,7 @@ func among(list []string, ln cook.Line) bool {
 		switch {
 		case w == ln.Key && w != "", w == ln.Row.Key && w != "", w == ln.Row.Kind && w != "":
 			return true
-		case (ln.Key == "" || ln.Row.Own) && euWord(ln.Name, w):
+		case (ln.Key == "" || ln.Row.Own) && len(w) > 2 && euBegins(ln.Name, w):
 			return true
 		}
 	}

@@ -49,6 +49,7 @@ type rules struct {
 	Programmes  []Programme      `toml:"programme"`
 	EU          *euTable         `toml:"eu"`
 	Products    []product        `toml:"product"` // row by row: see overlay
+	Additives   *additiveTable   `toml:"additives"`
 }
 
 // Programme is one scheme under which a state lets a home kitchen sell, and
@@ -130,6 +131,13 @@ func (r rules) check(words map[string]*Phrases) error {
 				if !words[lang].Has(key) {
 					return fmt.Errorf("set %s: languages/%s.toml lacks %q, which %s needs", r.ID, lang, key, name)
 				}
+			}
+		}
+	}
+	for _, a := range r.Additives.rows() {
+		for _, lang := range r.Languages {
+			if !words[lang].Has("eu.additive.name."+a.ID) || !words[lang].Has("eu.additive."+a.Category) {
+				return fmt.Errorf("set %s: languages/%s.toml lacks the words of additive %s", r.ID, lang, a.ID)
 			}
 		}
 	}

@@ -1,0 +1,133 @@
+package rule
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kitchen/cook"
+)
+
+// judge tests a batch against the row of its product.
+func (c *euCase) judge() {
+	p := c.product
+	if only := c.strangers(); only != nil {
+		c.fail("fruit-not-allowed", linePath(only.Line), c.printed(p)+" is made of "+c.onlyWords()+" alone, and "+only.Line.Name+" is none").
+			Hinted("call it by another name").Cited(p.Cite)
+	} else if c.r.Yield.Mass > 0 && len(c.fruits) > 0 {
+		c.judgeFruit()
+	}
+	c.judgeMixture()
+	c.judgeIngredients()
+	c.judgeLeast()
+	c.judgeSolids()
+}
+
+// strangers is the first fruit a product may not be made of.
+func (c *euCase) strangers() *euShare {
+	for i, f := range c.fruits {
+		if len(c.product.Only) > 0 && !c.among(c.product.Only, f.Line) {
+			return &c.fruits[i]
+		}
+	}
+	return nil
+}
+
+func (c *euCase) onlyWords() string {
+	if c.product.Only[0] == "citrus" {
+		return "citrus fruit"
+	}
+	return c.product.Only[0]
+}
+
+func (c *euCase) judgeFruit() {
+	have := euPerKilo(c.fruits, c.r.Yield.Mass)
+	if slices.Contains(c.product.Counts, "juice") && slices.ContainsFunc(c.fruits, func(f euShare) bool { return c.form(f.Line) == "fruit" && len(f.Line.Contains) == 0 }) {
+		c.l.Notef("jelly-counts-juice", c.batchFile(), "ingredient", "the notes weigh fruit, and %s counts its strained juice or extract", c.printed(c.product)).
+			Hinted(`weigh the strained juice and write "redcurrant juice"`).Cited(c.product.Cite)
+	}
+	need, memory := c.product.leastFruit(c.fruits, c.on)
+	unverified := ""
+	if memory {
+		unverified = " (minimum from memory, unverified)"
+	}
+	if have < need {
+		c.fail("too-little-fruit", "name", c.printed(c.product)+" needs "+euGrams(need)+" of fruit in 1000 g, this batch has "+euGrams(have)+unverified).
+			Hinted("call it " + c.say("product.spread") + ` and write kind = "spread", or use more fruit; juice counts in jelly only`).Cited(c.product.Cite)
+		return
+	}
+	if memory {
+		c.l.Notef("minimum-unverified", c.batchFile(), "name", "the minimum of %s of fruit in 1000 g is from memory, unverified; this batch has %s", euGrams(need), euGrams(have)).Cited(c.product.Cite)
+	}
+}
+
+func euGrams(g int) string { return strconv.Itoa(g) + " g" }
+
+// judgeMixture: some fruits may not be mixed with others in extra jam (Annex I).
+func (c *euCase) judgeMixture() {
+	if len(c.fruits) < 2 {
+		return
+	}
+	for _, f := range c.fruits {
+		if c.among(c.product.Unmixed, f.Line) {
+			c.fail("extra-mixture", linePath(f.Line), f.Line.Name+" may not be mixed with other fruit in "+c.printed(c.product)).
+				Hinted("leave \"extra\" out of the name").Cited(citeJam)
+		}
+	}
+}
+
+// judgeSolids tests the soluble dry matter by refractometer; products with
+// sweeteners or a lawful claim of reduced sugars are the exceptions (Annex I.II).
+func (c *euCase) judgeSolids() {
+	s, b := c.product.Solids, c.r.Brix
+	if s == nil || !(b.Value > 0) || b.Value > s.Least || b.Value == s.Least && !s.More {
+		return
+	}
+	if s.Sweetened && len(c.sweetened().sweeteners) > 0 || c.reducedSugar(s, b.Value) {
+		return
+	}
+	hint := "boil further, or call it " + c.say("product.spread") + ` and write kind = "spread"`
+	if s.ReducedTo > 0 {
+		hint += fmt.Sprintf("; \"reduced sugar\" is for %g to %g %%", s.ReducedFrom, s.ReducedTo)
+	}
+	msg := fmt.Sprintf("soluble solids of %.1f %% are too low: %s needs %s%g %%", b.Value, c.printed(c.product), map[bool]string{true: "more than "}[s.More], s.Least)
+	cite := euOr(s.Cite, c.product.Cite)
+	if b.How == cook.Measured {
+		c.fail("solids-too-low", "cook.brix", msg).Hinted(hint).Cited(cite)
+		return
+	}
+	c.l.Warnf("solids-too-low", c.batchFile(), "cook", "%s (%s, not measured)", msg, b.How).Hinted("measure with a refractometer; " + hint).Cited(cite)
+}
+
+// reducedSugar reports whether the name claims reduced sugars and the solids
+// rule lets it: inside a range, or under the rules on claims.
+func (c *euCase) reducedSugar(s *solidsRule, brix float64) bool {
+	if c.r.Batch == nil {
+		return false
+	}
+	claimed := false
+	for _, w := range strings.Split(c.say("claim.reduced-sugar"), "|") {
+		claimed = claimed || strings.Contains(euFold(c.r.Batch.Name), euFold(w))
+	}
+	switch {
+	case !claimed:
+		return false
+	case s.ReducedTo > 0:
+		return brix >= s.ReducedFrom && brix <= s.ReducedTo
+	case s.Reduced:
+		c.l.Warnf("reduced-sugar-claim", c.batchFile(), "name", "\"reduced sugar\" is a nutrition claim: at least 30 %% less sugars than a like product, and a nutrition declaration on the label").
+			Hinted("the exemption of small makers ends with a claim; ask your food authority").Cited("Regulation (EC) 1924/2006 Annex; Regulation (EU) 1169/2011 Art 49")
+	}
+	return s.Reduced
+}
+
+// fail blocks printing for sale when the facts are measured; on an estimated
+// yield or a gift it warns.
+func (c *euCase) fail(code, path, message string) *diag.Diagnostic {
+	if c.gift || c.r.Yield.How == cook.Estimated && (code == "too-little-fruit" || code == "too-little-of") {
+		return c.l.Warnf(code, c.batchFile(), path, "%s", message)
+	}
+	return c.l.Errorf(code, c.batchFile(), path, "%s", message)
+}

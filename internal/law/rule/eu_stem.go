@@ -1,0 +1,131 @@
+package rule
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"jarmark/internal/kitchen/cook"
+)
+
+// euFolder makes words comparable: lower case without accents.
+var euFolder = strings.NewReplacer("ä", "a", "ö", "o", "ü", "u", "ß", "ss", "é", "e", "è", "e", "ê", "e", "ë", "e", "à", "a", "â", "a",
+	"î", "i", "ï", "i", "ô", "o", "û", "u", "ù", "u", "ç", "c", "ñ", "n", "œ", "oe", "æ", "ae", "’", "'", "\u00a0", " ", "\u202f", " ")
+
+func euFold(s string) string { return euFolder.Replace(strings.ToLower(s)) }
+
+// euBegins reports whether a word of a text begins with another, whatever case
+// and accents.
+func euBegins(text, word string) bool {
+	_, _, ok := euFind(euFold(text), euFold(word), true)
+	return ok
+}
+
+// callings are the stems by which a product's name may name an ingredient, the
+// most exact first: its label name, singular and stem in the language, a
+// compound's head ("Kirsch" of "Sauerkirschen"), what else the language calls
+// it, and the fruit of a juice.
+func (c *euCase) callings(ln cook.Line) (out []string) {
+	put := func(s string) {
+		if s = strings.TrimSpace(euFold(s)); s != "" && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	lang := c.lang
+	if lang == "en" {
+		lang = "en_gb"
+	}
+	names := []string{c.ingredientQuiet(ln), ln.Name}
+	if n, ok := ln.Row.Names(lang); ok {
+		names = append(names, n.Singular, n.Stem)
+		put(n.Stem)
+	}
+	for _, n := range names {
+		c.stems(n, put)
+	}
+	if c.has("also." + ln.Key) {
+		for _, w := range strings.Split(c.say("also."+ln.Key), "|") {
+			put(w)
+		}
+	}
+	return out
+}
+
+// stems cuts a name to what may stand in a product's name.
+func (c *euCase) stems(name string, put func(string)) {
+	words := strings.FieldsFunc(euFold(name), notLetter)
+	if len(words) == 0 {
+		return
+	}
+	cuts := strings.Split(c.say("word.forms"), "|")
+	switch c.lang {
+	case "de":
+		last := words[len(words)-1]
+		for _, f := range cuts { // Zitronensaft, Selleriesamen
+			if cut, ok := strings.CutSuffix(last, euFold(f)); ok && len(cut) > 3 {
+				last = cut
+			}
+		}
+		stem := euStem(last, "de")
+		put(stem)
+		for _, h := range strings.Split(c.say("word.heads"), "|") {
+			if h = euFold(h); strings.HasSuffix(stem, h) {
+				put(h)
+			}
+		}
+	case "fr":
+		at := 0
+		if len(words) > 2 && slices.Contains(cuts, words[0]) { // jus de citron, écorces d'orange
+			at = 2
+		}
+		put(euStem(words[at], "fr"))
+	default:
+		n := len(words)
+		for n > 1 && slices.Contains(cuts, words[n-1]) { // lemon juice, chilli flakes
+			n--
+		}
+		put(euSingular(words[n-1]))
+	}
+}
+
+// mentions reports whether the product's name names an ingredient.
+func (c *euCase) mentions(ln cook.Line) bool { return c.calledAt(c.plainTitle(), ln) >= 0 }
+
+// calledAt finds where a name names an ingredient, -1 where it does not.
+func (c *euCase) calledAt(name string, ln cook.Line) int {
+	low := euFold(name)
+	for _, s := range c.callings(ln) {
+		n := utf8.RuneCountInString(s)
+		switch {
+		case n < 3:
+			continue
+		case n < 4: // rum, gin: as a whole word, or before a hyphen
+			if from, _, ok := euFind(low, s, false); ok {
+				return from
+			}
+			continue
+		case c.lang == "de":
+			if from := strings.Index(low, s); from >= 0 {
+				return from
+			}
+			continue
+		}
+		if from, _, ok := euFind(low, strings.TrimSuffix(s, "y"), true); ok {
+			return from
+		}
+	}
+	return -1
+}
+
+// plainTitle is the maker's name without the claims that speak of an ingredient
+// and mean less of it: "reduced sugar".
+func (c *euCase) plainTitle() string {
+	if c.r.Batch == nil {
+		return ""
+	}
+	name := euFold(c.r.Batch.Name)
+	for _, claim := range strings.Split(c.say("claim.reduced-sugar"), "|") {
+		name = strings.ReplaceAll(name, euFold(claim), " ")
+	}
+	return name
+}
