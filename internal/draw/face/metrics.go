@@ -19,12 +19,14 @@ import (
 type Face struct {
 	Name page.Face
 
-	data []byte
-	font *sfnt.Font
-	em   fixed.Int26_6 // units per em as a ppem, so that results are font units
-	pool sync.Pool     // *sfnt.Buffer
+	data   []byte
+	tables tables
+	font   *sfnt.Font
+	em     fixed.Int26_6 // units per em as a ppem, so that results are font units
+	pool   sync.Pool     // *sfnt.Buffer
 
-	ascent, descent  int // 1/1000 em; descent is positive
+	box              [4]int // of all glyphs: left, bottom, right, top in 1/1000 em, up positive
+	ascent, descent  int    // 1/1000 em; descent is positive
 	xHeight, lowerO  int
 	capHeight, digit int
 	advances         [tableSize]atomic.Int32 // advance + 1; 0 = not known yet, -1 = no glyph
@@ -57,8 +59,12 @@ func open(fsys fs.FS, file string, name page.Face) (*Face, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", file, err)
 	}
+	tables, err := readTables(data)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", file, err)
+	}
 	f := &Face{
-		Name: name, data: data, font: parsed,
+		Name: name, data: data, tables: tables, font: parsed,
 		em:         fixed.I(int(parsed.UnitsPerEm())),
 		farAdvance: map[rune]int32{}, farKern: map[[2]rune]int16{},
 		inks: map[rune]Ink{}, outlines: map[rune]Outline{},
@@ -76,6 +82,9 @@ func (f *Face) measure() error {
 		return fmt.Errorf("%s: %w", f.Name, err)
 	}
 	f.ascent, f.descent = f.thousandths(m.Ascent), f.thousandths(m.Descent)
+	for i := range f.box {
+		f.box[i] = f.thousandths(fixed.I(i16(f.tables["head"][36+2*i:])))
+	}
 	f.xHeight = f.Ink('x').Top
 	o := f.Ink('o')
 	f.lowerO = o.Top + o.Bottom

@@ -12,7 +12,7 @@ import (
 // a setting that already holds.
 type content struct {
 	b     []byte
-	fonts map[page.Face]string
+	fonts map[page.Face]*typeface
 	now   ink
 	saved []ink
 }

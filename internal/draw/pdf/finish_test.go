@@ -2,9 +2,11 @@ package pdf
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 	"testing"
 
+	"jarmark/internal/draw/face"
 	"jarmark/internal/kit/unit"
 )
 
@@ -13,17 +15,24 @@ const layout = "%PDF-1.3\n1 0 obj\n<<\n/Type /Pages\n>>\nendobj\n2 0 obj\n<<\n/T
 	"xref\n0 3\n0000000000 65535 f \n0000000009 00000 n \n0000000043 00000 n \n" +
 	"trailer\n<<\n/Size 3\n/Root 2 0 R\n/Info 1 0 R\n>>\nstartxref\n92\n%%EOF\n"
 
-func TestFinishMovesTheTableOnly(t *testing.T) {
+func TestFinishCompletes(t *testing.T) {
 	var b bytes.Buffer
-	if err := finish(&b, []byte(layout)); err != nil {
+	if err := finish(&b, []byte(layout), nil); err != nil {
 		t.Fatal(err)
 	}
 	got := b.String()
-	if !strings.Contains(got, "/Type /Catalog\n"+preferences+"/Pages") || !strings.Contains(got, "trailer\n<<\n/ID [<") {
+	if !strings.Contains(got, "2 0 obj\n<<\n/Type /Catalog\n"+preferences+"/Pages 1 0 R\n>>\nendobj\n") || !strings.Contains(got, "trailer\n<<\n/ID [<") {
 		t.Errorf("not completed:\n%s", got)
 	}
-	if at := strings.Index(got, "xref\n0 3"); !strings.HasSuffix(got, "startxref\n137\n%%EOF\n") || at != 137 {
+	at := strings.Index(got, "xref\n0 3\n")
+	if !strings.HasSuffix(got, fmt.Sprintf("/Size 3\n/Root 2 0 R\n/Info 1 0 R\n>>\nstartxref\n%d\n%%%%EOF\n", at)) {
 		t.Errorf("table at %d:\n%s", at, got)
+	}
+	for n := range 2 {
+		want := fmt.Sprintf("%010d 00000 n \n", strings.Index(got, fmt.Sprintf("%d 0 obj", n+1)))
+		if line := got[at+len("xref\n0 3\n")+entrySize*(n+1):][:entrySize]; line != want {
+			t.Errorf("object %d: %q, want %q", n+1, line, want)
+		}
 	}
 }
 
@@ -34,6 +43,7 @@ func TestFinishRefusesOtherLayouts(t *testing.T) {
 		{"%PDF-1.3", "%FDF-1.3"}, {"startxref\n92", "startxref\n99"}, {"startxref\n92", "startxref\nx"},
 		{"startxref\n92", "startxref\n-5"}, {"startxref\n92", "startxref\n100000"}, {"%%EOF\n", ""},
 		{"/Root 2 0 R", "/Root 9 0 R"}, {"/Root 2 0 R", "/Root 1 0 R"}, {"/Root", "/Toor"}, {"trailer\n<<\n", "trailer <<"},
+		{"/Info 1", "/Info 3"}, {"/Size 3", "/Size 4"},
 		{"0 3\n", "0 30\n"}, {"0 3\n", "0 -3\n"}, {"0 3\n", "1 3\n"}, {"0000000043", "0000000044"},
 		{"0000000043", "x000000043"}, {"0000000009", "0000000099"}, {"/Type /Catalog", "/Type /Katalog"},
 	} {
@@ -42,14 +52,17 @@ func TestFinishRefusesOtherLayouts(t *testing.T) {
 			t.Fatalf("%v changes nothing", change)
 		}
 		var b bytes.Buffer
-		if err := finish(&b, []byte(text)); err == nil || b.Len() > 0 {
+		if err := finish(&b, []byte(text), nil); err == nil || b.Len() > 0 {
 			t.Errorf("%v: %v, wrote %d bytes", change, err, b.Len())
 		}
 	}
 	for n := range len(layout) {
-		if err := finish(&bytes.Buffer{}, []byte(layout[:n])); err == nil {
+		if err := finish(&bytes.Buffer{}, []byte(layout[:n]), nil); err == nil {
 			t.Errorf("file cut at %d accepted", n)
 		}
+	}
+	if err := finish(&bytes.Buffer{}, []byte(layout), []*typeface{{tag: "face00", Subset: &face.Subset{}}}); err == nil {
+		t.Error("a typeface without a place was accepted")
 	}
 }
 

@@ -14,12 +14,14 @@ import (
 // press draws the pages of one document.
 type press struct {
 	doc    *page.Doc
-	fonts  map[page.Face]string
+	fonts  map[page.Face]*typeface
 	labels map[*page.Frame]*form // frames placed more than once
 	ink    content               // reused from form to form
+	packed []byte                // likewise
+	err    error
 }
 
-func newPress(d *page.Doc, s *survey, fonts map[page.Face]string) *press {
+func newPress(d *page.Doc, s *survey, fonts map[page.Face]*typeface) *press {
 	p := &press{doc: d, fonts: fonts, labels: map[*page.Frame]*form{}}
 	for i := range d.Pages {
 		for _, pl := range d.Pages[i].Places {
@@ -48,12 +50,19 @@ func (f *form) ID() string { return f.id }
 
 func (f *form) Size() (fpdf.PointType, fpdf.SizeType) { return fpdf.PointType{}, sizeOf(f.w, f.h) }
 
-// Bytes draws the form. The result is good until the next form is drawn.
+// Bytes draws the form and packs it. The result is good until the next form is
+// drawn.
 func (f *form) Bytes() []byte {
-	c := &f.p.ink
-	*c = content{b: c.b[:0], saved: c.saved[:0], fonts: f.p.fonts}
-	f.draw(c)
-	return c.b
+	p := f.p
+	p.ink = content{b: p.ink.b[:0], saved: p.ink.saved[:0], fonts: p.fonts}
+	f.draw(&p.ink)
+	packed, err := deflate(p.packed[:0], p.ink.b)
+	if err != nil {
+		p.err = err
+		return nil
+	}
+	p.packed = packed
+	return packed
 }
 
 func (f *form) Images() map[string]*fpdf.ImageInfoType { return nil }
@@ -89,21 +98,6 @@ func (p *press) sheets() []*form {
 		}
 	}
 	return out
-}
-
-// heavy reports whether compressing the pages is worth its time: their content
-// is more than 2 kB a stream. Drawing it all to know takes far less.
-func (p *press) heavy(sheets []*form) bool {
-	total := 0
-	for _, l := range p.labels {
-		total += len(l.Bytes())
-	}
-	for i, s := range sheets {
-		if i == 0 || s != sheets[i-1] {
-			total += len(s.Bytes())
-		}
-	}
-	return total > 2048*(len(p.labels)+len(sheets))
 }
 
 // pageForm is all of one page.

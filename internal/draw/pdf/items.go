@@ -32,9 +32,10 @@ func (c *content) text(s space, t *page.Text) {
 		c.b = append(c.b, ">>> BDC "...)
 	}
 	c.b = append(c.b, "BT "...)
-	if name := c.fonts[t.Face]; c.now.font != name || c.now.size != t.Size {
-		c.now.font, c.now.size = name, t.Size
-		c.b = append(append(append(c.b, '/'), name...), ' ')
+	font := c.fonts[t.Face]
+	if c.now.font != font.id || c.now.size != t.Size {
+		c.now.font, c.now.size = font.id, t.Size
+		c.b = append(append(append(c.b, '/'), font.id...), ' ')
 		c.length(t.Size)
 		c.b = append(c.b, "Tf "...)
 	}
@@ -59,7 +60,7 @@ func (c *content) text(s space, t *page.Text) {
 			c.b = append(c.b, "0 Td "...)
 		}
 		from = g.X
-		c.show(g.S)
+		c.show(font, g.S)
 	}
 	c.b = append(c.b, "ET"...)
 	if spaced {
@@ -80,18 +81,25 @@ func letterSpaced(t *page.Text) bool {
 	return single >= 3 && 2*single > len(t.Segs)
 }
 
-// show writes text as UTF-16 codes, the encoding fpdf gives its fonts.
-func (c *content) show(s string) {
+// show writes text by the glyphs of its font.
+func (c *content) show(font *typeface, s string) {
 	c.b = append(c.b, '<')
-	c.hex(s)
+	for _, r := range s {
+		c.code16(rune(font.Glyph(r)))
+	}
 	c.b = append(c.b, "> Tj "...)
 }
 
+// hex writes text as UTF-16 codes.
 func (c *content) hex(s string) {
-	const digits = "0123456789ABCDEF"
 	for _, r := range s {
-		c.b = append(c.b, digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15])
+		c.code16(r)
 	}
+}
+
+func (c *content) code16(r rune) {
+	const digits = "0123456789ABCDEF"
+	c.b = append(c.b, digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15])
 }
 
 // path draws a shape (ISO 32000-1, 8.5).

@@ -1,8 +1,9 @@
 // Package pdf writes a page.Doc as PDF. It draws what it is given, exactly
 // where it is told, and decides nothing: no margins, no page breaks, no
 // measuring. It is the only importer of fpdf, which contributes the file
-// structure and the font subsets; the drawing operators are written here,
-// because fpdf rounds to 0.01 pt and formats every call with fmt.
+// structure; the drawing operators are written here, because fpdf rounds to
+// 0.01 pt and formats every call with fmt, and the fonts, because fpdf spends
+// three quarters of a run on them (see embed).
 //
 // How it stays fast and small:
 //   - A frame that is placed more than once becomes one form XObject and is
@@ -11,13 +12,14 @@
 //     therefore a form that writes its operators only while the file is being
 //     written (see form), so that the content of one page at a time is held.
 //     Pages alike share one.
-//   - Setting up a compressor costs more than drawing a light page, so files of
-//     light pages are not compressed (their fonts are).
+//   - Compressors are used again, from form to form and file to file.
 package pdf
 
 import (
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"time"
 
 	"github.com/go-pdf/fpdf"
@@ -35,11 +37,11 @@ import (
 // letter the typeface lacks, a letter above U+FFFF, a broken path, a page of
 // impossible size. A failing w gives w's error.
 func Write(w io.Writer, d *page.Doc, faces *face.Set) error {
-	raw, err := build(d, faces)
+	raw, fonts, err := build(d, faces)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	if err := finish(w, raw); err != nil {
+	if err := finish(w, raw, fonts); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
@@ -47,33 +49,38 @@ func Write(w io.Writer, d *page.Doc, faces *face.Set) error {
 
 // build makes the file as fpdf writes it. fpdf panics where it meets what it
 // does not expect; survey rules the known causes out, recover is the net.
-func build(d *page.Doc, faces *face.Set) (raw []byte, err error) {
+func build(d *page.Doc, faces *face.Set) (raw []byte, fonts []*typeface, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			raw, err = nil, fmt.Errorf("internal fault: %v", r)
+			raw, fonts, err = nil, nil, fmt.Errorf("internal fault: %v", r)
 		}
 	}()
 	s, err := inspect(d, faces)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	f := open(d)
-	fonts, err := embed(f, s, faces)
+	named, err := embed(f, s, faces)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	p := newPress(d, s, fonts)
+	p := newPress(d, s, named)
 	sheets := p.sheets()
-	f.SetCompression(p.heavy(sheets))
 	for i, pg := range d.Pages {
 		f.AddPageFormat("P", sizeOf(pg.W, pg.H))
 		f.UseTemplate(sheets[i])
 	}
 	var out capture
 	if err := f.Output(&out); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return out.b, nil
+	if p.err != nil {
+		return nil, nil, p.err
+	}
+	for _, name := range slices.Sorted(maps.Keys(named)) {
+		fonts = append(fonts, named[name])
+	}
+	return out.b, fonts, nil
 }
 
 // open starts a file of the document's facts and no defaults of fpdf's own.
@@ -83,6 +90,7 @@ func open(d *page.Doc) *fpdf.Fpdf {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
+	f.SetCompression(false) // forms come packed
 	at := time.Unix(d.Created, 0).UTC()
 	f.SetCreationDate(at)
 	f.SetModificationDate(at)

@@ -3,6 +3,7 @@ package pdf_test
 import (
 	"bytes"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"sync"
@@ -207,9 +208,8 @@ func TestWritesAtTheSameTime(t *testing.T) {
 	}
 }
 
-// TestLightAndHeavyFilesReadAlike: many light pages are written uncompressed,
-// heavy ones compressed; both are sound.
-func TestLightAndHeavyFilesReadAlike(t *testing.T) {
+// TestManyLightPages: a roll of small labels, a page each, every form packed.
+func TestManyLightPages(t *testing.T) {
 	light := &page.Doc{}
 	for i := range 300 {
 		light.Pages = append(light.Pages, page.Page{W: mm(62), H: mm(29), Marks: []page.Item{line(regular, 9, 5, 10, ink, strconv.Itoa(1000+i))}})
@@ -218,10 +218,18 @@ func TestLightAndHeavyFilesReadAlike(t *testing.T) {
 	if f := presstest.Open(t, raw); f.Pages() != 300 || f.Text(299) != "1299" {
 		t.Errorf("%d pages, last says %q", f.Pages(), f.Text(299))
 	}
-	if n := bytes.Count(raw, []byte("FlateDecode")); n != 2 {
-		t.Errorf("%d compressed streams, want those of the font alone", n)
+	// 300 pages, the file of the one face and its letters.
+	if n := bytes.Count(raw, []byte("/Filter /FlateDecode")); n != 302 {
+		t.Errorf("%d packed streams, want 302", n)
 	}
-	if n := bytes.Count(write(t, serials(t, 30)), []byte("FlateDecode")); n < 8 {
-		t.Errorf("%d compressed streams in a heavy file", n)
+}
+
+// TestSubsetsAreNamed: the name of a font of which a part is embedded begins
+// with six letters and a plus sign (ISO 32000-1, 9.6.4).
+func TestSubsetsAreNamed(t *testing.T) {
+	raw := write(t, repeated(t, 3))
+	names := regexp.MustCompile(`/FontName /([A-Z]{6}\+[A-Za-z]+-[A-Za-z]+)\n`).FindAllSubmatch(raw, -1)
+	if len(names) != 2 || bytes.Equal(names[0][1][:6], names[1][1][:6]) {
+		t.Errorf("%q", names)
 	}
 }

@@ -1,0 +1,266 @@
+package face
+
+import (
+	"encoding/binary"
+	"fmt"
+	"slices"
+
+	"golang.org/x/image/font/sfnt"
+
+	"jarmark/internal/draw/page"
+)
+
+// Subset is the part of a typeface that some letters need, as a file that may
+// be embedded in a PDF (ISO 32000-1, 9.9: FontFile2 of a CIDFont needs no cmap).
+type Subset struct {
+	Name   page.Face
+	PSName string          // PostScript name, OpenType name ID 6
+	Data   []byte          // TrueType: glyf, head, hhea, hmtx, loca, maxp, and hints if any
+	Runes  []rune          // ascending; glyph i+1 of Data draws Runes[i]
+	glyphs map[rune]uint16 // glyph of a letter in Data
+	face   *Face
+}
+
+// Glyph gives the glyph of a letter in Data; 0, the missing glyph, for others.
+func (s *Subset) Glyph(r rune) uint16 { return s.glyphs[r] }
+
+// Advance is the face's own, in 1/1000 em.
+func (s *Subset) Advance(r rune) int { return s.face.Advance(r) }
+
+// Metrics are what a font descriptor states (ISO 32000-1, table 122), in
+// 1/1000 em: the box all glyphs fit in, ascent, descent (negative), capitals.
+func (s *Subset) Metrics() (box [4]int, ascent, descent, capHeight int) {
+	f := s.face
+	return f.box, f.ascent, -f.descent, f.capHeight
+}
+
+// Subset gives the part of the face that draws the letters; letters that it
+// lacks are left out. The same letters give the same bytes.
+func (f *Face) Subset(letters []rune) (*Subset, error) {
+	s := &Subset{Name: f.Name, face: f, glyphs: map[rune]uint16{}}
+	b := f.buffer()
+	defer f.pool.Put(b)
+	var err error
+	if s.PSName, err = f.font.Name(b, sfnt.NameIDPostScript); err != nil {
+		return nil, fmt.Errorf("%s: %w", f.Name, err)
+	}
+	s.Runes = slices.Clone(letters)
+	slices.Sort(s.Runes)
+	s.Runes = slices.DeleteFunc(slices.Compact(s.Runes), func(r rune) bool { return !f.Has(r) })
+	old := []uint16{0} // glyph of the whole face for each of the subset
+	for _, r := range s.Runes {
+		g, err := f.font.GlyphIndex(b, r)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %U: %w", f.Name, r, err)
+		}
+		s.glyphs[r] = uint16(len(old))
+		old = append(old, uint16(g))
+	}
+	if s.Data, err = f.tables.cut(old); err != nil {
+		return nil, fmt.Errorf("%s: %w", f.Name, err)
+	}
+	return s, nil
+}
+
+// tables are the tables of a TrueType file by tag (OpenType specification,
+// "Organization of an OpenType Font").
+type tables map[string][]byte
+
+var errShort = fmt.Errorf("the font file is cut short")
+
+func readTables(data []byte) (tables, error) {
+	if len(data) < 12 {
+		return nil, errShort
+	}
+	out := tables{}
+	for i := range int(u16(data[4:])) {
+		at := 12 + 16*i
+		if at+16 > len(data) {
+			return nil, errShort
+		}
+		from, size := int(u32(data[at+8:])), int(u32(data[at+12:]))
+		if from < 0 || size < 0 || from > len(data) || size > len(data)-from {
+			return nil, errShort
+		}
+		out[string(data[at:at+4])] = data[from : from+size]
+	}
+	for tag, size := range map[string]int{"head": 54, "hhea": 36, "maxp": 6, "hmtx": 4, "loca": 4, "glyf": 0} {
+		if t, ok := out[tag]; !ok || len(t) < size {
+			return nil, fmt.Errorf("no table %q: not a TrueType file", tag)
+		}
+	}
+	return out, nil
+}
+
+func u16(b []byte) uint16 { return binary.BigEndian.Uint16(b) }
+func u32(b []byte) uint32 { return binary.BigEndian.Uint32(b) }
+func i16(b []byte) int    { return int(int16(u16(b))) }
+
+// glyph is the outline of one glyph as it stands in the file.
+func (t tables) glyph(g uint16) ([]byte, error) {
+	loca, glyf := t["loca"], t["glyf"]
+	var from, to int
+	if i := int(g); u16(t["head"][50:]) == 0 {
+		if 2*i+4 > len(loca) {
+			return nil, errShort
+		}
+		from, to = 2*int(u16(loca[2*i:])), 2*int(u16(loca[2*i+2:]))
+	} else {
+		if 4*i+8 > len(loca) {
+			return nil, errShort
+		}
+		from, to = int(u32(loca[4*i:])), int(u32(loca[4*i+4:]))
+	}
+	if from > to || to > len(glyf) {
+		return nil, errShort
+	}
+	return glyf[from:to], nil
+}
+
+// metric is advance and left side bearing of a glyph, as hmtx has them.
+func (t tables) metric(g uint16) ([4]byte, error) {
+	var out [4]byte
+	hmtx, full := t["hmtx"], int(u16(t["hhea"][34:]))
+	i := int(g)
+	if full < 1 || 4*full > len(hmtx) {
+		return out, errShort
+	}
+	if i < full {
+		copy(out[:], hmtx[4*i:])
+		return out, nil
+	}
+	copy(out[:2], hmtx[4*full-4:])
+	if at := 4*full + 2*(i-full); at+2 <= len(hmtx) {
+		copy(out[2:], hmtx[at:])
+	}
+	return out, nil
+}
+
+// Flags of a component of a composite glyph (OpenType specification, glyf).
+const (
+	wideArguments = 1 << 0
+	oneScale      = 1 << 3
+	moreParts     = 1 << 5
+	twoScales     = 1 << 6
+	matrix        = 1 << 7
+)
+
+// parts calls f with the place of every component's glyph number.
+func parts(glyph []byte, f func(at int)) error {
+	if len(glyph) < 10 || i16(glyph) >= 0 {
+		return nil
+	}
+	for at := 10; ; {
+		if at+4 > len(glyph) {
+			return errShort
+		}
+		flags := u16(glyph[at:])
+		f(at + 2)
+		at += 6
+		for bit, size := range map[uint16]int{wideArguments: 2, oneScale: 2, twoScales: 4, matrix: 8} {
+			if flags&bit != 0 {
+				at += size
+			}
+		}
+		if flags&moreParts == 0 {
+			return nil
+		}
+	}
+}
+
+// cut makes a file of the glyphs in old, renumbered in that order; what they
+// are composed of is added after them.
+func (t tables) cut(old []uint16) ([]byte, error) {
+	number := map[uint16]uint16{}
+	for i, g := range old {
+		if _, twice := number[g]; !twice {
+			number[g] = uint16(i)
+		}
+	}
+	var glyf, loca, hmtx []byte
+	for i := 0; i < len(old); i++ {
+		data, err := t.glyph(old[i])
+		if err != nil {
+			return nil, err
+		}
+		data = slices.Clone(data)
+		err = parts(data, func(at int) {
+			part := u16(data[at:])
+			if _, known := number[part]; !known {
+				number[part] = uint16(len(old))
+				old = append(old, part)
+			}
+			binary.BigEndian.PutUint16(data[at:], number[part])
+		})
+		m, err2 := t.metric(old[i])
+		if err != nil || err2 != nil {
+			return nil, errShort
+		}
+		loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
+		glyf = append(glyf, data...)
+		for len(glyf)%4 != 0 {
+			glyf = append(glyf, 0)
+		}
+		hmtx = append(hmtx, m[:]...)
+	}
+	loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
+	out := tables{"glyf": glyf, "loca": loca, "hmtx": hmtx,
+		"head": slices.Clone(t["head"]), "hhea": slices.Clone(t["hhea"]), "maxp": slices.Clone(t["maxp"])}
+	binary.BigEndian.PutUint16(out["head"][50:], 1) // long offsets
+	binary.BigEndian.PutUint16(out["hhea"][34:], uint16(len(old)))
+	binary.BigEndian.PutUint16(out["maxp"][4:], uint16(len(old)))
+	for _, hint := range []string{"cvt ", "fpgm", "prep"} {
+		if h, ok := t[hint]; ok {
+			out[hint] = h
+		}
+	}
+	return out.file(), nil
+}
+
+// file lays tables out with their checksums (OpenType specification, table
+// directory and head.checkSumAdjustment).
+func (t tables) file() []byte {
+	var tags []string
+	for tag := range t {
+		tags = append(tags, tag)
+	}
+	slices.Sort(tags)
+	n, power, log := len(tags), 1, 0
+	for power*2 <= n {
+		power, log = power*2, log+1
+	}
+	out := []byte{0, 1, 0, 0}
+	for _, v := range []int{n, 16 * power, log, 16 * (n - power)} {
+		out = binary.BigEndian.AppendUint16(out, uint16(v))
+	}
+	copy(t["head"][8:12], []byte{0, 0, 0, 0})
+	at, head := len(out)+16*n, 0
+	for _, tag := range tags {
+		if tag == "head" {
+			head = at
+		}
+		out = append(out, tag...)
+		for _, v := range []uint32{checksum(t[tag]), uint32(at), uint32(len(t[tag]))} {
+			out = binary.BigEndian.AppendUint32(out, v)
+		}
+		at += (len(t[tag]) + 3) &^ 3
+	}
+	for _, tag := range tags {
+		out = append(out, t[tag]...)
+		for len(out)%4 != 0 {
+			out = append(out, 0)
+		}
+	}
+	binary.BigEndian.PutUint32(out[head+8:], 0xB1B0AFBA-checksum(out))
+	return out
+}
+
+// checksum is the sum of big-endian words, zeros added at the end.
+func checksum(b []byte) (sum uint32) {
+	for ; len(b) >= 4; b = b[4:] {
+		sum += u32(b)
+	}
+	var last [4]byte
+	copy(last[:], b)
+	return sum + u32(last[:])
+}
