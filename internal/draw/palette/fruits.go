@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/words"
 	"jarmark/templates"
 )
 
@@ -83,21 +84,14 @@ func readRow(cells []string) *row {
 }
 
 // find looks a fruit up by pantry key or common word, singular or plural.
-func (t *table) find(words string) (*row, bool) {
-	k := fold(words)
-	for _, try := range []string{k, strings.TrimSuffix(k, "s"), strings.TrimSuffix(k, "es"), ies(k)} {
+func (t *table) find(name string) (*row, bool) {
+	k := fold(name)
+	for _, try := range []string{k, words.Singular(k)} {
 		if r, ok := t.byWord[try]; ok && try != "" {
 			return r, true
 		}
 	}
 	return nil, false
-}
-
-func ies(s string) string {
-	if stem, ok := strings.CutSuffix(s, "ies"); ok {
-		return stem + "y"
-	}
-	return s
 }
 
 // fold makes "Black currant", "black_currant" and "blackcurrant" one word.

@@ -1,6 +1,10 @@
 package diag
 
-import "strings"
+import (
+	"strings"
+
+	"jarmark/internal/kit/words"
+)
 
 // DidYouMean gives the option nearest to a mistyped word: at most one slip
 // (a letter added, dropped, changed, or swapped with its neighbour) in a word
@@ -16,9 +20,8 @@ func DidYouMean(word string, options []string) (string, bool) {
 	}
 	best, found := "", false
 	for _, o := range options {
-		d := slips(w, []rune(strings.ToLower(o)), limit)
-		if d <= limit {
-			best, found, limit = o, true, d-1
+		if low := strings.ToLower(o); words.Within(string(w), low, limit) {
+			best, found, limit = o, true, words.Distance(string(w), low)-1
 		}
 	}
 	if !found {
@@ -44,31 +47,4 @@ func byStart(w []rune, options []string) (best string, found bool) {
 		best, found = o, true
 	}
 	return best, found
-}
-
-// slips is the Damerau-Levenshtein distance (optimal string alignment) of two
-// words, or limit+1 when it is more.
-func slips(a, b []rune, limit int) int {
-	if d := len(a) - len(b); d > limit || -d > limit {
-		return limit + 1
-	}
-	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		before, last, row = last, row, before
-		row[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := 1
-			if a[i-1] == b[j-1] {
-				cost = 0
-			}
-			row[j] = min(last[j]+1, row[j-1]+1, last[j-1]+cost)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				row[j] = min(row[j], before[j-2]+1)
-			}
-		}
-	}
-	return min(row[len(b)], limit+1)
 }

@@ -3,6 +3,8 @@ package unit
 import (
 	"sort"
 	"strings"
+
+	"jarmark/internal/kit/words"
 )
 
 // measure is one unit word: what it measures, and its size in nanograms or
@@ -17,7 +19,7 @@ const Gallon Volume = 3_785_411_784_000_000
 
 // measures lists the words for weights and kitchen measures, lower case,
 // without points. The kitchen measures are the US ones.
-var measures = words(map[measure]string{
+var measures = listed(map[measure]string{
 	{ByMass, int64(Gram)}:              "g|gram|grams|gramme|grammes",
 	{ByMass, int64(Kilogram)}:          "kg|kgs|kilo|kilos|kilogram|kilograms|kilogramme|kilogrammes",
 	{ByMass, int64(Gram) / 1000}:       "mg|milligram|milligrams",
@@ -45,7 +47,7 @@ var pieceWords = map[string]bool{
 	"box": true, "tub": true, "tubs": true, "pot": true, "pots": true, "point": true, "points": true, "pin": true,
 }
 
-func words(rows map[measure]string) map[string]measure {
+func listed(rows map[measure]string) map[string]measure {
 	out := map[string]measure{}
 	for m, names := range rows {
 		for _, n := range strings.Split(names, "|") {
@@ -68,7 +70,7 @@ func nearUnit(word string, known []string) (string, bool) {
 	}
 	best := ""
 	for _, k := range known {
-		if len(k) < 3 || !oneSlip(word, k) {
+		if len(k) < 3 || !words.Within(word, k, 1) {
 			continue
 		}
 		if best == "" || len(k) == len(word) && len(best) != len(word) {
@@ -76,29 +78,6 @@ func nearUnit(word string, known []string) (string, bool) {
 		}
 	}
 	return best, best != ""
-}
-
-// oneSlip reports whether one letter added, dropped, changed or swapped with
-// its neighbour makes a into b.
-func oneSlip(a, b string) bool {
-	if len(a) > len(b) {
-		a, b = b, a
-	}
-	if len(b)-len(a) > 1 {
-		return false
-	}
-	i := 0
-	for i < len(a) && a[i] == b[i] {
-		i++
-	}
-	if len(a) < len(b) {
-		return a[i:] == b[i+1:]
-	}
-	if i == len(a) {
-		return true
-	}
-	swapped := i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
-	return a[i+1:] == b[i+1:] || swapped
 }
 
 // measureNames are the words of measures in a fixed order.

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode"
 
-	"golang.org/x/text/unicode/norm"
+	kitwords "jarmark/internal/kit/words"
 )
 
 // state words say how an ingredient was bought or cut, not what it is. They
@@ -36,42 +36,11 @@ func tokens(words string) []string {
 	if len(words) > 200 {
 		words = words[:200]
 	}
-	out := strings.FieldsFunc(plain(words), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' })
+	out := strings.FieldsFunc(kitwords.Fold(words), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' })
 	for i, w := range out {
-		out[i] = singular(strings.ReplaceAll(w, "'", ""))
+		out[i] = kitwords.Singular(strings.ReplaceAll(w, "'", ""))
 	}
 	return out
-}
-
-// plain gives lower case without accents.
-func plain(words string) string {
-	words = strings.ToLower(words)
-	if strings.IndexFunc(words, func(r rune) bool { return r >= 0x80 }) < 0 {
-		return words
-	}
-	return ligatures.Replace(strings.Map(func(r rune) rune {
-		if unicode.Is(unicode.Mn, r) {
-			return -1
-		}
-		return r
-	}, norm.NFD.String(words)))
-}
-
-// ligatures are letters that have no accent to take off.
-var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o", "ł", "l", "’", "'")
-
-// singular cuts an English plural; it need not be right, only the same for
-// both forms.
-func singular(w string) string {
-	switch {
-	case len(w) > 4 && strings.HasSuffix(w, "ies"):
-		return w[:len(w)-3] + "y"
-	case len(w) > 4 && (strings.HasSuffix(w, "oes") || strings.HasSuffix(w, "shes") || strings.HasSuffix(w, "ches")):
-		return w[:len(w)-2]
-	case len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") && !strings.HasSuffix(w, "us"):
-		return w[:len(w)-1]
-	}
-	return w
 }
 
 // stripped drops state words.
@@ -224,29 +193,9 @@ func nearest(all []near) (out []string) {
 
 // nearness is an edit distance; a shared last word ("lemon balm", "balm") is near.
 func nearness(a, b string) int {
-	d := distance(a, b)
+	d := kitwords.Distance(a, b)
 	if len(a) > 3 && strings.HasSuffix(b, " "+a) || len(b) > 3 && strings.HasSuffix(a, " "+b) {
 		d = min(d, 2)
 	}
 	return d
-}
-
-// distance is Levenshtein's, over bytes of folded words.
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		diagonal := row[0]
-		row[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := diagonal
-			if a[i-1] != b[j-1] {
-				cost++
-			}
-			diagonal, row[j] = row[j], min(cost, row[j]+1, row[j-1]+1)
-		}
-	}
-	return row[len(b)]
 }

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	kitwords "jarmark/internal/kit/words"
 )
 
 // Never is one row of never-shelf.csv: what keeps a spread off the shelf
@@ -41,7 +43,7 @@ func patterns(phrases []string) (out [][]string) {
 		var one []string
 		for _, w := range strings.Fields(s) {
 			if strings.Contains(w, "*") {
-				one = append(one, plain(w))
+				one = append(one, kitwords.Fold(w))
 			} else {
 				one = append(one, neverTokens(w)...)
 			}
@@ -59,7 +61,7 @@ func neverTokens(words string) []string { return tokens(apart.Replace(words)) }
 // spelled gives the words as they are written, plurals and all: "Kürbis" is
 // no plural.
 func spelled(words string) []string {
-	return strings.FieldsFunc(plain(apart.Replace(words)), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return strings.FieldsFunc(kitwords.Fold(apart.Replace(words)), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 
 // Never finds the row that keeps an ingredient off the shelf: by its key, its
@@ -116,7 +118,7 @@ func like(word, pattern string) bool {
 	case closed:
 		return strings.HasSuffix(word, tail)
 	}
-	return word == pattern || singular(word) == pattern
+	return word == pattern || kitwords.Singular(word) == pattern
 }
 
 // Trace is one row of acid-traces.csv: what neither has nor needs acid of its

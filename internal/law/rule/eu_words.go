@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kit/words"
 )
 
 // euNBSP keeps a number and its unit on one line.
@@ -59,29 +60,11 @@ func euWordEnd(s string, i int) int {
 	return i
 }
 
-// euStem cuts a plural ending so that "strawberries" meets "strawberry",
-// "Erdbeeren" meets "Erdbeer-", "fraises" meets "fraise".
-func euStem(word, lang string) string {
-	if lang == "en" {
-		return euSingular(word)
-	}
-	for _, end := range []string{"en", "es", "n", "s", "e"} {
-		if cut, ok := strings.CutSuffix(word, end); ok && utf8.RuneCountInString(cut) >= 4 {
-			return cut
-		}
-	}
-	return word
-}
+// euStem cuts a plural ending: see [words.Stem].
+func euStem(word, lang string) string { return words.Stem(word, lang) }
 
 // euSingular gives the form an English product name takes: "strawberry".
-func euSingular(word string) string {
-	for _, e := range [][2]string{{"ies", "y"}, {"ches", "ch"}, {"toes", "to"}, {"goes", "go"}, {"ss", "ss"}, {"s", ""}} {
-		if cut, ok := strings.CutSuffix(word, e[0]); ok && utf8.RuneCountInString(cut) >= 2 {
-			return cut + e[1]
-		}
-	}
-	return word
-}
+func euSingular(word string) string { return words.Singular(word) }
 
 // euMass prints a nominal quantity rounded down: whole grams below 1 kg, else
 // kilograms with up to three decimals and the language's decimal sign.
