@@ -31,6 +31,7 @@ func commands() []command {
 		{"sheets", "", "label sheets", "", listFlags, runSheets},
 		{"designs", "", "label designs", "", listFlags, runDesigns},
 		{"jars", "", "jars and what they hold", "", listFlags, runJars},
+		{"recipes", "", "tested recipes a batch may rest on", "", listFlags, runRecipes},
 		{"places", "[PLACE]", "rule sets, and what one of them asks", placesHelp, placesFlags, runPlaces},
 		{"align", "SHEET", "a page to align the printer with", alignHelp, outFlags, runAlign},
 		{"new", "NAME", "starter files for a new batch", newHelp, newFlags, runNew},

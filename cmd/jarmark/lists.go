@@ -84,6 +84,14 @@ func runJars(a *app, o *options, _ []string) error {
 	return a.list(o, []string{"jar", "description", "fills", "about", "panel", "source"}, rows)
 }
 
+func runRecipes(a *app, o *options, _ []string) error {
+	env, _, err := a.own(o)
+	if err != nil {
+		return err
+	}
+	return a.list(o, []string{"recipe", "publisher", "title", "jars", "minutes", "source"}, env.RecipeRows())
+}
+
 // runPlaces lists the rule sets, or prints one whole: every value with its
 // source and how it was verified.
 func runPlaces(a *app, o *options, args []string) error {

@@ -51,6 +51,15 @@ func (e *Env) JarRows(kitchen Doc) ([][]string, diag.List) {
 	return rows, l
 }
 
+// RecipeRows lists the tested recipes: id, publisher, title, largest jars,
+// minutes to 1000 ft, to 6000 ft and above, source and how it was read.
+func (e *Env) RecipeRows() (rows [][]string) {
+	for _, x := range e.Pantry.TestedRecipes() {
+		rows = append(rows, []string{x.ID, x.Publisher, x.Title, x.Jar, fmt.Sprintf("%d, %d, %d", x.Minutes[0], x.Minutes[1], x.Minutes[2]), x.Source + "; " + x.HowRead})
+	}
+	return rows
+}
+
 // quarterInch is the headspace for jam (NCHFP; USDA AIB 539).
 const quarterInch = unit.Inch / 4
 

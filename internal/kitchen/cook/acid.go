@@ -1,6 +1,8 @@
 package cook
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kitchen/pantry"
@@ -60,12 +62,29 @@ func (c *calc) measuredPH() (float64, bool) {
 		c.errorf("bad-ph", "cook.ph", "a pH of %g can't be", *ph).Hinted("jam lies between about 2.8 and 4.6; check the meter")
 		return 0, false
 	}
+	if d := c.b.Cook.PHDate; !d.IsZero() && d.Before(c.b.Made) {
+		c.warnf("bad-ph-date", "cook.ph_date", "the pH was read on %s, before the batch was made; it is not used", d).Hinted("measure the finished, cooled batch")
+		return 0, false
+	}
+	if strips.MatchString(c.b.Cook.PHMeter) && *ph > stripsPH {
+		c.warnf("ph-strips", "cook.ph_meter", "paper strips are too coarse for a pH of %g; the reading is not used", *ph).
+			Hinted("above pH 4.0 it takes a meter, calibrated that day with buffers 4 and 7").Cited(srcStrips)
+		return 0, false
+	}
 	if c.b.Cook.PHDate.IsZero() || strings.TrimSpace(c.b.Cook.PHMeter) == "" {
 		c.notef("ph-not-dated", "cook.ph", "the pH reading has no day, or nobody says with what meter it was taken").
 			Hinted(`write ph_date, and ph_meter = "pocket meter, buffers 4 and 7 that day"; paper strips are not fine enough near 4.6`).Cited("21 CFR 114.90")
 	}
 	return *ph, true
 }
+
+// stripsPH is up to where paper strips are fine enough.
+const (
+	stripsPH  = 4.0
+	srcStrips = "extension text, read in a copy: below pH 4 test strips may do, between 4.0 and 4.6 a meter is needed; 21 CFR 114.90"
+)
+
+var strips = regexp.MustCompile(`(?i)\b(strips?|paper|litmus|(test|ph-?)?streifen|teststreifen|indikatorpapier|papier|bandelettes?)\b`)
 
 // produce is fruit, vegetables and juice, whose pH the tables speak of.
 func produce(ln Line) bool {
@@ -102,7 +121,9 @@ func (c *calc) judgeAcid() sourness {
 		ph, g := ln.Row.PHHigh, ln.Mass.Grams()
 		t, traced := c.traceOf(ln)
 		switch {
-		case ph > 0 && ph <= acidLimit && !(traced && t.Percent >= 0), ph > acidLimit && ph <= nearAcid && soured && produce(ln):
+		case c.lowPart(ln):
+			s.low = append(s.low, ln)
+		case ph > 0 && ph <= acidLimit && (produce(ln) || !traced || t.Percent < 0), ph > acidLimit && ph <= nearAcid && soured && produce(ln):
 			s.base += g
 		case traced && t.Group == "acid":
 			s.base += g * strength(ln)
@@ -135,12 +156,28 @@ func (c *calc) judgeAcid() sourness {
 	return s
 }
 
-// traceOf finds what acid-traces.csv says of a line the table knows.
+// lowPart reports a part, in a compound of the maker's, that is tabled as low
+// in acid: "apple mix" of apples and pumpkin.
+func (c *calc) lowPart(ln Line) bool {
+	for _, x := range ln.Contains {
+		if g, ok := c.p.Ingredient(x.Name); ok && g.PHHigh > nearAcid && produce(Line{Key: g.Key, Row: g}) {
+			return true
+		}
+	}
+	return false
+}
+
+// traceOf finds what acid-traces.csv says of a line the table knows. An own
+// ingredient without a pH is no acid because its maker calls it one.
 func (c *calc) traceOf(ln Line) (pantry.Trace, bool) {
 	if ln.Key == "" && ln.Row.Kind == "" {
 		return pantry.Trace{}, false
 	}
-	return c.p.Trace(ln.Key, ln.Row.Kind)
+	t, ok := c.p.Trace(ln.Key, ln.Row.Kind)
+	if own := ln.Row.Own && ln.Row.PHHigh <= 0 && !slices.Contains(t.Keys, ln.Key); own && (t.Group == "acid" || t.Group == "water") && ln.Key != "citric_acid" {
+		return pantry.Trace{}, false
+	}
+	return t, ok
 }
 
 // strength of an acid by lemon juice; ascorbic acid is none to count on.

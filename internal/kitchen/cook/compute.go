@@ -26,7 +26,9 @@ type calc struct {
 	// incomplete: an ingredient has no usable weight, so sums are too low and
 	// comparing them with measurements would only repeat that finding.
 	incomplete bool
+	pot        outcome              // how the yield was found
 	rejected   bool                 // a reading was taken and can't be right: no sugar is assumed in its place
+	coarse     bool                 // the Brix was read at a temperature no table corrects
 	sour       sourness             // the acid of everything in the pot
 	recipe     *pantry.TestedRecipe // the tested recipe that counts; nil = none
 	decisive   string               // source of the reason that set the keeping class

@@ -73,7 +73,7 @@ func (c *calc) keeping() {
 }
 
 func (c *calc) keepBySugar(v *verdict) {
-	brix := c.r.Brix
+	brix := Reading{c.sugarBrix(), c.r.Brix.How}
 	fact := func(words string) Evidence {
 		return Evidence{fmt.Sprintf("%s: %s %.1f °Brix", words, brix.How, brix.Value), brix.How, c.brixPath(), srcNCHFP}
 	}
@@ -128,15 +128,49 @@ func (c *calc) brixPath() string {
 // was rejected leaves nothing to believe.
 func (c *calc) fullSugar() bool {
 	r, ratio := c.r, c.sweetness()
-	switch {
+	switch brix := c.sugarBrix(); {
 	case r.Brix.How == Measured:
-		return r.Brix.Value >= jamBrix-0.05
+		return brix >= jamBrix-0.05
 	case c.rejected:
 		return false
-	case r.Brix.Value >= jamBrix-0.05:
+	case brix >= jamBrix-0.05:
 		return ratio >= leastSugar || r.Yield.How == Measured
+	default:
+		return brix >= 59 && c.hasPectin() && ratio >= 1
 	}
-	return r.Brix.Value >= 59 && c.hasPectin() && ratio >= 1
+}
+
+// sugarBrix is the Brix that keeping rests on: the reading, or the estimate
+// with the solids of sugar, fruit and acid alone. Nuts, salt and pectin make
+// the syrup denser and keep nothing.
+func (c *calc) sugarBrix() float64 {
+	r := c.r
+	if r.Brix.How == Measured || r.Yield.How != Measured && c.pot.loss < 0 {
+		return r.Brix.Value
+	}
+	var in, sweet, insoluble, water float64
+	for _, ln := range r.Lines {
+		if ln.Removed {
+			continue
+		}
+		g, sol, rest := ln.Mass.Grams(), ln.Soluble.Grams(), ln.Insoluble.Grams()
+		water += max(0, g-sol-rest)
+		t, _ := c.traceOf(ln)
+		switch {
+		case ln.IsWater: // the salts of the tap are no sugar
+			in += g
+		case ln.IsSweet, ln.IsFruit, ln.Row.Kind == "juice", ln.Row.Kind == "dried fruit", t.Group == "acid":
+			in, sweet, insoluble = in+g, sweet+sol, insoluble+rest
+		}
+	}
+	syrup := c.pot.pot - insoluble
+	if r.Yield.How != Measured {
+		syrup = sweet + max(0, water-c.pot.loss*in)
+	}
+	if syrup <= 0 || sweet <= 0 {
+		return 0
+	}
+	return min(r.Brix.Value, 100*sweet/syrup)
 }
 
 // leastSugar is how much sweetener a part of fruit needs before an assumed

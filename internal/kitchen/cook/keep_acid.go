@@ -72,7 +72,10 @@ func (c *calc) readBy() string {
 }
 
 // drySugar: a refractometer read full sugar, which binds the water.
-func (c *calc) drySugar() bool { return c.r.Brix.How == Measured && c.r.Brix.Value >= jamBrix-0.05 }
+// Hot jam reads wrong.
+func (c *calc) drySugar() bool {
+	return c.r.Brix.How == Measured && !c.coarse && c.r.Brix.Value >= jamBrix-0.05
+}
 
 // waterActivity of a sucrose syrup at brix %, by Norrish 1966: aw =
 // xw·exp(−6.47·xs²), with x the shares of molecules. An estimate: inverted

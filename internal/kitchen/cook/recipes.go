@@ -26,7 +26,7 @@ func (c *calc) findRecipe() {
 	}
 	t, ok := c.p.TestedRecipe(words)
 	if !ok {
-		hint := `recipe is a private note then; a tested one is written by its id or "publisher, title"`
+		hint := `recipe is a private note then; jarmark recipes lists the tested ones`
 		if near := c.p.SuggestRecipes(words); len(near) > 0 {
 			hint = "did you mean " + strings.Join(near, ", ") + "? else it stays a private note"
 		}

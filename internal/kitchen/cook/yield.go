@@ -42,13 +42,14 @@ type outcome struct {
 	how  How
 	brix Reading
 	rule string
+	loss float64 // share of the pot that boils away, where the rule is one; else negative
 }
 
 // yield works out finished mass, Brix and evaporation by the first rule that
 // has what it needs: weighed pot, measured Brix, thermometer, kind of batch.
 func (c *calc) yield() {
 	r, m := c.r, c.mix()
-	var o outcome
+	o := outcome{loss: -1}
 	for _, rule := range []func(mix) (outcome, bool){c.weighedPot, c.measuredBrix, c.thermometer, c.byKind} {
 		var ok bool
 		if o, ok = rule(m); ok {
@@ -69,6 +70,7 @@ func (c *calc) yield() {
 		r.Evaporated = 0
 	}
 	r.Brix, r.YieldRule = o.brix, o.rule
+	c.pot = o
 	c.rejected = c.rejected && o.how != Measured && o.brix.How != Measured
 	if o.brix.How == "" {
 		r.Brix = Reading{m.brixOf(o.pot), Estimated}
@@ -93,7 +95,7 @@ func (c *calc) weighedPot(m mix) (outcome, bool) {
 		return outcome{}, false
 	}
 	if c.incomplete { // nothing to hold the weight against
-		return outcome{pot: pot, how: Measured, rule: "weighed pot"}, true
+		return outcome{pot: pot, how: Measured, rule: "weighed pot", loss: -1}, true
 	}
 	const where = "cook.finished_pot"
 	switch solids := m.soluble + m.insoluble; {
@@ -111,7 +113,7 @@ func (c *calc) weighedPot(m mix) (outcome, bool) {
 		c.warnf("pot-over-input", where, "the finished pot (%s) weighs a little more than went in (%s); no loss is counted", say(grams(pot)), say(c.r.Input)).
 			Hinted("weigh the ingredients rather than measure them in cups")
 	}
-	o := outcome{pot: math.Min(pot, m.in), how: Measured, rule: "weighed pot", brix: Reading{m.brixOf(math.Min(pot, m.in)), Estimated}}
+	o := outcome{pot: math.Min(pot, m.in), how: Measured, rule: "weighed pot", brix: Reading{m.brixOf(math.Min(pot, m.in)), Estimated}, loss: -1}
 	if b, ok := c.reading(); ok {
 		c.compare(b, o.brix.Value)
 		o.brix = Reading{b, Measured}
@@ -144,6 +146,7 @@ func (c *calc) reading() (float64, bool) {
 	}
 	corr, ok := c.p.BrixTempCorrection(*k.Brix, *k.BrixTempC)
 	if !ok {
+		c.coarse = true
 		c.warnf("brix-temperature", "cook.brix_temperature", "no correction is tabled for a reading at %.0f °C; it is used as it stands", *k.BrixTempC).
 			Hinted("let the sample cool to 10-30 °C and read again").Cited("OIV-MA-AS2-02 Table I; ICUMSA 1974")
 	}
@@ -157,7 +160,7 @@ func (c *calc) measuredBrix(m mix) (outcome, bool) {
 		return outcome{}, false
 	}
 	pot, ok := c.boiledTo(m, b, "cook.brix", 2)
-	return outcome{pot: pot, how: Estimated, rule: fmt.Sprintf("measured Brix, %.1f", b), brix: Reading{b, Measured}}, ok
+	return outcome{pot: pot, how: Estimated, rule: fmt.Sprintf("measured Brix, %.1f", b), brix: Reading{b, Measured}, loss: -1}, ok
 }
 
 // thermometer: the syrup's boiling point gives its Brix, to about ±3.
@@ -178,7 +181,7 @@ func (c *calc) thermometer(m mix) (outcome, bool) {
 		b = jamBrix // the jelly point, within the thermometer's accuracy
 	}
 	pot, ok := c.boiledTo(m, b, "cook.temperature", 5)
-	return outcome{pot: pot, how: Estimated, rule: fmt.Sprintf("thermometer, %.1f °C, about %.0f ±3 °Brix", *t, b), brix: Reading{b, Estimated}}, ok
+	return outcome{pot: pot, how: Estimated, rule: fmt.Sprintf("thermometer, %.1f °C, about %.0f ±3 °Brix", *t, b), brix: Reading{b, Estimated}, loss: -1}, ok
 }
 
 // boiledTo gives the pot at brix %; a reading below the mix's own Brix by more
@@ -254,11 +257,11 @@ func (c *calc) boil(m mix) outcome {
 
 func lose(m mix, loss float64, rule string) outcome {
 	pot := math.Max(m.in*(1-loss), math.Min(m.in, m.soluble+m.insoluble))
-	return outcome{pot: pot, how: Estimated, rule: rule}
+	return outcome{pot: pot, how: Estimated, rule: rule, loss: loss}
 }
 
 func (c *calc) target(m mix, brix float64, name string) outcome {
-	o := outcome{pot: m.at(brix), how: Estimated, rule: fmt.Sprintf("%s to %.0f °Brix", name, brix)}
+	o := outcome{pot: m.at(brix), how: Estimated, rule: fmt.Sprintf("%s to %.0f °Brix", name, brix), loss: -1}
 	if own := m.brixOf(m.in); o.pot > m.in {
 		o.pot, o.rule = m.in, fmt.Sprintf("no boil-off: the mix has %.0f °Brix already", own)
 	} else if o.pot < m.in/3 {
