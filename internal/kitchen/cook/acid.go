@@ -99,8 +99,8 @@ func produce(ln Line) bool {
 type sourness struct {
 	base    float64      // g of plainly acid fruit, juice and acid
 	water   float64      // g of water added
-	low     []Line       // may be above pH 4.6
-	unknown []Line       // no pH is known, and more than a trace
+	low     []int        // numbers of the lines that may be above pH 4.6
+	unknown []int        // of those of no known pH, and more than a trace
 	trace   map[int]bool // lines within what acid-traces.csv allows
 }
 
@@ -122,7 +122,7 @@ func (c *calc) judgeAcid() sourness {
 		t, traced := c.traceOf(ln)
 		switch {
 		case c.lowPart(ln):
-			s.low = append(s.low, ln)
+			s.low = append(s.low, i)
 		case ph > 0 && ph <= acidLimit && (produce(ln) || !traced || t.Percent < 0), ph > acidLimit && ph <= nearAcid && soured && produce(ln):
 			s.base += g
 		case traced && t.Group == "acid":
@@ -137,16 +137,16 @@ func (c *calc) judgeAcid() sourness {
 			rest[i] = t
 			sums[t.Group] += g
 		case ph > acidLimit, ln.Row.Kind == "vegetable":
-			s.low = append(s.low, ln)
+			s.low = append(s.low, i)
 		default:
-			s.unknown = append(s.unknown, ln)
+			s.unknown = append(s.unknown, i)
 		}
 	}
-	var excess []Line
-	for i, ln := range c.r.Lines {
+	var excess []int
+	for i := range c.r.Lines {
 		if t, ok := rest[i]; ok {
 			if s.trace[i] = sums[t.Group] <= s.base*t.Percent/100; !s.trace[i] {
-				excess = append(excess, ln)
+				excess = append(excess, i)
 			}
 		}
 	}

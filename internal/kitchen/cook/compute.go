@@ -30,6 +30,7 @@ type calc struct {
 	rejected   bool                 // a reading was taken and can't be right: no sugar is assumed in its place
 	coarse     bool                 // the Brix was read at a temperature no table corrects
 	sour       sourness             // the acid of everything in the pot
+	never      map[int]pantry.Never // lines that nothing makes keep
 	recipe     *pantry.TestedRecipe // the tested recipe that counts; nil = none
 	decisive   string               // source of the reason that set the keeping class
 }

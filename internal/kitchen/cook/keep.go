@@ -56,7 +56,7 @@ func rule(fact, source string) Evidence { return Evidence{Fact: fact, How: Table
 // it says how long and where, by the facts recorded.
 func (c *calc) keeping() {
 	v := &verdict{class: Shelf}
-	c.sour = c.judgeAcid()
+	c.never, c.sour = c.neverRows(), c.judgeAcid()
 	c.findRecipe()
 	v.full = c.fullSugar()
 	c.keepBySugar(v)

@@ -88,7 +88,7 @@ func waterActivity(brix float64) float64 {
 
 // notAcid names what keeps the pot from being plainly acid.
 func (c *calc) notAcid() string {
-	list, _ := naming(append(append([]Line(nil), c.sour.low...), c.sour.unknown...))
+	list, _ := naming(append(c.lines(c.sour.low), c.lines(c.sour.unknown)...))
 	if list == "" {
 		return "water with no acid fruit to carry it"
 	}
@@ -97,7 +97,7 @@ func (c *calc) notAcid() string {
 
 func (c *calc) notPlainlyAcid(v *verdict) {
 	const hint = "measure the pH of the finished batch (cook.ph) or its Brix (cook.brix), or follow a tested recipe unchanged (recipe, unchanged = true)"
-	low, unknown := c.butNever(c.sour.low), c.butNever(c.sour.unknown)
+	low, unknown := c.lines(c.sour.low), c.lines(c.sour.unknown)
 	if len(low) > 0 {
 		list, where := naming(low)
 		v.perish(rule("may be above pH 4.6: "+list, srcPH))
@@ -134,11 +134,12 @@ func (c *calc) keepByKind(v *verdict) {
 	}
 }
 
-// butNever drops the lines that the never-list speaks of: once is enough.
-func (c *calc) butNever(lines []Line) (out []Line) {
-	for _, ln := range lines {
-		if _, never := c.neverRow(ln); !never {
-			out = append(out, ln)
+// lines gives lines by number, without those the never-list speaks of: once is
+// enough.
+func (c *calc) lines(numbers []int) (out []Line) {
+	for _, i := range numbers {
+		if _, never := c.never[i]; !never {
+			out = append(out, c.r.Lines[i])
 		}
 	}
 	return out
@@ -147,7 +148,7 @@ func (c *calc) butNever(lines []Line) (out []Line) {
 // keepByNever holds the pot against the list that nothing unlocks.
 func (c *calc) keepByNever(v *verdict) {
 	for i, ln := range c.r.Lines {
-		n, ok := c.neverRow(ln)
+		n, ok := c.never[i]
 		switch {
 		case !ok, n.Knob && c.sour.trace[i], n.Unless == "tested" && c.tested(), n.Unless != "" && c.tested() && c.recipe.ID == n.Unless:
 			continue

@@ -1,34 +1,51 @@
 package cook
 
 import (
-	"slices"
 	"strings"
 
+	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/pantry"
 )
 
-// neverRow holds a line against never-shelf.csv: its key and kind, every name
-// the maker gave it, and all it is made of.
-func (c *calc) neverRow(ln Line) (pantry.Never, bool) {
-	texts := []string{ln.Name}
+// neverRows holds every line against never-shelf.csv, by its number.
+func (c *calc) neverRows() map[int]pantry.Never {
+	written := map[string]batch.Ingredient{}
 	for i, g := range c.b.Ingredients {
-		at := g.Path
-		if at == "" {
-			at = path("ingredient", i, "")
+		if g.Path == "" {
+			g.Path = path("ingredient", i, "")
 		}
-		if !slices.Contains(ln.Paths, at) {
-			continue
+		written[g.Path] = g
+	}
+	out := map[int]pantry.Never{}
+	for i, ln := range c.r.Lines {
+		if n, ok := c.p.Never(ln.Key, ln.Row.Kind, texts(ln, written)...); ok {
+			out[i] = n
 		}
-		texts = append(texts, g.Name, g.Form+" "+g.Name)
+	}
+	return out
+}
+
+// texts are the words of a line: its name, every name and form the maker gave
+// it, and all it is made of.
+func texts(ln Line, written map[string]batch.Ingredient) []string {
+	out := []string{ln.Name}
+	for _, at := range ln.Paths {
+		g := written[at]
+		if g.Name != ln.Name {
+			out = append(out, g.Name)
+		}
+		if g.Form != "" {
+			out = append(out, g.Form+" "+g.Name)
+		}
 		if head, tail, cut := strings.Cut(g.Name, ","); cut { // "peaches, white"
-			texts = append(texts, tail+" "+head)
+			out = append(out, tail+" "+head)
 		}
 		for _, x := range g.Contains {
-			texts = append(texts, x.Name)
+			out = append(out, x.Name)
 		}
 	}
 	for _, x := range ln.Contains {
-		texts = append(texts, x.Name)
+		out = append(out, x.Name)
 	}
-	return c.p.Never(ln.Key, ln.Row.Kind, texts...)
+	return out
 }
