@@ -69,6 +69,7 @@ var outside = map[string][]string{
 	"github.com/skip2/go-qrcode":      {"internal/draw/compose"},
 	"golang.org/x/image/font/sfnt":    {"internal/draw/face"},
 	"golang.org/x/image/vector":       {"internal/draw/png"},
+	"golang.org/x/sys":                {"internal/app/store"},
 	"github.com/klippa-app/go-pdfium": {"internal/draw/presstest"},
 	"github.com/makiuchi-d/gozxing":   {"internal/draw/presstest"},
 }

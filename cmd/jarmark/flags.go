@@ -34,12 +34,18 @@ type options struct {
 	quiet    bool
 	remember bool
 	stall    bool
+	force    bool
 	sources  bool
 	memory   bool
 }
 
 func outFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.out, "o", "", "write to `PATH`; - writes to stdout")
+	forceFlag(f, o)
+}
+
+func forceFlag(f *flag.FlagSet, o *options) {
+	f.BoolVar(&o.force, "force", false, "replace files that are not jarmark's too, and keep each as NAME~1")
 }
 
 func quietFlag(f *flag.FlagSet, o *options) {
@@ -77,6 +83,7 @@ func placesFlags(f *flag.FlagSet, o *options) {
 
 func makeFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.out, "o", "out", "`FOLDER` for the results; one folder a lot inside")
+	forceFlag(f, o)
 	lookFlags(f, o)
 	placeFlag(f, o)
 	quietFlag(f, o)
@@ -113,6 +120,7 @@ func packFlags(f *flag.FlagSet, o *options) {
 
 func recordFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.out, "o", "out/record", "`FOLDER` for the pages; - writes one page to stdout")
+	forceFlag(f, o)
 	placeFlag(f, o)
 }
 

@@ -33,10 +33,16 @@ func (a *app) inputs(args []string) (out []job.Input, err error) {
 			fault = err
 			continue
 		}
+		if !slices.Contains(args, f) && job.IsGiftList(in.Batch) {
+			continue // it lies beside the batches
+		}
 		out = append(out, in)
 	}
 	if len(out) == 0 && fault != nil {
 		return nil, fault
+	}
+	if len(out) == 0 {
+		return nil, usagef("name the folder they are in, or begin one with jarmark new NAME", "no batch files in %s", strings.Join(args, " "))
 	}
 	a.incomplete = a.incomplete || len(found) > 0
 	a.print(found, nil)
@@ -89,8 +95,14 @@ func demoInputs([]string) ([]job.Input, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []job.Input{{Kitchen: job.Doc{Name: "demo/kitchen.toml", Data: kitchen}, Batch: job.Doc{Name: "demo/" + demoBatch, Data: data}}}, nil
+	return []job.Input{{Kitchen: job.Doc{Name: demoKitchen, Data: kitchen}, Batch: job.Doc{Name: "demo/" + demoBatch, Data: data}}}, nil
 }
+
+// builtin reports whether a batch is the demo inside the program.
+func builtin(in job.Input) bool { return in.Kitchen.Name == demoKitchen }
+
+// demoKitchen names the demo's kitchen as nobody names a file.
+const demoKitchen = "<built-in>/kitchen.toml"
 
 const demoBatch = "strawberry-rhubarb.toml"
 
@@ -123,7 +135,9 @@ func here(args []string) []string {
 // env loads what batches share, with the designs/ and sheets/ of the folder
 // the first kitchen or batch lies in laid over the built-in ones.
 func (a *app) env(in []job.Input) (*job.Env, error) {
-	return a.envOf(folderFS(homeOf(in)))
+	dir := homeOf(in)
+	a.ownRead(dir)
+	return a.envOf(folderFS(dir))
 }
 
 // plainEnv is env for what needs no design and no sheet: a fault in the maker's
@@ -162,7 +176,7 @@ func folderFS(dir string) fs.FS {
 
 func homeOf(in []job.Input) string {
 	switch {
-	case len(in) == 0 || strings.HasPrefix(in[0].Batch.Name, "demo/"):
+	case len(in) == 0 || builtin(in[0]):
 		return ""
 	case in[0].Kitchen.Name != "":
 		return filepath.Dir(in[0].Kitchen.Name)
@@ -246,11 +260,4 @@ func kindHint(word string) string {
 		return fmt.Sprintf("did you mean %s? %s", near, all)
 	}
 	return all
-}
-
-func inputNames(in []job.Input) (names []string) {
-	for _, i := range in {
-		names = append(names, i.Batch.Name, i.Kitchen.Name)
-	}
-	return names
 }

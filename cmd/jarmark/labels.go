@@ -1,9 +1,8 @@
 package main
 
 import (
+	"errors"
 	"fmt"
-	"path/filepath"
-	"strings"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
@@ -36,6 +35,14 @@ func runLabels(a *app, o *options, args []string) error {
 	if found.HasErrors() {
 		return errProblem
 	}
+	if o.remember { // found out before the labels are written
+		if in[0].Kitchen.Name == "" || builtin(in[0]) {
+			return usagef("jarmark new writes one", "--remember needs a kitchen.toml to note it in")
+		}
+		if err := store.CanSave(in[0].Kitchen.Name); err != nil {
+			return err
+		}
+	}
 	if err := a.write(o.out, "labels", run.Files, in); err != nil {
 		return err
 	}
@@ -53,55 +60,20 @@ func (a *app) leftOver(runs []job.Printed, in []job.Input, o *options) error {
 	if !o.remember {
 		return nil
 	}
-	k := in[0].Kitchen
-	if k.Name == "" {
-		return usagef("jarmark new writes one", "--remember needs a kitchen.toml to note it in")
-	}
-	now, found := job.RememberSheets(k, runs)
-	a.print(found, in)
-	if found.HasErrors() {
-		return errProblem
-	}
-	return store.Save(k.Name, k.Data, now)
-}
-
-// write puts results where -o says: stdout for "-", the named file for one
-// result, numbered beside it for several; without -o, a name in this folder.
-func (a *app) write(out, base string, files []job.File, in []job.Input) error {
-	if out == "-" {
-		if len(files) != 1 {
-			return usagef("name a file with -o", "%d files cannot go to stdout", len(files))
+	for k := in[0].Kitchen; ; {
+		now, found := job.RememberSheets(k, runs)
+		a.print(found, in)
+		if found.HasErrors() {
+			return errProblem
 		}
-		_, err := a.out.Write(files[0].Data)
-		return err
-	}
-	if out == "" {
-		out = base
-	}
-	dir, name := filepath.Split(out)
-	if dir == "" {
-		dir = "."
-	}
-	stem := name
-	switch want, has := filepath.Ext(files[0].Name), strings.ToLower(filepath.Ext(name)); {
-	case has == want:
-		stem = name[:len(name)-len(want)]
-	case strings.Contains(" .pdf .svg .png .csv .txt .toml .html .json ", " "+has+" "):
-		return usagef("end the name in "+want+", or choose another --format", "the result is %s, not %s", want[1:], has[1:])
-	}
-	var list []store.File
-	for i, f := range files {
-		n := stem + filepath.Ext(f.Name)
-		if len(files) > 1 {
-			n = fmt.Sprintf("%s-%d%s", stem, i+1, filepath.Ext(f.Name))
+		err := store.Save(k.Name, k.Data, now)
+		if !errors.Is(err, store.ErrChanged) {
+			return err
 		}
-		list = append(list, store.File{Name: n, Data: f.Data})
+		doc, err := store.Read(k.Name) // another run wrote it: note it in the new text
+		if err != nil {
+			return err
+		}
+		k = job.Doc(doc)
 	}
-	if err := store.Publish(dir, list, inputNames(in)...); err != nil {
-		return err
-	}
-	for _, f := range list {
-		fmt.Fprintln(a.out, filepath.Join(dir, f.Name))
-	}
-	return nil
 }

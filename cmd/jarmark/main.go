@@ -34,7 +34,10 @@ type app struct {
 	getenv   func(string) string
 	now      func() time.Time
 
-	incomplete bool // a file could not be read, and was told and left out
+	incomplete bool     // a file could not be read, and was told and left out
+	force      bool     // --force: the maker's files make way, and are kept
+	read       []string // what was read beside the batches: lists, designs, sheets
+	wrote      bool     // something was written: "nothing was changed" is no longer true
 }
 
 // Exit states.
@@ -76,6 +79,7 @@ func (a *app) run(args []string) int {
 		return exitOK
 	}
 	if err == nil {
+		a.force = o.force
 		err = c.run(a, o, rest)
 	}
 	if err == nil && a.incomplete {
@@ -113,7 +117,7 @@ func (a *app) fail(err error) int {
 		return exitUsage
 	}
 	fmt.Fprintf(a.err, "jarmark: error: %v\n", err)
-	if h := hintFor(err); h != "" {
+	if h := a.hintFor(err); h != "" {
 		fmt.Fprintf(a.err, "hint: %s\n", h)
 	}
 	return exitProblem

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"encoding/json"
+	"errors"
 	"fmt"
 	"path/filepath"
 
@@ -39,15 +39,13 @@ func runMake(a *app, o *options, args []string) error {
 			continue
 		}
 		dir := filepath.Join(o.out, done.Batch.Cooked.Lot)
-		if other := madeFrom(dir); other != "" && other != filepath.Base(in[done.Index].Batch.Name) {
-			var taken diag.List
-			taken.Errorf("lot-taken", in[done.Index].Batch.Name, "lot", "%s holds lot %s of %s", dir, done.Batch.Cooked.Lot, other).
-				Hinted("write a lot of its own into this batch, or choose another folder with -o")
-			a.print(taken, nil)
+		from := in[done.Index]
+		err := a.publish(store.Results{Dir: dir, Files: storeFiles(done.Files, batchFile(from)), Whole: true}, in)
+		if a.taken(err, from) {
 			failed = true
 			continue
 		}
-		if err := store.Publish(dir, storeFiles(done.Files), inputNames(in)...); err != nil {
+		if err != nil {
 			return err
 		}
 		a.report(dir, done)
@@ -69,24 +67,14 @@ func (a *app) report(dir string, d job.Made) {
 	}
 }
 
-func storeFiles(in []job.File) []store.File {
-	out := make([]store.File, len(in))
-	for i, f := range in {
-		out[i] = store.File{Name: f.Name, Data: f.Data}
+// taken prints the finding that another batch has a batch's lot.
+func (a *app) taken(err error, in job.Input) bool {
+	var t *store.TakenError
+	if !errors.As(err, &t) {
+		return false
 	}
-	return out
-}
-
-// madeFrom is the batch file an output folder was made from, by its facts;
-// empty when it was not made yet.
-func madeFrom(dir string) string {
-	doc, err := store.Read(filepath.Join(dir, "facts.json"))
-	if err != nil {
-		return ""
-	}
-	var f job.Facts
-	if json.Unmarshal(doc.Data, &f) != nil {
-		return ""
-	}
-	return f.File
+	var l diag.List
+	l.Errorf("lot-taken", in.Batch.Name, "lot", "%v", t).Hinted(hintFor(err))
+	a.print(l, []job.Input{in})
+	return true
 }

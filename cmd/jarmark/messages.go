@@ -83,13 +83,47 @@ func suggest(word string) string {
 	return "jarmark help lists the commands"
 }
 
-// hintFor says what to do about an error of the disk.
-func hintFor(err error) string {
+// hintFor says what to do about an error of the disk, and what it left: a
+// failed writing changes nothing, but there may have been others before it.
+func (a *app) hintFor(err error) string {
+	h := hintFor(err)
+	var foreign *store.ForeignError
+	var taken *store.TakenError
+	disk := errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EFBIG) || errors.Is(err, syscall.EBUSY) ||
+		errors.Is(err, store.ErrBusy) || errors.Is(err, store.ErrReadOnly) || errors.As(err, &foreign) || errors.As(err, &taken)
 	switch {
+	case !disk:
+		return h
+	case a.wrote:
+		return h + "; what is named above was written before"
+	}
+	return h + "; nothing was changed"
+}
+
+func hintFor(err error) string {
+	var foreign *store.ForeignError
+	var taken *store.TakenError
+	switch {
+	case errors.As(err, &foreign):
+		return "move it elsewhere, choose another place with -o, or keep a copy of it with --force"
+	case errors.As(err, &taken):
+		return "write a lot of its own into one of the two, or choose another folder with -o"
 	case errors.Is(err, syscall.ENOSPC):
-		return "the disk is full; nothing was changed"
+		return "the disk is full"
 	case errors.Is(err, syscall.EFBIG):
-		return "the system limits file sizes here; nothing was changed"
+		return "the system limits file sizes here"
+	case errors.Is(err, syscall.EBUSY):
+		return "another program has it open, or it is a mount"
+	case errors.Is(err, store.ErrBusy):
+		return "wait for the other run to end, then do it again"
+	case errors.Is(err, store.ErrReadOnly):
+		return "allow writing to it if it may change"
+	case errors.Is(err, store.ErrChanged):
+		return "another program wrote it meanwhile; do it again"
+	case errors.Is(err, store.ErrNotText):
+		return "save it as UTF-8 in the program it was written with"
+	case errors.Is(err, store.ErrLinked):
+		return "make it a file of its own (copy it and rename the copy), or edit it by hand"
 	case errors.Is(err, fs.ErrPermission), errors.Is(err, syscall.EROFS):
 		return "the folder cannot be written; choose another with -o"
 	case errors.Is(err, store.ErrOntoInput):

@@ -22,11 +22,14 @@ func runNew(a *app, o *options, args []string) error {
 	if err != nil {
 		return usagef("use letters and numbers", "%v", err)
 	}
+	if strings.EqualFold(batch.Name, store.KitchenName) {
+		return usagef(`jarmark new "kitchen jam"`, "%s is the kitchen's own file, and no batch", store.KitchenName)
+	}
 	path := filepath.Join(o.dir, batch.Name)
 	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
 		return usagef("choose another name, or edit that file", "%s exists already", path)
 	}
-	files := []store.File{{Name: batch.Name, Data: batch.Data}}
+	files := []store.Edit{{Path: path, Now: batch.Data}}
 	_, ok, err := store.KitchenIn(o.dir)
 	if err != nil {
 		return err
@@ -40,13 +43,16 @@ func runNew(a *app, o *options, args []string) error {
 		if a.print(found, nil); found.HasErrors() {
 			return errProblem
 		}
-		files = append(files, store.File{Name: store.KitchenName, Data: data})
+		files = append(files, store.Edit{Path: filepath.Join(o.dir, store.KitchenName), Now: data})
 	}
-	if err := store.Publish(o.dir, files); err != nil {
+	if err := os.MkdirAll(o.dir, 0o777); err != nil {
+		return err
+	}
+	if err := store.SaveAll(files); err != nil {
 		return err
 	}
 	for _, f := range files {
-		fmt.Fprintln(a.out, filepath.Join(o.dir, f.Name))
+		fmt.Fprintln(a.out, f.Path)
 	}
 	fmt.Fprintf(a.err, "next: fill them in, then jarmark check %s\n", path)
 	return nil

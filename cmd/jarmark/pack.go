@@ -30,6 +30,7 @@ func (a *app) loadFor(o *options, args []string, matter func(*job.Batch) diag.Li
 	if err != nil {
 		return nil, nil, nil, err
 	}
+	a.ownRead(homeOf(in))
 	env, err := a.plainEnv(homeOf(in))
 	if err != nil {
 		return nil, nil, nil, err
@@ -61,7 +62,7 @@ func runPack(a *app, o *options, args []string) error {
 	case o.cameHome != "" && a.incomplete:
 		return errProblem // the count might belong to a file left out
 	case o.cameHome != "":
-		return a.cameHome(env, batches, in, o)
+		return a.cameHome(env, batches, in, o, args)
 	}
 	if o.stall {
 		f, found, err := env.StallSheet(batches, o.event)
@@ -127,6 +128,7 @@ func (a *app) giftList(path string) ([]job.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.read = append(a.read, doc.Name)
 	list, found := job.GiftList(job.Doc{Name: doc.Name, Data: doc.Data})
 	diag.Print(a.err, found, func(string) string { return string(doc.Data) })
 	if found.HasErrors() {
@@ -135,22 +137,42 @@ func (a *app) giftList(path string) ([]job.Entry, error) {
 	return list, nil
 }
 
+// maxTries bounds how often an edit is begun anew because another program
+// wrote the file meanwhile.
+const maxTries = 100
+
 // cameHome writes into the batch files how many jars of a market came home,
-// keeping comments; the previous version stays beside each file.
-func (a *app) cameHome(env *job.Env, batches []*job.Batch, in []job.Input, o *options) error {
+// keeping comments; earlier versions stay in the history. When another run
+// wrote meanwhile, the edit is made in the new text, so that neither is lost.
+func (a *app) cameHome(env *job.Env, batches []*job.Batch, in []job.Input, o *options, args []string) error {
 	if o.event == "" {
 		return usagef(`add --event "NAME"`, "--came-home needs a market")
 	}
-	edits, found := env.CameHome(batches, o.event, o.cameHome)
-	a.print(found, in)
-	if found.HasErrors() {
-		return errProblem
-	}
-	for _, e := range edits {
-		if err := store.Save(e.Name, e.Was, e.Now); err != nil {
+	for try := 1; ; try++ {
+		changes, found := env.CameHome(batches, o.event, o.cameHome)
+		if found.HasErrors() || try == 1 {
+			a.print(found, in)
+		}
+		if found.HasErrors() {
+			return errProblem
+		}
+		var edits []store.Edit
+		for _, c := range changes {
+			edits = append(edits, store.Edit{Path: c.Name, Was: c.Was, Now: c.Now})
+		}
+		err := store.SaveAll(edits)
+		if errors.Is(err, store.ErrChanged) && try < maxTries {
+			if env, batches, in, err = a.loadAll(o, args); err != nil {
+				return err
+			}
+			continue
+		}
+		if err != nil {
 			return err
 		}
-		fmt.Fprintf(a.out, "%s: noted\n", e.Name)
+		for _, e := range edits {
+			fmt.Fprintf(a.out, "%s: noted\n", e.Path)
+		}
+		return nil
 	}
-	return nil
 }

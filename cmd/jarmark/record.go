@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 
 	"jarmark/internal/app/job"
@@ -15,7 +17,7 @@ func runRecord(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	files, found := env.Site(batches)
+	site, found := env.Site(batches)
 	a.print(found, in)
 	if found.HasErrors() {
 		return errProblem
@@ -24,13 +26,36 @@ func runRecord(a *app, o *options, args []string) error {
 		if len(batches) != 1 {
 			return usagef("name one batch, or a folder after -o", "%d pages cannot go to stdout", len(batches))
 		}
-		_, err := a.out.Write(files[0].Data)
+		if len(site.Pages) == 0 {
+			return errProblem // a plan: told
+		}
+		_, err := a.out.Write(site.Pages[0].Data)
 		return err
 	}
-	if err := store.Publish(o.out, storeFiles(files), inputNames(in)...); err != nil {
+	r := store.Results{Dir: o.out}
+	for i, f := range site.Pages {
+		r.Files = append(r.Files, store.File{Name: f.Name, Data: f.Data, From: batchFile(site.Of[i].Input)})
+	}
+	r.Last = func() []store.File { // once no other run can write there
+		earlier, _ := os.ReadFile(filepath.Join(o.out, job.LotsName)) // none: the first run
+		return storeFiles(site.Index(earlier, func(page string) bool {
+			_, err := os.Stat(filepath.Join(o.out, filepath.FromSlash(page)))
+			return err == nil
+		}), "")
+	}
+	err = a.publish(r, in)
+	var taken *store.TakenError
+	if errors.As(err, &taken) {
+		for _, i := range in {
+			if i.Batch.Name == taken.Batch && a.taken(err, i) {
+				return errProblem
+			}
+		}
+	}
+	if err != nil {
 		return err
 	}
-	for _, f := range files {
+	for _, f := range append(site.Pages, job.File{Name: "index.html"}) {
 		fmt.Fprintln(a.out, filepath.Join(o.out, filepath.FromSlash(f.Name)))
 	}
 	return nil

@@ -16,6 +16,9 @@ type Entry = pack.Entry
 // GiftList reads a gift list, CSV or TOML.
 func GiftList(d Doc) ([]Entry, diag.List) { return pack.ReadList(d.Name, d.Data) }
 
+// IsGiftList reports whether a TOML file among batches is a gift list.
+func IsGiftList(d Doc) bool { return pack.IsList(d.Data) }
+
 // PackChoices says which packing list to make, and in which format.
 type PackChoices struct {
 	Event  string

@@ -1,7 +1,9 @@
 package job
 
 import (
+	"encoding/json"
 	"slices"
+	"strings"
 
 	"jarmark/internal/give/record"
 	"jarmark/internal/kit/diag"
@@ -33,12 +35,21 @@ func makeRecord(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
 	return []File{{"record/" + record.Folder(b.Cooked.Lot) + "index.html", html}}, b.locate(l), nil
 }
 
-// Site writes the public pages of all batches and their index.
-func (e *Env) Site(batches []*Batch) ([]File, diag.List) {
-	var files []File
-	var found diag.List
-	var entries []record.Entry
-	var index record.IndexOptions
+// Site is the public pages of some batches, still without their index.
+type Site struct {
+	Pages   []File
+	Of      []*Batch // whose page each is
+	entries []record.Entry
+	index   record.IndexOptions
+}
+
+// LotsName is the hidden file beside the index that keeps its lines, so that a
+// run for one batch leaves the other lots in the index. It holds what the index
+// shows and nothing else.
+const LotsName = ".jarmark-lots.json"
+
+// Site writes the public pages of all batches.
+func (e *Env) Site(batches []*Batch) (s Site, found diag.List) {
 	for _, b := range batches {
 		if b.Cooked == nil {
 			continue
@@ -49,13 +60,30 @@ func (e *Env) Site(batches []*Batch) ([]File, diag.List) {
 		}
 		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets()})
 		found = append(found, b.locate(l)...)
-		files = append(files, File{record.Folder(b.Cooked.Lot) + "index.html", html})
-		entries = append(entries, record.EntryOf(b.Cooked, b.first()))
-		index.Kitchen = b.Kitchen
+		s.Pages, s.Of = append(s.Pages, File{record.Folder(b.Cooked.Lot) + "index.html", html}), append(s.Of, b)
+		s.entries = append(s.entries, record.EntryOf(b.Cooked, b.first()))
+		s.index.Kitchen = b.Kitchen
 		if c := b.first(); c != nil {
-			index.Lang = firstNonEmpty(index.Lang, c.Lang)
+			s.index.Lang = firstNonEmpty(s.index.Lang, c.Lang)
 		}
 	}
-	html, l := record.Index(entries, index)
-	return append(files, File{"index.html", html}), append(found, l...)
+	_, l := record.Index(s.entries, s.index)
+	return s, append(found, l...)
+}
+
+// Index writes the index and its lines. earlier are the lines of the run
+// before (LotsName), may be nil; they stay as long as their page is there.
+func (s Site) Index(earlier []byte, there func(page string) bool) []File {
+	var before []record.Entry
+	_ = json.Unmarshal(earlier, &before) // lines we cannot read are written anew by the next full run
+	all := slices.Clone(s.entries)
+	for _, e := range before {
+		same := func(o record.Entry) bool { return strings.EqualFold(o.File, e.File) }
+		if !slices.ContainsFunc(all, same) && there(e.File+"index.html") {
+			all = append(all, e)
+		}
+	}
+	html, _ := record.Index(all, s.index)        // told by Site
+	lots, _ := json.MarshalIndent(all, "", "  ") // plain values: cannot fail
+	return []File{{"index.html", html}, {LotsName, append(lots, '\n')}}
 }

@@ -6,6 +6,9 @@ import (
 	"strings"
 	"text/template"
 	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/place"
@@ -74,19 +77,27 @@ func kindOf(name string) (batch.Kind, string) {
 	return batch.Jam, strings.Join(words, " ")
 }
 
-// fileName makes a plain file name of a title: "Plum & anise" -> "plum-anise".
+// fileName makes a plain file name of a title: "Plum & anise" -> "plum-anise",
+// "Плум" -> "плум". Letters of any script stand as they are.
 func fileName(s string) string {
 	var b strings.Builder
-	for _, r := range strings.ToLower(s) {
+	for _, r := range norm.NFC.String(strings.ToLower(s)) {
+		n := b.Len()
 		switch {
-		case r < 128 && (unicode.IsLetter(r) || unicode.IsDigit(r)):
+		case unicode.IsLetter(r) || unicode.IsDigit(r) || n > 0 && unicode.Is(unicode.Mn, r):
+			if n+utf8.RuneLen(r) > 60 {
+				return strings.Trim(b.String(), "-")
+			}
 			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+		case n > 0 && !strings.HasSuffix(b.String(), "-"):
 			b.WriteByte('-')
 		}
 	}
 	out := strings.Trim(b.String(), "-")
-	return out[:min(len(out), 60)]
+	if batch.Reserved(out) {
+		out += "-batch"
+	}
+	return out
 }
 
 func upperFirst(s string) string {

@@ -81,6 +81,7 @@ func (w *walk) entry(path string, e fs.DirEntry) {
 		}
 	}
 	switch {
+	case name == HistoryName: // earlier versions of what is read beside it
 	case mode.IsDir() && strings.HasPrefix(name, "."):
 		w.hidden(path)
 	case mode.IsDir():

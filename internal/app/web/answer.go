@@ -7,6 +7,10 @@ import (
 	"fmt"
 	"io/fs"
 	"net/http"
+	"path/filepath"
+	"strings"
+
+	"jarmark/internal/app/store"
 )
 
 const jsonType = "application/json"
@@ -66,8 +70,33 @@ func (s *site) explain(err error) *problem {
 	case errors.Is(err, fs.ErrPermission):
 		return &problem{http.StatusForbidden, "the folder does not allow it: " + err.Error(), "check who may read and write there"}
 	}
+	if p := s.unwritten(err); p != nil {
+		return p
+	}
 	s.opts.Log.Print(err)
 	return &problem{http.StatusInternalServerError, err.Error(), ""}
+}
+
+// unwritten words why the store left the maker's files as they are.
+func (s *site) unwritten(err error) *problem {
+	var foreign *store.ForeignError
+	var taken *store.TakenError
+	what := strings.ReplaceAll(err.Error(), s.folder.dir+string(filepath.Separator), "") + "; nothing was changed"
+	switch {
+	case errors.As(err, &foreign):
+		return &problem{http.StatusConflict, what, "move that file elsewhere, then do it again"}
+	case errors.As(err, &taken):
+		return &problem{http.StatusConflict, what, "write a lot of its own into one of the two"}
+	case errors.Is(err, store.ErrNotText):
+		return &problem{http.StatusUnprocessableEntity, what, "saved here it would be garbled: save it as UTF-8 in the program it was written with, then open it here again"}
+	case errors.Is(err, store.ErrReadOnly):
+		return &problem{http.StatusForbidden, what, "allow writing to it if it may change"}
+	case errors.Is(err, store.ErrLinked):
+		return &problem{http.StatusForbidden, what, "make it a file of its own, or edit it by hand"}
+	case errors.Is(err, store.ErrBusy):
+		return &problem{http.StatusConflict, what, "do it again in a moment"}
+	}
+	return nil
 }
 
 // refuse is the guard's short answer, before any page is known.

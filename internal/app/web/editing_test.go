@@ -161,7 +161,7 @@ func TestBrowserConflict(t *testing.T) {
 	b.until("the choice is offered again", `document.getElementById("conflict").open`)
 	b.click(`[data-answer="mine"]`)
 	b.says("#state", "Saved")
-	if !strings.Contains(get(t, dir, "plum.toml"), "Once more") || get(t, dir, "plum.toml~") != plum {
+	if !strings.Contains(get(t, dir, "plum.toml"), "Once more") || get(t, dir, ".jarmark-history/plum.toml/0001.toml") != plum {
 		t.Error("mine was not saved, or theirs is gone")
 	}
 	b.silent("409") // the browser tells of the refusal

@@ -129,29 +129,49 @@ func (f *folder) input(name string, text []byte) (job.Input, error) {
 var errConflict = errors.New("the file changed on disk")
 
 // save replaces a file when the disk still holds the text whose mark is base;
-// an empty base makes a new file. The previous version is kept as NAME~.
-func (f *folder) save(name, base string, text []byte) error {
+// an empty base makes a new file. The earlier version goes into the history.
+// It gives what was written: the text with the line ends of the file.
+func (f *folder) save(name, base string, text []byte) ([]byte, error) {
 	if err := checkName(name); err != nil {
-		return err
+		return nil, err
 	}
 	was, err := f.read(name)
 	if errors.Is(err, fs.ErrNotExist) {
 		was, err = nil, nil
 	}
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if mark(was) != base {
-		return errConflict
+		return nil, errConflict
 	}
 	if len(text) > store.MaxFile {
-		return store.ErrTooBig
+		return nil, store.ErrTooBig
 	}
-	err = store.Save(filepath.Join(f.dir, name), was, text)
+	now := lineEnds(was, text)
+	err = store.Save(f.path(name), was, now)
 	if errors.Is(err, store.ErrChanged) {
-		return errConflict
+		return nil, errConflict
 	}
-	return err
+	return now, err
+}
+
+// path is where a file of the folder lies.
+func (f *folder) path(name string) string { return filepath.Join(f.dir, filepath.FromSlash(name)) }
+
+// inputs are the files results must never overwrite: batches, the kitchen, and
+// the maker's own designs and sheets.
+func (f *folder) inputs(batches []*job.Batch) (out []string) {
+	for _, b := range batches {
+		out = append(out, f.path(b.Input.Batch.Name))
+	}
+	for _, dir := range []string{"designs", "sheets"} {
+		entries, _ := os.ReadDir(f.path(dir)) // often there is none
+		for _, e := range entries {
+			out = append(out, f.path(dir+"/"+e.Name()))
+		}
+	}
+	return append(out, f.path(store.KitchenName))
 }
 
 // mark tells texts apart; that of no file is empty.

@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"jarmark/internal/app/store"
 )
 
 var badNames = []string{"../plum.toml", "..", "/etc/passwd", "sub/plum.toml", `..\plum.toml`, "plum", "plum.txt", ".hidden.toml", "",
@@ -85,7 +87,7 @@ func TestSaveConflictAndCopy(t *testing.T) {
 	dir := kitchenDir(t)
 	h := handlerOf(t, dir)
 	first := call[saved](t, h, "/do/save", saveAsk{"plum.toml", plum + "# one\n", mark([]byte(plum))}, 200)
-	if get(t, dir, "plum.toml") != plum+"# one\n" || get(t, dir, "plum.toml~") != plum || first.Mark != mark([]byte(plum+"# one\n")) {
+	if get(t, dir, "plum.toml") != plum+"# one\n" || get(t, dir, store.HistoryName+"/plum.toml/0001.toml") != plum || first.Mark != mark([]byte(plum+"# one\n")) {
 		t.Error("not saved, or the version before is gone")
 	}
 	put(t, dir, "plum.toml", plum+"# theirs\n")
@@ -98,7 +100,7 @@ func TestSaveConflictAndCopy(t *testing.T) {
 		t.Errorf("%+v", kept)
 	}
 	call[saved](t, h, "/do/save", saveAsk{"plum.toml", plum + "# mine\n", c.Mark}, 200)
-	if get(t, dir, "plum.toml~") != plum+"# theirs\n" {
+	if get(t, dir, store.HistoryName+"/plum.toml/0002.toml") != plum+"# theirs\n" {
 		t.Error("the other version is not kept")
 	}
 	if err := os.Remove(filepath.Join(dir, "plum.toml")); err != nil {

@@ -4,6 +4,7 @@ import (
 	"net/http"
 
 	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
 	"jarmark/internal/kit/diag"
 )
 
@@ -69,10 +70,25 @@ func (s *site) loadAll() (all loaded, err error) {
 			tell(n, err)
 			continue
 		}
-		in = append(in, job.Input{Kitchen: k, Batch: job.Doc{Name: n, Data: data}})
+		if d := (job.Doc{Name: n, Data: data}); !job.IsGiftList(d) {
+			in = append(in, job.Input{Kitchen: k, Batch: d})
+		}
 	}
 	all.batches, all.across = s.env.LoadAll(in, s.choices())
 	return all, nil
+}
+
+// names are the batch files, those that could not be read too.
+func (all loaded) names() (out []string) {
+	for _, b := range all.batches {
+		out = append(out, b.Input.Batch.Name)
+	}
+	for _, d := range all.unread {
+		if store.IsBatchName(d.File) {
+			out = append(out, d.File)
+		}
+	}
+	return out
 }
 
 func cardOf(b *job.Batch, across diag.List) card {

@@ -33,14 +33,14 @@ func (s *site) save(w http.ResponseWriter, r *http.Request) error {
 	if err := readJSON(r, &ask); err != nil {
 		return err
 	}
-	err := s.folder.save(ask.File, ask.Base, []byte(ask.Text))
+	now, err := s.folder.save(ask.File, ask.Base, []byte(ask.Text))
 	if errors.Is(err, errConflict) {
 		return s.answerConflict(w, ask.File)
 	}
 	if err != nil {
 		return err
 	}
-	answerJSON(w, http.StatusOK, saved{ask.File, mark([]byte(ask.Text))})
+	answerJSON(w, http.StatusOK, saved{ask.File, mark(now)})
 	return nil
 }
 
@@ -87,7 +87,7 @@ func (s *site) saveAsNew(base string, text []byte) (string, error) {
 		if name == store.KitchenName {
 			continue
 		}
-		err := s.folder.save(name, "", text)
+		_, err := s.folder.save(name, "", text)
 		if errors.Is(err, errConflict) {
 			continue
 		}

@@ -194,7 +194,7 @@ func TestNewBatch(t *testing.T) {
 	if !strings.Contains(text, `name = "Quince jelly"`) || !strings.Contains(text, `kind = "jelly"`) || !strings.Contains(text, "made = 2026-10-03") {
 		t.Error(text)
 	}
-	for _, form := range []string{"name=&kind=jam&made=2026-10-03", "name=Plum&kind=jam&made=soon", "name=%E6%A2%85&kind=jam&made=2026-10-03"} {
+	for _, form := range []string{"name=&kind=jam&made=2026-10-03", "name=Plum&kind=jam&made=soon", "name=%F0%9F%8D%93&kind=jam&made=2026-10-03"} {
 		if w := post(form); w.Code != 422 || !strings.Contains(w.Body.String(), `aria-invalid="true"`) {
 			t.Errorf("%s: %d", form, w.Code)
 		}

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"fmt"
+	"strings"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/source"
@@ -21,6 +22,23 @@ type tomlGift struct {
 	Occasion string `toml:"occasion"`
 	Design   string `toml:"design"`
 	Lot      string `toml:"lot"`
+}
+
+// IsList reports whether a TOML file is a gift list and no batch: it has gifts
+// and nothing else.
+func IsList(data []byte) bool {
+	f, found := source.Parse("", data)
+	if f == nil || found.HasErrors() {
+		return false
+	}
+	gifts := false
+	for _, e := range f.Entries() {
+		if e.Path != "gift" && !strings.HasPrefix(e.Path, "gift[") {
+			return false
+		}
+		gifts = true
+	}
+	return gifts
 }
 
 func readTOML(file string, data []byte) ([]Entry, diag.List) {

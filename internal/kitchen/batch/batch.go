@@ -126,6 +126,11 @@ func (r *reader) lot(p *source.Loose) string {
 			Hinted("use letters, digits and hyphens, 40 at most, such as L26165-SR")
 		return ""
 	}
+	if Reserved(s) || strings.EqualFold(s, "record") { // out/record holds the public pages
+		r.errorf("bad-lot", "lot", "the lot %q can't be used in file names and web addresses: the name is taken", s).
+			Hinted("write a longer one, such as " + s + "-1")
+		return ""
+	}
 	return s
 }
 

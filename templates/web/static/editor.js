@@ -83,7 +83,7 @@ if (left) {
   draft.restore(left);
   text.set(draft.text);
   const drop = make("button", { type: "button" }, "Drop them");
-  drop.addEventListener("click", () => { draft.base = mark; draft.forget(); notice(null); text.set(draft.text); live.soon(true); });
+  drop.addEventListener("click", () => { if (draft.base === left.base) draft.base = mark; draft.forget(); notice(null); text.set(draft.text); live.soon(true); });
   notice(make("span", {}, "Your unsaved changes from before are here again."), drop);
   live.formWanted = true;
 }
