@@ -17,7 +17,7 @@ var kitchenForm = []section{
 		{Key: "county", Label: "County", As: words, More: true},
 		{Key: "language", Label: "Language", As: choice, Options: optionsOf("en", "de", "fr"), Unlike: "the place's", More: true},
 		{Key: "sale_mode", Label: "How it is sold", As: choice, Options: optionsOf("prepacked", "ppds"), Unlike: "prepacked", More: true, Help: "ppds: packed where it is sold, Great Britain."},
-		{Key: "net_form", Label: "Weights of 1 to 4 lb", As: choice, Options: optionsOf("pounds", "dual"), Unlike: "pounds", More: true, Help: "dual: in ounces too, United States."},
+		{Key: "net_form", Label: "Weights of 1 to 4 lb", As: choice, Options: optionsOf("dual", "pounds"), Unlike: "dual", More: true, Help: "dual: 24 oz (1 lb 8 oz); pounds: without the ounces, United States."},
 		{Key: "small_amounts", Label: "Small amounts last", As: number, Example: "2", More: true, Help: "2, 1.5, 1 or 0.5: ingredients of so many percent or less stand together at the end, United States."},
 		{Key: "corporate_name", Label: "Corporate name", As: words, More: true, Help: "Printed instead of the name: a corporation goes by its actual name (21 CFR 101.5)."},
 		{Key: "state_website", Label: "The agency's web address", As: words, More: true, Help: "Where a state has you print one."},

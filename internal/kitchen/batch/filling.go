@@ -8,6 +8,9 @@ import (
 // maxNet is the heaviest jar anyone fills.
 const maxNet = 100 * unit.Kilogram
 
+// maxNetVolume is the largest.
+const maxNetVolume = 100 * unit.Litre
+
 func (r *reader) fill(raw rawFill, path string) Fill {
 	f := Fill{Path: path,
 		Jar:   r.text(raw.Jar, path+".jar"),
@@ -109,9 +112,8 @@ func (r *reader) masses(in []string, path string) []unit.Mass {
 	return out
 }
 
-// declared is the net weight on the label. Jam is a semi-solid food: its net
-// quantity is a weight (FDA Food Labeling Guide 2013, section 5, Q1, on 21 CFR
-// 101.7(a); for the EU, Regulation 1169/2011 Art 23(1)(b)).
+// declared is the net content on the label, a weight or a volume: which of them
+// the food is sold by is law, and the rules of the place say it.
 func (r *reader) declared(p *string, path string) unit.Quantity {
 	s := r.text(p, path)
 	if s == "" {
@@ -121,12 +123,9 @@ func (r *reader) declared(p *string, path string) unit.Quantity {
 	switch {
 	case err != nil:
 		r.wrong("bad-weight", path, err)
-	case q.Dim == unit.ByVolume:
-		r.errorf("declared-by-volume", path, "%q is a volume, but jam is sold by weight", s).
-			Hinted(`weigh a jar less its empty weight and declare that, like "10 oz" or "280 g"`).Cited("21 CFR 101.7(a), FDA Food Labeling Guide 2013 section 5 Q1; Regulation (EU) No 1169/2011 Art 23(1)(b)")
 	case q.Dim == unit.ByCount:
-		r.errorf("bad-weight", path, "%q has no unit of weight", s).Hinted(`write a weight like "10 oz" or "280 g"`)
-	case q.Mass > maxNet:
+		r.errorf("bad-weight", path, "%q has no unit of weight or volume", s).Hinted(`write a weight like "10 oz" or "280 g"`)
+	case q.Mass > maxNet, q.Volume > maxNetVolume:
 		r.errorf("out-of-range", path, "%q is no jar", s).Hinted("check the number and the unit")
 	default:
 		return q

@@ -70,7 +70,7 @@ func (r *reader) kitchen(raw rawKitchen, find place.Finder) *Kitchen {
 		k.SaleMode = m
 	}
 	k.SmallAmounts = r.smallAmounts(raw.SmallAmount)
-	k.NetDual = r.choice(raw.NetForm, "net_form", "form of the net weight", []string{"pounds", "dual"}, nil) == "dual"
+	k.NetForm = r.choice(raw.NetForm, "net_form", "form of the net weight", []string{"pounds", "dual"}, nil)
 	k.Language = r.language(raw.Language)
 	k.RecordURL = r.webAddress(raw.RecordURL, "record_url")
 	k.Currency, k.Units = r.currencyOf(raw.Currency, k.Place.Currency), r.units(raw.Units, k.Place.Units)

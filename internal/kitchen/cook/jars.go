@@ -85,6 +85,9 @@ func (c *calc) jarKeys() string {
 // what the law makes of it is not decided here.
 func (c *calc) declared(j *JarPlan, f batch.Fill) {
 	j.DeclText = f.Declared.Text
+	if f.Declared.Dim == unit.ByVolume {
+		j.DeclVolume = f.Declared.Volume
+	}
 	if f.Declared.Dim != unit.ByMass || f.Declared.Mass <= 0 {
 		return
 	}

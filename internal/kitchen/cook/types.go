@@ -59,18 +59,19 @@ type Line struct {
 
 // JarPlan is one jar size of the batch.
 type JarPlan struct {
-	FillPath string // "fill[0]"; "" when proposed by us
-	Jar      pantry.Jar
-	Count    int
-	How      How       // Given (counted) or Estimated
-	Sealed   int       // sealed jars; equals Count when not checked
-	Checked  bool      // the maker checked the seals
-	Fill     unit.Mass // computed content of one jar
-	Weighed  []unit.Mass
-	Declared unit.Mass // declared net content; 0 = not declared
-	DeclText string    // the maker's own words for it: "10 oz"
-	Part     unit.Mass // content of a last partial jar; 0 = none
-	Price    unit.Money
+	FillPath   string // "fill[0]"; "" when proposed by us
+	Jar        pantry.Jar
+	Count      int
+	How        How       // Given (counted) or Estimated
+	Sealed     int       // sealed jars; equals Count when not checked
+	Checked    bool      // the maker checked the seals
+	Fill       unit.Mass // computed content of one jar
+	Weighed    []unit.Mass
+	Declared   unit.Mass   // declared net content; 0 = not declared
+	DeclVolume unit.Volume // declared by fluid measure; 0 = not
+	DeclText   string      // the maker's own words for it: "10 oz"
+	Part       unit.Mass   // content of a last partial jar; 0 = none
+	Price      unit.Money
 }
 
 // Unsealed is how many counted jars did not seal.

@@ -50,7 +50,7 @@ func TestEffective(t *testing.T) {
 	for _, v := range place(t, "us-or").Effective() {
 		seen[v.Table+"."+v.Key] = v
 	}
-	if v := seen["net.heights"]; v.Value != "5 1587500; 25 3175000; 100 4762500; 400 6350000; 0 12700000" || v.Source == "" || v.Confidence != "secondary" {
+	if v := seen["net.heights"]; v.Value != "5 1587500; 25 3175000; 100 4762500; 400 6350000; 0 12700000" || v.Source == "" || v.Confidence != "primary" {
 		t.Errorf("net.heights: %+v", v)
 	}
 	if v := seen["programme[0].statement"]; !strings.HasPrefix(v.Value, "This product is homemade") || v.Confidence != "primary" {

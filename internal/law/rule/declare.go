@@ -29,9 +29,10 @@ type pass struct {
 	c    *label.Content
 	l    diag.List
 
-	list    []entry                      // ingredients, heaviest first
-	made    map[string]*batch.Ingredient // by path
-	netMass unit.Mass                    // declared net content as printed; 0 = none
+	list      []entry                      // ingredients, heaviest first
+	made      map[string]*batch.Ingredient // by path
+	netMass   unit.Mass                    // declared net content as printed; 0 = none
+	netVolume unit.Volume                  // the same by fluid measure
 }
 
 // Declare makes the content of the labels of one jar size. Content is always

@@ -70,6 +70,11 @@ func (c *euCase) nominal() (unit.Mass, bool) {
 			return a.Declared, true
 		}
 	}
+	if c.jar.DeclVolume > 0 {
+		c.missing("net-by-weight", c.jar.FillPath, strconv.Quote(c.jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
+			Hinted("weigh a filled jar less the empty one and declare grams").Cited("Regulation (EU) No 1169/2011 Art 23(1)")
+		return 0, false
+	}
 	c.missing("no-net", c.jar.FillPath, "no net quantity is declared and no jar was weighed").
 		Hinted("weigh some filled jars less the empty jar; the computed content is only an estimate").Cited(citeNet)
 	if m := c.jar.Fill / (10 * unit.Gram) * (10 * unit.Gram); c.gift && m > 0 {

@@ -103,7 +103,7 @@ func (p *pass) plainWords() string {
 
 // jarWords names the jar by its declared weight: "10 oz jar".
 func (p *pass) jarWords() {
-	if p.netMass <= 0 {
+	if p.netMass <= 0 && p.netVolume <= 0 {
 		return
 	}
 	p.c.JarText = p.say.Say("jar", "net", p.jarNet())
@@ -111,6 +111,10 @@ func (p *pass) jarWords() {
 
 // jarNet is the declared weight in the place's first system.
 func (p *pass) jarNet() string {
+	if p.netVolume > 0 {
+		net, _, _ := strings.Cut(fluidWords(p.netVolume), " (")
+		return net
+	}
 	net := metricWords(p.netMass)
 	if p.per() == "oz" {
 		net, _, _ = strings.Cut(netWords(p.netMass, false), " (")

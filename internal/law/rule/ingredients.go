@@ -1,12 +1,15 @@
 package rule
 
 import (
+	"cmp"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/label"
 )
 
@@ -120,12 +123,10 @@ func group(list []entry, t float64) (main, small []entry) {
 // compound, declared sulfites.
 func (p *pass) entryText(e entry) string {
 	text := e.name
-	if has(p.set.Ingredients.Preservatives, e.name) {
-		text += " (preservative)"
-	}
 	if parts := partsText(e.line); parts != "" {
 		text += " (" + parts + ")"
 	}
+	text = p.withFunction(text)
 	for _, a := range e.line.Allergens {
 		if has(p.set.Ingredients.Sulfites, a) && !strings.Contains(strings.ToLower(text), "sulf") {
 			text += " (sulfites)"
@@ -134,9 +135,41 @@ func (p *pass) entryText(e entry) string {
 	return text
 }
 
+// withFunction writes "(preservative)" behind each preservative of an entry
+// that has no parenthesis of its own, at any depth of parts (21 CFR 101.22(j)).
+func (p *pass) withFunction(text string) string {
+	for _, w := range p.set.Ingredients.Preservatives {
+		for from := 0; ; {
+			i := strings.Index(strings.ToLower(text[from:]), w)
+			if i < 0 || len(strings.ToLower(text)) != len(text) { // lower-casing moved bytes: leave it
+				break
+			}
+			end := from + i + len(w)
+			before, rest := text[:from+i], text[end:]
+			whole := !letterAt(before, len(before)-1) && !letterAt(rest, 0)
+			from = end
+			if whole && !strings.HasPrefix(strings.TrimSpace(rest), "(") {
+				text = text[:end] + " (preservative)" + rest
+			}
+		}
+	}
+	return text
+}
+
+// letterAt reports whether an ASCII letter stands at a place of a text.
+func letterAt(s string, i int) bool {
+	return i >= 0 && i < len(s) && (s[i]|0x20 >= 'a' && s[i]|0x20 <= 'z')
+}
+
+// partsText lists the parts of a compound: by their percentages where all are
+// known, else as the packet has them (21 CFR 101.4(b)(2)(i)).
 func partsText(ln cook.Line) string {
+	parts := slices.Clone(ln.Contains)
+	if !slices.ContainsFunc(parts, func(x pantry.Part) bool { return x.Percent <= 0 }) {
+		slices.SortStableFunc(parts, func(a, b pantry.Part) int { return cmp.Compare(b.Percent, a.Percent) })
+	}
 	var names []string
-	for _, part := range ln.Contains {
+	for _, part := range parts {
 		if n := strings.TrimSpace(part.Name); n != "" {
 			names = append(names, n)
 		}

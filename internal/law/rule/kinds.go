@@ -16,7 +16,7 @@ func kindTable() []kind {
 	return []kind{
 		{"identity", "name of the food, 21 CFR 101.3", nil, identity},
 		{"standard", "standards of identity, 21 CFR 150", []string{"us.dried", "us.dried-part"}, standard},
-		{"net", "net quantity of contents, 21 CFR 101.7", []string{"us.net"}, net},
+		{"net", "net quantity of contents, 21 CFR 101.7", []string{"us.net", "us.net-fluid"}, net},
 		{"ingredients", "list of ingredients, 21 CFR 101.4", []string{"us.ingredients", "us.two-percent"}, ingredients},
 		{"allergens", "the nine major allergens, 21 U.S.C. 343(w)", []string{"us.contains", "us.no-allergens", "us.advisory", "us.and"}, allergens},
 		{"maker", "name and place of business, 21 CFR 101.5", []string{"us.maker", "us.permit", "us.phone", "us.county"}, maker},

@@ -110,3 +110,36 @@ func TestOwnAllergenWords(t *testing.T) {
 		}
 	}
 }
+
+// 21 CFR 101.4(b)(2)(i): parts "in descending order of predominance"; as the
+// packet has them where a percentage is not known.
+func TestPartsByPredominance(t *testing.T) {
+	for want, parts := range map[string][]pantry.Part{
+		"dextrose, citric acid, pectin": {{Name: "pectin", Percent: 3.5}, {Name: "dextrose", Percent: 60}, {Name: "citric acid", Percent: 36.5}},
+		"pectin, dextrose, citric acid": {{Name: "pectin"}, {Name: "dextrose", Percent: 60}, {Name: "citric acid", Percent: 36.5}},
+		"":                              nil,
+	} {
+		if got := partsText(cook.Line{Contains: parts}); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// 21 CFR 101.22(j): the name and "a separate description of its function",
+// inside parentheses too, and once.
+func TestPreservativeFunctionAtAnyDepth(t *testing.T) {
+	p := &pass{set: place(t, "us")}
+	for text, want := range map[string]string{
+		"sodium benzoate": "sodium benzoate (preservative)",
+		"liquid pectin (water, pectin, sodium benzoate)":          "liquid pectin (water, pectin, sodium benzoate (preservative))",
+		"filling (fruit base (apples, Potassium Sorbate), sugar)": "filling (fruit base (apples, Potassium Sorbate (preservative)), sugar)",
+		"potassium sorbate (to retard spoilage)":                  "potassium sorbate (to retard spoilage)",
+		"sulfur dioxide, sorbic acid":                             "sulfur dioxide (preservative), sorbic acid (preservative)",
+		"sodium benzoates":                                        "sodium benzoates",
+		"sugar":                                                   "sugar",
+	} {
+		if got := p.withFunction(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}

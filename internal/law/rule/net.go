@@ -23,15 +23,35 @@ type netTable struct {
 // net adds the net quantity: declared by the maker, else what the lightest
 // weighed jar supports. A computed content is never printed as if weighed.
 func net(p *pass) {
+	if row, ok := p.usProduct(); ok && row.Measure == "fluid" {
+		p.netFluid(row)
+		return
+	}
 	m, ok := p.declared()
 	if !ok {
 		return
 	}
 	p.netMass = m
 	p.unpromised(m)
+	p.addNet("us.net", netWords(m, p.netDual(m)))
+}
+
+func (p *pass) addNet(key, words string) {
 	height, zone := p.netHeight()
-	p.add(label.Block{Kind: label.Net, Runs: []label.Run{{Text: p.say.Say("us.net", "net", netWords(m, p.k.NetDual || p.set.Net.Form == "dual")), Bold: true}},
+	p.add(label.Block{Kind: label.Net, Runs: []label.Run{{Text: p.say.Say(key, "net", words), Bold: true}},
 		Min: height, Zone: zone, Clear: true, Required: true, Exact: true, Cite: citeNetUS, Verified: p.set.Net.Confidence, Path: p.jar.FillPath})
+}
+
+// netDual reports whether ounces stand beside the pounds: the set's form,
+// unless the maker chose. The pounds alone satisfy the statute and not the
+// text of the regulation.
+func (p *pass) netDual(m unit.Mass) bool {
+	dual := p.set.Net.Form == "dual" && p.k.NetForm != "pounds" || p.k.NetForm == "dual"
+	if !dual && m >= unit.Pound && m < 4*unit.Pound {
+		p.l.Notef("net-form", p.kitchenFile(), "net_form", "the net weight is in pounds alone; the regulation still asks for ounces, with the pounds in parentheses").
+			Hinted("net_form = \"dual\" satisfies both").Cited("21 CFR 101.7(j)(1), (m)(1); 15 U.S.C. 1453(a)(3)(A)(i)")
+	}
+	return dual
 }
 
 // declared finds the weight to print.
@@ -45,7 +65,7 @@ func (p *pass) declared() (unit.Mass, bool) {
 		return p.jar.Declared, true
 	}
 	if p.jar.DeclText != "" {
-		p.duty("net-by-weight", file, path, "jam, jelly and butter are sold by weight, and %q is none", p.jar.DeclText).
+		p.duty("net-by-weight", file, path, "%s is sold by weight, and %q is none", calledWhat(p.b), p.jar.DeclText).
 			Hinted("weigh a filled jar less the empty one and declare ounces or grams").Cited(citeNetUS)
 	}
 	if least, i := lightest(p.jar.Weighed); i >= 0 && owed(least) > 0 {
@@ -167,7 +187,7 @@ func netWords(m unit.Mass, dual bool) string {
 }
 
 // ounceUnits counts whole tenths of an ounce, or hundredths where the weight
-// is exactly some (at most two decimals are allowed, 21 CFR 101.7(k)).
+// is exactly some (at most two decimals are allowed, 21 CFR 101.7(d)).
 func ounceUnits(m unit.Mass) (n, per int64) {
 	if n := wholeUnits(m, 100); n%10 != 0 && m-ouncesAt(n, 100) <= 1 {
 		return n, 100

@@ -35,7 +35,7 @@ func TestNetWords(t *testing.T) {
 		{300 * unit.Gram, "10.5 oz (300 g)", ""},
 		{340 * unit.Gram, "11.9 oz (340 g)", ""},
 		{unit.Kilogram, "2 lb 3.2 oz (1 kg)", ""},
-		{unit.Ounce * 41 / 4, "10.25 oz (290 g)", ""}, // two decimals at most, 101.7(k)
+		{unit.Ounce * 41 / 4, "10.25 oz (290 g)", ""}, // two decimals at most, 101.7(d)
 	} {
 		if got := netWords(x.m, false); got != x.fpla {
 			t.Errorf("%s: %q, want %q", x.m.Format(unit.Metric), got, x.fpla)
@@ -154,15 +154,19 @@ func TestNetAgainstTheScale(t *testing.T) {
 	}
 }
 
-// The ounces too, from 1 lb to below 4 lb, where the maker asks for the form
-// of 21 CFR 101.7(m) (from memory, unverified).
-func TestDualNetFormIsTheMakersChoice(t *testing.T) {
+// 21 CFR 101.7(m)(1): "A declaration of 1 1/2 pounds weight shall be expressed
+// as "Net Wt. 24 oz (1 lb 8 oz),""; 15 U.S.C. 1453(a)(3)(A)(i) asks the pounds.
+func TestNetFormFromOneToFourPounds(t *testing.T) {
 	r := pot(t, batch.Jam, "Strawberry jam", measured(66), part{"strawberries", 5000}, part{"sugar", 5500})
-	for dual, want := range map[bool]string{false: "Net Wt 1 lb 8 oz (680 g)", true: "Net Wt 24 oz (1 lb 8 oz) 680 g"} {
-		r.Kitchen.NetDual = dual
-		c, _ := Declare(r, jar8(24*unit.Ounce), place(t, "us"), Options{})
-		if got := text(c, label.Net); got != want {
-			t.Errorf("dual %v: %q, want %q", dual, got, want)
+	for form, want := range map[string]string{"": "Net Wt 24 oz (1 lb 8 oz) 680 g", "dual": "Net Wt 24 oz (1 lb 8 oz) 680 g", "pounds": "Net Wt 1 lb 8 oz (680 g)"} {
+		r.Kitchen.NetForm = form
+		c, l := Declare(r, jar8(24*unit.Ounce), place(t, "us"), Options{})
+		if got := text(c, label.Net); got != want || (codeOf(l, "net-form") != "") != (form == "pounds") {
+			t.Errorf("form %q: %q, want %q, %v", form, got, want, l)
 		}
+	}
+	// (m)(2): three-fourths pound is "Net Wt. 12 oz"; our own metric beside it.
+	if c, _ := Declare(r, jar8(12*unit.Ounce), place(t, "us"), Options{}); text(c, label.Net) != "Net Wt 12 oz (340 g)" {
+		t.Errorf("12 oz: %q", text(c, label.Net))
 	}
 }

@@ -5,34 +5,88 @@ import "strings"
 const citeClaim = "21 U.S.C. 343(q)(5)(D), (E); 21 CFR 101.9(j)(1), (18)"
 
 // nutritionTable holds the small maker's exemption and the words that forfeit
-// it.
+// it: forms with the nutrients that fill them, and words that stand alone.
 type nutritionTable struct {
-	Claims []string `toml:"claims"`
-	Note   string   `toml:"exemption"`
+	Note          string   `toml:"exemption"`
+	Nutrients     []string `toml:"nutrients"`
+	Forms         []string `toml:"forms"`
+	GoodNutrients []string `toml:"good_nutrients"`
+	GoodForms     []string `toml:"good_forms"`
+	Words         []string `toml:"words"`
 	Origin
+}
+
+// ownText is a text of the maker's that stands on a label, a tag or the public
+// page. As says what it is: "name" (of the food), "brand", "story".
+type ownText struct{ file, path, text, as string }
+
+// ownTexts lists them.
+func (p *pass) ownTexts() []ownText {
+	b, k := p.batchFile(), p.kitchenFile()
+	out := []ownText{{b, "name", p.b.Name, "name"}, {b, "label.title", p.b.Label.Title, "name"}, {b, "label.subtitle", p.b.Label.Subtitle, "name"},
+		{b, "label.season", p.b.Label.Season, "story"}, {b, "story", p.b.Story, "story"}, {b, "serve", p.b.Serve, "story"}, {k, "name", p.k.Name, "brand"}}
+	for _, g := range p.b.Gifts {
+		out = append(out, ownText{b, under(g.Path, "message"), g.Message, "story"}, ownText{b, under(g.Path, "occasion"), g.Occasion, "story"})
+	}
+	return out
+}
+
+func under(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
 }
 
 // nutrition notes the exemption and reports claims that lose it, on the label
 // or on the page its code opens.
 func nutrition(p *pass) {
 	p.l.Notef("nutrition-exempt", p.kitchenFile(), "place", "%s", p.set.Nutrition.Note).Cited(citeClaim)
-	for _, t := range []struct{ path, text string }{
-		{"name", p.b.Name}, {"story", p.b.Story}, {"serve", p.b.Serve},
-		{"label.title", p.b.Label.Title}, {"label.subtitle", p.b.Label.Subtitle}, {"label.season", p.b.Label.Season},
-	} {
+	for _, t := range p.ownTexts() {
 		if claim := p.claim(t.text); claim != "" {
-			p.duty("nutrition-claim", p.batchFile(), t.path, "%q is a claim about nutrition, and with it the exemption from a nutrition panel is lost", claim).
+			p.duty("nutrition-claim", t.file, t.path, "%q is a claim about nutrition, and with it the exemption from a nutrition panel is lost", claim).
 				Hinted("leave the words out; label and public page count alike").Cited(citeClaim)
 		}
 	}
+	p.wordings()
+	p.namings()
 }
 
-// claim finds a claim's words in a text, at word borders.
-func (p *pass) claim(text string) string {
-	plain := " " + strings.Join(strings.FieldsFunc(strings.ToLower(text), notLetter), " ") + " "
-	for _, c := range p.set.Nutrition.Claims {
-		if strings.Contains(plain, " "+c+" ") {
-			return c
+// spaced writes a text as lower-case words and figures between single spaces,
+// so that words are found at their borders: " no sugar added ".
+func spaced(text string) string {
+	return " " + strings.Join(strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return notLetter(r) && (r < '0' || r > '9') }), " ") + " "
+}
+
+// claim finds a claim's words in a text, at word borders; the longest is told.
+func (p *pass) claim(text string) (found string) {
+	plain, t := spaced(text), p.set.Nutrition
+	try := func(words string) {
+		if len(words) > len(found) && strings.Contains(plain, spaced(words)) {
+			found = words
+		}
+	}
+	for _, form := range t.Forms {
+		for _, n := range t.Nutrients {
+			try(strings.ReplaceAll(form, "{n}", n))
+		}
+	}
+	for _, form := range t.GoodForms {
+		for _, n := range t.GoodNutrients {
+			try(strings.ReplaceAll(form, "{n}", n))
+		}
+	}
+	for _, w := range t.Words {
+		try(w)
+	}
+	return found
+}
+
+// sweetened names the first sweetener of a batch; "" = none.
+func (p *pass) sweetened() string {
+	for _, ln := range p.r.Lines {
+		if ln.IsSweet {
+			return ln.Name
 		}
 	}
 	return ""

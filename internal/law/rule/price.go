@@ -24,8 +24,11 @@ func price(p *pass) {
 		return
 	}
 	p.add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: priceText(m)}}, Path: path})
-	per := p.per()
-	if each, ok := unitPrice(m, p.netMass, perMass[per]); ok {
+	per, content, unitOf := p.per(), int64(p.netMass), int64(perMass[p.per()])
+	if p.netVolume > 0 {
+		per, content, unitOf = "fl oz", int64(p.netVolume), int64(unit.FluidOunce)
+	}
+	if each, ok := unitPrice(m, content, unitOf); ok {
 		p.add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
 			Runs: []label.Run{{Text: p.say.Say("price.per", "price", priceText(each), "unit", per)}}})
 	}
@@ -54,7 +57,7 @@ func (p *pass) jarPrice() (unit.Money, string) {
 }
 
 // unitPrice is price × per / content, half up, in minor units.
-func unitPrice(m unit.Money, content, per unit.Mass) (unit.Money, bool) {
+func unitPrice(m unit.Money, content, per int64) (unit.Money, bool) {
 	if content <= 0 || per <= 0 || m.Minor <= 0 {
 		return m, false
 	}

@@ -45,6 +45,8 @@ type rules struct {
 	Dates       *dateTable       `toml:"dates"`
 	Standard    *standardTable   `toml:"standard"`
 	Nutrition   *nutritionTable  `toml:"nutrition"`
+	Wordings    []wordingRule    `toml:"wording"`
+	Namings     []namingRule     `toml:"naming"`
 	Price       *priceTable      `toml:"price"`
 	Programmes  []Programme      `toml:"programme"`
 	EU          *euTable         `toml:"eu"`
@@ -160,8 +162,10 @@ func (r rules) checkTables() error {
 		r.Dates == nil || r.Standard == nil || r.Nutrition == nil || r.Price == nil {
 		return fmt.Errorf("set %s: a table is missing", r.ID)
 	}
-	if err := r.checkNumbers(); err != nil {
-		return fmt.Errorf("set %s: %w", r.ID, err)
+	for _, check := range []func() error{r.checkNumbers, r.checkWords} {
+		if err := check(); err != nil {
+			return fmt.Errorf("set %s: %w", r.ID, err)
+		}
 	}
 	for _, p := range r.Programmes {
 		if err := p.check(); err != nil {
