@@ -85,6 +85,8 @@ func (c *calc) keepBySugar(v *verdict) {
 	case v.full:
 		v.atLeast(Shelf, full)
 	case c.b.Kind == batch.Curd: // egg decides
+	case c.pectinSugar():
+		v.atLeast(ShelfShort, fact("as much sugar as fruit, and pectin, but little over half is sugar by the estimate"))
 	case brix.Value >= 60 && (brix.How == Measured || c.r.Yield.How == Measured || c.sweetness() >= leastSugar):
 		v.atLeast(ShelfShort, fact("between 60 and 65 °Brix, loses colour and flavour sooner"))
 	case c.b.Kind == batch.Butter:
@@ -138,6 +140,13 @@ func (c *calc) fullSugar() bool {
 	default:
 		return brix >= 59 && c.hasPectin() && ratio >= 1
 	}
+}
+
+// pectinSugar reports a full-sugar pectin recipe that the 5 % rule puts below
+// 59 °Brix: published ones compute to 56-57 (USDA HGB 56, pineapple jam with
+// liquid pectin) and lose nearer 8 % (testdata/published).
+func (c *calc) pectinSugar() bool {
+	return c.r.Brix.How != Measured && !c.rejected && c.sugarBrix() >= 55 && c.hasPectin() && c.sweetness() >= 1
 }
 
 // sugarBrix is the Brix that keeping rests on: the reading, or the estimate

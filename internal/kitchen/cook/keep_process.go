@@ -82,7 +82,7 @@ func (c *calc) processKey() string {
 	case batch.Curd:
 		return "curd"
 	}
-	if brix := c.sugarBrix(); !c.incomplete && !c.fullSugar() && brix > 0 && brix < 60 {
+	if brix := c.sugarBrix(); !c.incomplete && !c.fullSugar() && !c.pectinSugar() && brix > 0 && brix < 60 {
 		return "low sugar"
 	}
 	return "jam"
