@@ -97,7 +97,15 @@ func (p *pass) language() *Phrases {
 		}
 	}
 	first := p.set.Languages[0]
-	if p.k.Language != "" {
+	base, _, _ := strings.Cut(strings.ToLower(p.k.Language), "-")
+	switch {
+	case p.k.Language == "":
+	case has(p.set.Languages, base): // "de-DE"
+		return p.set.words[base]
+	case p.set.EU != nil:
+		p.duty("language", p.kitchenFile(), "language", "a label for %s must be in a language easily understood there, and the rules are not held in %q; it is in %q", p.set.Name, p.k.Language, first).
+			Hinted("one of: " + listed(p.set.Languages)).Cited("Regulation (EU) 1169/2011 Art 15")
+	default:
 		p.l.Warnf("language", p.kitchenFile(), "language", "labels for %s can't be in %q, so they are in %q", p.set.Name, p.k.Language, first).
 			Hinted("one of: " + listed(p.set.Languages))
 	}

@@ -97,7 +97,43 @@ func (c *euCase) date() {
 		form = "day"
 	}
 	d := euDateFor(best, c.made(), form)
-	c.add(label.Block{Kind: label.Date, Exact: true, Runs: []label.Run{{Text: c.dateText(d, useBy)}}, Cite: citeFIC24, Path: "best_before"})
+	text, path := c.dateText(d, useBy), "best_before"
+	if useBy { // "shall be followed by a description of the storage conditions"
+		path = "use_by"
+		if keep := c.chilled(); keep != "" {
+			text = dotted(text) + " " + keep
+		}
+	} else {
+		c.perishable()
+	}
+	c.add(label.Block{Kind: label.Date, Exact: true, Runs: []label.Run{{Text: text}}, Cite: citeFIC24, Path: path})
+}
+
+// chilled is the storage condition beside a use-by date, with its temperature.
+func (c *euCase) chilled() string {
+	switch c.r.Keeping.Class {
+	case cook.Cold, cook.Refrigerator, "":
+		return c.say("keep.chilled")
+	}
+	return c.keep.Sealed
+}
+
+// perishable asks for a use-by date where eggs or milk keep a month at most
+// (Art 24(1): highly perishable from a microbiological point of view; which food
+// is, its maker must know). A month is common practice, no source.
+func (c *euCase) perishable() {
+	cold := c.r.Keeping.Class == cook.Cold || c.r.Keeping.Class == cook.Refrigerator || c.r.Keeping.Class == ""
+	if !cold || !c.r.BestBefore.Before(c.made().AddDays(32)) {
+		return
+	}
+	for _, ln := range c.r.Lines {
+		if ln.Row.Kind != "egg" && ln.Row.Kind != "dairy" {
+			continue
+		}
+		c.l.Warnf("use-by-question", c.batchFile(), "best_before", "a food of %s that keeps so short and cold may be highly perishable, and then its date is a use-by date", c.ingredientQuiet(ln)).
+			Hinted("if it is, write use_by instead of best_before; ask your food authority").Cited("Regulation (EU) 1169/2011 Art 24(1)")
+		return
+	}
 }
 
 func (c *euCase) made() unit.Date {
@@ -161,7 +197,11 @@ func (c *euCase) storage() {
 	if k.UnsealedDays > 0 {
 		c.keep.Unsealed = c.say("keep.unsealed", "n", strconv.Itoa(k.UnsealedDays))
 	}
-	c.add(label.Block{Kind: label.Storage, Runs: []label.Run{{Text: c.keep.Sealed + " " + c.keep.Opened}}, Cite: citeFIC25})
+	text := c.keep.Sealed + " " + c.keep.Opened
+	if c.r.Batch != nil && c.r.Batch.UseBy { // the storage condition follows the date
+		text = c.keep.Opened
+	}
+	c.add(label.Block{Kind: label.Storage, Runs: []label.Run{{Text: text}}, Cite: citeFIC25})
 }
 
 func euOrClass(k cook.Class) cook.Class {

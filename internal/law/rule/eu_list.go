@@ -76,7 +76,7 @@ func (c *euCase) item(w *euRuns, it euItem, quid string) {
 			name = add
 		}
 	}
-	todo = w.emphasised(upper(name), todo)
+	todo = w.emphasised(c.listed(name), todo)
 	if quid != "" {
 		w.plain(" (" + quid + ")")
 	}
@@ -86,6 +86,15 @@ func (c *euCase) item(w *euRuns, it euItem, quid string) {
 		c.compound(it)
 	}
 	w.bracketed(todo)
+}
+
+// listed is a name as the language writes it in a list: English makers give
+// every item a capital, German nouns bring their own, French has none.
+func (c *euCase) listed(name string) string {
+	if c.lang == "en" {
+		return upper(name)
+	}
+	return name
 }
 
 // compound asks for the parts of what is always made of several things (Annex

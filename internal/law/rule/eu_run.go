@@ -15,6 +15,10 @@ func runEU(p *pass) {
 		say: func(key string, kv ...string) string { return p.say.Say("eu."+key, kv...) },
 		has: func(key string) bool { return p.say.Has("eu." + key) }}
 	c.dec = c.say("decimal")
+	if c.ppds && len(law.PPDS) == 0 {
+		p.l.Warnf("sale-mode", p.kitchenFile(), "sale_mode", "%s has no lighter rules for food packed for direct sale here, so the label says all a prepacked food must", p.set.Name).
+			Hinted(`write sale_mode = "prepacked"; in Germany the net quantity may stand on a sign beside the goods`).Cited("Regulation (EU) 1169/2011 Art 44; FPackV s. 19, 38(7)")
+	}
 	c.declare()
 	p.netMass, p.c.Keep, p.c.AllergenNames = c.netMass, c.keep, c.allAllergens()
 	for _, b := range c.blocks {
@@ -40,7 +44,7 @@ var euPhrases = euKeys(
 	"name.mixed", "name.composed", "ingredients.heading", "contains", "and", "decimal", "quid.item", "quid.prepared",
 	"name.mixed-also", "name.numbers", "name.juice", "with-sweeteners", "with-sugars-and-sweeteners", "laxative",
 	"word.juice", "word.forms", "word.heads", "claim.reduced-sugar",
-	"keep.shelf", "keep.shelf-short", "keep.refrigerated", "keep.freezer", "keep.refrigerator-jam",
+	"keep.chilled", "keep.shelf", "keep.shelf-short", "keep.refrigerated", "keep.freezer", "keep.refrigerator-jam",
 	"keep.opened", "keep.opened-days", "keep.opened-weeks", "keep.unsealed", "caution.honey", "advisory",
 	"additive.colon", "additive.gelling", "additive.thickener", "additive.stabiliser", "additive.acid", "additive.regulator", "additive.antioxidant",
 	"additive.preservative", "additive.firming", "additive.emulsifier", "additive.humectant", "additive.colour", "additive.sweetener", "additive.raising",

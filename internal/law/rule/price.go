@@ -23,14 +23,14 @@ func price(p *pass) {
 	if m.Minor <= 0 {
 		return
 	}
-	p.add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: priceText(m)}}, Path: path})
+	p.add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: p.priceText(m)}}, Path: path})
 	per, content, unitOf := p.per(), int64(p.netMass), int64(perMass[p.per()])
 	if p.netVolume > 0 {
 		per, content, unitOf = "fl oz", int64(p.netVolume), int64(unit.FluidOunce)
 	}
 	if each, ok := unitPrice(m, content, unitOf); ok {
 		p.add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
-			Runs: []label.Run{{Text: p.say.Say("price.per", "price", priceText(each), "unit", per)}}})
+			Runs: []label.Run{{Text: p.say.Say("price.per", "price", p.priceText(each), "unit", per)}}})
 	}
 }
 
@@ -70,8 +70,19 @@ func unitPrice(m unit.Money, content, per int64) (unit.Money, bool) {
 	return unit.Money{Minor: int64(q), Currency: m.Currency}, q > 0 && q < 1<<62
 }
 
-// priceText is a price as a stall writes it: "$9", "$9.50", "90¢".
-func priceText(m unit.Money) string {
+// priceText is a price as the language writes it: "€6.50", "6,50 €".
+func (p *pass) priceText(m unit.Money) string {
+	if !p.say.Has("price.sum") {
+		return stallPrice(m)
+	}
+	text := m.String()
+	number := strings.Trim(text, "$£€ ABCDEFGHIJKLMNOPQRSTUVWXYZ\u00a0")
+	sign := strings.TrimSpace(strings.Replace(text, number, "", 1))
+	return p.say.Say("price.sum", "n", strings.ReplaceAll(number, ".", p.say.Say("price.decimal")), "sign", sign)
+}
+
+// stallPrice is a price as an English stall writes it: "$9", "$9.50", "90¢".
+func stallPrice(m unit.Money) string {
 	if m.Currency == "USD" && m.Minor < 100 {
 		return fmt.Sprintf("%d¢", m.Minor)
 	}
