@@ -40,7 +40,7 @@ func (c *euCase) judgeIngredients() {
 	}
 	for _, ln := range c.r.Lines {
 		switch {
-		case ln.IsWater || c.isFruit(ln) || c.among(p.Aside, ln) || c.among(p.Souring, ln):
+		case ln.IsWater || c.isAdditive(ln) || c.isFruit(ln) || c.among(p.Aside, ln) || c.among(p.Souring, ln):
 		case p.Little != nil && c.among(p.Little.Of, ln):
 			if share := euPercentOf(ln.Mass, c.finished()); share > p.Little.Percent {
 				c.notAllowed(ln, fmt.Sprintf("%s: at most %g %% here, this batch has %.1f %%", p.Little.Why, p.Little.Percent, share))
@@ -91,7 +91,16 @@ func (c *euCase) isFruit(ln cook.Line) bool {
 
 // unknown reports an ingredient the tables know nothing of.
 func (c *euCase) unknown(ln cook.Line) bool {
+	if c.isAdditive(ln) {
+		return false
+	}
 	return ln.Row.Kind == "" && ln.Row.FruitClassEU == "" && !ln.IsFruit && !ln.IsWater && !ln.IsSweet
+}
+
+// isAdditive: which additives a jam may hold is Regulation (EC) 1333/2008's.
+func (c *euCase) isAdditive(ln cook.Line) bool {
+	_, ok := c.additiveIn(ln.Key, ln.Name)
+	return ok
 }
 
 // form is the kind of an ingredient, a juice also by the maker's own words.

@@ -251,6 +251,12 @@ func productOf(rows []product, b *batch.Batch, says func(product) bool) (product
 	return product{}, false
 }
 
+// kindWords are the kinds of the ingredient table that are words too: a maker's
+// own "nut brittle" is no nut by that.
+var kindWords = map[string]bool{"fruit": true, "juice": true, "acid": true, "vegetable": true, "spice": true, "sweetener": true, "gelling": true,
+	"dairy": true, "egg": true, "nut": true, "seed": true, "flavour": true, "salt": true, "alcohol": true, "water": true, "herb": true, "additive": true,
+	"sugar": true, "pectin": true, "honey": true}
+
 // among reports whether a list holds an ingredient by its key, its kind or, for
 // a maker's own words, a word of its name.
 func among(list []string, ln cook.Line) bool {
@@ -258,7 +264,7 @@ func among(list []string, ln cook.Line) bool {
 		switch {
 		case w == ln.Key && w != "", w == ln.Row.Key && w != "", w == ln.Row.Kind && w != "":
 			return true
-		case (ln.Key == "" || ln.Row.Own) && len(w) > 2 && euBegins(ln.Name, w):
+		case (ln.Key == "" || ln.Row.Own) && len(w) > 2 && !kindWords[w] && euBegins(ln.Name, w):
 			return true
 		}
 	}
