@@ -147,6 +147,11 @@ func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
 			return g, true
 		}
 	}
+	for _, f := range forms(words) {
+		if i, ok := p.juices[f]; ok {
+			return juiceOf(p.ingredients[i], p.ingredients[i].Words["en"].Singular+" juice")
+		}
+	}
 	if strings.HasSuffix(fold(words), " juice") {
 		return p.Juice(words)
 	}

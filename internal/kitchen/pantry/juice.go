@@ -15,14 +15,32 @@ func (p *Pantry) Juice(words string) (Ingredient, bool) {
 		ts = ts[:n-1]
 	}
 	g, ok := p.at(strings.Join(ts, " "))
-	if !ok || g.FruitClassEU == "" {
+	if !ok {
+		return Ingredient{}, false
+	}
+	return juiceOf(g, strings.Join(ts, " ")+" juice")
+}
+
+// spokenJuices are the forms a language gives the juice of a fruit.
+func spokenJuices(lang string, n Names) []string {
+	switch lang {
+	case "de": // Quittensaft, Saft aus Quitten
+		return []string{n.Stem + "saft", strings.TrimSuffix(n.Stem, "n") + "saft", "Saft aus " + n.Label, "Saft von " + n.Label}
+	case "fr":
+		return []string{"jus de " + n.Label, "jus de " + n.Singular, "jus d'" + n.Label, "jus d'" + n.Singular}
+	}
+	return nil
+}
+
+func juiceOf(g Ingredient, name string) (Ingredient, bool) {
+	if g.FruitClassEU == "" {
 		return Ingredient{}, false
 	}
 	if g.Kind == "juice" || g.WaterG <= 0 {
 		return g, g.Kind == "juice"
 	}
 	brix := 100 * g.SolubleG / (g.WaterG + g.SolubleG)
-	g.Name, g.Kind = strings.Join(ts, " ")+" juice", "juice"
+	g.Name, g.Kind = name, "juice"
 	g.SolubleG, g.OtherSolidsG, g.WaterG = brix, 0, 100-brix
 	g.CupG, g.CupForm, g.Cup2G, g.Cup2Form = Density(brix, 20)*unit.Cup.ML()/1000, "juice", 0, ""
 	g.TbspG, g.TspG, g.PieceG, g.PieceForm, g.FibreG, g.RefusePct = 0, 0, 0, "", 0, 0

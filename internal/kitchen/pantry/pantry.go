@@ -16,6 +16,7 @@ type Pantry struct {
 	measures    []Measure
 	languages   []string
 	index       map[string]int // folded words -> built-in ingredient
+	juices      map[string]int // fruit by what the kitchen's language calls its juice
 	spoken      map[string]int // the same in the kitchen's language, when it is not English
 	own         []Ingredient   // the maker's own
 	ownIndex    map[string]int

@@ -22,6 +22,17 @@ func (p *Pantry) Speaking(lang string) *Pantry {
 	for i, g := range p.ingredients {
 		put(g.Words[lang].Singular, i)
 	}
+	q.juices = map[string]int{}
+	for i, g := range p.ingredients {
+		if g.FruitClassEU == "" || g.Kind == "juice" {
+			continue
+		}
+		for _, words := range spokenJuices(lang, g.Words[lang]) {
+			if _, taken := q.juices[fold(words)]; !taken {
+				q.juices[fold(words)] = i
+			}
+		}
+	}
 	if len(q.spoken) == 0 || lang == "en" {
 		return p
 	}

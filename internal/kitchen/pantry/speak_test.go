@@ -1,6 +1,9 @@
 package pantry
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // What a kitchen writes in its own language finds the row, with its allergens.
 // Words of everyday German and French, no source.
@@ -28,5 +31,19 @@ func TestSpeaking(t *testing.T) {
 	}
 	if Default().Speaking("xx") != Default() || Default().Speaking("en") != Default() {
 		t.Error("nothing to say, and another pantry")
+	}
+}
+
+// The juice of a fruit in the kitchen's language is the juice of its row.
+func TestSpokenJuices(t *testing.T) {
+	for words, want := range map[string]string{
+		"de:Quittensaft": "quince", "de:Holunderbeersaft": "elderberry", "de:Traubensaft": "grape_juice", "de:Saft aus Himbeeren": "raspberry_red", "de:frischer Birnensaft": "pear",
+		"de:Apfelsaft": "apple_juice", "fr:jus de coings": "quince", "fr:jus d’abricots": "apricot", "fr:jus de pomme": "apple_juice",
+	} {
+		lang, name, _ := strings.Cut(words, ":")
+		g, ok := Default().Speaking(lang).Ingredient(name)
+		if !ok || g.Key != want || g.Kind != "juice" {
+			t.Errorf("%s: %s, a %s", words, g.Key, g.Kind)
+		}
 	}
 }
