@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -16,6 +17,7 @@ type additive struct {
 	Category string   `toml:"category"`
 	Words    []string `toml:"words"`
 	Polyol   bool     `toml:"polyol"`
+	Warning  string   `toml:"warning"` // phrase key of words the label owes because of it
 }
 
 // additiveTable is the additives of a set with where they were read.
@@ -105,6 +107,7 @@ type sweetening struct {
 	sweeteners []cook.Line
 	sugars     bool // sugars are added too
 	polyols    float64
+	warnings   []string
 }
 
 // sweetened finds the sweeteners (additives of that category) of a batch and the
@@ -115,6 +118,9 @@ func (c *euCase) sweetened() (s sweetening) {
 		switch {
 		case ok && a.Category == "sweetener":
 			s.sweeteners = append(s.sweeteners, ln)
+			if a.Warning != "" {
+				s.warnings = append(s.warnings, a.Warning)
+			}
 			if a.Polyol {
 				s.polyols += euPercentOf(ln.Mass, c.finished())
 			}
@@ -138,6 +144,9 @@ func (c *euCase) sweeteners() {
 	}
 	path := linePath(s.sweeteners[0])
 	c.add(euBlock("sweeteners", c.say(key), path, "Regulation (EU) 1169/2011 Annex III 2.1, 2.2", true))
+	for _, w := range slices.Compact(s.warnings) { // 2.3, where the specific name is in the list
+		c.add(euBlock(w, upper(c.say(w)), path, "Regulation (EU) 1169/2011 Annex III 2.3", false))
+	}
 	if s.polyols > 10 {
 		c.add(euBlock("laxative", upper(c.say("laxative")), path, "Regulation (EU) 1169/2011 Annex III 2.4", false))
 	}

@@ -114,6 +114,7 @@ func TestSweeteners(t *testing.T) {
 		{name: "German", set: "de", lang: "de", given: "Erdbeerkonfitüre", kind: batch.Jam, list: []in{berries, sugar, sweet}, says: "mit Zucker(n) und Süßungsmittel(n)"},
 		{name: "German category", set: "de", lang: "de", given: "Erdbeerkonfitüre", kind: batch.Jam, list: []in{berries, sugar, unknownIn("Birkenzucker", 150)}, not: "error:", says: "Süßungsmittel: Xylit"},
 		{name: "French", set: "fr", lang: "fr", given: "Confiture de fraises", kind: batch.Jam, list: []in{berries, sugar, sweet}, says: "avec sucre(s) et édulcorant(s)"},
+		{name: "aspartame by name", set: "de", lang: "de", given: "Erdbeerkonfitüre", kind: batch.Jam, list: []in{berries, sugar, unknownIn("E 951", 1)}, says: "Enthält eine Phenylalaninquelle"},
 		{name: "no sweetener", set: "eu", lang: "en", given: "Strawberry jam", kind: batch.Jam, brix: 40, list: []in{berries, sugar}, find: "error:solids-too-low", hides: "sweetener"},
 	} {
 		c.run(t)
