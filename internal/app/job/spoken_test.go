@@ -14,7 +14,7 @@ import (
 func TestIngredientsInTheKitchensLanguage(t *testing.T) {
 	for _, c := range []struct{ place, fruit, sugar, nuts, list, allergen string }{
 		{"de", "Aprikosen", "Zucker", "Mandeln", "Zutaten: Aprikosen", "Mandeln"},
-		{"fr", "abricots", "sucre", "amandes", "Ingrédients : Abricots", "amandes"},
+		{"fr", "abricots", "sucre", "amandes", "Ingrédients\u00a0: abricots", "amandes"},
 		{"ie", "apricots", "sugar", "almonds", "Ingredients: Apricots", "almonds"},
 	} {
 		in := job.Input{Kitchen: job.Doc{Name: "kitchen.toml", Data: []byte("name = \"K\"\naddress = [\"S 1\", \"99999 O\"]\nplace = \"" + c.place + "\"\naltitude = \"50 m\"\n")}}
