@@ -20,7 +20,7 @@ var batchForm = []section{
 		Table: "ingredient", Rows: true, Noun: "ingredient", None: "Nothing in the pot yet.", Fields: []field{
 			{Key: "name", Label: "Ingredient", As: words, Example: "plums", From: "pantry", Needed: true},
 			{Key: "amount", Label: "Amount", As: words, Example: "1.8 kg", Needed: true},
-			{Key: "form", Label: "Prepared", As: words, Example: "halved", More: true},
+			{Key: "form", Label: "Prepared", As: words, Example: "halved", More: true, Help: "Write \"as bought\" when pits, peel or core are still in the weight; they are taken off."},
 			{Key: "contains", Label: "Made of", As: series, Example: "dextrose, citric acid, fruit pectin", More: true, Help: "What its packet lists, in that order."},
 			{Key: "allergens", Label: "Allergens in it", As: series, Example: "milk", More: true, Help: "Besides those jarmark knows; read the packet."},
 			{Key: "solids", Label: "Soluble solids, %", As: number, More: true, Help: "If you measured them."},

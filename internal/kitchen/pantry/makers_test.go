@@ -73,6 +73,7 @@ fig_fresh: black mission figs, chopped fresh figs
 tomato: Roma tomatoes
 pear: Bartlett pears, firm Conference pears
 milk_powder: powdered milk, dry milk, milk powder
+cherry_dried: dry cherries, chopped dry cherries
 apricot_dried: dry apricots, dried apricots, chopped dried apricots
 ginger_ground: powdered ginger, ground ginger
 mustard_seed: dry mustard, mustard powder
