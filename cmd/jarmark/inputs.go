@@ -240,6 +240,9 @@ func (a *app) choices(o *options) (job.Choices, error) {
 	if o.skip < 0 || o.copies < 0 {
 		return c, usagef("", "--skip and --copies cannot be negative")
 	}
+	if o.copies > job.MaxLabels {
+		return c, usagef("print them in several runs", "--copies %d is more than the %d labels of one run", o.copies, job.MaxLabels)
+	}
 	for _, k := range strings.FieldsFunc(o.kind, func(r rune) bool { return r == ',' || r == '+' || r == ' ' }) {
 		p := label.Piece(k)
 		if !slices.Contains(label.Pieces, p) {

@@ -9,9 +9,9 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// maxLabels bounds one print run, so that a slip of the keyboard cannot fill
+// MaxLabels bounds one print run, so that a slip of the keyboard cannot fill
 // the memory: far more than a day's work of any printer.
-const maxLabels = 100_000
+const MaxLabels = 100_000
 
 // needs lists the labels of a piece for one jar size: as many as sealed jars,
 // named where they are gifts. Unsealed jars get none: they are not for keeping.
@@ -34,7 +34,7 @@ func blank(n int, c Choices) []pack.Tag {
 	if c.Copies > 0 {
 		n = c.Copies
 	}
-	return make([]pack.Tag, min(max(n, 0), maxLabels))
+	return make([]pack.Tag, min(max(n, 0), MaxLabels))
 }
 
 // boxes is how many boxes jars need at `holds` a box.

@@ -39,6 +39,9 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	if ask.Skip < 0 || ask.Copies < 0 {
 		return badRequest("labels to skip and copies can't be negative")
 	}
+	if ask.Copies > job.MaxLabels {
+		return badRequest("%d copies are more than the %d labels of one run", ask.Copies, job.MaxLabels)
+	}
 	in, err := s.inputOf(ask.File, ask.Text)
 	if err != nil {
 		return err

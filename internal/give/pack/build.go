@@ -42,6 +42,7 @@ type builder struct {
 	results []*cook.Result
 	plan    *Plan
 	stops   []*stop
+	asked   map[string]bool // occasions told of
 	found   diag.List
 }
 

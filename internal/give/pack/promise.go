@@ -48,6 +48,9 @@ func (b *builder) promises() []promise {
 	for i := range b.o.List {
 		listed = append(listed, b.listed(&b.o.List[i]))
 	}
+	for _, p := range append(append([]promise(nil), gifts...), listed...) {
+		b.occasion(p)
+	}
 	byDate(done)
 	byDate(next)
 	return append(append(append(done, gifts...), next...), listed...)

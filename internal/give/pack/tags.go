@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"jarmark/internal/kit/diag"
 	"jarmark/templates"
 )
 
@@ -35,6 +36,26 @@ func (b *builder) design(w Wish) string {
 		return w.Design
 	}
 	return b.o.Designs[foldName(w.Occasion)]
+}
+
+// occasion tells of a word the table has no design for, once each.
+func (b *builder) occasion(p promise) {
+	word := foldName(p.wish.Occasion)
+	if _, ok := b.o.Designs[word]; ok || word == "" || p.wish.Design != "" || b.asked[word] {
+		return
+	}
+	if b.asked == nil {
+		b.asked = map[string]bool{}
+	}
+	b.asked[word] = true
+	hint := "occasions are " + strings.Join(Occasions(), ", ") + "; or name a design"
+	if near, ok := diag.DidYouMean(word, Occasions()); ok {
+		hint = "did you mean " + near + "?"
+	}
+	d := b.found.Warnf("unknown-occasion", p.file, p.path+".occasion", "no design goes with the occasion %q", p.wish.Occasion).Hinted(hint)
+	if p.entry != nil {
+		d.Pos = p.entry.Pos
+	}
 }
 
 // tags makes one tag for each gift jar of a stop.

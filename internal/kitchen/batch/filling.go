@@ -16,7 +16,7 @@ func (r *reader) fill(raw rawFill, path string) Fill {
 		Jar:   r.text(raw.Jar, path+".jar"),
 		Count: r.count(raw.Count, path+".count", "the count of jars", -1), Sealed: r.count(raw.Sealed, path+".sealed", "the count of sealed jars", -1),
 		Headspace: r.headspace(raw.Headspace, path+".headspace"),
-		PartJar:   r.mass(raw.PartJar, path+".part_jar"), Price: r.money(raw.Price, path+".price"),
+		PartJar:   r.mass(raw.PartJar, path+".part_jar"), Price: r.price(raw.Price, path+".price"),
 	}
 	if r.absent(raw.Jar, path+".jar") {
 		r.errorf("missing-jar", path+".jar", "the jar size is missing").Hinted(`add jar = "8 fl oz"; jarmark jars lists the sizes`)

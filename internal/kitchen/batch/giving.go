@@ -16,6 +16,9 @@ func (r *reader) gift(raw rawGift, path string) Gift {
 	if r.absent(raw.To, path+".to") {
 		r.errorf("missing-to", path+".to", "the gift has no recipient").Hinted(`add to = "Ida"`)
 	}
+	if has(raw.Jars) && *raw.Jars == 0 {
+		r.l.Warnf("no-jars", r.file, path+".jars", "a gift of no jars").Hinted("write how many jars go, or take the [[gift]] out")
+	}
 	return g
 }
 
@@ -23,13 +26,16 @@ func (r *reader) market(raw rawMarket, path string) Market {
 	m := Market{Path: path,
 		Event: r.text(raw.Event, path+".event"), Date: r.date(raw.Date, path+".date"),
 		Jars: r.count(raw.Jars, path+".jars", "the number of jars", 0), Jar: r.text(raw.Jar, path+".jar"),
-		Price: r.money(raw.Price, path+".price"), CameHome: r.count(raw.CameHome, path+".came_home", "the number of jars", -1),
+		Price: r.price(raw.Price, path+".price"), CameHome: r.count(raw.CameHome, path+".came_home", "the number of jars", -1),
 	}
 	if r.absent(raw.Event, path+".event") {
 		r.errorf("missing-event", path+".event", "the market has no name").Hinted(`add event = "Saturday market"`)
 	}
 	if !has(raw.Jars) && !r.broken[path+".jars"] {
 		r.errorf("missing-jars", path+".jars", "the market has no number of jars").Hinted("add jars = 6, how many you take along")
+	}
+	if has(raw.Jars) && *raw.Jars == 0 {
+		r.l.Warnf("no-jars", r.file, path+".jars", "no jars go to this market").Hinted("write how many you take along, or take the [[market]] out")
 	}
 	if m.CameHome > m.Jars && has(raw.Jars) {
 		r.errorf("came-home-over-jars", path+".came_home", "%d jars came home, but %d were taken along", m.CameHome, m.Jars).Hinted("check both counts")

@@ -58,7 +58,7 @@ func (r *reader) kitchen(raw rawKitchen, find place.Finder) *Kitchen {
 		r.blank(b.p, b.path, b.hint)
 	}
 	k.Name, k.Address, k.ShowAddress = r.text(raw.Name, "name"), r.texts(raw.Address, "address"), truth(raw.ShowAddress)
-	k.Phone, k.Email, k.Website = r.text(raw.Phone, "phone"), r.text(raw.Email, "email"), r.text(raw.Website, "website")
+	k.Phone, k.Email, k.Website = r.text(raw.Phone, "phone"), r.text(raw.Email, "email"), r.website(raw.Website, "website")
 	k.Corporate, k.StateWebsite = r.text(raw.Corporate, "corporate_name"), r.text(raw.StateWeb, "state_website")
 	k.Permit, k.County = r.loose(raw.Permit, "permit"), r.text(raw.County, "county")
 	k.Place, k.PlaceUnknown = r.place(raw.Place, k.Place, find)
@@ -153,6 +153,17 @@ func (r *reader) units(p *string, usual string) string {
 }
 
 var urlForm = regexp.MustCompile(`^https?://[A-Za-z0-9]([A-Za-z0-9.-]*[A-Za-z0-9])?(:[0-9]{1,5})?(/[A-Za-z0-9._~/%-]*)?$`)
+
+var siteForm = regexp.MustCompile(`(?i)^(https?://)?[^\s/.:@]+(\.[^\s/.:@]+)*\.[^\s/.:@0-9]{2,}(:[0-9]+)?(/\S*)?$`)
+
+// website is printed as it is written; a word without a point is no address.
+func (r *reader) website(p *string, path string) string {
+	s := r.text(p, path)
+	if s != "" && !siteForm.MatchString(s) {
+		r.l.Warnf("bad-url", r.file, path, "%q is no web address", s).Hinted("write it like thornfield.example or https://thornfield.example/jam, or leave it out")
+	}
+	return s
+}
 
 // webAddress reads the base of the public pages, without a closing slash.
 func (r *reader) webAddress(p *string, path string) string {

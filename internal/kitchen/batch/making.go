@@ -21,7 +21,7 @@ func (r *reader) cook(raw *rawCook) Cook {
 	}
 	c := Cook{
 		Method:  r.choice(raw.Method, "cook.method", "way of cooking", cookMethods, cookMethodSynonyms),
-		Minutes: r.number(raw.Minutes, "cook.minutes", "minutes", 0, 1440),
+		Minutes: r.minutes(raw.Minutes, "cook.minutes", longCook),
 		SetTest: r.choice(raw.SetTest, "cook.set_test", "set test", setTests, setTestSynonyms),
 		TempC:   r.temperature(raw.Temperature, "cook.temperature"),
 		Brix:    r.number(raw.Brix, "cook.brix", "brix", 1, 100),
@@ -62,7 +62,7 @@ func (r *reader) process(raw *rawProcess) Process {
 	}
 	p := Process{
 		Method:     r.choice(raw.Method, "process.method", "way of processing", processMethods, processSynonyms),
-		Minutes:    r.number(raw.Minutes, "process.minutes", "minutes", 0, 1440),
+		Minutes:    r.minutes(raw.Minutes, "process.minutes", longProcess),
 		Headspace:  r.headspace(raw.Headspace, "process.headspace"),
 		Sterilised: raw.Sterilised,
 	}
@@ -71,6 +71,22 @@ func (r *reader) process(raw *rawProcess) Process {
 	}
 	p.Altitude, p.AltitudeOK = r.altitude(raw.Altitude, "process.altitude")
 	return p
+}
+
+// Minutes beyond these are more likely a slip than a long day (common practice,
+// no source).
+const (
+	longCook    = 720
+	longProcess = 180
+)
+
+// minutes reads a time, and asks about one nobody would stand at the stove.
+func (r *reader) minutes(p *float64, path string, usual float64) *float64 {
+	m := r.number(p, path, "minutes", 0, 1440)
+	if m != nil && *m > usual {
+		r.l.Warnf("long-time", r.file, path, "%s minutes are %.1f hours", number(*m), *m/60).Hinted("check the number: it counts minutes")
+	}
+	return m
 }
 
 // altitude reads a height above the sea; ok is false when it wasn't given.

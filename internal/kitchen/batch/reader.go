@@ -95,8 +95,19 @@ func (r *reader) plain(p *string, path string, most int, lines bool) string {
 			r.errorf("control-character", path, "the text has a control character (%U)", c).Hinted(controlHint(c))
 			return ""
 		}
+		if unseen(c) {
+			r.errorf("unseen-character", path, "the text has a character that is not seen (%U)", c).
+				Hinted("delete it and type the text again: it may come from copying, and can turn round what stands beside it")
+			return ""
+		}
 	}
 	return strings.ReplaceAll(s, "\r\n", "\n")
+}
+
+// unseen are characters without width, and marks of the direction of writing:
+// two names that look alike would differ.
+func unseen(c rune) bool {
+	return c == '\u00AD' || c == '\uFEFF' || c >= '\u200B' && c <= '\u200F' || c >= '\u202A' && c <= '\u202E' || c >= '\u2060' && c <= '\u206F'
 }
 
 func controlHint(c rune) string {
@@ -183,6 +194,15 @@ func (r *reader) money(p *source.Loose, path string) unit.Money {
 		r.errorf("other-currency", path, "%s is not in the kitchen's currency, %s", m, r.currency).
 			Hinted("change it to " + r.currency + ", or set currency in the kitchen file")
 		return unit.Money{}
+	}
+	return m
+}
+
+// price reads what a jar is sold for.
+func (r *reader) price(p *source.Loose, path string) unit.Money {
+	m := r.money(p, path)
+	if has(p) && m.Currency != "" && m.Minor == 0 {
+		r.l.Warnf("price-zero", r.file, path, "the price is nothing").Hinted("write what the jar is sold for, or leave price out")
 	}
 	return m
 }

@@ -20,6 +20,7 @@ func (c *calc) weigh(ln *Line, g batch.Ingredient, known bool) {
 	case !known: // told already
 	case q.Dim == unit.ByVolume:
 		c.byVolume(ln, g)
+	case q.Dim == unit.ByCount && c.oddPiece(ln, g): // told there
 	case q.Dim == unit.ByCount:
 		c.byCount(ln, g)
 	case c.b.File == nil: // the reader of the file has told it already

@@ -4,7 +4,9 @@ import (
 	"maps"
 	"slices"
 
+	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/pantry"
 )
 
 // ribbonEach is the ribbon of one gift jar: own default, no source.
@@ -29,6 +31,8 @@ func (c *calc) supplies() {
 // used already.
 func (c *calc) shortages() {
 	have, need := c.k.Supplies, c.r.Supplies
+	c.unknownSupplies("lids", have.Lids, finishNames(c.p), "write the neck finish, such as 70-450 CT or 63 lug")
+	c.unknownSupplies("jars", have.Jars, jarNames(c.p), "jarmark jars lists them")
 	lids, jars := map[string]int{}, map[string]int{}
 	for _, j := range c.r.Jars {
 		if j.How == Estimated {
@@ -48,6 +52,44 @@ func (c *calc) shortages() {
 	}
 }
 
+// unknownSupplies tells of things in the cupboard that no jar takes: a slip in
+// the name would hide a shortage.
+func (c *calc) unknownSupplies(what string, have map[string]int, known []string, hint string) {
+	for _, name := range slices.Sorted(maps.Keys(have)) {
+		if slices.Contains(known, name) {
+			continue
+		}
+		if near, ok := diag.DidYouMean(name, known); ok {
+			hint = "did you mean " + near + "?"
+		}
+		c.l.Warnf("unknown-supply", c.kitchenFile(), "supplies."+what, "no jar takes %s called %q", what, name).Hinted(hint)
+	}
+}
+
+func finishNames(p *pantry.Pantry) (out []string) {
+	for _, j := range p.Jars() {
+		out = append(out, j.Lid)
+	}
+	for _, f := range p.Finishes() {
+		out = append(out, f.Name)
+	}
+	return out
+}
+
+func jarNames(p *pantry.Pantry) (out []string) {
+	for _, j := range p.Jars() {
+		out = append(out, j.Key)
+	}
+	return out
+}
+
+func (c *calc) kitchenFile() string {
+	if c.k.File != nil {
+		return c.k.File.Name
+	}
+	return ""
+}
+
 // shortOf compares counts by name, in a fixed order.
 func (c *calc) shortOf(what string, need, have map[string]int) {
 	for _, name := range slices.Sorted(maps.Keys(need)) {
@@ -65,9 +107,5 @@ func (c *calc) short(what string, need, have int) {
 }
 
 func (c *calc) lacking(format string, args ...any) {
-	file := ""
-	if c.k.File != nil {
-		file = c.k.File.Name
-	}
-	c.l.Warnf("supplies-short", file, "supplies", format, args...).Hinted("buy more, or change what the kitchen file says is there")
+	c.l.Warnf("supplies-short", c.kitchenFile(), "supplies", format, args...).Hinted("buy more, or change what the kitchen file says is there")
 }
