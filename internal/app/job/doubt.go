@@ -49,7 +49,7 @@ func (b *Batch) surroundings(c Choices) (l diag.List) {
 
 // past warns of a batch whose date is over on the day its labels are made.
 func (b *Batch) past(c Choices) (l diag.List) {
-	if best := b.Cooked.BestBefore; !c.Today.IsZero() && !best.IsZero() && best.Before(c.Today) {
+	if best := b.Cooked.BestBefore; !c.Today.IsZero() && !best.IsZero() && best.Before(c.Today) && !best.Before(b.Batch.Made) {
 		l.Warnf("date-over", b.Input.Batch.Name, "made", "the date on the label, %s, is over: today is %s", best, c.Today).
 			Hinted("do not sell or give these jars as fresh; check made, and best_before if you gave one").
 			Cited("common practice, no source")

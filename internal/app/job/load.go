@@ -54,6 +54,7 @@ type Batch struct {
 	Pantry   *pantry.Pantry
 	Findings diag.List
 
+	today  unit.Date     // as chosen
 	cooked int           // how many findings are of the files and the cooking, not of the label
 	codes  compose.Codes // each payload is encoded once
 }
@@ -74,7 +75,7 @@ func (b *Batch) Uncounted() diag.List {
 // Load runs the stages that need no layout. A Batch is always returned; a
 // stage that cannot go on leaves later values nil and a finding.
 func (e *Env) Load(in Input, c Choices) *Batch {
-	b := &Batch{Input: in, Pantry: e.Pantry}
+	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today}
 	kitchenName := in.Kitchen.Name
 	if kitchenName == "" {
 		kitchenName = "kitchen.toml"
@@ -148,7 +149,7 @@ func (b *Batch) labelDay(c Choices) unit.Date {
 
 // add keeps a finding once, with its place in the file it is about.
 func (b *Batch) add(l diag.List) {
-	for _, d := range b.locate(l.Capped(maxFindings)) {
+	for _, d := range b.locate(l.Brief().Capped(maxFindings)) {
 		if !b.seen(d) {
 			b.Findings = append(b.Findings, d)
 		}

@@ -14,7 +14,10 @@ import (
 type Entry = pack.Entry
 
 // GiftList reads a gift list, CSV or TOML.
-func GiftList(d Doc) ([]Entry, diag.List) { return pack.ReadList(d.Name, d.Data) }
+func GiftList(d Doc) ([]Entry, diag.List) {
+	list, l := pack.ReadList(d.Name, d.Data)
+	return list, l.Brief()
+}
 
 // IsGiftList reports whether a TOML file among batches is a gift list.
 func IsGiftList(d Doc) bool { return pack.IsList(d.Data) }
@@ -49,15 +52,17 @@ func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error)
 // StallSheet makes the allergen sheet of a market stall, over all batches.
 func (e *Env) StallSheet(batches []*Batch, event string) (File, diag.List, error) {
 	var products []pack.Product
+	var over diag.List
 	for _, b := range batches {
 		if b.Cooked != nil {
 			products = append(products, pack.Product{Result: b.Cooked, Content: b.first()})
+			over = append(over, b.past(Choices{Today: b.today})...)
 		}
 	}
 	k := batches[0].Kitchen
 	doc, l := pack.AllergenDoc(pack.Allergens(products, event), k.Name, k.Units, e.Faces, batches[0].paper())
 	f, err := e.listPDF(doc, "stall-allergens", batches[0], Choices{})
-	return f, l, err
+	return f, locateAll(batches, append(l, over...)), err
 }
 
 // listPDF renders a list to carry; its title stays when it has one.

@@ -11,9 +11,10 @@ func (e *Env) Pack(batches []*Batch, o pack.Options) (*pack.Plan, diag.List) {
 		if b.Cooked != nil && o.Pantry == nil {
 			o.Pantry = b.Pantry
 		}
+		o.Today = b.today
 	}
 	plan, l := pack.Build(results(batches), o)
-	return plan, locateAll(batches, l)
+	return plan, locateAll(batches, l.Brief())
 }
 
 // locateAll fills in the places of findings about any of the batches.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -13,6 +14,14 @@ import (
 type stop struct {
 	out  Stop
 	tags []tagRun
+}
+
+// stopKey tells stops apart: a market noted as done is another than one to come.
+type stopKey struct {
+	kind    Kind
+	to      string
+	date    unit.Date
+	settled bool
 }
 
 // tagRun is jars of one wish from one stock row.
@@ -49,6 +58,9 @@ func (b *builder) candidates(p promise) []int {
 		}
 		if p.jar != "" && !b.isJar(p.jar, s.Jar) {
 			continue
+		}
+		if p.batch < 0 && p.lot == "" && b.isOver(s) {
+			continue // a list never deals jars past their date, unless it names the lot
 		}
 		out = append(out, i)
 	}
@@ -153,17 +165,20 @@ func (b *builder) free(i int) int {
 // stopFor finds or opens the stop of a promise: one a person, one an event
 // and day.
 func (b *builder) stopFor(p promise) *stop {
-	for _, s := range b.stops {
-		if s.out.Kind == p.kind && sameName(s.out.To, p.to) && s.out.Date == p.date && (s.out.CameHome >= 0) == p.settled() {
-			b.joined(s, p)
-			return s
-		}
+	key := stopKey{p.kind, foldName(p.to), p.date, p.settled()}
+	if s := b.byKey[key]; s != nil {
+		b.joined(s, p)
+		return s
 	}
 	s := &stop{out: Stop{Kind: p.kind, To: p.to, Date: p.date, CameHome: -1, GrossHow: cook.Measured}}
 	if p.settled() {
 		s.out.CameHome = 0
 	}
 	b.stops = append(b.stops, s)
+	if b.byKey == nil {
+		b.byKey = map[stopKey]*stop{}
+	}
+	b.byKey[key] = s
 	b.joined(s, p)
 	return s
 }

@@ -43,6 +43,7 @@ type builder struct {
 	plan    *Plan
 	stops   []*stop
 	asked   map[string]bool // occasions told of
+	byKey   map[stopKey]*stop
 	found   diag.List
 }
 
@@ -102,6 +103,7 @@ func (b *builder) close() {
 		p.GrossHow = weaker(p.GrossHow, s.out.GrossHow)
 	}
 	b.left()
+	b.over()
 	b.fridge()
 	b.supplies()
 	b.advise()

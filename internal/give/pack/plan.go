@@ -24,6 +24,7 @@ type Options struct {
 	Units   string            // "us" or "metric"; empty = the first kitchen's
 	MaxBox  unit.Mass         // 0 = DefaultMaxBox
 	Pantry  *pantry.Pantry    // nil = the built-in table of jars
+	Today   unit.Date         // the day of packing; zero: no date is over
 	Unread  []string          // what could not be read, and why: it may hold jars too
 }
 

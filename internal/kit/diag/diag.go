@@ -83,6 +83,41 @@ func (l List) HasErrors() bool {
 	return false
 }
 
+// Repeats is how often one finding is told of a file: after that, only how many
+// more there are.
+const Repeats = 20
+
+// Brief keeps the first findings of each code and file, and says in the place
+// of the rest how many more there are.
+func (l List) Brief() List {
+	type kind struct {
+		severity   Severity
+		code, file string
+	}
+	seen := map[kind]int{}
+	var out List
+	var over []kind
+	at := map[kind]Pos{}
+	for _, d := range l {
+		k := kind{d.Severity, d.Code, d.File}
+		if seen[k]++; seen[k] <= Repeats {
+			out = append(out, d)
+			continue
+		}
+		if seen[k] == Repeats+1 {
+			over, at[k] = append(over, k), d.Pos
+		}
+	}
+	if len(over) == 0 {
+		return l
+	}
+	for _, k := range over {
+		out.addf(k.severity, "more-findings", k.file, "", "%d more findings like these (%s) are not listed", seen[k]-Repeats, k.code).
+			Hinted("mend these first, then check again").Pos = at[k]
+	}
+	return out
+}
+
 // Capped keeps the first n findings and says how many more there are.
 func (l List) Capped(n int) List {
 	if len(l) <= n {

@@ -93,3 +93,21 @@ func TestDidYouMean(t *testing.T) {
 		t.Error("a very long word has no near one")
 	}
 }
+
+// What is the same is told some twenty times, then counted; what differs is
+// kept, and errors stay errors.
+func TestBrief(t *testing.T) {
+	var l List
+	for range 10_000 {
+		l.Errorf("short", "a.csv", "", "one jar short")
+	}
+	l.Warnf("other", "a.csv", "", "a word")
+	l.Errorf("short", "b.csv", "", "one jar short")
+	got := l.Brief()
+	if len(got) != Repeats+3 || got.Count(Error) != Repeats+2 || !strings.Contains(got[len(got)-1].Message, "9980 more") {
+		t.Errorf("%d findings: %v", len(got), got[len(got)-1])
+	}
+	if few := l[9_995:]; len(few.Brief()) != len(few) {
+		t.Error("a few findings are cut")
+	}
+}

@@ -81,6 +81,11 @@ func (r *reader) complete(b *Batch) {
 		}
 		r.errorf("date-order", path, "%s is before the day it was made, %s", b.BestBefore, b.Made).Hinted("check both dates")
 	}
+	for _, m := range b.Markets {
+		if !m.Date.IsZero() && m.Date.Before(b.Made) {
+			r.errorf("date-order", m.Path+".date", "%s is before the day it was made, %s", m.Date, b.Made).Hinted("check both dates")
+		}
+	}
 }
 
 // missing reports an absent or empty key, unless it has a finding already.

@@ -56,3 +56,29 @@ func codes(l diag.List) (out string) {
 	}
 	return out
 }
+
+// Each jar has its own tare when each was weighed empty.
+func TestOwnTareOfEachJar(t *testing.T) {
+	b, l := Parse("b.toml", []byte("name='x'\nkind='jam'\nmade=2026-06-14\n[[ingredient]]\nname='plums'\namount='1 kg'\n"+
+		"[[fill]]\njar='8 fl oz'\ncount=2\ngross=['480 g', '500 g']\ntare=['190 g', '205 g']\n"), nil)
+	if net := b.Fills[0].Net; len(l) > 0 || len(net) != 2 || net[0].Grams() != 290 || net[1].Grams() != 295 {
+		t.Errorf("%v %v", net, l)
+	}
+}
+
+// A date before the day it was made is one error, in one wording.
+func TestDatesBeforeMade(t *testing.T) {
+	const head = "name='x'\nkind='jam'\nmade=2026-06-14\n"
+	const pot = "[[ingredient]]\nname='plums'\namount='1 kg'\n"
+	for text, path := range map[string]string{
+		head + "best_before=2026-06-13\n" + pot:                       "best_before",
+		head + "use_by=2026-06-13\n" + pot:                            "use_by",
+		head + pot + "[[market]]\nevent='f'\njars=1\ndate=2025-06-13": "market[0].date",
+		head + pot + "[[market]]\nevent='f'\njars=1\ndate=2026-06-14": "",
+	} {
+		_, l := Parse("b.toml", []byte(text), nil)
+		if path == "" && len(l) > 0 || path != "" && (len(l) != 1 || l[0].Code != "date-order" || l[0].Path != path || !strings.Contains(l[0].Message, "is before the day it was made")) {
+			t.Errorf("%s: %v", path, l)
+		}
+	}
+}

@@ -86,9 +86,7 @@ func (c *calc) bestBefore() {
 	}
 	r.BestBefore, k.BestBeforeHow = given, Given
 	switch {
-	case made.IsZero():
-	case given.Before(made):
-		c.errorf("best-before-made", "best_before", "best before %s is earlier than the day it was made (%s)", given, made).Hinted("check both dates")
+	case made.IsZero() || given.Before(made): // told by the reader of the file
 	case computed.Before(given):
 		c.warnf("best-before-late", "best_before", "best before %s is later than the %s these facts support", given, computed).
 			Hinted("shorten it, or record what supports it: process, reading, pH, tested recipe").Cited(c.decisive)

@@ -7,6 +7,7 @@ import (
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
 )
 
 // mostJars is the most of one size in one batch; more is a slip of the pen.
@@ -92,19 +93,51 @@ func (c *calc) declared(j *JarPlan, f batch.Fill) {
 		return
 	}
 	j.Declared = f.Declared.Mass
-	if len(f.Net) > 0 || j.Fill <= 0 || c.incomplete {
+	if j.Fill <= 0 || c.incomplete {
 		return
 	}
-	where, share := j.FillPath+".declared", j.Declared.Grams()/j.Fill.Grams()
+	where, share := j.FillPath+".declared", j.Declared.Grams()/j.each()
+	weighed, most := len(f.Net) > 0, c.brim(j.Jar)
 	switch {
-	case share > 1.03:
-		c.warnf("declared-over-fill", where, "%s declared is more than the %s a %s jar is computed to hold", j.DeclText, say(j.Fill), j.Jar.Key).
+	case !weighed && most > 0 && j.Declared > most:
+		c.errorf("declared-over-brim", where, "%s declared is more than a jar of %s can hold, filled to the brim: %s", j.DeclText, j.Jar.Description, c.say(most)).
+			Hinted("check the jar and the weight: the net weight is without jar and lid; a jar of your own can be measured, see [[jar]] in kitchen.toml").Cited(citeBrim)
+	case fluidOunces(f.Declared, j.Jar) && share < 0.9:
+		c.warnf("declared-fluid-ounces", where, "is %s fluid ounces? that is the size of the jar; by weight it holds %s", j.DeclText, c.say(grams(j.each()))).
+			Hinted("the net weight of jam is by weight: weigh full jars less the empty jar, and declare the least").Cited("21 CFR 101.7(a)")
+	case !weighed && share > 1.03:
+		c.warnf("declared-over-fill", where, "%s declared is more than the %s a jar of %s is computed to hold under its headspace", j.DeclText, c.say(j.Fill), j.Jar.Description).
 			Hinted("weigh several full jars and declare the least of them")
-	case share < 0.6:
-		c.notef("declared-under-fill", where, "%s declared is far less than the %s a %s jar is computed to hold", j.DeclText, say(j.Fill), j.Jar.Key).
+	case !weighed && share < 0.6:
+		c.notef("declared-under-fill", where, "%s declared is far less than the %s a jar of %s is computed to hold", j.DeclText, c.say(j.Fill), j.Jar.Description).
 			Hinted("check the jar size and the unit")
 	}
 }
+
+const citeBrim = "volume to the brim, upper end of the table (from memory, 5 % allowed for) or as measured, times the density of the cold jam"
+
+// densestBrix is more than any jam holds: a density that was not measured must
+// not forbid a weight.
+const densestBrix = 78
+
+// brim is more than a jar can hold of this food, filled to the brim and cold.
+func (c *calc) brim(j pantry.Jar) unit.Mass {
+	brix := c.r.Brix.Value
+	if c.r.Brix.How != Measured {
+		brix = max(brix, densestBrix)
+	}
+	return grams(j.MostVolume().ML() * pantry.Density(brix, 20) / 1000)
+}
+
+// fluidOunces reports a weight in ounces that is the very number of fluid
+// ounces the jar is called by.
+func fluidOunces(d unit.Quantity, j pantry.Jar) bool {
+	off := d.Mass.Ounces() - float64(j.Nominal)/float64(unit.FluidOunce)
+	return strings.Contains(strings.ToLower(d.Text), "o") && math.Abs(off) < 0.05
+}
+
+// say prints a weight in the kitchen's units.
+func (c *calc) say(m unit.Mass) string { return m.Format(c.k.Units) }
 
 // Content gives what one jar holds: the mean of weighed jars, else the computed
 // fill.

@@ -24,9 +24,10 @@ func (p *Pantry) loadJars() error {
 	t.each(func(r row) {
 		j := Jar{
 			Key: r.need("key"), Description: r.need("description"), NamedBy: r.need("named_by"),
-			Nominal: nominal(r.need("description"), r.number("nominal_ml", 0)),
-			Brimful: unit.ML((r.number("brimful_ml_low", 0) + r.number("brimful_ml_high", 0)) / 2),
-			Mouth:   unit.MM(r.number("mouth_inside_mm", 0)), Height: unit.MM(r.number("height_mm", 0)),
+			Nominal:     nominal(r.need("description"), r.number("nominal_ml", 0)),
+			Brimful:     unit.ML((r.number("brimful_ml_low", 0) + r.number("brimful_ml_high", 0)) / 2),
+			BrimfulMost: unit.ML(r.number("brimful_ml_high", 0)),
+			Mouth:       unit.MM(r.number("mouth_inside_mm", 0)), Height: unit.MM(r.number("height_mm", 0)),
 			Diameter: unit.MM(r.number("body_diameter_mm", 0)), Circumference: unit.MM(r.number("circumference_mm", 0)),
 			Panel: unit.MM(r.number("straight_panel_height_mm", 0)), Lid: r.need("neck_finish"), Source: r.need("source"),
 		}
@@ -71,6 +72,17 @@ func (j Jar) FillVolume(headspace unit.Length) unit.Volume {
 		ml = j.Nominal.ML() - air(headspace-unit.Inch/4)
 	}
 	return unit.ML(clamp(ml, 0, 1e6))
+}
+
+// MostVolume is more than the jar can hold, filled to the brim: the upper end
+// of its range. What nobody measured is from memory, and 5 % more is allowed
+// for. 0 = not known.
+func (j Jar) MostVolume() unit.Volume {
+	most := max(j.Brimful, j.BrimfulMost)
+	if !j.Measured {
+		most += most / 20
+	}
+	return most
 }
 
 // Jar finds a jar by key or by the words of the trade: "us8", "8 fl oz",

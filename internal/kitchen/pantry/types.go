@@ -60,6 +60,7 @@ type Jar struct {
 	NamedBy       string // "fill" or "brimful"
 	Nominal       unit.Volume
 	Brimful       unit.Volume // middle of the table's range, or measured
+	BrimfulMost   unit.Volume // upper end of the range; 0 = Brimful
 	Mouth         unit.Length // inside diameter
 	Height        unit.Length
 	Diameter      unit.Length

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
 
@@ -21,20 +20,12 @@ func dates(p *pass) {
 			key = "us.use-by"
 		}
 		p.add(label.Block{Kind: label.Date, Runs: p.say.Runs(key, "date", americanDate(d)), Min: p.letterO(), Cite: cite, Verified: p.set.Dates.Confidence, Path: "best_before"})
-		p.dateOrder(d)
 	} else {
 		p.l.Notef("no-best-before", p.batchFile(), "made", "there is no best-by date, as the day it was made is not given").Hinted("write made = \"2026-06-14\"").Cited(cite)
 	}
 	if p.shows("made") && hasMade(p) && !p.o.Gift {
 		p.add(label.Block{ID: "made", Kind: label.Date, Runs: p.say.Runs("us.made", "date", americanDate(p.b.Made)), Min: p.letterO(),
 			Required: true, Cite: p.prog.Law, Verified: p.prog.Confidence, Path: "made"})
-	}
-}
-
-// dateOrder reports dates that cannot be.
-func (p *pass) dateOrder(best unit.Date) {
-	if hasMade(p) && best.Before(p.b.Made) {
-		p.l.Errorf("date-order", p.batchFile(), "best_before", "the best-by date %s is before the day it was made, %s", best, p.b.Made).Hinted("check both dates")
 	}
 }
 

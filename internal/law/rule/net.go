@@ -106,9 +106,6 @@ func (p *pass) unpromised(m unit.Mass) {
 	}
 	n := unit.Mass(len(p.jar.Weighed))
 	switch {
-	case n == 0 && p.jar.Fill > 0 && need > p.jar.Fill:
-		p.l.Warnf("net-over-content", file, path, "the label promises %s, and a jar is computed to hold about %s", grams(need), grams(p.jar.Fill)).
-			Hinted("weigh 3 or more filled jars less the empty jar").Cited(citeNetUS)
 	case n == 0:
 		p.l.Notef("net-not-checked", file, path, "the declared net weight was not checked on a scale").
 			Hinted("weigh some filled jars less the empty jar and write net = [...]").Cited("NIST Handbook 133")
