@@ -38,23 +38,31 @@ func runMake(a *app, o *options, args []string) error {
 			failed = true
 			continue
 		}
-		dir := filepath.Join(o.out, done.Batch.Cooked.Lot)
-		from := in[done.Index]
-		err := a.publish(store.Results{Dir: dir, Files: storeFiles(done.Files, batchFile(from)), Whole: true}, in)
-		if a.taken(err, from) {
+		err := a.publishLot(o.out, done, in)
+		if a.taken(err, in) {
 			failed = true
 			continue
 		}
 		if err != nil {
 			return err
 		}
-		a.report(dir, done)
 	}
 	p.end()
 	a.notesLeft(notes)
 	if failed {
 		return errProblem
 	}
+	return nil
+}
+
+// publishLot writes the folder of one batch's results.
+func (a *app) publishLot(out string, d job.Made, in []job.Input) error {
+	dir := filepath.Join(out, d.Batch.Cooked.Lot)
+	r := store.Results{Dir: dir, Files: storeFiles(d.Files, batchFile(d.Batch.Input)), Whole: true}
+	if err := a.publish(r, in); err != nil {
+		return err
+	}
+	a.report(dir, d)
 	return nil
 }
 
@@ -68,13 +76,13 @@ func (a *app) report(dir string, d job.Made) {
 }
 
 // taken prints the finding that another batch has a batch's lot.
-func (a *app) taken(err error, in job.Input) bool {
+func (a *app) taken(err error, in []job.Input) bool {
 	var t *store.TakenError
 	if !errors.As(err, &t) {
 		return false
 	}
 	var l diag.List
-	l.Errorf("lot-taken", in.Batch.Name, "lot", "%v", t).Hinted(hintFor(err))
-	a.print(l, []job.Input{in})
+	l.Errorf("lot-taken", t.Batch, "lot", "%v", t).Hinted(hintFor(err))
+	a.print(l, in)
 	return true
 }

@@ -30,21 +30,11 @@ func runNew(a *app, o *options, args []string) error {
 		return usagef("choose another name, or edit that file", "%s exists already", path)
 	}
 	files := []store.Edit{{Path: path, Now: batch.Data}}
-	_, ok, err := store.KitchenIn(o.dir)
+	kitchen, err := a.newKitchen(o)
 	if err != nil {
 		return err
 	}
-	if !ok {
-		env, _, err := job.NewEnv(nil)
-		if err != nil {
-			return err
-		}
-		data, found := env.StarterKitchen(o.place)
-		if a.print(found, nil); found.HasErrors() {
-			return errProblem
-		}
-		files = append(files, store.Edit{Path: filepath.Join(o.dir, store.KitchenName), Now: data})
-	}
+	files = append(files, kitchen...)
 	if err := os.MkdirAll(o.dir, 0o777); err != nil {
 		return err
 	}
@@ -56,4 +46,21 @@ func runNew(a *app, o *options, args []string) error {
 	}
 	fmt.Fprintf(a.err, "next: fill them in, then jarmark check %s\n", path)
 	return nil
+}
+
+// newKitchen is a kitchen.toml to begin with; none when there is one already.
+func (a *app) newKitchen(o *options) ([]store.Edit, error) {
+	_, ok, err := store.KitchenIn(o.dir)
+	if err != nil || ok {
+		return nil, err
+	}
+	env, _, err := job.NewEnv(nil)
+	if err != nil {
+		return nil, err
+	}
+	data, found := env.StarterKitchen(o.place)
+	if a.print(found, nil); found.HasErrors() {
+		return nil, errProblem
+	}
+	return []store.Edit{{Path: filepath.Join(o.dir, store.KitchenName), Now: data}}, nil
 }

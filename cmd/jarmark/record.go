@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -32,31 +31,30 @@ func runRecord(a *app, o *options, args []string) error {
 		_, err := a.out.Write(site.Pages[0].Data)
 		return err
 	}
-	r := store.Results{Dir: o.out}
-	for i, f := range site.Pages {
-		r.Files = append(r.Files, store.File{Name: f.Name, Data: f.Data, From: batchFile(site.Of[i].Input)})
-	}
-	r.Last = func() []store.File { // once no other run can write there
-		earlier, _ := os.ReadFile(filepath.Join(o.out, job.LotsName)) // none: the first run
-		return storeFiles(site.Index(earlier, func(page string) bool {
-			_, err := os.Stat(filepath.Join(o.out, filepath.FromSlash(page)))
-			return err == nil
-		}), "")
-	}
-	err = a.publish(r, in)
-	var taken *store.TakenError
-	if errors.As(err, &taken) {
-		for _, i := range in {
-			if i.Batch.Name == taken.Batch && a.taken(err, i) {
-				return errProblem
-			}
-		}
-	}
-	if err != nil {
+	if err := a.publish(siteResults(site, o.out), in); a.taken(err, in) {
+		return errProblem
+	} else if err != nil {
 		return err
 	}
 	for _, f := range append(site.Pages, job.File{Name: "index.html"}) {
 		fmt.Fprintln(a.out, filepath.Join(o.out, filepath.FromSlash(f.Name)))
 	}
 	return nil
+}
+
+// siteResults are the pages of some lots; those of others stay, in the index
+// too.
+func siteResults(site job.Site, dir string) store.Results {
+	r := store.Results{Dir: dir}
+	for i, f := range site.Pages {
+		r.Files = append(r.Files, store.File{Name: f.Name, Data: f.Data, From: batchFile(site.Of[i].Input)})
+	}
+	r.Last = func() []store.File { // once no other run can write there
+		earlier, _ := os.ReadFile(filepath.Join(dir, job.LotsName)) // none: the first run
+		return storeFiles(site.Index(earlier, func(page string) bool {
+			_, err := os.Stat(filepath.Join(dir, filepath.FromSlash(page)))
+			return err == nil
+		}), "")
+	}
+	return r
 }

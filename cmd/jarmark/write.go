@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"jarmark/internal/app/job"
@@ -139,9 +138,11 @@ func batchFile(in job.Input) string {
 }
 
 func inputNames(in []job.Input) (names []string) {
+	seen := map[string]bool{"": true}
 	for _, i := range in {
 		for _, n := range []string{i.Batch.Name, i.Kitchen.Name} {
-			if n != "" && !builtin(i) && !slices.Contains(names, n) {
+			if !seen[n] && !builtin(i) {
+				seen[n] = true
 				names = append(names, n)
 			}
 		}

@@ -190,8 +190,16 @@ func (p *plan) input(at string) string {
 	if err != nil {
 		return ""
 	}
-	for _, in := range p.Inputs {
-		if is, err := os.Stat(in); err == nil && os.SameFile(is, st) {
+	if p.inputs == nil { // once for all files
+		p.inputs = map[string]fs.FileInfo{}
+		for _, in := range p.Inputs {
+			if is, err := os.Stat(in); err == nil {
+				p.inputs[in] = is
+			}
+		}
+	}
+	for in, is := range p.inputs {
+		if os.SameFile(is, st) {
 			return in
 		}
 	}
@@ -201,8 +209,12 @@ func (p *plan) input(at string) string {
 // shared reports whether the folder is more than a place for results: inputs
 // lie in it, or the run itself stands in it.
 func (p *plan) shared() bool {
-	for _, in := range append([]string{"."}, p.Inputs...) {
-		rel, err := filepath.Rel(p.dir, real(in))
+	dirs := map[string]bool{".": true} // a season's batches lie in few
+	for _, in := range p.Inputs {
+		dirs[filepath.Dir(in)] = true
+	}
+	for d := range dirs {
+		rel, err := filepath.Rel(p.dir, real(d))
 		if err == nil && rel != ".." && !strings.HasPrefix(rel, ".."+string(filepath.Separator)) {
 			return true
 		}

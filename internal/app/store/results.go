@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -72,9 +73,10 @@ type plan struct {
 	Results
 	dir    string // where Dir really is
 	was    manifest
-	aside  map[string]string // the maker's files that make way: name and copy
-	drop   map[string]bool   // stale files of ours
-	same   int               // files that are there already, byte for byte
+	aside  map[string]string      // the maker's files that make way: name and copy
+	drop   map[string]bool        // stale files of ours
+	same   int                    // files that are there already, byte for byte
+	inputs map[string]fs.FileInfo // of Inputs, once they are asked for
 	report Report
 }
 

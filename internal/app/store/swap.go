@@ -39,11 +39,7 @@ func (p *plan) swapIn() (err error) {
 	}()
 	var kept map[string]fs.FileInfo
 	if there {
-		keepOwner(tmp, old)
-		if err := os.Chmod(tmp, old.Mode().Perm()); err != nil {
-			return err
-		}
-		if kept, err = p.carry(tmp); err != nil {
+		if kept, err = p.carry(tmp, old); err != nil {
 			return err
 		}
 	}
@@ -136,7 +132,11 @@ func (p *plan) fill(dir string) error {
 
 // carry brings everything that is not replaced or stale into the new folder,
 // by a second name where the disk can (nothing is copied), else by a copy.
-func (p *plan) carry(to string) (kept map[string]fs.FileInfo, err error) {
+func (p *plan) carry(to string, old fs.FileInfo) (kept map[string]fs.FileInfo, err error) {
+	keepOwner(to, old)
+	if err := os.Chmod(to, old.Mode().Perm()); err != nil {
+		return nil, err
+	}
 	kept = map[string]fs.FileInfo{}
 	replaced := map[string]bool{ManifestName: true, lockName: true}
 	for _, f := range p.Files {

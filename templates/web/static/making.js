@@ -16,6 +16,7 @@ export async function making(files) {
       if (step.parts) { now.textContent = `${step.file}: ${step.part} of ${step.parts}`; continue; }
       if (!step.error) made++;
       done.append(make("li", { class: step.error ? "sev" : null }, step.error ? `${step.file}: ${step.error}` : `${step.file}: ${plural(step.made.length, "file", "files")} in ${folder(step.made[0])}`));
+      for (const told of step.told ?? []) done.append(make("li", {}, told));
     }
     bar.value = 1;
     now.textContent = `${plural(made, "batch", "batches")} made.`;
