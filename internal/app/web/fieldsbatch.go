@@ -7,6 +7,8 @@ var batchForm = []section{
 		{Key: "name", Label: "Name", As: words, Example: "Plum & anise jam", Needed: true},
 		{Key: "kind", Label: "Kind", As: choice, optionsFrom: "kinds", Needed: true},
 		{Key: "made", Label: "Made on", As: day, Needed: true},
+		{Key: "origin", Label: "Made in", As: words, More: true, Help: "Only if the label is to say where the food comes from.", Example: "Kent"},
+		{Key: "fruit_origin", Label: "Fruit from", As: words, More: true, Help: "Where the fruit comes from, when the label names another place.", Example: "Spain"},
 		{Key: "serve", Label: "Lovely with", As: words, Help: "A serving idea for tags and the public page.", Example: "warm scones"},
 		{Key: "story", Label: "Its story", As: prose, Help: "A few words for the public page."},
 		{Key: "recipe", Label: "Tested recipe followed", As: words, More: true, Help: "A published, tested recipe by its id or \"publisher, title\" (NCHFP, Fig jam); anything else is your private note."},

@@ -39,7 +39,8 @@ func (r *reader) batch(raw rawBatch) *Batch {
 	b := &Batch{
 		Name: r.text(raw.Name, "name"), Kind: r.kind(raw), Made: r.date(raw.Made, "made"), Lot: r.lot(raw.Lot),
 		Recipe: r.text(raw.Recipe, "recipe"), Unchanged: truth(raw.Unchanged),
-		Story: r.prose(raw.Story, "story"), Serve: r.plain(raw.Serve, "serve", 2*shortText, true), Notes: r.prose(raw.Notes, "notes"),
+		Story: r.prose(raw.Story, "story"), Origin: r.plain(raw.Origin, "origin", shortText, true), FruitOrigin: r.plain(raw.FruitOrigin, "fruit_origin", shortText, true),
+		Serve: r.plain(raw.Serve, "serve", 2*shortText, true), Notes: r.prose(raw.Notes, "notes"),
 	}
 	b.BestBefore = r.date(raw.BestBefore, "best_before")
 	if useBy := r.date(raw.UseBy, "use_by"); !useBy.IsZero() {

@@ -13,6 +13,8 @@ type rawBatch struct {
 	Recipe      *string         `toml:"recipe"`
 	Unchanged   *bool           `toml:"unchanged"`
 	Story       *string         `toml:"story"`
+	Origin      *string         `toml:"origin"`
+	FruitOrigin *string         `toml:"fruit_origin"`
 	Serve       *string         `toml:"serve"`
 	Notes       *string         `toml:"notes"`
 	Ingredients []rawIngredient `toml:"ingredient"`

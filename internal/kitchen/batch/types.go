@@ -102,6 +102,8 @@ type Batch struct {
 	Markets     []Market
 	Label       Label
 	Story       string // public words for the record page
+	Origin      string // where the food says it comes from: "Kent", "Österreich"; empty = says nothing
+	FruitOrigin string // where its fruit comes from, when that is elsewhere
 	Serve       string // serving idea, public: "lovely with warm scones"
 	Notes       string // private, never published
 }

@@ -34,6 +34,7 @@ func (c *euCase) declare() {
 	c.date()
 	c.lot()
 	c.maker()
+	c.origin()
 	c.notes()
 }
 

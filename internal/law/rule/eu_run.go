@@ -42,7 +42,7 @@ var euPhrases = euKeys(
 	"jam.fruit", "jam.sugar", "date.best", "date.best-end", "date.use-by", "date.day", "date.month", "date.year",
 	"product.spread",
 	"name.mixed", "name.composed", "ingredients.heading", "contains", "and", "decimal", "quid.item", "quid.prepared",
-	"name.mixed-also", "name.numbers", "name.juice", "with-sweeteners", "with-sugars-and-sweeteners", "laxative", "phenylalanine",
+	"name.mixed-also", "name.numbers", "name.juice", "with-sweeteners", "with-sugars-and-sweeteners", "laxative", "origin", "origin.of", "phenylalanine",
 	"word.juice", "word.forms", "word.heads", "claim.reduced-sugar",
 	"keep.chilled", "keep.shelf", "keep.shelf-short", "keep.refrigerated", "keep.freezer", "keep.refrigerator-jam",
 	"keep.opened", "keep.opened-days", "keep.opened-weeks", "keep.unsealed", "caution.honey", "advisory",

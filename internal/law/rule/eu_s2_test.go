@@ -154,3 +154,28 @@ func TestMoneyInTheLanguage(t *testing.T) {
 		}
 	}
 }
+
+// Art 26(3): an origin that is given, and another of the primary ingredient.
+func TestArt26Origin(t *testing.T) {
+	for _, c := range []struct{ origin, fruit, says, hides, find string }{
+		{"Kent", "Spain", "Origin: Kent\nStrawberries: from Spain", "", ""},
+		{"Kent", "Kent", "Origin: Kent", "from", ""},
+		{"Kent", "", "Origin: Kent", "from", "warning:primary-origin"},
+		{"", "", "", "Origin", ""},
+	} {
+		r := batchA1(62)
+		r.Batch.Origin, r.Batch.FruitOrigin = c.origin, c.fruit
+		e := tester(t, "gb", "en", after, r, cylinder(40, 40, 340))
+		e.origin()
+		all := ""
+		for _, b := range e.blocks {
+			all += b.Text() + "\n"
+			if b.Min.Length < unit.MM(1.2) {
+				t.Errorf("%s is %v high", b.Text(), b.Min.Length)
+			}
+		}
+		if !strings.Contains(all, c.says) || c.hides != "" && strings.Contains(all, c.hides) || !strings.Contains(codes(e.l), c.find) {
+			t.Errorf("%+v: %q %s", c, all, codes(e.l))
+		}
+	}
+}
