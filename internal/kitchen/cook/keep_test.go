@@ -5,6 +5,7 @@ import (
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
 )
 
 // Keeping facts and their sources: process minutes and sterile jars USDA Guide
@@ -36,6 +37,8 @@ func TestKeeping(t *testing.T) {
 		{"open kettle", func(b *batch.Batch) { b.Process.Method = "open kettle" }, Cold, 0, 30, 30, "unsafe-method"},
 		{"freezer", func(b *batch.Batch) { b.Process.Method = "freezer" }, Freezer, 12, 0, 21, ""},
 		{"refrigerator", func(b *batch.Batch) { b.Process.Method = "refrigerator" }, Refrigerator, 0, 21, 21, ""},
+		{"bananas in the refrigerator", func(b *batch.Batch) { b.Ingredients[0].Name = "bananas"; b.Process.Method = "refrigerator" }, Refrigerator, 0, 7, 7, "never-shelf"},
+		{"bananas in the freezer", func(b *batch.Batch) { b.Ingredients[0].Name = "bananas"; b.Process.Method = "freezer" }, Freezer, 12, 0, 7, "never-shelf"},
 		{"freezer jam, no process", func(b *batch.Batch) { b.Cook.Method = "freezer"; b.Process = batch.Process{} }, Freezer, 12, 0, 21, ""},
 		{"uncooked, processed", func(b *batch.Batch) { b.Cook.Method = "no cook" }, Refrigerator, 0, 21, 21, "uncooked-processed"},
 		{"measured 62 °Brix", func(b *batch.Batch) { b.Cook.Brix = f(62) }, ShelfShort, 6, 0, 14, ""},
@@ -172,5 +175,27 @@ func TestFreezerSpreadIsNotBoiled(t *testing.T) {
 	b.Cook.Minutes = f(10)
 	if r, _ = compute(t, b); r.Evaporated <= 0 {
 		t.Error("a cooked one loses none")
+	}
+}
+
+// FAO Agricultural Services Bulletin on fruit processing, 8.6: saturated
+// sucrose, 67.89 %, has a water activity of 0.848. The estimate is good to 0.01.
+func TestWaterActivity(t *testing.T) {
+	if aw := waterActivity(67.89); aw < 0.838 || aw > 0.858 {
+		t.Errorf("water activity %.3f, FAO has 0.848", aw)
+	}
+	if waterActivity(0) != 1 {
+		t.Error("pure water has less than 1")
+	}
+}
+
+// Every way that batch files may name as unsafe has its reason and source.
+func TestUnsafeMethodsAreRead(t *testing.T) {
+	for _, x := range pantry.Default().UnsafeMethods() {
+		text := "name = \"Plum jam\"\nkind = \"jam\"\nmade = 2026-06-14\n[[ingredient]]\nname = \"plums\"\namount = \"1 kg\"\n[process]\nmethod = \"" + x.Method + "\"\n"
+		b, l := batch.Parse("b.toml", []byte(text), nil)
+		if l.HasErrors() || b.Process.Method != x.Method {
+			t.Errorf("%s: %v", x.Method, l)
+		}
 	}
 }

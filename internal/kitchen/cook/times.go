@@ -14,12 +14,12 @@ func (c *calc) times(v *verdict) {
 		k.SealedMonths, k.OpenedDays = 6, 14
 		v.because(rule("sealed: best within 6 months", srcOwn))
 	case Freezer:
-		k.SealedMonths, k.OpenedDays, k.UnsealedDays = 12, 21, 21
-		v.because(rule("frozen: best within a year; thawed and refrigerated, within 3 weeks", srcFreezer))
+		k.SealedMonths, k.OpenedDays, k.UnsealedDays = 12, thawed(v), thawed(v)
+		v.because(rule("frozen: best within a year; thawed and refrigerated, within "+weeks(thawed(v)), srcFreezer))
 		return
 	case Refrigerator:
-		k.SealedDays, k.OpenedDays, k.UnsealedDays = 21, 21, 21
-		v.because(rule("refrigerated: best within 3 weeks", srcFreezer))
+		k.SealedDays, k.OpenedDays, k.UnsealedDays = thawed(v), thawed(v), thawed(v)
+		v.because(rule("refrigerated: best within "+weeks(thawed(v)), srcFreezer))
 		return
 	default:
 		c.coldTimes(v)
@@ -50,4 +50,21 @@ func (c *calc) coldTimes(v *verdict) {
 		k.SealedDays, k.OpenedDays = 14, 14
 		v.because(rule("refrigerated, less sugar: within 2 weeks", srcOwn))
 	}
+}
+
+// thawed is how many days an uncooked or thawed spread keeps in the
+// refrigerator: three weeks, and one for what is low in acid, egg or dairy (own
+// cautious default).
+func thawed(v *verdict) int {
+	if v.perishable {
+		return 7
+	}
+	return 21
+}
+
+func weeks(days int) string {
+	if days == 7 {
+		return "a week"
+	}
+	return "3 weeks"
 }
