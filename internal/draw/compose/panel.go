@@ -219,7 +219,7 @@ func (s *setter) titleRows(on roles, short unit.Length) []row {
 		legal := vc.least(blk, text)
 		lo, hi := vc.span(span, short, max(legible, legal))
 		rows = append(rows, row{
-			para:  newPara(vc, said{blk.ID, []label.Run{{Text: text}}, true}),
+			para:  newPara(vc, said{blk.ID, []label.Run{{Text: text, Bold: blk.Bold}}, true}),
 			least: lo, best: hi, legal: legal, lines: lines, ragged: balanced, weight: weight, gap: gap, name: "the name",
 			names: true, grows: true, part: s.prominence(blk),
 		})

@@ -66,9 +66,19 @@ func (r *reader) voices(v *Voices, raw map[string]rawVoice) {
 	}
 }
 
+// boldOf is the bold face of a face's family, for words the law wants bold
+// (the name of the food, 21 CFR 101.3(d)); empty where the family has none.
+func boldOf(name string) page.Face {
+	switch family, _, _ := strings.Cut(name, "_"); family {
+	case "Fraunces", "Figtree":
+		return page.Face(family + "_700Bold")
+	}
+	return ""
+}
+
 func (r *reader) voice(at string, v *Voice, raw rawVoice) {
 	if raw.Face != nil {
-		v.Face, v.Bold = page.Face(*raw.Face), ""
+		v.Face, v.Bold = page.Face(*raw.Face), boldOf(*raw.Face)
 	}
 	if raw.Bold != nil {
 		v.Bold = page.Face(*raw.Bold)

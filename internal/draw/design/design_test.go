@@ -143,3 +143,16 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// 21 CFR 101.3(d): the name of the food "shall be presented in bold type". Every
+// design has a bold face for both its lines.
+func TestNamesHaveABoldFace(t *testing.T) {
+	s, _ := design.Load(builtin(t), nil)
+	for _, d := range s.List() {
+		for what, v := range map[string]design.Voice{"title": d.Voices.Title, "subtitle": d.Voices.Subtitle} {
+			if !strings.Contains(string(v.Bold), "_700Bold") {
+				t.Errorf("%s: the %s has the bold face %q", d.ID, what, v.Bold)
+			}
+		}
+	}
+}
