@@ -99,7 +99,7 @@ func TestYieldRules(t *testing.T) {
 		// Brown 1912: 66 % boils 4.8 °C over water.
 		{"thermometer", func(b *batch.Batch) { b.Cook.TempC = f(pantry.BoilingPoint(300*unit.Metre) + 4.8) }, "thermometer", 2180.66/0.66 + 24.36, 66, Estimated, ""},
 		{"Brix beats thermometer", func(b *batch.Batch) { b.Cook.TempC = f(105); b.Cook.Brix = f(67) }, "measured Brix, 67.0", 2180.66/0.67 + 24.36, 67, Estimated, ""},
-		{"added pectin", func(b *batch.Batch) { b.Cook.Method = "added pectin" }, "added pectin, 5 % loss", 4460 * 0.95, 100 * 2180.66 / (4460*0.95 - 24.36), Estimated, "pectin-brix"},
+		{"added pectin", func(b *batch.Batch) { b.Cook.Method = "added pectin" }, "added pectin, 8 % loss", 4460 * 0.92, 100 * 2180.66 / (4460*0.92 - 24.36), Estimated, "pectin-brix"},
 		{"skimmed", func(b *batch.Batch) { b.Cook.Skimmed = 50 * unit.Gram }, "long boil", 2180.66/0.65 + 24.36 - 50, 65, Estimated, ""},
 		{"Brix under the mix", func(b *batch.Batch) { b.Cook.Brix = f(30) }, "long boil", 2180.66/0.65 + 24.36, 65, Estimated, "brix-below-mix"},
 		{"pot over input", func(b *batch.Batch) { b.Cook.FinishedPot = 5 * unit.Kilogram }, "long boil", 2180.66/0.65 + 24.36, 65, Estimated, "pot-over-input"},
@@ -109,6 +109,7 @@ func TestYieldRules(t *testing.T) {
 		{"curd", func(b *batch.Batch) { b.Kind = batch.Curd }, "curd", 4460 * 0.97, 100 * 2180.66 / (4460*0.97 - 24.36), Estimated, ""},
 		{"chutney", func(b *batch.Batch) { b.Kind = batch.Chutney }, "chutney, 12 %", 4460 * 0.88, 100 * 2180.66 / (4460*0.88 - 24.36), Estimated, ""},
 		{"no cook", func(b *batch.Batch) { b.Cook.Method = "no cook" }, "not cooked", 4460, 100 * 2180.66 / (4460 - 24.36), Estimated, ""},
+		{"marmalade", func(b *batch.Batch) { b.Kind = batch.Marmalade }, "long boil to 60", 2180.66/0.60 + 24.36, 60, Estimated, ""},
 		{"butter", func(b *batch.Batch) { b.Kind = batch.Butter }, "fruit butter to 55", 2180.66/0.55 + 24.36, 55, Estimated, ""},
 	}
 	for _, c := range tests {

@@ -135,11 +135,20 @@ func (c *calc) fullSugar() bool {
 		return brix >= jamBrix-0.05
 	case c.rejected:
 		return false
-	case brix >= jamBrix-0.05:
+	case brix >= c.fullBrix()-0.05:
 		return ratio >= leastSugar || r.Yield.How == Measured
 	default:
 		return brix >= 59 && c.hasPectin() && ratio >= 1
 	}
+}
+
+// fullBrix is the °Brix of full sugar: 65, or where published recipes of the
+// kind finish (marmalade, 60), when nothing but the recipe is known.
+func (c *calc) fullBrix() float64 {
+	if b, ok := c.p.Boil(string(c.b.Kind), "long boil"); ok && b.Brix >= 60 && c.brixPath() == "" {
+		return b.Brix
+	}
+	return jamBrix
 }
 
 // pectinSugar reports a full-sugar pectin recipe that the 5 % rule puts below

@@ -8,17 +8,11 @@ import (
 	"jarmark/internal/kitchen/pantry"
 )
 
-// Assumptions of the yield rules. The losses and the 55 °Brix are our own,
-// chosen where published recipes agree (testdata/published): they make a plan,
-// not a measurement.
+// The assumptions of the yield rules lie in templates/pantry/boil.csv, chosen
+// where published recipes agree: they make a plan, not a measurement.
 const (
-	jamBrix     = 65   // the usual finish, and the least of 21 CFR 150.160
-	butterBrix  = 55   // assumption; the US least for fruit butter is 43 (21 CFR 150.110)
-	pectinLoss  = 0.05 // added pectin, boiled hard for a minute
-	spreadLoss  = 0.10
-	chutneyLoss = 0.12
-	curdLoss    = 0.03
-	slack       = 0.03 // by how much a scale and kitchen measures may disagree
+	jamBrix = 65   // the usual finish, and the least of 21 CFR 150.160
+	slack   = 0.03 // by how much a scale and kitchen measures may disagree
 )
 
 // mix is what is in the pot in grams: what went in less what was lifted out,
@@ -210,12 +204,10 @@ func (c *calc) byKind(m mix) (outcome, bool) {
 	switch kind := c.b.Kind; {
 	case c.raw():
 		o = lose(m, 0, "not cooked, nothing boils off")
-	case kind == batch.Curd:
-		o = lose(m, curdLoss, "curd, 3 % loss")
-	case kind == batch.Chutney, kind == batch.Relish:
-		o = lose(m, chutneyLoss, "chutney, 12 % loss")
+	case kind == batch.Curd, kind == batch.Chutney, kind == batch.Relish:
+		o = c.assumed(m, "")
 	case kind == batch.Butter:
-		o = c.target(m, butterBrix, "fruit butter")
+		o = c.assumed(m, "long boil")
 	default:
 		o = c.boil(m)
 	}
@@ -243,16 +235,28 @@ func (c *calc) boil(m mix) outcome {
 	pectin := c.hasPectin()
 	switch method := c.b.Cook.Method; {
 	case method == "added pectin" || method == "" && pectin:
-		o := lose(m, pectinLoss, "added pectin, 5 % loss")
+		o := c.assumed(m, "added pectin")
 		if b := m.brixOf(o.pot); m.in > 0 && !c.incomplete && (b < 60 || b > 72) {
 			c.notef("pectin-brix", "cook", "added pectin leaves this recipe at about %.0f °Brix; the usual range is 60-72", b).
 				Hinted("check sugar against fruit, or take a reading").Cited("own assumption; 21 CFR 150.160 asks for 65 %")
 		}
 		return o
 	case c.b.Kind == batch.Spread && method == "" && c.sweetness() < leastSugar: // with sugar enough it is boiled as jam
-		return lose(m, spreadLoss, "spread, 10 % loss")
+		return c.assumed(m, "")
 	}
-	return c.target(m, jamBrix, "long boil")
+	return c.assumed(m, "long boil")
+}
+
+// assumed finishes the pot by the table: to a °Brix, or with a loss.
+func (c *calc) assumed(m mix, method string) outcome {
+	b, ok := c.p.Boil(string(c.b.Kind), method)
+	switch {
+	case !ok:
+		return c.target(m, jamBrix, "long boil")
+	case b.Brix > 0:
+		return c.target(m, b.Brix, b.Name)
+	}
+	return lose(m, b.Loss/100, fmt.Sprintf("%s, %g %% loss", b.Name, b.Loss))
 }
 
 func lose(m mix, loss float64, rule string) outcome {
