@@ -97,12 +97,12 @@ func (b *builder) twice() {
 func (s Stock) Ledger() bool { return s.Count == s.Promised+s.Sold+s.Left+s.Unsealed && s.Left >= 0 }
 
 // Weight is the plan's gross weight with a word where it is estimated.
-func (p *Plan) Weight() string { return weight(p.Gross, p.GrossHow, p.Units) }
+func (p *Plan) Weight() string { return p.in.weight(p.Gross, p.GrossHow, p.Units) }
 
-func weight(m unit.Mass, how cook.How, units string) string {
-	t := carry(m, units)
+func (w words) weight(m unit.Mass, how cook.How, units string) string {
+	t := w.number(carry(m, units))
 	if how == cook.Estimated {
-		t = "about " + t
+		t = w.say("about %s", t)
 	}
 	return t
 }

@@ -33,6 +33,7 @@ func Build(results []*cook.Result, o Options) (*Plan, diag.List) {
 	b.stock()
 	b.allot(b.promises())
 	b.close()
+	b.plan.speak(b.lang)
 	return b.plan, b.found
 }
 
@@ -45,12 +46,16 @@ type builder struct {
 	asked   map[string]bool // occasions told of
 	byKey   map[stopKey]*stop
 	found   diag.List
+	lang    string // of the first kitchen
 }
 
 func (b *builder) kitchen() {
 	for _, r := range b.results {
 		if r.Kitchen == nil {
 			continue
+		}
+		if b.lang == "" {
+			b.lang = r.Kitchen.Place.Language(r.Kitchen.Language)
 		}
 		if b.plan.Maker == "" {
 			b.plan.Maker = r.Kitchen.Name

@@ -31,6 +31,8 @@ type Options struct {
 // Plan is a packing list. Every counted jar is in exactly one place: with a
 // stop (less what came home again), left over, or in the refrigerator.
 type Plan struct {
+	in words // the language it is read in; the zero value is English
+
 	Maker    string
 	Units    string
 	Filter   string // event, "gifts" or empty
@@ -51,6 +53,8 @@ type Plan struct {
 
 // Stock is one jar size of one batch and where its jars went.
 type Stock struct {
+	in words // the language it is read in; the zero value is English
+
 	Lot, Name  string
 	Jar        pantry.Jar
 	JarText    string // shortest name that tells the sizes of the plan apart
@@ -88,6 +92,8 @@ const (
 
 // Stop is one recipient or one stall.
 type Stop struct {
+	in words // the language it is read in; the zero value is English
+
 	Kind     Kind
 	To       string // recipient or event
 	Date     unit.Date
@@ -114,6 +120,8 @@ type Wish struct {
 
 // Line is some jars of one size and lot.
 type Line struct {
+	in words // the language it is read in; the zero value is English
+
 	Lot, Name  string
 	Jar        pantry.Jar
 	JarText    string
@@ -129,6 +137,8 @@ type Line struct {
 
 // FridgeItem is jars not to be given, sold or stored at room temperature.
 type FridgeItem struct {
+	in words // the language it is read in; the zero value is English
+
 	Lot, Name string
 	JarText   string
 	Count     int       // unsealed jars; 0 for a part jar alone
@@ -146,6 +156,8 @@ type Tag struct {
 // Supply is something from the cupboard. Have is -1 when not said. Ribbon is
 // a length, all else a count.
 type Supply struct {
+	in words // the language it is read in; the zero value is English
+
 	What       string
 	Need, Have int
 	NeedLength unit.Length

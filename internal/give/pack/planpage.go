@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"strconv"
 
 	"jarmark/internal/draw/face"
@@ -22,7 +21,7 @@ func (p *Plan) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 	if c == nil {
 		return nil, found
 	}
-	title := "Packing list"
+	title := p.in.say("Packing list")
 	if p.Filter != "" {
 		title = p.Filter
 	}
@@ -37,17 +36,17 @@ func (p *Plan) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 		c.group(p.stopGroup(c, s))
 	}
 	p.restGroups(c)
-	c.group(group{head: gap(3 * unit.Millimetre), rows: linesBand("Notes", 4)})
+	c.group(group{head: gap(3 * unit.Millimetre), rows: linesBand(p.in.say("Notes"), 4)})
 	return c.finish(p.title(), p.Maker)
 }
 
 func (p *Plan) stopGroup(c *carried, s Stop) group {
-	g := group{head: headBand(s.Title(), s.Sum(p.Units)), cont: headBand(s.Title()+", continued", "")}
+	g := group{head: headBand(s.Title(), s.Sum(p.Units)), cont: headBand(s.Title()+", "+p.in.say("continued"), "")}
 	for _, l := range s.Lines {
 		g.rows = append(g.rows, lineBand(l, s.Kind == Market))
 	}
 	if n := s.Short(); n > 0 {
-		g.rows = append(g.rows, c.paragraph(boldFace, pt(11), margin, accent, fmt.Sprintf("%s short: %d promised", jars(n), s.Wanted))...)
+		g.rows = append(g.rows, c.paragraph(boldFace, pt(11), margin, accent, p.in.say("%s short: %d promised", p.in.jars(n), s.Wanted))...)
 	}
 	for _, w := range s.Wishes {
 		g.rows = append(g.rows, c.paragraph(italicFace, pt(11), margin+tickSide+4*unit.Millimetre, soft, w.String())...)
@@ -75,15 +74,15 @@ func lineBand(l Line, market bool) band {
 		x += 27 * unit.Millimetre
 		end := c.w - margin
 		if market {
-			end = homeField(c, base)
+			end = homeField(c, base, l.in.say("came home"))
 		}
 		c.text(boldFace, pt(12), x, base, ink, c.short(boldFace, pt(12), end-x-3*unit.Millimetre, l.Name))
 		note := l.Lot + " · " + dateWords(l)
 		if l.Price.Minor > 0 && market {
-			note += " · " + l.Price.String()
+			note += " · " + l.in.money([]unit.Money{l.Price})
 		}
 		if l.Cold {
-			note += " · keep cold on the way"
+			note += " · " + l.in.say("keep cold on the way")
 		}
 		c.text(plainFace, pt(10), x, base+4800*unit.Micrometre, soft, c.short(plainFace, pt(10), end-x-3*unit.Millimetre, note))
 		c.rule(margin, c.w-margin, y+13400*unit.Micrometre)
@@ -91,10 +90,10 @@ func lineBand(l Line, market bool) band {
 }
 
 // homeField is a place to write how many came home; it gives its left end.
-func homeField(c *carried, base unit.Length) unit.Length {
+func homeField(c *carried, base unit.Length, label string) unit.Length {
 	right := c.w - margin
 	c.stroke(right-15*unit.Millimetre, right, base+unit.Millimetre, soft, unit.Points(0.8))
-	return c.right(plainFace, pt(9), right-17*unit.Millimetre, base, soft, "came home")
+	return c.right(plainFace, pt(9), right-17*unit.Millimetre, base, soft, label)
 }
 
 func boxBand(n int, x Box, units string, s Stop) band {
@@ -103,8 +102,8 @@ func boxBand(n int, x Box, units string, s Stop) band {
 		side := 3500 * unit.Micrometre
 		c.tick(margin+(tickSide-side)/2, base-1300*unit.Micrometre, side)
 		at := margin + tickSide + 4*unit.Millimetre
-		at = c.text(boldFace, pt(10.5), at, base, ink, fmt.Sprintf("Box %d  ", n))
-		end := c.right(plainFace, pt(10.5), c.w-margin, base, soft, weight(x.Gross, s.GrossHow, units))
+		at = c.text(boldFace, pt(10.5), at, base, ink, s.in.say("Box %d", n)+"  ")
+		end := c.right(plainFace, pt(10.5), c.w-margin, base, soft, s.in.weight(x.Gross, s.GrossHow, units))
 		c.text(plainFace, pt(10.5), at, base, ink, c.short(plainFace, pt(10.5), end-at-3*unit.Millimetre, x.String()))
 	}}
 }
@@ -115,7 +114,7 @@ func (p *Plan) restGroups(c *carried) {
 		p.stayGroups(c)
 	}
 	if len(p.Fridge) > 0 {
-		g := group{head: headBand("Refrigerator", "not to give, sell or shelve"), cont: headBand("Refrigerator, continued", "")}
+		g := group{head: p.headed("Refrigerator", p.in.say("not to give, sell or shelve")), cont: p.again("Refrigerator")}
 		for _, f := range p.Fridge {
 			g.rows = append(g.rows, plainBand(f.amount(p.Units), f.Name, f.Lot, true))
 			g.rows = append(g.rows, c.paragraph(italicFace, pt(10.5), margin+tickSide+4*unit.Millimetre, soft, f.Guidance())...)
@@ -123,16 +122,16 @@ func (p *Plan) restGroups(c *carried) {
 		c.group(g)
 	}
 	if len(p.Supplies) > 0 {
-		g := group{head: headBand("From the cupboard", ""), cont: headBand("From the cupboard, continued", "")}
+		g := group{head: p.headed("From the cupboard", ""), cont: p.again("From the cupboard")}
 		for _, s := range p.Supplies {
-			g.rows = append(g.rows, plainBand(s.amount(p.Units), s.What, s.note(p.Units), true))
+			g.rows = append(g.rows, plainBand(s.amount(p.Units), s.in.say(s.What), s.note(p.Units), true))
 		}
 		c.group(g)
 	}
 }
 
 func (p *Plan) stayGroups(c *carried) {
-	g := group{cont: headBand("Stays at home, continued", "")}
+	g := group{cont: p.again("Stays at home")}
 	left := 0
 	for _, s := range p.Stock {
 		if s.Left > 0 {
@@ -140,20 +139,20 @@ func (p *Plan) stayGroups(c *carried) {
 			g.rows = append(g.rows, plainBand(s.stays(), s.Name, s.Lot, false))
 		}
 	}
-	sum := jars(left)
+	sum := p.in.jars(left)
 	if len(p.Value) > 0 {
-		sum += ", worth " + moneyList(p.Value)
+		sum += ", " + p.in.say("worth %s", p.in.money(p.Value))
 	}
-	g.head = headBand("Stays at home", sum)
+	g.head = p.headed("Stays at home", sum)
 	if left > 0 {
 		c.group(g)
 	}
 	if len(p.Done) == 0 {
 		return
 	}
-	g = group{head: headBand("Sold", ""), cont: headBand("Sold, continued", "")}
+	g = group{head: p.headed("Sold", ""), cont: p.again("Sold")}
 	for _, s := range p.Done {
-		g.rows = append(g.rows, plainBand(jars(s.sold()), s.Title(), s.tally(), false))
+		g.rows = append(g.rows, plainBand(p.in.jars(s.sold()), s.Title(), s.tally(), false))
 	}
 	c.group(g)
 }
@@ -172,4 +171,12 @@ func plainBand(amount, what, note string, tick bool) band {
 		c.text(plainFace, pt(11.5), x, base, ink, c.short(plainFace, pt(11.5), end-x-3*unit.Millimetre, what))
 		c.rule(margin, c.w-margin, y+8300*unit.Micrometre)
 	}}
+}
+
+// headed is a heading in the language of the plan, again the same on the page
+// after.
+func (p *Plan) headed(title, right string) band { return headBand(p.in.say(title), right) }
+
+func (p *Plan) again(title string) band {
+	return headBand(p.in.say(title)+", "+p.in.say("continued"), "")
 }

@@ -25,16 +25,16 @@ func (p *Plan) Text() string {
 	}
 	p.fridgeText(w)
 	if len(p.Supplies) > 0 {
-		w.head("Needed from the cupboard", "")
+		w.head(p.in.say("Needed from the cupboard"), "")
 		for _, s := range p.Supplies {
-			w.row("[ ] "+s.amount(p.Units), s.What, s.note(p.Units))
+			w.row("[ ] "+s.amount(p.Units), s.in.say(s.What), s.note(p.Units))
 		}
 	}
 	return w.b.String()
 }
 
 func (p *Plan) title() string {
-	t := "Packing list"
+	t := p.in.say("Packing list")
 	if p.Filter != "" {
 		t += ": " + p.Filter
 	}
@@ -45,12 +45,12 @@ func (p *Plan) title() string {
 }
 
 func (p *Plan) summary() string {
-	t := jars(p.Jars) + " to " + count(len(p.Stops), "stop", "stops")
+	t := p.in.jars(p.Jars) + " " + p.in.say(plural(len(p.Stops), "to %d stop", "to %d stops"), len(p.Stops))
 	if p.Boxes > 0 {
-		t += ", " + count(p.Boxes, "box", "boxes")
+		t += ", " + p.in.boxes(p.Boxes)
 	}
 	if p.Gross > 0 {
-		t += ", " + p.Weight() + " without boxes"
+		t += ", " + p.in.say("%s without boxes", p.in.weight(p.Gross, p.GrossHow, p.Units))
 	}
 	return t
 }
@@ -59,21 +59,21 @@ func (p *Plan) summary() string {
 func (s Stop) Title() string {
 	t := strings.TrimSpace(s.To)
 	if t == "" {
-		t = "(no name)"
+		t = s.in.say("(no name)")
 	}
 	if s.Kind == Market && !s.Date.IsZero() {
-		t += ", " + day(s.Date)
+		t += ", " + s.in.day(s.Date)
 	}
 	return t
 }
 
 // Sum is the totals of a stop.
 func (s Stop) Sum(units string) string {
-	t := jars(s.Jars)
+	t := s.in.jars(s.Jars)
 	if len(s.Boxes) > 0 {
-		t += ", " + count(len(s.Boxes), "box", "boxes")
+		t += ", " + s.in.boxes(len(s.Boxes))
 	}
-	return t + ", " + weight(s.Gross, s.GrossHow, units)
+	return t + ", " + s.in.weight(s.Gross, s.GrossHow, units)
 }
 
 func (p *Plan) stopText(w *writer, s Stop) {
@@ -81,11 +81,11 @@ func (p *Plan) stopText(w *writer, s Stop) {
 	for _, l := range s.Lines {
 		w.row(fmt.Sprintf("[ ] %d × %s", l.Count, l.JarText), l.Name, l.Lot+"  "+dateShort(l))
 		if l.Cold {
-			w.line("      keep this one cold on the way")
+			w.line("      %s", p.in.say("keep this one cold on the way"))
 		}
 	}
 	if n := s.Short(); n > 0 {
-		w.line("  !!  %s short: %d promised", jars(n), s.Wanted)
+		w.line("  !!  %s", p.in.say("%s short: %d promised", p.in.jars(n), s.Wanted))
 	}
 	for _, x := range s.Wishes {
 		if t := x.String(); t != "" {
@@ -94,11 +94,11 @@ func (p *Plan) stopText(w *writer, s Stop) {
 	}
 	if len(s.Boxes) > 1 || s.Kind == Market {
 		for i, x := range s.Boxes {
-			w.wrap("      ", fmt.Sprintf("box %d: %s", i+1, x.String()))
+			w.wrap("      ", p.in.say("box %d: %s", i+1, x.String()))
 		}
 	}
 	if len(s.Value) > 0 {
-		w.line("      worth %s", moneyList(s.Value))
+		w.line("      %s", p.in.say("worth %s", p.in.money(s.Value)))
 	}
 }
 
@@ -128,9 +128,9 @@ func (x Wish) String() string {
 
 func dateShort(l Line) string {
 	if l.BestBefore.IsZero() {
-		return "no date"
+		return l.in.say("no date")
 	}
-	return l.BestBefore.String()
+	return l.in.brief(l.BestBefore)
 }
 
 func (p *Plan) stayText(w *writer) {
@@ -138,14 +138,14 @@ func (p *Plan) stayText(w *writer) {
 	for _, s := range p.Stock {
 		left += s.Left
 	}
-	sum := jars(left)
+	sum := p.in.jars(left)
 	if len(p.Value) > 0 {
-		sum += ", worth " + moneyList(p.Value)
+		sum += ", " + p.in.say("worth %s", p.in.money(p.Value))
 	}
-	w.head("Stays at home", sum)
+	w.head(p.in.say("Stays at home"), sum)
 	for _, s := range p.Stock {
 		if s.Left > 0 {
-			w.row("    "+s.stays(), s.Name, s.Lot+"  "+s.BestBefore.String())
+			w.row("    "+s.stays(), s.Name, s.Lot+"  "+p.in.brief(s.BestBefore))
 		}
 	}
 }
@@ -154,10 +154,10 @@ func (p *Plan) stayText(w *writer) {
 func (s Stock) stays() string {
 	t := fmt.Sprintf("%d × %s", s.Left, s.JarText)
 	if s.CountHow == cook.Estimated {
-		t += ", planned"
+		t += ", " + s.in.say("planned")
 	}
 	if s.Cold {
-		t += ", kept cold"
+		t += ", " + s.in.say("kept cold")
 	}
 	return t
 }
@@ -165,18 +165,18 @@ func (s Stock) stays() string {
 // kept says where jars at home stand.
 func (s Stock) kept() string {
 	if s.Cold {
-		return "kept cold"
+		return s.in.say("kept cold")
 	}
-	return "on the shelf"
+	return s.in.say("on the shelf")
 }
 
 func (p *Plan) doneText(w *writer) {
 	if len(p.Done) == 0 {
 		return
 	}
-	w.head("Sold", "")
+	w.head(p.in.say("Sold"), "")
 	for _, s := range p.Done {
-		w.row("    "+jars(s.sold()), s.Title(), s.tally())
+		w.row("    "+p.in.jars(s.sold()), s.Title(), s.tally())
 	}
 }
 
@@ -190,13 +190,13 @@ func (s Stop) back() (n int) {
 	return n
 }
 
-func (s Stop) tally() string { return fmt.Sprintf("%d went, %d came home", s.Jars, s.back()) }
+func (s Stop) tally() string { return s.in.say("%d went, %d came home", s.Jars, s.back()) }
 
 func (p *Plan) fridgeText(w *writer) {
 	if len(p.Fridge) == 0 {
 		return
 	}
-	w.head("Refrigerator: not to give, sell or store on a shelf", "")
+	w.head(p.in.say("Refrigerator: not to give, sell or store on a shelf"), "")
 	for _, f := range p.Fridge {
 		w.row("[ ] "+f.amount(p.Units), f.Name, f.Lot)
 		w.line("      %s", f.Guidance())
@@ -207,24 +207,24 @@ func (f FridgeItem) amount(units string) string {
 	if f.Count > 0 {
 		return fmt.Sprintf("%d × %s", f.Count, f.JarText)
 	}
-	return "part jar, " + f.Part.Format(units)
+	return f.in.say("part jar, %s", f.in.number(f.Part.Format(units)))
 }
 
 // Guidance says how an unsealed or part jar is kept.
 func (f FridgeItem) Guidance() string {
-	why := "did not seal: "
+	why := f.in.say("did not seal")
 	if f.Count == 0 {
-		why = "not full: "
+		why = f.in.say("not full")
 	}
 	if f.Days <= 0 {
-		return why + "keep refrigerated and eat first"
+		return why + ": " + f.in.say("keep refrigerated and eat first")
 	}
-	return fmt.Sprintf("%skeep refrigerated, eat within %s, by %s", why, count(f.Days, "day", "days"), day(f.By))
+	return why + ": " + f.in.say(plural(f.Days, "keep refrigerated, eat within %d day, by %s", "keep refrigerated, eat within %d days, by %s"), f.Days, f.in.day(f.By))
 }
 
 func (s Supply) amount(units string) string {
 	if s.NeedLength > 0 {
-		return ribbonText(s.NeedLength, units)
+		return s.in.number(ribbonText(s.NeedLength, units))
 	}
 	return fmt.Sprint(s.Need)
 }
@@ -232,16 +232,16 @@ func (s Supply) amount(units string) string {
 func (s Supply) note(units string) string {
 	switch {
 	case s.NeedLength > 0 && s.HaveLength >= 0:
-		return "have " + ribbonText(s.HaveLength, units) + missing(s)
+		return s.in.say("have %s", s.in.number(ribbonText(s.HaveLength, units))) + missing(s)
 	case s.NeedLength == 0 && s.Have >= 0:
-		return fmt.Sprintf("have %d%s", s.Have, missing(s))
+		return s.in.say("have %s", fmt.Sprint(s.Have)) + missing(s)
 	}
 	return ""
 }
 
 func missing(s Supply) string {
 	if s.Missing() {
-		return ", too few"
+		return ", " + s.in.say("too few")
 	}
 	return ""
 }

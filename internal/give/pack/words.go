@@ -60,11 +60,11 @@ func carry(m unit.Mass, units string) string {
 func dateWords(l Line) string {
 	switch {
 	case l.BestBefore.IsZero():
-		return "no date given"
+		return l.in.say("no date given")
 	case l.UseBy:
-		return "use by " + day(l.BestBefore)
+		return l.in.say("use by %s", l.in.day(l.BestBefore))
 	}
-	return "best before " + day(l.BestBefore)
+	return l.in.say("best before %s", l.in.day(l.BestBefore))
 }
 
 func moneyList(m []unit.Money) string {

@@ -1,0 +1,69 @@
+package pack
+
+import (
+	"encoding/csv"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/templates"
+)
+
+// Every word a list says stands in the table in every language, with the same
+// values to fill in: a new language is a column, and none is English by accident.
+func TestPackingWordsAreComplete(t *testing.T) {
+	f, err := templates.FS.Open("languages/packing.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	verbs := regexp.MustCompile(`%[ds]`)
+	have := map[string]bool{}
+	for _, row := range rows[1:] {
+		have[row[0]] = true
+		for i, cell := range row {
+			if cell == "" || i > 0 && strings.Join(verbs.FindAllString(row[0], -1), "") != strings.Join(verbs.FindAllString(cell, -1), "") {
+				t.Errorf("%s: %q for %q", rows[0][i], cell, row[0])
+			}
+		}
+	}
+	said := regexp.MustCompile(`(?:say|again|headed)\(("[^"]+")|say\(plural\([^,]+, ("[^"]+"), ("[^"]+")`)
+	files, _ := filepath.Glob("*.go")
+	for _, name := range files {
+		text, _ := os.ReadFile(name)
+		for _, m := range said.FindAllStringSubmatch(string(text), -1) {
+			for _, words := range m[1:] {
+				if words = strings.Trim(words, `"`); words != "" && !strings.HasSuffix(name, "_test.go") && !have[words] {
+					t.Errorf("%s says %q, which the table has not", name, words)
+				}
+			}
+		}
+	}
+}
+
+// Dates, sums and figures as the language writes them (common practice, no source).
+func TestPlanSpeaks(t *testing.T) {
+	d := unit.Date{Year: 2026, Month: 12, Day: 5}
+	for lang, want := range map[string]string{
+		"en": "2 jars, 5 Dec 2026, 2026-12-05, €19.50, 1.5 kg", "de": "2 Gläser, 5. Dezember 2026, 05.12.2026, 19,50 €, 1,5 kg", "fr": "2 pots, 5 décembre 2026, 05/12/2026, 19,50 €, 1,5 kg",
+		"it": "2 jars, 5 Dec 2026, 2026-12-05, €19.50, 1.5 kg",
+	} {
+		w := wordsIn(lang)
+		got := strings.Join([]string{w.jars(2), w.day(d), w.brief(d), w.money([]unit.Money{{Minor: 1950, Currency: "EUR"}}), w.number("1.5 kg")}, ", ")
+		if strings.ReplaceAll(got, "\u00a0", " ") != want {
+			t.Errorf("%s: %q, want %q", lang, got, want)
+		}
+	}
+	p := &Plan{Stops: []Stop{{Kind: Market, To: "Wochenmarkt", Date: d, Jars: 1, Lines: []Line{{Count: 1, BestBefore: d}}}}}
+	p.speak("de")
+	if text := p.Text(); !strings.Contains(text, "Packliste") || !strings.Contains(text, "Wochenmarkt, 5. Dezember 2026") || strings.Contains(text, "jar") {
+		t.Errorf("%s", text)
+	}
+}
