@@ -114,6 +114,8 @@ func (s Stop) Short() int { return max(0, s.Wanted-s.Jars) }
 
 // Wish is what goes with a gift.
 type Wish struct {
+	in words
+
 	From, Message, Occasion, Design string
 	Jars                            int
 }

@@ -108,6 +108,12 @@ func (p *Plan) speak(lang string) {
 			for j := range stops[i].Lines {
 				stops[i].Lines[j].in = w
 			}
+			for j := range stops[i].Boxes {
+				stops[i].Boxes[j].in = w
+			}
+			for j := range stops[i].Wishes {
+				stops[i].Wishes[j].in = w
+			}
 		}
 	}
 	for i := range p.Stock {

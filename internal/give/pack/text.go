@@ -106,7 +106,7 @@ func (p *Plan) stopText(w *writer, s Stop) {
 func (x Box) String() string {
 	var out []string
 	for _, p := range x.Parts {
-		out = append(out, fmt.Sprintf("%d × %s of %s", p.Count, p.JarText, p.Lot))
+		out = append(out, x.in.say("%d × %s of %s", p.Count, p.JarText, p.Lot))
 	}
 	return strings.Join(out, ", ")
 }
@@ -115,7 +115,7 @@ func (x Box) String() string {
 func (x Wish) String() string {
 	var out []string
 	if x.From != "" {
-		out = append(out, "from "+x.From)
+		out = append(out, x.in.say("from %s", x.From))
 	}
 	if x.Occasion != "" {
 		out = append(out, x.Occasion)
