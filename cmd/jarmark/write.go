@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 
 	"jarmark/internal/app/job"
@@ -83,13 +84,11 @@ func kin(name string, old, new []byte) bool {
 	case ".csv":
 		return bytes.Equal(firstLine(old), firstLine(new))
 	}
-	return bytes.Equal(firstWord(old), firstWord(new))
+	return ourText.Match(firstLine(old))
 }
 
-func firstWord(b []byte) []byte {
-	word, _, _ := bytes.Cut(firstLine(b), []byte(" "))
-	return word
-}
+// ourText is how a packing list, a recall and a scaled recipe begin.
+var ourText = regexp.MustCompile(`^(Packing list\b|Lot \S+: |.+, for \d+ x )`)
 
 func firstLine(b []byte) []byte {
 	line, _, _ := bytes.Cut(b, []byte("\n"))

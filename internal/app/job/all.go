@@ -108,11 +108,19 @@ func sameLots(batches []*Batch) diag.List {
 			first[key] = b
 			continue
 		}
-		l.Errorf("duplicate-lot", b.Input.Batch.Name, "lot", "lot %s is also the lot of %s", b.Cooked.Lot, other.Input.Batch.Name).
-			Hinted(fmt.Sprintf("write a lot of its own here, such as lot = %q", b.Cooked.Lot+"2"))
-		l = b.locate(l)
+		l = append(l, b.SameLot(other.Cooked.Lot, other.Input.Batch.Name)...)
 	}
 	return l
+}
+
+// SameLot finds whether the batch in another file has this one's lot.
+func (b *Batch) SameLot(lot, file string) (l diag.List) {
+	if b.Cooked == nil || b.Cooked.Lot == "" || !strings.EqualFold(lot, b.Cooked.Lot) {
+		return nil
+	}
+	l.Errorf("duplicate-lot", b.Input.Batch.Name, "lot", "lot %s is also the lot of %s", b.Cooked.Lot, file).
+		Hinted(fmt.Sprintf("write a lot of its own here, such as lot = %q", b.Cooked.Lot+"2"))
+	return b.locate(l)
 }
 
 // each runs f(0..n-1) on all cores.

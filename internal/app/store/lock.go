@@ -1,7 +1,9 @@
 package store
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -22,6 +24,10 @@ func lock(dir string) (unlock func(), err error) {
 	path := filepath.Join(dir, lockName)
 	for until := time.Now().Add(lockWait); ; {
 		f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o666)
+		var pe *fs.PathError
+		if errors.As(err, &pe) {
+			err = &fs.PathError{Op: "writing in", Path: dir, Err: pe.Err} // the lock is not what the maker asked for
+		}
 		if err != nil {
 			return nil, err
 		}

@@ -49,6 +49,7 @@ func (p *plan) swapIn() (err error) {
 	if !there {
 		err := os.Rename(tmp, p.dir)
 		swapped = err == nil
+		syncDir(filepath.Dir(p.dir))
 		return err
 	}
 	if err := swap(tmp, p.dir); err != nil {

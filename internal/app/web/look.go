@@ -3,8 +3,6 @@ package web
 import (
 	"bytes"
 	"context"
-	"errors"
-	"io/fs"
 	"net/http"
 
 	"jarmark/internal/app/job"
@@ -85,7 +83,7 @@ func (s *site) lookAt(r context.Context, in job.Input, ask lookAsk, found diag.L
 		return lookAnswer{}, r.Err() // nobody waits for the pictures any more
 	}
 	shown, l := s.env.Show(b, c)
-	found = append(append(found, b.Findings...), l...)
+	found = append(append(append(found, b.Findings...), s.sameLot(b)...), l...)
 	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}
@@ -110,15 +108,14 @@ func (s *site) inputOf(file, text string) (job.Input, error) {
 	}
 	in := job.Input{Kitchen: job.Doc{Name: file, Data: []byte(text)}}
 	names, _, err := s.folder.batches()
-	if err != nil || len(names) == 0 {
-		in.Batch = job.SampleDoc()
-		return in, err
+	for _, n := range names {
+		data, err := s.folder.read(n)
+		if d := (job.Doc{Name: n, Data: data}); err == nil && !job.IsGiftList(d) {
+			in.Batch = d
+			return in, nil
+		}
 	}
-	data, err := s.folder.read(names[0])
-	in.Batch = job.Doc{Name: names[0], Data: data}
-	if errors.Is(err, fs.ErrNotExist) {
-		in.Batch, err = job.SampleDoc(), nil
-	}
+	in.Batch = job.SampleDoc()
 	return in, err
 }
 

@@ -5,10 +5,12 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
 
+	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
 )
 
@@ -101,6 +103,10 @@ func TestMakeLosesNothing(t *testing.T) {
 		if !strings.Contains(out, "lot L1 is also the lot of plum.toml") || strings.Contains(out, "gifts.toml") || get(t, dir, "out/L1/facts.json") != facts {
 			t.Errorf("%v: %s", files, out)
 		}
+	}
+	look := call[lookAnswer](t, h, "/do/look", lookAsk{File: "twin.toml", Text: strings.ReplaceAll(get(t, dir, "twin.toml"), "L1", "l1")}, 200)
+	if !slices.ContainsFunc(look.Findings, func(f job.Finding) bool { return f.Message == "lot l1 is also the lot of plum.toml" && f.Line == 1 }) {
+		t.Errorf("the editor does not tell: %+v", look.Findings)
 	}
 	if err := os.Rename(filepath.Join(dir, "twin.toml"), filepath.Join(dir, "twin.txt")); err != nil {
 		t.Fatal(err)

@@ -35,6 +35,7 @@ type site struct {
 	pages  *template.Template
 	images imageCache
 	prints prints
+	lots   lots
 }
 
 // New makes the page of a folder. The error is about the folder.
