@@ -157,6 +157,8 @@ func TestArt4PositiveList(t *testing.T) {
 		{name: "vinegar", set: "gb", lang: "en", given: "Strawberry jam", kind: batch.Jam, list: []in{berries, sugar, en("cider vinegar", 50)}, find: "error:ingredient-not-allowed"},
 		{name: "nuts, herbs, spices, spirits, honey, vanilla", set: "eu", lang: "en", given: "Strawberry jam", kind: batch.Jam, list: []in{berries, en("honey", 300), en("walnuts", 30), en("mint", 2), en("cinnamon", 2), en("rum", 20), en("vanilla bean", 1)}, not: "ingredient-"},
 		{name: "agave syrup is none of the sugars", set: "eu", lang: "en", given: "Strawberry jam", kind: batch.Jam, list: []in{berries, en("agave syrup", 300)}, find: "warning:ingredient-doubtful"},
+		{name: "starch is no gelling agent of jam", set: "eu", lang: "en", given: "Strawberry jam", kind: batch.Jam, list: []in{berries, sugar, en("cornstarch", 10)}, find: "error:ingredient-not-allowed"},
+		{name: "ginger in syrup is a fruit", set: "eu", lang: "en", given: "Rhubarb and ginger jam", kind: batch.Jam, list: []in{en("rhubarb", 450), en("candied ginger", 60), sugar}, not: "error:", says: "prepared with 51 g"},
 		{name: "a spread may hold anything", set: "eu", lang: "en", given: "Strawberry spread", kind: batch.Spread, list: []in{berries, sugar, en("milk", 50)}, not: "ingredient-not"},
 	} {
 		c.run(t)
