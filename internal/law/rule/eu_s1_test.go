@@ -138,6 +138,8 @@ func TestArt22TheNameSaysIt(t *testing.T) {
 		{name: "herbs below 2 %", set: "de", lang: "de", given: "Aprikosen-Rosmarin-Konfitüre", kind: batch.Jam, list: []in{de("Aprikosen", 500), de("Rosmarin", 2), de("Zucker", 500)}, hides: "osmarin ("},
 		{name: "reduced sugar stresses no sugar", set: "gb", lang: "en", given: "Reduced sugar strawberry jam", kind: batch.Jam, brix: 45, list: []in{en("strawberries", 600), en("sugar", 310)}, hides: "ugar ("},
 		{name: "French juice", set: "fr", lang: "fr", given: "Crème au citron", kind: batch.Curd, list: []in{en("sugar", 400), en("butter", 200), en("egg", 200), en("lemon juice", 250)}, says: "us de citron (25 %)"},
+		{name: "a maker's own plural", set: "de", lang: "de", given: "Holzapfel-Aufstrich", kind: batch.Spread, list: []in{unknownIn("Holzäpfel", 600), de("Zucker", 400)}, says: "Holzäpfel (60 %)"},
+		{name: "and own nuts", set: "de", lang: "de", given: "Birnen-Nuss-Aufstrich", kind: batch.Spread, list: []in{de("Birnen", 500), unknownIn("Nüsse", 60), de("Zucker", 400)}, says: "Nüsse (6 %)"},
 		{name: "gin is not ginger", set: "gb", lang: "en", given: "Rhubarb and ginger jam", kind: batch.Jam, list: []in{en("rhubarb", 450), en("ginger", 20), en("gin", 30), en("sugar", 600)}, hides: "Gin ("},
 	} {
 		c.run(t)
