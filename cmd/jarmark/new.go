@@ -44,6 +44,7 @@ func runNew(a *app, o *options, args []string) error {
 	for _, f := range files {
 		fmt.Fprintln(a.out, f.Path)
 	}
+	a.print(job.AskAbout(name), nil)
 	fmt.Fprintf(a.err, "next: fill them in, then jarmark check %s\n", path)
 	return nil
 }

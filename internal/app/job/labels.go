@@ -238,7 +238,11 @@ func (b *Batch) unknown(l *diag.List, what, id, path string, names []string) {
 	if near, ok := diag.DidYouMean(id, names); ok {
 		hint = "did you mean " + near + "? " + hint
 	}
-	l.Errorf("unknown-"+what, b.Input.Batch.Name, path, "no %s %q", what, id).Hinted(hint)
+	file := b.Input.Batch.Name
+	if path == "" {
+		file = diag.Command
+	}
+	l.Errorf("unknown-"+what, file, path, "no %s %q", what, id).Hinted(hint)
 }
 
 func firstNonEmpty(s ...string) string {

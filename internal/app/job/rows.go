@@ -124,7 +124,7 @@ func (e *Env) Align(id string) (File, diag.List, error) {
 	var l diag.List
 	s, ok := e.Sheets.Get(id)
 	if !ok {
-		l.Errorf("unknown-sheet", "", "", "no sheet %q", id).Hinted("jarmark sheets lists them")
+		l.Errorf("unknown-sheet", diag.Command, "", "no sheet %q", id).Hinted("jarmark sheets lists them")
 		return File{}, l, nil
 	}
 	doc := sheet.Align(s, e.width)

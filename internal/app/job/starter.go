@@ -14,6 +14,8 @@ import (
 	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
 	"jarmark/templates"
 )
 
@@ -26,6 +28,20 @@ func StarterBatch(name string, made unit.Date) (Doc, error) {
 	kind, fruit := kindOf(name)
 	data, err := starter("new/batch.toml", map[string]any{"Name": upperFirst(name), "Kind": string(kind), "Made": made.String(), "Fruit": fruit})
 	return Doc{Name: file + ".toml", Data: data}, err
+}
+
+// AskAbout asks which food is meant by the fruit of a new batch.
+func AskAbout(name string) (l diag.List) {
+	p := pantry.Default()
+	_, fruit := kindOf(name)
+	_, known := p.Ingredient(fruit)
+	for _, word := range append([]string{fruit}, strings.Fields(fruit)...) {
+		if a, ok := p.Ambiguous(word, ""); ok && (word == fruit || !known) {
+			l.Notef("ambiguous-ingredient", "", "", "%q may be %s", word, cook.Either(a.Choices)).Hinted("write the one you use: " + a.Why)
+			return l
+		}
+	}
+	return l
 }
 
 // StarterKitchen is a kitchen.toml to fill in, for the rules of a place.
@@ -46,7 +62,7 @@ func (e *Env) PlaceOf(id string) (place.Place, diag.List) {
 	var l diag.List
 	at, hint, ok := e.Book.Find(id)
 	if !ok {
-		l.Errorf("unknown-place", "", "", "no rules for the place %q", id).Hinted(hint)
+		l.Errorf("unknown-place", diag.Command, "", "no rules for the place %q", id).Hinted(hint)
 	}
 	return at, l
 }

@@ -142,5 +142,14 @@ func (e *Env) SheetPicture(id string) ([]byte, bool) {
 	return []byte(b.String()), true
 }
 
-// FindingRows gives findings as `check --json` words them.
-func FindingRows(l diag.List) []Finding { return findings(l) }
+// FindingRows gives findings as `check --json` words them, for a page, which
+// has no command line.
+func FindingRows(l diag.List) []Finding {
+	out := findings(l)
+	for i := range out {
+		if out[i].File == diag.Command {
+			out[i].File = ""
+		}
+	}
+	return out
+}

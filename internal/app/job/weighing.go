@@ -87,7 +87,7 @@ func ParseWeights(args []string) ([]unit.Mass, diag.List) {
 	for _, a := range args {
 		m, err := unit.ParseMass(a)
 		if err != nil {
-			d := l.Errorf("bad-weight", "", "", "%q: %v", a, err)
+			d := l.Errorf("bad-weight", diag.Command, "", "%q: %v", a, err)
 			if pe, ok := err.(*unit.ParseError); ok {
 				d.Hinted(pe.Hint)
 			}

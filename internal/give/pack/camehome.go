@@ -34,7 +34,7 @@ func CameHome(results []*cook.Result, event, counts string) ([]Edit, diag.List) 
 	}
 	if n, single := want[""]; single {
 		if len(at) > 1 {
-			found.Errorf("which-lot", "", "", "%s had jars of several lots, and %d came home of which is not said", event, n).
+			found.Errorf("which-lot", diag.Command, "", "%s had jars of several lots, and %d came home of which is not said", event, n).
 				Hinted("write " + example(at))
 			return nil, found
 		}
@@ -88,7 +88,7 @@ func example(at []stall) string {
 // readCounts reads "5" (key "") or "LOT=5, LOT=0" (folded lots).
 func readCounts(s string, found *diag.List) (map[string]int, bool) {
 	bad := func(word string) (map[string]int, bool) {
-		found.Errorf("bad-count", "", "", "%q is not a number of jars", word).Hinted("write a whole number, or LOT=NUMBER for each lot")
+		found.Errorf("bad-count", diag.Command, "", "%q is not a number of jars", word).Hinted("write a whole number, or LOT=NUMBER for each lot")
 		return nil, false
 	}
 	out := map[string]int{}
@@ -135,7 +135,7 @@ func edits(at []stall, want map[string]int, event string, found diag.List) ([]Ed
 	}
 	for _, lot := range sortedLots(want) {
 		if !used[lot] {
-			found.Errorf("unknown-lot", "", "", "no jars of lot %q went to %s", strings.ToUpper(lot), event).Hinted(fmt.Sprintf("write %s", example(at)))
+			found.Errorf("unknown-lot", diag.Command, "", "no jars of lot %q went to %s", strings.ToUpper(lot), event).Hinted(fmt.Sprintf("write %s", example(at)))
 		}
 	}
 	if found.HasErrors() {

@@ -97,5 +97,5 @@ func (b *builder) noEvent(events []string) {
 	} else if len(events) > 0 {
 		hint = "events in the files: " + join(events)
 	}
-	b.found.Errorf("unknown-event", "", "", "no batch has jars for the event %q", b.o.Event).Hinted(hint)
+	b.found.Errorf("unknown-event", diag.Command, "", "no batch has jars for the event %q", b.o.Event).Hinted(hint)
 }

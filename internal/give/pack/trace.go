@@ -104,10 +104,10 @@ func unknownLot(lot string, all []*cook.Result, unread []string, found *diag.Lis
 		hint = "lots here: " + join(lots[:min(len(lots), 12)])
 	}
 	if len(unread) == 0 {
-		found.Errorf("unknown-lot", "", "", "no batch has the lot %q", lot).Hinted(hint)
+		found.Errorf("unknown-lot", diag.Command, "", "no batch has the lot %q", lot).Hinted(hint)
 		return
 	}
-	found.Errorf("lot-not-found", "", "", "the answer is incomplete: lot %q is in none of the %s read, but %s not read and may have it",
+	found.Errorf("lot-not-found", diag.Command, "", "the answer is incomplete: lot %q is in none of the %s read, but %s not read and may have it",
 		lot, files(len(all)), wereNot(len(unread))).Hinted("look into these by hand: " + strings.Join(unread, "; "))
 }
 

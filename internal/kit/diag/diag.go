@@ -26,6 +26,10 @@ type Pos struct {
 	Line, Column, EndColumn int
 }
 
+// Command is the File of findings about what was written on the command line:
+// no file is to blame for them.
+const Command = "command line"
+
 // Diagnostic is one finding.
 type Diagnostic struct {
 	Severity Severity

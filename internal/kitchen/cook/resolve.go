@@ -92,9 +92,16 @@ func (c *calc) line(g batch.Ingredient) Line {
 	if !known {
 		ln.Name = plainName(g.Name)
 		ln.Row = pantry.Ingredient{Name: ln.Name, WaterG: -1, SolubleG: -1, OtherSolidsG: -1, SugarsG: -1}
+	}
+	asked := c.ambiguous(g)
+	if !known && !asked {
 		c.unknown(g)
 	}
-	c.weigh(&ln, g, known)
+	if asked && g.Amount.Dim != unit.ByMass {
+		c.incomplete = true // its weight would be another food's
+	} else {
+		c.weigh(&ln, g, known)
+	}
 	c.solids(&ln, g, known)
 	if known && row.Compound != "" && len(ln.Contains) == 0 {
 		c.notef("compound-ingredient", g.Path, "bought %s is often made of several things (%s)", row.Name, row.Compound).

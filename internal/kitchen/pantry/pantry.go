@@ -32,6 +32,7 @@ type Pantry struct {
 	never       []Never
 	traces      []Trace
 	unsafe      []UnsafeMethod
+	ambiguous   []Ambiguous
 }
 
 // Finish is one row of finishes.csv: a neck and its inside diameter.
@@ -47,7 +48,7 @@ type Finish struct {
 // pantry is returned even then, with the rows that could be read.
 func Load() (*Pantry, error) {
 	p := &Pantry{}
-	err := errors.Join(p.loadIngredients(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
+	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
 		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe())
 	p.index = indexed(p.ingredients)

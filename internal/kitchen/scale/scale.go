@@ -79,12 +79,12 @@ func Scale(r *cook.Result, want []Want, p *pantry.Pantry) (*Plan, diag.List) {
 // jars looks the sizes up and sums what they hold, in grams.
 func (plan *Plan) jars(r *cook.Result, want []Want, p *pantry.Pantry, l *diag.List) (need float64) {
 	if len(want) == 0 {
-		l.Errorf("bad-jars", "", "", "no jars are wanted").Hinted(wantHint)
+		l.Errorf("bad-jars", diag.Command, "", "no jars are wanted").Hinted(wantHint)
 	}
 	for _, w := range want {
 		j, ok := p.Jar(w.Jar)
 		if !ok || w.Count <= 0 || w.Count > mostJars {
-			l.Errorf("unknown-jar", "", "", "%d x %q is no count of known jars", w.Count, w.Jar).Hinted(`write a jar of the table or the kitchen file: "8 fl oz", "212 ml"`)
+			l.Errorf("unknown-jar", diag.Command, "", "%d x %q is no count of known jars", w.Count, w.Jar).Hinted(`write a jar of the table or the kitchen file: "8 fl oz", "212 ml"`)
 			continue
 		}
 		one := Jars{Jar: j, Count: w.Count, Fill: r.FillMass(j), How: cook.Estimated}

@@ -29,12 +29,12 @@ const wantHint = `write it like "24 x 8 fl oz, 6 x 4 fl oz"`
 // looked up later, by Scale.
 func Parse(s string) (out []Want, l diag.List) {
 	if len(s) > 1000 {
-		l.Errorf("bad-jars", "", "", "the list of jars is too long").Hinted(wantHint)
+		l.Errorf("bad-jars", diag.Command, "", "the list of jars is too long").Hinted(wantHint)
 		return nil, l
 	}
 	at := counted.FindAllStringSubmatchIndex(s, -1)
 	if len(at) == 0 || strings.Trim(s[:at[0][0]], " ,;") != "" {
-		l.Errorf("bad-jars", "", "", "%q names no count and jar", s).Hinted(wantHint)
+		l.Errorf("bad-jars", diag.Command, "", "%q names no count and jar", s).Hinted(wantHint)
 		return nil, l
 	}
 	for i, m := range at {
@@ -44,7 +44,7 @@ func Parse(s string) (out []Want, l diag.List) {
 		}
 		w, why := one(s[m[2]:m[3]], s[m[1]:end])
 		if why != "" {
-			l.Errorf("bad-jars", "", "", "%q %s", strings.Trim(s[m[0]:end], " ,;+&"), why).Hinted(wantHint)
+			l.Errorf("bad-jars", diag.Command, "", "%q %s", strings.Trim(s[m[0]:end], " ,;+&"), why).Hinted(wantHint)
 			continue
 		}
 		out = append(out, w)
