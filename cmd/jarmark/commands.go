@@ -105,6 +105,9 @@ func parse(c command, o *options, args []string) ([]string, error) {
 			if err == flag.ErrHelp {
 				return nil, err
 			}
+			if w, no := strings.CutPrefix(err.Error(), "flag provided but not defined: -"); no && w != "" && w[0] >= '0' && w[0] <= '9' {
+				return nil, usagef("write it without the minus sign", "%s: -%s is less than nothing", c.name, w)
+			}
 			return nil, usagef("jarmark help "+c.name+" lists the flags", "%s: %v", c.name, err)
 		}
 		args = fs.Args()

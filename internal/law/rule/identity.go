@@ -12,7 +12,6 @@ import (
 type panelTable struct {
 	Letter   int64 `toml:"min_letter_nm"`    // least height, lower-case o (21 CFR 101.2(c))
 	Identity int   `toml:"identity_percent"` // of the largest print, as the FDA reads 101.3(d)
-	Module   int64 `toml:"qr_min_module_nm"` // smallest QR module that scans from paper
 	Origin
 }
 
