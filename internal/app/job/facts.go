@@ -69,6 +69,12 @@ type Portion struct {
 	Percent float64 `json:"percent"`
 }
 
+// Proven is one name of a statement and the ingredients it comes from.
+type Proven struct {
+	Name string   `json:"name"`
+	From []string `json:"from"`
+}
+
 // Storage is the guidance for a sealed, an opened and an unsealed jar.
 type Storage struct {
 	Sealed   string `json:"sealed"`
@@ -76,9 +82,14 @@ type Storage struct {
 	Unsealed string `json:"unsealed"`
 }
 
-// Evidence is what printed statements rest on.
+// Evidence is what printed statements rest on. None is true only where every
+// ingredient and part is known and holds nothing the place names; Unknown names
+// those of which nothing is known.
 type Evidence struct {
-	Keeping []Ground `json:"keeping"`
+	Allergens []Proven `json:"allergens"`
+	Unknown   []string `json:"unknown"`
+	None      bool     `json:"none"`
+	Keeping   []Ground `json:"keeping"`
 }
 
 // Ground is one fact with its source; path is where the maker wrote it.
@@ -130,7 +141,7 @@ type Finding struct {
 // Facts gathers what is known of a batch; stages that did not run leave their
 // facts empty.
 func (b *Batch) Facts() Facts {
-	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Evidence: Evidence{Keeping: []Ground{}}, Findings: findings(b.Findings)}
+	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Evidence: Evidence{Allergens: []Proven{}, Unknown: []string{}, Keeping: []Ground{}}, Findings: findings(b.Findings)}
 	if b.Batch != nil {
 		f.Name, f.Made = b.Batch.Name, dateText(b.Batch.Made)
 	}
@@ -172,6 +183,11 @@ func (f *Facts) cooked(r *cook.Result) {
 func (f *Facts) declared(c *label.Content) {
 	f.QR = c.QR.Payload
 	f.Allergens = append(f.Allergens, c.AllergenNames...)
+	for _, w := range c.AllergenWhy {
+		f.Evidence.Allergens = append(f.Evidence.Allergens, Proven{w.Name, w.From})
+	}
+	f.Evidence.Unknown = append(f.Evidence.Unknown, c.AllergenDoubt...)
+	f.Evidence.None = c.NoAllergens
 	f.Storage = Storage{c.Keep.Sealed, c.Keep.Opened, c.Keep.Unsealed}
 	for _, b := range c.Blocks {
 		f.Statements = append(f.Statements, Statement{b.ID, b.Text(), b.Min.Length.MM(), b.Cite, b.Verified})

@@ -37,9 +37,14 @@ func (b *Batch) Summary() []Row {
 	for _, d := range b.Findings {
 		n[d.Severity]++
 	}
-	return append(rows,
+	rows = append(rows,
 		Row{"ingredients", f.IngredText},
-		Row{"allergens", firstNonEmpty(f.AllergText, strings.Join(f.Allergens, ", "), "none declared")},
+		Row{"allergens", f.allergens()},
+	)
+	for _, a := range f.Evidence.Allergens {
+		rows = append(rows, Row{"from", a.Name + ": " + strings.Join(a.From, ", ")})
+	}
+	return append(rows,
 		Row{"net", firstNonEmpty(f.Net, "not declared yet")},
 		Row{"keeping", f.Storage.Sealed},
 		Row{"because", because(r.Keeping.Reasons)},
@@ -54,6 +59,19 @@ func because(list []cook.Evidence) string {
 		facts = append(facts, e.Fact)
 	}
 	return strings.Join(facts, "; ")
+}
+
+// allergens is the label's statement, else what is known; "none" stands only
+// where it is proven.
+func (f Facts) allergens() string {
+	known := firstNonEmpty(f.AllergText, strings.Join(f.Allergens, ", "))
+	switch {
+	case len(f.Evidence.Unknown) > 0:
+		return firstNonEmpty(known, "not known") + "; nothing is known of " + strings.Join(f.Evidence.Unknown, ", ")
+	case known == "" && f.Evidence.None:
+		return "none of the law's list"
+	}
+	return firstNonEmpty(known, "none named on the label; read the list of ingredients")
 }
 
 // number is a number with its noun: "1 error", "0 notes".

@@ -20,6 +20,7 @@ type StallItem struct {
 	Contains    []string // allergens of the recipe, as the place names them
 	Ingredients string
 	Advisory    string // what else the kitchen handles
+	None        bool   // it is proven that there are none
 	Statement   string // the label's own allergen statement; may be empty
 }
 
@@ -51,7 +52,13 @@ func at(r *cook.Result, event string) bool {
 }
 
 func stallItem(p Product) StallItem {
-	s := StallItem{Name: name(p.Result), Lot: p.Result.Lot, Contains: p.Result.Allergens()}
+	s := StallItem{Name: name(p.Result), Lot: p.Result.Lot}
+	if p.Content != nil {
+		s.Contains, s.None = p.Content.AllergenNames, p.Content.NoAllergens
+	} else {
+		known := p.Result.Allergy()
+		s.Contains, s.None = known.Names(), known.None()
+	}
 	s.Ingredients = blockText(p.Content, label.Ingredients)
 	if s.Ingredients == "" {
 		var names []string

@@ -45,6 +45,8 @@ func (s StallItem) Says() string {
 		return s.Statement
 	case len(s.Contains) > 0:
 		return "Contains " + and(s.Contains) + "."
+	case s.None && s.Advisory == "":
+		return "No listed allergen is in this recipe."
 	}
-	return "No listed allergen is in this recipe."
+	return "For allergens, see the ingredients, and ask."
 }

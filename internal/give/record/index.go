@@ -15,7 +15,8 @@ import (
 type Entry struct {
 	File             string // relative address of the page
 	Name, Lot        string
-	Contains         []string // allergens of the recipe
+	Contains         []string // allergens of the recipe, as the label names them
+	None             bool     // it is proven that there are none
 	Made, BestBefore unit.Date
 	UseBy            bool
 }
@@ -32,7 +33,7 @@ func EntryOf(r *cook.Result, c *label.Content) Entry {
 	}
 	p := publisher{r: r, c: c, k: k, w: wordsFor(langOf(r, c, Options{})), found: &found}
 	name, sub := p.title()
-	return Entry{File: Folder(r.Lot), Name: strings.TrimSpace(name + " " + sub), Lot: r.Lot, Contains: r.Allergens(),
+	return Entry{File: Folder(r.Lot), Name: strings.TrimSpace(name + " " + sub), Lot: r.Lot, Contains: p.contains(), None: p.none(),
 		Made: r.Batch.Made, BestBefore: r.BestBefore, UseBy: r.Batch.UseBy}
 }
 
@@ -90,10 +91,13 @@ func Index(entries []Entry, o IndexOptions) ([]byte, diag.List) {
 }
 
 func (w words) line(e Entry) indexLine {
-	l := indexLine{File: e.File, Name: e.Name, Lot: e.Lot, Allergens: w.text["short-none"], DateWord: w.text["best-before"],
+	l := indexLine{File: e.File, Name: e.Name, Lot: e.Lot, Allergens: w.text["short-list"], DateWord: w.text["best-before"],
 		Made: w.when(e.Made), BestBefore: w.when(e.BestBefore)}
-	if len(e.Contains) > 0 {
+	switch {
+	case len(e.Contains) > 0:
 		l.Allergens = w.and(e.Contains)
+	case e.None:
+		l.Allergens = w.text["short-none"]
 	}
 	if e.UseBy {
 		l.DateWord = w.text["use-by"]

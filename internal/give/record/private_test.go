@@ -19,7 +19,7 @@ var publicFields = map[string]bool{
 	"Batch.Name": true, "Batch.Story": true, "Batch.Serve": true,
 	"Kitchen.Name": true, "Kitchen.Website": true, "Kitchen.AlsoHandles": true,
 	"Result.Lot": true, "Result.Lines.Name": true, "Result.Lines.Allergens": true,
-	"Result.Lines.Row.USAllergen": true, "Result.Lines.Row.EUAllergen": true,
+	"Result.Lines.Row.Allergens": true, "Result.Lines.Contains.Allergens": true,
 	"Result.Lines.Contains.USAllergen": true, "Result.Lines.Contains.EUAllergen": true,
 }
 

@@ -19,6 +19,7 @@ type view struct {
 	W                         map[string]string
 	Name, Subtitle, Lot       string
 	Allergens, Advisory       string
+	Why                       []string // which ingredient each allergen comes from
 	Ingredients               []label.Run
 	Contents                  []string // fruit and sugar content
 	Keeping, Seal             []string
@@ -46,6 +47,7 @@ func public(r *cook.Result, c *label.Content, w words, found *diag.List) view {
 	v.Name, v.Subtitle = p.title()
 	v.Title = strings.Join(nonEmpty(strings.TrimSpace(v.Name+" "+v.Subtitle), w.text["lot"]+" "+r.Lot, v.Maker), " · ")
 	v.Allergens, v.Advisory = p.allergens(), p.advisory()
+	v.Why = p.why()
 	v.Ingredients = p.ingredients()
 	v.Contents = p.texts(label.Fruit, label.Sugar)
 	v.Keeping = p.keeping()
@@ -117,10 +119,40 @@ func (p publisher) allergens() string {
 	if len(said) > 0 {
 		return strings.Join(said, " ")
 	}
-	if list := p.r.Allergens(); len(list) > 0 {
+	if list := p.contains(); len(list) > 0 {
 		return fill(p.w.text["contains"], "list", p.w.and(list))
 	}
-	return p.w.text["none"]
+	if p.none() {
+		return p.w.text["none"]
+	}
+	return p.w.text["list"]
+}
+
+// contains names the allergens as the label does, else by the recipe.
+func (p publisher) contains() []string {
+	if p.c != nil {
+		return p.c.AllergenNames
+	}
+	return p.r.Allergy().Names()
+}
+
+// none reports whether it is proven that there is no allergen to name.
+func (p publisher) none() bool {
+	if p.c != nil {
+		return p.c.NoAllergens
+	}
+	return p.r.Allergy().None() && len(p.k.AlsoHandles) == 0
+}
+
+// why says which ingredients each allergen comes from.
+func (p publisher) why() (out []string) {
+	if p.c == nil {
+		return nil
+	}
+	for _, w := range p.c.AllergenWhy {
+		out = append(out, upper(w.Name)+": "+strings.Join(w.From, ", "))
+	}
+	return out
 }
 
 func (p publisher) advisory() string {

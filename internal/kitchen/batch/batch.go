@@ -143,7 +143,7 @@ func (r *reader) lot(p *source.Loose) string {
 func (r *reader) ingredient(raw rawIngredient, path string) Ingredient {
 	in := Ingredient{Path: path, Solids: -1, Skip: truth(raw.Skip),
 		Name: r.text(raw.Name, path+".name"), Form: r.text(raw.Form, path+".form"),
-		Allergens: r.texts(raw.Allergens, path+".allergens"), Cost: r.money(raw.Cost, path+".cost")}
+		Allergens: r.allergens(raw.Allergens, path+".allergens"), Cost: r.money(raw.Cost, path+".cost")}
 	if r.absent(raw.Name, path+".name") {
 		r.errorf("missing-name", path+".name", "the ingredient has no name").Hinted(`add name = "strawberries"`)
 	}
@@ -188,6 +188,7 @@ func (r *reader) parts(raw []rawPart, path string) (out []pantry.Part) {
 		if has(p.EUAllergen) {
 			part.EUAllergen = r.text(p.EUAllergen, at+".eu_allergen")
 		}
+		part.Allergens = r.allergens(p.Allergens, at+".allergens")
 		if r.absent(p.Name, at+".name") && !r.broken[at] {
 			r.errorf("missing-name", at, "the part has no name").Hinted(`write { name = "dextrose" }, as on the packet`)
 		}

@@ -58,6 +58,7 @@ func (r *reader) own(raw rawPantry, path string) pantry.Ingredient {
 		CupG: weight(raw.Cup, "cup"), TbspG: weight(raw.Tbsp, "tbsp"), TspG: weight(raw.Tsp, "tsp"), PieceG: weight(raw.Piece, "piece"),
 		USAllergen: r.text(raw.Allergen, path+".allergen"), SulphiteCheck: truth(raw.Sulphites), FruitClassEU: r.text(raw.FruitClass, path+".fruit_class"),
 		Contains: r.parts(raw.Contains, path+".contains"), Source: r.text(raw.Source, path+".source"), Own: true,
+		Allergens: r.allergens(raw.Allergens, path+".allergens"),
 	}
 	g.EUAllergen = g.USAllergen
 	if has(raw.EUAllergen) {

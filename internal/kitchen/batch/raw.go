@@ -42,6 +42,7 @@ type rawPart struct {
 	Percent    *float64 `toml:"percent"`
 	Allergen   *string  `toml:"allergen"`
 	EUAllergen *string  `toml:"eu_allergen"`
+	Allergens  []string `toml:"allergens"`
 }
 
 type rawCook struct {
@@ -176,6 +177,7 @@ type rawPantry struct {
 	Piece           *string          `toml:"piece"`
 	Allergen        *string          `toml:"allergen"`
 	EUAllergen      *string          `toml:"eu_allergen"`
+	Allergens       []string         `toml:"allergens"`
 	Sulphites       *bool            `toml:"sulphites"`
 	FruitClass      *string          `toml:"fruit_class"`
 	Contains        []rawPart        `toml:"contains"`

@@ -131,6 +131,16 @@ func (r *reader) texts(in []string, path string) (out []string) {
 	return out
 }
 
+// allergens reads a maker's allergen words. An empty list is kept apart from
+// none: it says that there are none. A list of unreadable words says nothing.
+func (r *reader) allergens(in []string, path string) []string {
+	out := r.texts(in, path)
+	if in != nil && len(in) == 0 {
+		return []string{}
+	}
+	return out
+}
+
 // choice reads one of a few words; synonyms map a maker's word to ours.
 func (r *reader) choice(p *string, path, what string, words []string, synonyms map[string]string) string {
 	s := strings.ToLower(r.text(p, path))

@@ -115,7 +115,7 @@ type Ingredient struct {
 	Amount    unit.Quantity
 	Form      string // "crushed", "chopped", "whole"; may be empty
 	Contains  []pantry.Part
-	Allergens []string // the maker's own allergen words, added to the table's
+	Allergens []string // the maker's own allergen words, added to the table's; nil = not said, empty = there are none
 	Solids    float64  // soluble solids %, measured; negative = not given
 	Skip      bool     // removed before the finish (a spice bag, peel): not eaten, still named
 	Cost      unit.Money

@@ -1,41 +1,152 @@
 package cook
 
 import (
+	"slices"
 	"strings"
 
-	"golang.org/x/text/cases"
+	"jarmark/internal/kitchen/allergen"
 )
 
-// Allergens lists the allergens of a recipe, each once, heaviest ingredient
-// first: by the US list in a US kitchen, else by Annex II of Regulation (EU)
-// 1169/2011, and what the maker named. Ingredients lifted out again count:
-// they leave their allergens behind.
-func (r *Result) Allergens() (out []string) {
-	seen := map[string]bool{"": true}
-	fold := cases.Fold()
-	add := func(words ...string) {
-		for _, w := range words {
-			w = strings.TrimSpace(w)
-			if key := fold.String(w); !seen[key] {
-				seen[key] = true
-				out = append(out, w)
-			}
+// Allergy is what is known of the allergens of a recipe, and what each fact
+// rests on. Label, card, record, stall and code read this one value.
+type Allergy struct {
+	Found   []Found    // each substance once, heaviest ingredient first
+	Words   []OwnWord  // the maker's words that no table knows; they are printed as written
+	Unknown []Unproven // ingredients and parts of which nothing shows what is in them
+	Honey   []Evidence // where honey comes from: a caution for babies
+}
+
+// Found is one substance of the vocabulary and where it comes from.
+type Found struct {
+	allergen.Substance
+	Word  string // the first word that named it, as written
+	Maker bool   // the maker named it
+	From  []Evidence
+}
+
+// OwnWord is a maker's allergen word that no table knows.
+type OwnWord struct{ Word, Path string }
+
+// Unproven is a name nothing is known of: "dark chocolate › emulsifier".
+type Unproven struct{ Name, Path string }
+
+// None reports whether it is proven that the recipe holds nothing on any list.
+func (a Allergy) None() bool {
+	return len(a.Unknown) == 0 && len(a.Words) == 0 && len(a.Found) == 0
+}
+
+// Allergy reads every ingredient and every part at any depth: by the row of the
+// pantry, by the words of its name, and by what the maker wrote. Ingredients
+// lifted out again count: they leave their allergens behind.
+func (r *Result) Allergy() Allergy {
+	var all Allergy
+	for _, ln := range r.ByWeight() {
+		all.join(r.LineAllergy(ln))
+	}
+	return all
+}
+
+// LineAllergy is the same of one ingredient, with its parts.
+func (r *Result) LineAllergy(ln Line) Allergy {
+	var a Allergy
+	s := r.scan(&a, linePath(ln))
+	s.line(ln)
+	for _, part := range ln.Contains {
+		a.join(r.PartAllergy(ln, part))
+	}
+	if s.said(ln) {
+		a.Unknown = nil
+	}
+	a.settleGroups()
+	return a
+}
+
+// OwnAllergy is what an ingredient carries by itself, without its parts.
+func (r *Result) OwnAllergy(ln Line) Allergy {
+	var a Allergy
+	s := r.scan(&a, linePath(ln))
+	s.line(ln)
+	a.settleGroups()
+	return a
+}
+
+// Names gives the food sources found, in the words of the table, where no place
+// is at hand to name them.
+func (a Allergy) Names() (out []string) {
+	for _, f := range a.Found {
+		if name := f.ID; f.Group() || f.Kind == "plain" {
+			out = append(out, f.Word)
+		} else {
+			out = append(out, strings.ReplaceAll(name, "_", " "))
 		}
 	}
-	us := r.Kitchen.US()
-	for _, l := range r.ByWeight() {
-		add(pick(us, l.Row.USAllergen, l.Row.EUAllergen))
-		for _, part := range l.Contains {
-			add(pick(us, part.USAllergen, part.EUAllergen))
-		}
-		add(l.Allergens...)
+	for _, w := range a.Words {
+		out = append(out, w.Word)
 	}
 	return out
 }
 
-func pick(us bool, american, european string) string {
-	if us {
-		return american
+func linePath(ln Line) string {
+	if len(ln.Paths) == 0 {
+		return "ingredient"
 	}
-	return european
+	return ln.Paths[0]
+}
+
+// join adds what another ingredient holds; each substance stands once.
+func (a *Allergy) join(b Allergy) {
+	for _, f := range b.Found {
+		a.add(f)
+	}
+	for _, w := range b.Words {
+		if !slices.Contains(a.Words, w) {
+			a.Words = append(a.Words, w)
+		}
+	}
+	a.Unknown = append(a.Unknown, b.Unknown...)
+	a.Honey = append(a.Honey, b.Honey...)
+}
+
+func (a *Allergy) add(f Found) {
+	if f.Kind == "honey" {
+		a.Honey = append(a.Honey, f.From...)
+		return
+	}
+	for i := range a.Found {
+		if a.Found[i].ID == f.ID {
+			one := &a.Found[i]
+			if f.Maker && !one.Maker {
+				one.Maker, one.Word = true, f.Word
+			}
+			for _, e := range f.From {
+				if !slices.Contains(one.From, e) {
+					one.From = append(one.From, e)
+				}
+			}
+			return
+		}
+	}
+	a.Found = append(a.Found, f)
+}
+
+// settleGroups drops the group word of a name where a kind of the group is
+// named: "mixed nuts (almonds, cashews)" asks nothing more. A group among the
+// maker's own words stays.
+func (a *Allergy) settleGroups() {
+	named := map[string]bool{}
+	for _, f := range a.Found {
+		if !f.Group() {
+			named[f.Family] = true
+		}
+	}
+	a.Found = slices.DeleteFunc(a.Found, func(f Found) bool { return f.Group() && !f.Maker && f.Family != "" && named[f.Family] })
+}
+
+// Stated reads a maker's list of allergen words, such as what else the kitchen
+// handles.
+func Stated(words []string, path string) Allergy {
+	var a Allergy
+	(&Result{}).scan(&a, path).words(words, "")
+	a.settleGroups()
+	return a
 }

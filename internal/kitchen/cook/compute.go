@@ -48,7 +48,7 @@ func Compute(b *batch.Batch, k *batch.Kitchen, p *pantry.Pantry) (*Result, diag.
 	if p == nil {
 		p = pantry.Default()
 	}
-	c := &calc{b: b, k: k, p: p, r: &Result{Batch: b, Kitchen: k}}
+	c := &calc{b: b, k: k, p: p, r: &Result{Batch: b, Kitchen: k, pantry: p}}
 	if b.File != nil {
 		c.file = b.File.Name
 	}

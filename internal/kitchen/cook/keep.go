@@ -2,7 +2,6 @@ package cook
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"jarmark/internal/kitchen/batch"
@@ -245,11 +244,8 @@ func naming(lines []Line) (names, where string) {
 
 // honey is a fact for babies, whatever the process.
 func (c *calc) honey() {
-	for _, ln := range c.r.Lines {
-		if ln.Key == "honey" || slices.Contains(strings.Fields(strings.ToLower(ln.Name)), "honey") {
-			c.notef("honey-infants", ln.Paths[0], "honey, raw or cooked, is not for children under 12 months").
-				Hinted("the label says so; tell those you give it to").Cited(srcInfants)
-			return
-		}
+	if honey := c.r.Allergy().Honey; len(honey) > 0 {
+		c.notef("honey-infants", honey[0].Path, "honey, raw or cooked, is not for children under 12 months").
+			Hinted("the label says so; tell those you give it to").Cited(srcInfants)
 	}
 }

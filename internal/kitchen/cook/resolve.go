@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -63,6 +64,8 @@ func (c *calc) add(at map[string]int, ln Line) {
 	one.Soluble += ln.Soluble
 	one.Insoluble += ln.Insoluble
 	one.Allergens = append(one.Allergens, ln.Allergens...)
+	one.Written = append(one.Written, ln.Written...)
+	one.Said = one.Said && ln.Said
 	if len(one.Prepared) < 200 {
 		one.Prepared += " + " + ln.Prepared
 	}
@@ -82,7 +85,7 @@ func (c *calc) line(g batch.Ingredient) Line {
 	row, known := c.find(g)
 	ln := Line{
 		Paths: []string{g.Path}, Name: row.Name, Key: row.Key, Row: row, Contains: g.Contains,
-		Allergens: append([]string(nil), g.Allergens...), Cost: g.Cost, Removed: g.Skip,
+		Allergens: slices.Clone(g.Allergens), Said: g.Allergens != nil, Written: []string{g.Name}, Cost: g.Cost, Removed: g.Skip,
 		IsFruit: row.FruitClassEU != "" || row.Kind == "fruit",
 		IsSweet: sweeteners[row.Kind], IsWater: row.Kind == "water",
 	}

@@ -20,6 +20,7 @@ const (
 	Estimated How = "estimated"
 	Tabled    How = "tabled"
 	Confirmed How = "confirmed"
+	Named     How = "named" // by a word of the name itself
 )
 
 // Amount is a mass and how it was come by.
@@ -47,6 +48,8 @@ type Line struct {
 	Soluble    unit.Mass
 	Insoluble  unit.Mass
 	Allergens  []string // the maker's own words beyond the pantry's
+	Said       bool     // the maker gave the allergens of it, or said that there are none
+	Written    []string // the maker's names for it, as written
 	Prepared   string   // how the weight was found: "weighed", "4 cups × 232 g"
 	Estimated  bool     // weight came from a household measure
 	Cost       unit.Money
@@ -130,6 +133,7 @@ type Result struct {
 	MainFruit  string // pantry key of the heaviest fruit; "" = none
 	Supplies   Supplies
 
+	pantry    *pantry.Pantry
 	headspace unit.Length // of the batch, where a fill names none
 }
 

@@ -35,6 +35,9 @@ func over(own, base Ingredient) Ingredient {
 	if g.PHHigh <= 0 {
 		g.PHLow, g.PHHigh, g.PHSource = base.PHLow, base.PHHigh, base.PHSource
 	}
+	if g.Allergens == nil {
+		g.Allergens = base.Allergens
+	}
 	if len(g.Contains) == 0 {
 		g.Contains = base.Contains
 	}

@@ -41,8 +41,9 @@ type Ingredient struct {
 	Note          string           // what to know of the row; may be empty
 	Words         map[string]Names // by language, see [Ingredient.Names]
 	Source        string
-	Memory        bool // value from memory, unverified: show it as such
-	Own           bool // from the maker's kitchen file
+	Memory        bool     // value from memory, unverified: show it as such
+	Own           bool     // from the maker's kitchen file
+	Allergens     []string // the maker's own words; nil = not said, empty = there are none
 }
 
 // Part is one component of a compound ingredient.
@@ -51,6 +52,7 @@ type Part struct {
 	Percent    float64 // of the compound; 0 = unknown
 	USAllergen string
 	EUAllergen string
+	Allergens  []string // the maker's own words; nil = not said, empty = there are none
 }
 
 // Jar is one row of jars.csv or the maker's own jar.

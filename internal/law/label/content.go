@@ -115,6 +115,12 @@ func (b Block) Text() string {
 	return s
 }
 
+// Why is a name and the ingredients it rests on: "Milk", "chocolate › whey".
+type Why struct {
+	Name string
+	From []string
+}
+
 // QR is the code on the label and what it opens.
 type QR struct {
 	Payload   string
@@ -138,6 +144,9 @@ type Content struct {
 	LidAcross unit.Length // outer diameter of the lid
 
 	AllergenNames []string // as the statement names them; empty = none known
+	AllergenWhy   []Why    // what each of them rests on
+	AllergenDoubt []string // ingredients and parts of which nothing shows what is in them
+	NoAllergens   bool     // proven and not contradicted: only then may anything say that there are none
 	AllergenWord  string   // "Allergens": heads them on a stall's card where no Allergens block does
 	Keep          Keep
 }

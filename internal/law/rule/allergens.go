@@ -1,59 +1,92 @@
 package rule
 
 import (
+	"slices"
 	"strings"
 
+	"jarmark/internal/kitchen/allergen"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/label"
 )
 
 const citeAllergens = "21 U.S.C. 321(qq), 343(w)"
 
-// allergenTable is the dated list of major food allergens.
+// allergenTable is where the list of major food allergens comes from; the list
+// itself is a column of templates/pantry/allergens.csv.
 type allergenTable struct {
-	AsOf     string      `toml:"as_of"`
-	Major    []majorFood `toml:"major"`
-	Formerly []string    `toml:"formerly"` // on the list before: no "Contains" any more
-	Ignored  []string    `toml:"ignored"`  // allergens of other places, not of this list
+	AsOf string `toml:"as_of"`
 	Origin
 }
 
-// majorFood is one allergen as the statement names it, and the words for it.
-type majorFood struct {
-	Name  string   `toml:"name"`
-	Group string   `toml:"group"` // "tree nuts", "fish", "shellfish": the species is named
-	Words []string `toml:"words"`
-}
-
 // allergens adds "Contains: Milk, Pecans", or our own words that the recipe
-// holds none, and the voluntary line on what else the kitchen handles.
+// holds none where that is proven, and the voluntary line on what else the
+// kitchen handles.
 func allergens(p *pass) {
-	var names []string
-	for _, e := range p.list {
-		names = p.allergensOf(names, e.line)
+	also := p.handled(majorName, citeAllergens)
+	p.allergens(majorName, citeAllergens)
+	names, beyond := p.c.AllergenNames, p.beyond()
+	p.c.NoAllergens = p.c.NoAllergens && !p.mayContain()
+	var runs []label.Run
+	switch {
+	case len(names) > 0:
+		runs = p.say.Runs("us.contains", "list", raised(names))
+	case p.c.NoAllergens:
+		runs = p.say.Runs("us.no-allergens")
 	}
-	p.c.AllergenNames = names
-	b := label.Block{Kind: label.Allergens, Min: p.letterO(), Zone: label.Info, With: []label.Kind{label.Ingredients},
-		Cite: citeAllergens, Verified: p.set.Allergens.Confidence, Path: "ingredient"}
-	if len(names) > 0 {
-		b.Runs, b.Required = p.say.Runs("us.contains", "list", raised(names)), true
-	} else {
-		b.Runs, b.Cite = p.say.Runs("us.no-allergens"), "voluntary; "+citeAllergens
+	if len(beyond) > 0 {
+		text := p.say.Say("us.also-contains", "list", joined(beyond, p.say.Say("us.and")))
+		switch {
+		case len(names) > 0:
+			text = ". " + text
+		case len(runs) > 0:
+			text = " " + text
+		}
+		runs = append(runs, label.Run{Text: text})
 	}
-	p.add(b)
-	p.handled(names)
+	if len(runs) > 0 {
+		b := label.Block{Kind: label.Allergens, Runs: runs, Min: p.letterO(), Zone: label.Info, With: []label.Kind{label.Ingredients},
+			Required: len(names) > 0, Cite: citeAllergens, Verified: p.set.Allergens.Confidence, Path: "ingredient"}
+		if len(names) == 0 {
+			b.Cite = "voluntary; " + citeAllergens
+		}
+		p.add(b)
+	}
+	p.advise(also)
 }
 
-// allergensOf adds the allergens of one ingredient and its parts.
-func (p *pass) allergensOf(names []string, ln cook.Line) []string {
-	words := allergenWords(ln.Row.USAllergen)
-	for _, part := range ln.Contains {
-		words = append(words, allergenWords(part.USAllergen)...)
+// beyond gives what the maker calls an allergen and the law's list does not;
+// declared sulfites stand in the list of ingredients.
+func (p *pass) beyond() (words []string) {
+	for _, f := range p.allergy.Found {
+		if f.Maker && f.US == "" && f.ID != "sulphites" && !has(words, f.Word) {
+			words = append(words, f.Word)
+			if f.Kind == "plain" {
+				p.l.Notef("no-longer-major", p.batchFile(), f.From[0].Path, "%s is not on the list of major allergens since %s, so it does not stand after \"Contains\"", f.Word, p.set.Allergens.AsOf).
+					Cited("FDA guidance on food allergen labeling, Edition 5 (6 Jan 2025)")
+			}
+		}
 	}
-	for _, w := range ln.Allergens {
-		words = append(words, allergenWords(w)...)
+	return words
+}
+
+// mayContain reports whether the state's sentence on the same label says that
+// allergens may be in the food after all. What else the kitchen handles is no
+// contradiction: the one line speaks of the recipe, the other of the kitchen.
+func (p *pass) mayContain() bool {
+	pr := p.prog
+	return pr != nil && !p.o.Gift && strings.Contains(strings.ToLower(pr.Statement+pr.Meaning+pr.Recommended), "allergen")
+}
+
+// advise adds the cross-contact line, without what the food itself contains.
+func (p *pass) advise(also []string) {
+	also = euLess(also, p.c.AllergenNames)
+	if len(also) == 0 {
+		return
 	}
-	return p.named(names, words, p.batchFile(), linePath(ln))
+	p.l.Notef("cross-contact", p.kitchenFile(), "also_handles", "the line on what else the kitchen handles is voluntary and replaces no allergen statement").
+		Cited("voluntary; FDA guidance on food allergen labeling")
+	p.add(label.Block{Kind: label.Advisory, Runs: p.say.Runs("us.advisory", "list", joined(also, p.say.Say("us.and"))),
+		Min: p.letterO(), Cite: "voluntary", Path: "also_handles"})
 }
 
 // raised lists names as a "Contains" statement writes them: "Milk, Pecans".
@@ -65,73 +98,50 @@ func raised(names []string) string {
 	return strings.Join(out, ", ")
 }
 
-// allergenWords takes "soy, wheat" apart and "tree nut (almond)" to "almond".
-func allergenWords(s string) (out []string) {
-	for _, w := range strings.Split(s, ",") {
-		w = strings.TrimSpace(w)
-		if i := strings.IndexByte(w, '('); i >= 0 && strings.HasSuffix(w, ")") {
-			w = strings.TrimSpace(w[i+1 : len(w)-1])
+// majorName is the name of a major food allergen (21 U.S.C. 321(qq)).
+func majorName(s allergen.Substance) ([]string, bool) {
+	switch s.US {
+	case "":
+		return nil, false
+	case allergen.Ask:
+		return nil, true
+	}
+	return []string{s.US}, false
+}
+
+// annexNames gives the names of Annex II in the label's language.
+func annexNames(say func(key string, kv ...string) string) lawNames {
+	return func(s allergen.Substance) (names []string, ask bool) {
+		for _, id := range s.Annex2 {
+			if id == allergen.Ask {
+				return nil, true
+			}
+			names = append(names, say("annex2."+id))
 		}
-		if w != "" {
-			out = append(out, w)
+		return names, false
+	}
+}
+
+// namesOf gives the names a law's list has for what was found: a group it asks
+// about as written, and the maker's own words; beyond adds what the maker names
+// and the list does not.
+func namesOf(a cook.Allergy, list lawNames, beyond bool) (out []string) {
+	put := func(words ...string) {
+		for _, w := range words {
+			if !slices.ContainsFunc(out, func(o string) bool { return strings.EqualFold(o, w) }) {
+				out = append(out, w)
+			}
 		}
+	}
+	for _, f := range a.Found {
+		names, ask := list(f.Substance)
+		put(names...)
+		if ask || beyond && f.Maker && len(names) == 0 {
+			put(f.Word)
+		}
+	}
+	for _, w := range a.Words {
+		put(w.Word)
 	}
 	return out
-}
-
-// named adds the statement's names of allergen words, each once.
-func (p *pass) named(names, words []string, file, path string) []string {
-	t := p.set.Allergens
-	for _, w := range words {
-		m, ok := t.find(w)
-		switch {
-		case ok:
-			if m.Name == "" {
-				p.l.Warnf("name-the-species", file, path, "%q is a group, and the label must name the kind itself", w).
-					Hinted("write almonds, pecans, cod, shrimp …").Cited(citeAllergens + "(2)")
-				m.Name = w
-			}
-			if !has(names, m.Name) {
-				names = append(names, m.Name)
-			}
-		case has(t.Formerly, w):
-			p.l.Notef("no-longer-major", file, path, "%s is not on the list of major allergens since %s, so it is named in the ingredients only", w, t.AsOf).
-				Cited("FDA guidance on food allergen labeling, Edition 5 (6 Jan 2025)")
-		case has(t.Ignored, w), has(p.set.Ingredients.Sulfites, w):
-		default:
-			p.l.Warnf("unknown-allergen", file, path, "%q is none of the nine major allergens by name", w).
-				Hinted("milk, egg, wheat, peanut, soy, sesame, or the nut, fish or shellfish itself; other allergies are named in the ingredients").Cited(citeAllergens)
-		}
-	}
-	return names
-}
-
-func (t *allergenTable) find(word string) (majorFood, bool) {
-	for _, m := range t.Major {
-		if m.Name != "" && strings.EqualFold(m.Name, word) || has(m.Words, word) {
-			return m, true
-		}
-	}
-	return majorFood{}, false
-}
-
-// handled adds the cross-contact line, without what the food itself contains.
-func (p *pass) handled(own []string) {
-	var words []string
-	for _, w := range p.k.AlsoHandles {
-		words = append(words, allergenWords(w)...)
-	}
-	var also []string
-	for _, n := range p.named(nil, words, p.kitchenFile(), "also_handles") {
-		if !has(own, n) {
-			also = append(also, n)
-		}
-	}
-	if len(also) == 0 {
-		return
-	}
-	p.l.Notef("cross-contact", p.kitchenFile(), "also_handles", "the line on what else the kitchen handles is voluntary and replaces no allergen statement").
-		Cited("voluntary; FDA guidance on food allergen labeling")
-	p.add(label.Block{Kind: label.Advisory, Runs: p.say.Runs("us.advisory", "list", joined(also, p.say.Say("us.and"))),
-		Min: p.letterO(), Cite: "voluntary", Path: "also_handles"})
 }

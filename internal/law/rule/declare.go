@@ -33,6 +33,7 @@ type pass struct {
 	made      map[string]*batch.Ingredient // by path
 	netMass   unit.Mass                    // declared net content as printed; 0 = none
 	netVolume unit.Volume                  // the same by fluid measure
+	allergy   cook.Allergy                 // what the recipe's allergens rest on
 }
 
 // Declare makes the content of the labels of one jar size. Content is always
@@ -65,6 +66,7 @@ func newPass(r *cook.Result, jar cook.JarPlan, s *Set, o Options) *pass {
 	for i := range p.b.Ingredients {
 		p.made[p.b.Ingredients[i].Path] = &p.b.Ingredients[i]
 	}
+	p.allergy = r.Allergy()
 	p.say = p.language()
 	title, sub := display(p.b)
 	p.c = &label.Content{Title: title, Subtitle: sub, Lang: p.say.Lang, MainFruit: r.MainFruit, Colours: p.b.Label.Colours,

@@ -214,12 +214,9 @@ func euOrClass(k cook.Class) cook.Class {
 
 // notes adds cautions and what the maker should know but the label need not say.
 func (c *euCase) notes() {
-	for _, ln := range c.r.Lines {
-		if ln.Key == "honey" {
-			c.add(label.Block{Kind: label.Caution, Runs: []label.Run{{Text: c.say("caution.honey")}},
-				Cite: "infant botulism advice of food agencies; common practice, no source read", Verified: verifiedNot, Path: linePath(ln)})
-			break
-		}
+	if honey := c.r.Allergy().Honey; len(honey) > 0 {
+		c.add(label.Block{Kind: label.Caution, Runs: []label.Run{{Text: c.say("caution.honey")}},
+			Cite: "infant botulism advice of food agencies; common practice, no source read", Verified: verifiedNot, Path: honey[0].Path})
 	}
 	area := sideArea(c.jar)
 	if area > 0 && area < float64(c.law.NoNutrition)*100 {
@@ -241,8 +238,7 @@ func (c *euCase) advisory() {
 	if c.r.Kitchen == nil {
 		return
 	}
-	own := c.allAllergens()
-	names := euLess(c.allergenNames(c.r.Kitchen.AlsoHandles, c.kitchenFile(), "also_handles"), own)
+	names := euLess(c.handled, c.allAllergens())
 	if len(names) == 0 {
 		return
 	}

@@ -42,10 +42,13 @@ type euCase struct {
 	has  func(key string) bool
 	dec  string // decimal sign of the language
 
-	additives []additive
-	product   product   // the row that governs the batch
-	governed  bool      // there is one
-	fruits    []euShare // the fruit as it counts, heaviest first
+	additives     []additive
+	product       product   // the row that governs the batch
+	governed      bool      // there is one
+	fruits        []euShare // the fruit as it counts, heaviest first
+	names         lawNames  // of a substance, in the label's language
+	sulphiteDoubt bool      // something may be sulphited, and nobody read the packet
+	handled       []string  // what else the kitchen handles
 
 	x       unit.Length // least x-height
 	netMass unit.Mass   // nominal quantity as printed; 0 = none

@@ -27,7 +27,6 @@ type euTable struct {
 	Prepacked      []string     `toml:"prepacked"` // particulars required
 	PPDS           []string     `toml:"ppds"`      // packed for direct sale; empty = no such mode
 	Citrus         []string     `toml:"citrus"`
-	Annex2         []euAnnex2   `toml:"annex2"`
 	Nutrition      string       `toml:"nutrition_exemption"` // phrase of the note
 	NutritionCite  string       `toml:"nutrition_cite"`
 	SugarStatement string       `toml:"sugar_cite"`
@@ -38,13 +37,6 @@ type euTable struct {
 	LargestKg      int          `toml:"largest_nominal_kg"` // of the average system
 	Unverified     []string     `toml:"unverified"`
 	Compound       []string     `toml:"compound"` // always made of several things: the list must say which
-}
-
-// euAnnex2 is one Annex II substance: the phrase key of its name, and the
-// words by which a maker or a table may call it.
-type euAnnex2 struct {
-	ID    string   `toml:"id"`
-	Words []string `toml:"words"`
 }
 
 // euDigits is the least digit height up to a nominal quantity; 0 g = above all.
@@ -86,8 +78,8 @@ func (t *euTable) check() error {
 		return fmt.Errorf("eu: digits must end with a row for all larger packs")
 	case t.DateForm != "day" && t.DateForm != "month":
 		return fmt.Errorf("eu: date_form %q is neither day nor month", t.DateForm)
-	case len(t.Annex2) == 0 || len(t.Prepacked) == 0 || len(t.Citrus) == 0:
-		return fmt.Errorf("eu: annex2, citrus and prepacked must not be empty")
+	case len(t.Prepacked) == 0 || len(t.Citrus) == 0:
+		return fmt.Errorf("eu: citrus and prepacked must not be empty")
 	}
 	return nil
 }

@@ -123,7 +123,7 @@ func (c *euCase) parts(w *euRuns, it euItem, todo []string) []string {
 		if i > 0 {
 			w.plain(", ")
 		}
-		own := c.allergenNames([]string{p.EUAllergen}, c.batchFile(), it.path)
+		own := c.emphasis(c.r.PartAllergy(it.line, p))
 		todo = euLess(todo, own)
 		left := w.emphasised(c.partName(it, p.Name), append(own, todo...))
 		w.bracketed(euLess(left, todo))

@@ -49,6 +49,7 @@ func tester(t *testing.T, set, lang string, on unit.Date, r *cook.Result, jar co
 		has: func(k string) bool { return w.Has("eu." + k) }}
 	c.dec = c.say("decimal")
 	c.choose()
+	c.names = annexNames(c.say)
 	c.x = c.law.xHeight(sideArea(jar))
 	return c
 }

@@ -19,8 +19,12 @@ func runEU(p *pass) {
 		p.l.Warnf("sale-mode", p.kitchenFile(), "sale_mode", "%s has no lighter rules for food packed for direct sale here, so the label says all a prepacked food must", p.set.Name).
 			Hinted(`write sale_mode = "prepacked"; in Germany the net quantity may stand on a sign beside the goods`).Cited("Regulation (EU) 1169/2011 Art 44; FPackV s. 19, 38(7)")
 	}
+	c.names = annexNames(c.say)
+	p.allergens(c.names, citeFIC21)
+	c.handled = p.handled(c.names, citeFIC21)
 	c.declare()
 	p.netMass, p.c.Keep, p.c.AllergenNames = c.netMass, c.keep, c.allAllergens()
+	p.c.NoAllergens = p.c.NoAllergens && len(p.c.AllergenNames) == 0 && len(c.handled) == 0 && !c.sulphiteDoubt
 	for _, b := range c.blocks {
 		p.add(b)
 	}

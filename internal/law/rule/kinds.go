@@ -18,7 +18,7 @@ func kindTable() []kind {
 		{"standard", "standards of identity, 21 CFR 150", []string{"us.dried", "us.dried-part"}, standard},
 		{"net", "net quantity of contents, 21 CFR 101.7", []string{"us.net", "us.net-fluid"}, net},
 		{"ingredients", "list of ingredients, 21 CFR 101.4", []string{"us.ingredients", "us.two-percent"}, ingredients},
-		{"allergens", "the nine major allergens, 21 U.S.C. 343(w)", []string{"us.contains", "us.no-allergens", "us.advisory", "us.and"}, allergens},
+		{"allergens", "the nine major allergens, 21 U.S.C. 343(w)", []string{"us.contains", "us.no-allergens", "us.also-contains", "us.advisory", "us.and"}, allergens},
 		{"maker", "name and place of business, 21 CFR 101.5", []string{"us.maker", "us.permit", "us.phone", "us.county"}, maker},
 		{"statement", "the sentence a home kitchen must print", []string{"us.meaning", "us.pets"}, statement},
 		{"storage", "how to keep the jar", storagePhrases, storage},

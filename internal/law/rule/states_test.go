@@ -55,10 +55,15 @@ func TestEveryStateDeclares(t *testing.T) {
 			if l.HasErrors() {
 				t.Errorf("%s %s: %v", sum.ID, pr, l)
 			}
-			for _, k := range []label.Kind{label.Identity, label.Net, label.Ingredients, label.Allergens, label.Maker, label.Storage, label.Date, label.Lot} {
+			for _, k := range []label.Kind{label.Identity, label.Net, label.Ingredients, label.Maker, label.Storage, label.Date, label.Lot} {
 				if _, ok := c.Find(k); !ok {
 					t.Errorf("%s: no %s", sum.ID, k)
 				}
+			}
+			// No "none" beside words that say there may be some.
+			says := strings.Contains(strings.ToLower(text(c, label.Statement)), "allergen")
+			if _, none := c.Find(label.Allergens); none == says || c.NoAllergens == says {
+				t.Errorf("%s %s: %q beside %q", sum.ID, pr, text(c, label.Allergens), text(c, label.Statement))
 			}
 			if pr == "" {
 				continue
