@@ -7,8 +7,9 @@ import (
 
 // Hit is one allergen a word names.
 type Hit struct {
-	ID   string
-	Word string // as the maker wrote it, folded
+	ID    string
+	Word  string // as the maker wrote it, folded
+	Usual bool   // usual in such a food, which may be made otherwise
 }
 
 // Reading is what a name says of allergens.
@@ -49,7 +50,7 @@ func (v *Vocabulary) Read(name string) Reading {
 		default:
 			foods++
 			for _, id := range s.ids {
-				r.Hits = append(r.Hits, Hit{id, word})
+				r.Hits = append(r.Hits, Hit{id, word, s.asks})
 			}
 			if s.asks {
 				r.Rest = append(r.Rest, word)

@@ -21,6 +21,7 @@ type Found struct {
 	allergen.Substance
 	Word  string // the first word that named it, as written
 	Maker bool   // the maker named it
+	Usual bool   // usual in such a food, no more: what the maker says of it decides
 	From  []Evidence
 }
 
@@ -56,6 +57,9 @@ func (r *Result) LineAllergy(ln Line) Allergy {
 	}
 	if s.said(ln) {
 		a.Unknown = nil
+	}
+	if len(a.Unknown) == 0 && (s.said(ln) || len(ln.Contains) > 0) {
+		a.Found = slices.DeleteFunc(a.Found, func(f Found) bool { return f.Group() && f.Usual && !f.Maker })
 	}
 	a.settleGroups()
 	return a
@@ -118,6 +122,7 @@ func (a *Allergy) add(f Found) {
 			if f.Maker && !one.Maker {
 				one.Maker, one.Word = true, f.Word
 			}
+			one.Usual = one.Usual && f.Usual
 			for _, e := range f.From {
 				if !slices.Contains(one.From, e) {
 					one.From = append(one.From, e)

@@ -201,7 +201,7 @@ func (s *scan) found(h allergen.Hit, at string, how How) {
 	if !ok {
 		return
 	}
-	s.a.add(Found{sub, h.Word, how == Given, []Evidence{{Fact: at, How: how, Path: s.path, Source: sub.Source}}})
+	s.a.add(Found{sub, h.Word, how == Given, h.Usual, []Evidence{{Fact: at, How: how, Path: s.path, Source: sub.Source}}})
 }
 
 // join puts a part's name behind that of the whole.
