@@ -53,7 +53,8 @@ func TestWords(t *testing.T) {
 		"Kakaobutter": "", "noix de muscade": "", "noix de coco": "coconut", "beurre de cacao": "", "lait de coco": "coconut", "Reismilch": "", "Buchweizenmehl": "",
 		"crème de cassis": "", "lactic acid": "", "butter beans": "", "honeydew": "", "honeycrisp apples": "", "Honigmelone": "", "Weinstein": "",
 		// whole words only: what holds "cod", "sole", "bass", "egg", "nut", "rye", "ale"
-		"codes": " ?", "solely": " ?", "basswood": " ?", "eggless": " ?", "minute tapioca": " ?", "kale": "", "Trye plums": " ?", "preiselbeeren": "",
+		"rye bread": "rye wheat ?", "wheatberries": "wheat", "sucre roux": "", "rosemary sprigs": "", "unsulphured apricots": "", "basswood honey": "honey", "labneh": "milk",
+		"codes": " ?", "solely": " ?", "bassoon": " ?", "basswood": "", "eggless": " ?", "minute tapioca": " ?", "kale": "", "Trye plums": " ?", "preiselbeeren": "",
 		// denials name nothing, and prove nothing
 		"peanut-free chocolate": " ?", "dairy-free butter": "milk", "Milchfrei": " ?", "free from nuts": " ?",
 		"honey": "honey", "heather honey": "honey", "Heidehonig": "honey", "miel d'acacia": "honey",
