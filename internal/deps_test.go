@@ -29,6 +29,7 @@ var policy = map[string]string{
 	"internal/kit/diag":         "kit/words",
 	"internal/kit/place":        "",
 	"internal/kit/source":       "kit/diag",
+	"internal/kit/csvfile":      "kit/diag",
 	"internal/kit/edit":         "kit/unit kit/diag kit/source",
 	"internal/kitchen/pantry":   "kit/words kit/unit kit/diag templates",
 	"internal/kitchen/allergen": "templates",
@@ -52,6 +53,7 @@ var policy = map[string]string{
 	"internal/draw/png": "kit/unit draw/page draw/face",
 
 	"internal/give/pack":      "kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label draw/page draw/face templates",
+	"internal/give/ledger":    "kit/unit kit/diag kit/csvfile",
 	"internal/give/record":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook law/label templates",
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",

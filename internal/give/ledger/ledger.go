@@ -1,0 +1,159 @@
+// Package ledger is the book of where jars went: one row for each time jars
+// were promised, given, sold, came home, were eaten, broken or recalled. It is
+// plain CSV beside kitchen.toml that a spreadsheet opens. Rows are added at the
+// end; the maker's own rows, columns and notes stay as they are. The package
+// reads and sums; it writes no file.
+package ledger
+
+import (
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/csvfile"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+)
+
+// FileName is the ledger's name beside kitchen.toml.
+const FileName = "ledger.csv"
+
+// Why says what happened to the jars of a row.
+type Why string
+
+// What can happen to jars.
+const (
+	Promised Why = "promised"  // to a person or a market; still at home
+	Given    Why = "given"     // left for good
+	Sold     Why = "sold"      // left for good, for the price a jar
+	CameHome Why = "came home" // of what was promised, given or sold to the same name
+	Eaten    Why = "eaten"     // by the maker's own house
+	Broken   Why = "broken"    // or spoilt: thrown away
+	Recalled Why = "recalled"  // taken back and thrown away
+)
+
+// Whys lists the words of the column "why" in the order of a jar's life.
+func Whys() []Why { return []Why{Promised, Given, Sold, CameHome, Eaten, Broken, Recalled} }
+
+// Entry is one row. An empty Jar is the lot's only size; Who is a person, or a
+// market's name; From says where the row came from: "hand", "list friends.csv",
+// "market".
+type Entry struct {
+	Date  unit.Date
+	Lot   string
+	Jar   string
+	Count int
+	Why   Why
+	Who   string
+	Price unit.Money // a jar; zero = not said
+	From  string
+	File  string
+	Pos   diag.Pos // zero for rows that stand in a batch file
+	Path  string   // TOML path of those
+}
+
+const maxRows = 200_000
+
+// MaxJars is the largest count of one row.
+const MaxJars = 100_000
+
+var order = []string{"date", "lot", "jar", "count", "why", "who", "price", "from"}
+
+// Header is the first line of a new ledger.
+var Header = strings.Join(order, ",")
+
+var form = csvfile.Form{
+	What: "ledger",
+	Columns: map[string]string{"date": "date", "day": "date", "lot": "lot", "jar": "jar", "size": "jar", "count": "count", "jars": "count",
+		"why": "why", "what": "why", "who": "who", "to": "who", "market": "who", "price": "price", "from": "from", "note": "note"},
+	Order: order, Need: []string{"lot", "count", "why"}, Begin: Header, MaxRows: maxRows,
+}
+
+// Ledger is a file as read, and its bytes to write on.
+type Ledger struct {
+	File    string
+	Entries []Entry
+	data    []byte
+	table   *csvfile.Table
+}
+
+// Read reads a ledger; nil data is a kitchen that has none yet. currency is the
+// kitchen's. A row that cannot be counted is an error: a sum that leaves it out
+// would be false.
+func Read(file string, data []byte, currency string) (*Ledger, diag.List) {
+	l := &Ledger{File: file, data: data}
+	if len(strings.TrimSpace(strings.TrimPrefix(string(data), "\ufeff"))) == 0 {
+		return l, nil
+	}
+	t, found := csvfile.Read(file, data, form)
+	if t == nil {
+		return l, found
+	}
+	l.table = t
+	for _, row := range t.Rows {
+		r := rowReader{file: file, row: row, currency: currency}
+		e := r.entry()
+		found = append(found, r.found...)
+		if !r.found.HasErrors() {
+			l.Entries = append(l.Entries, e)
+		}
+	}
+	return l, found
+}
+
+type rowReader struct {
+	file, currency string
+	row            csvfile.Row
+	found          diag.List
+}
+
+func (r *rowReader) errorAt(column, code, format string, args ...any) *diag.Diagnostic {
+	d := r.found.Errorf(code, r.file, "", format, args...)
+	d.Pos = r.row.Cell(column).Pos
+	return d
+}
+
+func (r *rowReader) text(column string) string { return r.row.Cell(column).Text }
+
+func (r *rowReader) entry() Entry {
+	e := Entry{Lot: r.text("lot"), Jar: r.text("jar"), Who: r.text("who"), From: r.text("from"), File: r.file, Pos: r.row.Pos}
+	var err error
+	if s := r.text("date"); s != "" {
+		if e.Date, err = unit.ParseDate(s); err != nil {
+			r.errorAt("date", "bad-date", "%v", err).Hinted("write year-month-day, like 2026-06-14")
+		}
+	}
+	if e.Lot == "" {
+		r.errorAt("lot", "missing-lot", "this row names no lot").Hinted("copy the lot from the jar's label")
+	}
+	if s := r.text("price"); s != "" {
+		if e.Price, err = unit.ParseMoney(s, r.currency); err != nil {
+			r.errorAt("price", "bad-price", "%v", err).Hinted("write the price of one jar, like 9.50")
+		}
+	}
+	if n, err := strconv.Atoi(r.text("count")); err == nil && n >= 0 && n <= MaxJars {
+		e.Count = n
+	} else {
+		r.errorAt("count", "bad-count", "%q is not a number of jars", r.text("count")).Hinted("write a whole number; jars that come back are a row of their own with why = came home")
+	}
+	e.Why = r.why()
+	return e
+}
+
+// why reads the word of the column, "came-home" and "Came_home" too.
+func (r *rowReader) why() Why {
+	word := strings.Join(strings.FieldsFunc(strings.ToLower(r.text("why")), func(c rune) bool { return c == ' ' || c == '-' || c == '_' }), " ")
+	var words []string
+	for _, w := range Whys() {
+		if word == string(w) {
+			return w
+		}
+		words = append(words, string(w))
+	}
+	d := r.errorAt("why", "unknown-why", "%q is not what happens to jars", r.text("why"))
+	if near, ok := diag.DidYouMean(word, words); ok {
+		d.Hinted("did you mean " + near + "?")
+	} else {
+		d.Hinted("write one of: " + strings.Join(words, ", "))
+	}
+	return ""
+}
