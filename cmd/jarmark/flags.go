@@ -36,6 +36,7 @@ type options struct {
 	stall    bool
 	force    bool
 	sources  bool
+	proof    bool
 	memory   bool
 }
 
@@ -103,6 +104,7 @@ func labelsFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.format, "format", "", "`FORMAT` pdf, svg or png; default by the name after -o, else pdf")
 	f.BoolVar(&o.gift, "gift", false, "labels to give away: nothing that only selling asks for")
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`: one tag a jar")
+	f.BoolVar(&o.proof, "proof", false, "instead, a page that shows the label with every required line measured")
 	f.BoolVar(&o.remember, "remember", false, "note part-used sheets in kitchen.toml, and begin there next time")
 	lookFlags(f, o)
 	placeFlag(f, o)

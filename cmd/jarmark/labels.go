@@ -25,6 +25,9 @@ func runLabels(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
+	if o.proof {
+		return a.proof(env, in, c, as, o)
+	}
 	run, found, err := env.Print(in, c, as)
 	found = told{}.fresh(found)
 	a.print(grave(found), in)
@@ -47,6 +50,30 @@ func runLabels(a *app, o *options, args []string) error {
 		return err
 	}
 	return a.leftOver(run.Printed, in, o)
+}
+
+// proof writes the proof of the labels instead of them. It is written with
+// errors too: it is the paper that shows what falls short.
+func (a *app) proof(env *job.Env, in []job.Input, c job.Choices, as string, o *options) error {
+	if o.remember {
+		return usagef("leave one of them out", "--proof uses up no label sheet, so --remember has nothing to note")
+	}
+	files, found, err := env.ProofFiles(in, c, as)
+	found = told{}.fresh(found)
+	a.print(grave(found), in)
+	a.notesLeft(found.Count(diag.Note))
+	if err != nil {
+		return err
+	}
+	if len(files) > 0 {
+		if err := a.write(o.out, "label-proof", files, in); err != nil {
+			return err
+		}
+	}
+	if found.HasErrors() {
+		return errProblem
+	}
+	return nil
 }
 
 // leftOver tells what is free on the last sheets, and with --remember notes it

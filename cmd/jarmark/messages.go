@@ -26,7 +26,8 @@ size". Labels sold must be checked against the rules where you sell.
 
   jarmark labels plum.toml --kind lid --sheet letter-round-2in
   jarmark labels plum.toml --skip 3 -o plum.pdf
-  jarmark labels plum.toml --kind tag --list friends.csv`
+  jarmark labels plum.toml --kind tag --list friends.csv
+  jarmark labels plum.toml --proof -o proof.pdf`
 
 	packHelp = `Says which jars go to whom, what stays, and what is needed: for one batch,
 several, one market (--event) or a gift list (--list).

@@ -68,6 +68,9 @@ func TestPrintIsRefusedWithAReason(t *testing.T) {
 	if w := do(h, request("GET", p.URL, nil)); w.Code != http.StatusNotFound {
 		t.Errorf("prints are held without end: %d", w.Code)
 	}
+	if p := call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Proof: true}, 200); p.Name != "plum-label-proof.pdf" {
+		t.Errorf("the proof is called %s", p.Name)
+	}
 	call[problem](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Skip: -1}, 400)
 }
 

@@ -19,6 +19,7 @@ type printAsk struct {
 	InkSaver bool     `json:"inkSaver"`
 	CutMarks bool     `json:"cutMarks"`
 	Gift     bool     `json:"gift"`
+	Proof    bool     `json:"proof"` // the page that measures the labels, instead of them
 }
 
 // blocked says why there is nothing to print.
@@ -49,7 +50,11 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	c := s.choices()
 	c.Pieces, c.Skip, c.Copies = pieceList(ask.Pieces), ask.Skip, ask.Copies
 	c.InkSaver, c.CutMarks, c.Gift = ask.InkSaver, ask.CutMarks, ask.Gift
-	files, found, err := s.env.LabelFiles([]job.Input{in}, c, "pdf")
+	put, what := s.env.LabelFiles, "labels"
+	if ask.Proof {
+		put, what = s.env.ProofFiles, "label-proof"
+	}
+	files, found, err := put([]job.Input{in}, c, "pdf")
 	if err != nil {
 		return err
 	}
@@ -57,7 +62,7 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 		answerJSON(w, http.StatusUnprocessableEntity, blocked{firstError(found), job.FindingRows(found)})
 		return nil
 	}
-	name := stem(ask.File) + "-labels.pdf"
+	name := stem(ask.File) + "-" + what + ".pdf"
 	answerJSON(w, http.StatusOK, printed{"/print/" + s.prints.keep(files[0].Data) + "/" + name, name})
 	return nil
 }

@@ -159,10 +159,7 @@ func (k *inspector) block(id string) (label.Block, bool) {
 // heights measures the letter the law names on every line of every block, and
 // asks for the law's least height with the reserve for printing.
 func (k *inspector) heights() {
-	said := map[voice]string{}
-	for _, t := range k.texts {
-		said[voiceOf(t)] += t.String()
-	}
+	said := k.said()
 	for _, t := range k.texts {
 		b, ok := k.block(t.Block)
 		if !ok || b.Min.Length <= 0 || b.Kind != label.Statement && courtesy(label.Piece(k.fr.Piece)) {

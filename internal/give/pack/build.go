@@ -55,7 +55,7 @@ func (b *builder) kitchen() {
 			continue
 		}
 		if b.lang == "" {
-			b.lang = r.Kitchen.Place.Language(r.Kitchen.Language)
+			b.lang = languageOf(r.Kitchen)
 		}
 		if b.plan.Maker == "" {
 			b.plan.Maker = r.Kitchen.Name

@@ -114,7 +114,15 @@ func (c *carried) group(g group) {
 	total := g.head.h + height(g.rows)
 	room := c.bottom() - c.y
 	fresh := c.bottom() - margin - 4*unit.Millimetre
-	if total > room && (total <= fresh && room < fresh/2 || room < g.head.h+height(g.rows[:min(2, len(g.rows))])) {
+	if total > room && total <= fresh && room < fresh/2 {
+		c.newPage()
+	}
+	c.flow(g)
+}
+
+// flow draws a heading and rows from here on, over as many pages as it takes.
+func (c *carried) flow(g group) {
+	if c.bottom()-c.y < g.head.h+height(g.rows[:min(2, len(g.rows))]) {
 		c.newPage()
 	}
 	c.put(g.head)

@@ -15,7 +15,7 @@ import (
 
 // inspect checks what any sheet to carry must keep: nothing outside the
 // paper, no two lines of text over one another, numbered pages.
-func inspect(t *testing.T, name string, d *page.Doc) {
+func inspectPages(t *testing.T, name string, d *page.Doc) {
 	t.Helper()
 	for i, p := range d.Pages {
 		var texts []*page.Text
@@ -72,7 +72,7 @@ func TestDocs(t *testing.T) {
 	for _, paper := range []string{"a4", "letter"} {
 		for name, d := range map[string]*page.Doc{"long": doc(long.Doc(fs, paper)), "short": doc(short.Doc(fs, paper)), "recall": doc(h.RecallDoc(fs, paper)),
 			"stall": doc(AllergenDoc(items, "Thornfield Lane Preserves", "us", fs, paper))} {
-			inspect(t, paper+" "+name, d)
+			inspectPages(t, paper+" "+name, d)
 			var buf bytes.Buffer
 			if err := pdf.Write(&buf, d, fs); err != nil {
 				t.Errorf("%s: %v", name, err)

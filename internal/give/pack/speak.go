@@ -8,13 +8,29 @@ import (
 	"sync"
 
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
 	"jarmark/templates"
 )
 
 // words is what a list says in one language, by what it says in English, from
 // templates/languages/packing.csv. To add a language, add a column. The zero
 // value is English.
-type words struct{ text map[string]string }
+type words struct {
+	text     map[string]string
+	american bool // dates as in the United States: "Dec 5, 2026"
+}
+
+// american is English as the United States writes it.
+const american = "en-us"
+
+// languageOf is the language a kitchen's lists are in.
+func languageOf(k *batch.Kitchen) string {
+	lang := k.Place.Language(k.Language)
+	if lang == "en" && k.Place.US() {
+		return american
+	}
+	return lang
+}
 
 // spoken reads the table: by language, then by the English words.
 var spoken = sync.OnceValue(func() map[string]map[string]string {
@@ -38,8 +54,9 @@ var spoken = sync.OnceValue(func() map[string]map[string]string {
 })
 
 func wordsIn(lang string) words {
-	lang, _, _ = strings.Cut(strings.ToLower(lang), "-")
-	return words{spoken()[lang]}
+	lang = strings.ToLower(lang)
+	base, _, _ := strings.Cut(lang, "-")
+	return words{spoken()[base], lang == american}
 }
 
 // say gives words in the language, with values filled in as fmt does.
@@ -60,6 +77,9 @@ func (w words) boxes(n int) string { return w.say(plural(n, "%d box", "%d boxes"
 // day writes a date in the language: "5 Dec 2026", "5. Dezember 2026".
 func (w words) day(d unit.Date) string {
 	names := strings.Split(w.text["months"], "|")
+	if w.american && !d.IsZero() && d.Month >= 1 && d.Month <= 12 {
+		return fmt.Sprintf("%s %d, %d", months[d.Month], d.Day, d.Year)
+	}
 	if len(names) != 12 || d.IsZero() || d.Month < 1 || d.Month > 12 {
 		return w.say(day(d))
 	}

@@ -34,7 +34,7 @@ func TestPackingWordsAreComplete(t *testing.T) {
 			}
 		}
 	}
-	said := regexp.MustCompile(`(?:say|again|headed)\(("[^"]+")|say\(plural\([^,]+, ("[^"]+"), ("[^"]+")`)
+	said := regexp.MustCompile(`(?:say|again|headed|contBand|ask)\((?:w, |[^,"()]+, )?("[^"]+")|say\(plural\([^,]+, ("[^"]+"), ("[^"]+")`)
 	files, _ := filepath.Glob("*.go")
 	for _, name := range files {
 		text, _ := os.ReadFile(name)
@@ -65,5 +65,20 @@ func TestPlanSpeaks(t *testing.T) {
 	p.speak("de")
 	if text := p.Text(); !strings.Contains(text, "Packliste") || !strings.Contains(text, "Wochenmarkt, 5. Dezember 2026") || strings.Contains(text, "jar") {
 		t.Errorf("%s", text)
+	}
+}
+
+// The names of statements and the marks of how a rule was read are in the table too.
+func TestProofWordsAreInTheTable(t *testing.T) {
+	de := wordsIn("de")
+	for kind, name := range lineNames {
+		if de.text[name] == "" {
+			t.Errorf("%s: no word for %q", kind, name)
+		}
+	}
+	for mark, words := range readHow {
+		if de.text[words] == "" {
+			t.Errorf("%s: no words for %q", mark, words)
+		}
 	}
 }

@@ -13,8 +13,9 @@ export function printing(draft, live, labels) {
   });
   byId("print-save").addEventListener("click", () => fetchPDF(true));
   byId("print-open").addEventListener("click", () => fetchPDF(false));
+  byId("print-proof").addEventListener("click", () => fetchPDF(false, true));
 
-  async function fetchPDF(download) {
+  async function fetchPDF(download, proof = false) {
     state.textContent = "Making the PDF …";
     // Opened now, while the click counts: a window opened later is blocked.
     const view = download ? null : open("", "_blank");
@@ -22,7 +23,7 @@ export function printing(draft, live, labels) {
       await live.flush();
       const { url, name } = await ask("/do/print", {
         file: draft.file, text: draft.text, pieces: labels.pieces,
-        gift: labels.gift, skip: whole("print-skip"), copies: whole("print-copies"), inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked,
+        gift: labels.gift, skip: whole("print-skip"), copies: whole("print-copies"), inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked, proof,
       });
       if (view) view.location = url;
       else make("a", { href: url, download: name }).click();

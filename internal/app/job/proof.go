@@ -1,0 +1,135 @@
+package job
+
+import (
+	"slices"
+
+	"jarmark/internal/draw/inspect"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/sheet"
+	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
+	"jarmark/internal/law/rule"
+)
+
+// ProofFiles makes the proof of the labels of batches, in one format: the
+// labels at true size with every required line measured, for an inspector to
+// see. It is made even where a line falls short, and says so.
+func (e *Env) ProofFiles(in []Input, c Choices, format string) ([]File, diag.List, error) {
+	batches, found := e.LoadAll(in, c)
+	var all *page.Doc
+	for _, b := range batches {
+		found = append(found, b.Findings...)
+		doc, l := e.Proof(b, c)
+		found = append(found, l...)
+		switch {
+		case doc == nil:
+		case all == nil:
+			all = doc
+		default:
+			all.Pages = append(all.Pages, doc.Pages...)
+		}
+	}
+	if all == nil {
+		if !found.HasErrors() {
+			found.Errorf("no-labels", "", "", "there is no label to prove").Hinted("a proof needs a batch with a jar and a place")
+		}
+		return nil, found, nil
+	}
+	files, err := e.render(all, "label-proof", format)
+	return files, found, err
+}
+
+// Proof is the proof of one batch: a part for every jar size. It is nil where
+// no label could be set.
+func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
+	if b.Cooked == nil || b.Set == nil {
+		return nil, nil
+	}
+	var found diag.List
+	quotes, err := e.Book.Quotes(b.Set.ID)
+	if err != nil {
+		found.Errorf("broken-rules", "", "place", "the quotations of %q cannot be read: %v", b.Set.ID, err).Hinted("this is a fault of the program: please report it")
+		return nil, found
+	}
+	var proofs []pack.Proof
+	for i, content := range b.Contents {
+		if content == nil {
+			continue
+		}
+		p, l := e.prove(b, i, c, quotes)
+		found = append(found, b.locate(l)...)
+		if len(p.Labels) > 0 {
+			proofs = append(proofs, p)
+		}
+	}
+	doc, l := pack.ProofDoc(proofs, e.Faces, b.paper())
+	found = append(found, l...)
+	if doc != nil {
+		title := doc.Title
+		b.describe(doc, "proof", c)
+		doc.Title = title
+	}
+	return doc, found
+}
+
+// prove measures the labels of one jar size.
+func (e *Env) prove(b *Batch, i int, c Choices, quotes []rule.Quote) (pack.Proof, diag.List) {
+	content := b.Contents[i]
+	p := pack.Proof{Name: b.Batch.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.Name,
+		American: b.Kitchen.Place.US() && content.Lang == "en", Law: *content,
+		Allergens: content.AllergenWhy, Doubt: content.AllergenDoubt, None: content.NoAllergens}
+	for _, r := range b.Cooked.Keeping.Reasons {
+		p.Keeping = append(p.Keeping, r.Fact)
+	}
+	var found diag.List
+	var frames []*page.Frame
+	for _, piece := range b.proved(c) {
+		s, l := e.proofLabel(b, i, piece, c)
+		found = append(found, l...)
+		if s == nil {
+			continue
+		}
+		frames = append(frames, s.labels[0].Frame)
+		p.Labels = append(p.Labels, page.Placement{Frame: s.labels[0].Frame, Overlay: s.labels[0].Overlay})
+		p.Design = s.labels[0].Frame.Design
+	}
+	for _, d := range append(b.Findings.Errors(), found.Errors()...) {
+		p.Wrong = append(p.Wrong, d.Message)
+	}
+	for _, l := range inspect.Lines(frames, content, e.Faces) {
+		read := b.Set.Read(l.Block, content.Lang, quotes)
+		p.Lines = append(p.Lines, pack.ProofLine{Line: l, Confidence: read.Confidence, ReadOn: read.On})
+	}
+	return p, found
+}
+
+// proofLabel sets one label as it would be printed, the first of its run.
+func (e *Env) proofLabel(b *Batch, i int, piece label.Piece, c Choices) (*stack, diag.List) {
+	s, cell, found := e.stock(b, b.Contents[i], piece, c)
+	if s == nil {
+		return nil, found
+	}
+	need := b.needs(piece, i, c)
+	if len(need) == 0 {
+		need = make([]pack.Tag, 1) // a plan has no jars yet
+	}
+	labels, l := e.draw(b, b.Contents[i], piece, cell, need, c)
+	found = append(found, l...)
+	if len(labels) == 0 {
+		return nil, found
+	}
+	return &stack{piece, s, []sheet.Label{labels[0]}}, found
+}
+
+// proved are the labels a law binds among those to be printed: a front label
+// goes with its information label; where none is chosen, a wrap.
+func (b *Batch) proved(c Choices) []label.Piece {
+	out := slices.DeleteFunc(slices.Clone(b.pieces(c)), func(p label.Piece) bool {
+		return p != label.Front && p != label.InfoLabel && p != label.Wrap
+	})
+	if len(out) == 0 {
+		return []label.Piece{label.Wrap}
+	}
+	return out
+}

@@ -1,0 +1,145 @@
+package pack
+
+import (
+	"fmt"
+	"strings"
+
+	"jarmark/internal/draw/inspect"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// Proof is the label of one jar with what the law asks of it, to show an
+// inspector. All figures are those of inspect; nothing is computed anew.
+type Proof struct {
+	Name, Lot, Jar string
+	Maker, Place   string // the place whose rules are read
+	Design         string
+	Law            label.Content // panel and jar measures, language
+	American       bool          // dates and inches as in the United States
+	Labels         []page.Placement
+	Lines          []ProofLine
+	Allergens      []label.Why // what each allergen rests on
+	Doubt          []string    // ingredients nothing is known of
+	None           bool        // it is proven that there are none
+	Keeping        []string    // what the keeping promise rests on
+	Wrong          []string    // what the inspection found
+}
+
+// ProofLine is a required statement, as measured, and how its rule was read.
+type ProofLine struct {
+	inspect.Line
+	Confidence string // "primary", "secondary", "memory"; "" = nothing to read
+	ReadOn     string // YYYY-MM-DD
+}
+
+// height is a letter's height in the units of the place: "1.66 mm (0.0654 in)";
+// a type size in points.
+func (p Proof) height(w words, on label.Measure, h unit.Length) string {
+	if on == label.PointSize {
+		return w.number(fmt.Sprintf("%.1f", h.Points())) + " pt"
+	}
+	mm := w.number(fmt.Sprintf("%.2f", h.MM())) + " mm"
+	if !p.American {
+		return mm
+	}
+	return fmt.Sprintf("%s (%.4f in)", mm, float64(h)/float64(unit.Inch))
+}
+
+// verdict says whether the line meets its least height; ok is false when it
+// is short or missing.
+func (p Proof) verdict(w words, l ProofLine) (text string, ok bool) {
+	switch {
+	case !l.Printed:
+		return w.say("missing"), false
+	case l.Short() > 0:
+		return w.say("short by %s", p.height(w, l.Block.Min.On, l.Short())), false
+	}
+	return w.say("meets"), true
+}
+
+// least says what the law asks of the height of letters.
+func (p Proof) least(w words, l ProofLine) string {
+	if l.Block.Min.Length <= 0 {
+		return w.say("no height prescribed")
+	}
+	return w.say("least %s", p.height(w, l.Block.Min.On, l.Block.Min.Length))
+}
+
+// asked lists what else the law asks of the line.
+func (p Proof) asked(w words, b label.Block) string {
+	var out []string
+	ask := func(on bool, what string) {
+		if on {
+			out = append(out, w.say(what))
+		}
+	}
+	ask(b.Exact, "letter for letter")
+	ask(b.Bold, "bold")
+	ask(b.Zone == label.Panel, "on the display panel")
+	ask(b.Zone == label.Bottom, "in the lowest 30 % of the display panel")
+	ask(b.Clear, "clear space around")
+	if b.OfLargest > 0 {
+		out = append(out, w.say("at least %d %% of the largest print", b.OfLargest))
+	}
+	return strings.Join(out, " · ")
+}
+
+// readHow says how a rule was read.
+var readHow = map[string]string{"primary": "read in the law", "secondary": "read on a page about the law", "memory": "from memory, not verified"}
+
+// clause is where the duty stands and how that was read.
+func (p Proof) clause(w words, l ProofLine) string {
+	how := readHow[l.Confidence]
+	s := l.Block.Cite
+	if how == "" {
+		return s
+	}
+	s = strings.TrimPrefix(s+" · "+w.say(how), " · ")
+	if d, err := unit.ParseDate(l.ReadOn); err == nil {
+		s += ", " + w.day(d)
+	}
+	return s
+}
+
+// lineNames are the names of the statements, as a heading says them.
+var lineNames = map[label.Kind]string{
+	label.Identity: "Name of the food", label.Net: "Net contents", label.Ingredients: "Ingredients",
+	label.Allergens: "Allergens", label.Advisory: "Cross-contact", label.Storage: "Storage", label.Date: "Date",
+	label.Lot: "Lot", label.Maker: "Maker", label.Statement: "Prescribed statement", label.Fruit: "Fruit content",
+	label.Sugar: "Sugar content", label.Caution: "Caution", label.Brand: "Maker",
+}
+
+// name heads a line.
+func (l ProofLine) name(w words) string {
+	if n := lineNames[l.Block.Kind]; n != "" {
+		return w.say(n)
+	}
+	return string(l.Block.Kind)
+}
+
+// about says what was measured: place, design, stock and jar.
+func (p Proof) about(w words) string {
+	out := []string{w.say("rules: %s", p.Place), w.say("design %s", p.Design), p.Law.JarText}
+	for _, pl := range p.Labels {
+		out = append(out, w.number(fmt.Sprintf("%.1f", pl.Frame.W.MM()))+" × "+w.number(fmt.Sprintf("%.1f mm", pl.Frame.H.MM())))
+	}
+	if a := p.Law.PanelArea; a > 0 {
+		area := w.number(fmt.Sprintf("%.1f", a/100)) + " cm²"
+		if p.American {
+			area = fmt.Sprintf("%.1f sq in", a/(25.4*25.4))
+		}
+		out = append(out, w.say("display panel %s", area))
+	}
+	return strings.Join(drop(out), " · ")
+}
+
+func drop(list []string) (out []string) {
+	for _, s := range list {
+		if strings.TrimSpace(s) != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
