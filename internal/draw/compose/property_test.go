@@ -108,7 +108,7 @@ func TestAnyContentAnyDesignAnySize(t *testing.T) {
 		}
 	})
 	t.Logf("%d of %d fitted", fit, tried)
-	if fit*10 < tried {
+	if tried >= 100 && fit*10 < tried { // a short run may draw small labels by chance
 		t.Error("hardly anything fits: the test says little")
 	}
 }
