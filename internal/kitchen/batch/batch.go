@@ -2,6 +2,7 @@ package batch
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -178,6 +179,9 @@ func (r *reader) usMeasure(q unit.Quantity, path string) {
 	}
 }
 
+// share is a part as packets write it: "citric acid 3.5 %", "pectin (36,5%)".
+var share = regexp.MustCompile(`^(\S.*?)[ (]+(\d+(?:[.,]\d+)?) ?%\)?$`)
+
 // parts reads what a bought ingredient is made of.
 func (r *reader) parts(raw []rawPart, path string) (out []pantry.Part) {
 	sum := 0.0
@@ -191,6 +195,12 @@ func (r *reader) parts(raw []rawPart, path string) (out []pantry.Part) {
 		part.Allergens = r.allergens(p.Allergens, at+".allergens")
 		if r.absent(p.Name, at+".name") && !r.broken[at] {
 			r.errorf("missing-name", at, "the part has no name").Hinted(`write { name = "dextrose" }, as on the packet`)
+		}
+		if m := share.FindStringSubmatch(part.Name); m != nil && !has(p.Percent) {
+			v, err := strconv.ParseFloat(strings.Replace(m[2], ",", ".", 1), 64)
+			if err == nil && v <= 100 {
+				part.Name, p.Percent = m[1], &v
+			}
 		}
 		if v := r.number(p.Percent, at+".percent", "percent", 0, 100); v != nil {
 			part.Percent = *v
