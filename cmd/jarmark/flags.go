@@ -98,7 +98,7 @@ func checkFlags(f *flag.FlagSet, o *options) {
 
 func labelsFlags(f *flag.FlagSet, o *options) {
 	outFlags(f, o)
-	f.StringVar(&o.kind, "kind", "", "which label: `KIND` is front, info, wrap, lid, tag, strip, case, shelf or allergens")
+	f.StringVar(&o.kind, "kind", "", "which label: `KIND` is front, info, wrap, lid, tag, strip, case, shelf, allergens or sign")
 	f.IntVar(&o.copies, "copies", 0, "`N` labels instead of one a sealed jar")
 	f.StringVar(&o.size, "size", "", "label `SIZE` for plain paper: \"80 x 50 mm\"")
 	f.StringVar(&o.format, "format", "", "`FORMAT` pdf, svg or png; default by the name after -o, else pdf")

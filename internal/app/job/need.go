@@ -24,6 +24,11 @@ func (b *Batch) needs(p label.Piece, jar int, c Choices) []pack.Tag {
 		}
 	case label.CaseLabel:
 		return blank(boxes(j.Sealed, b.Kitchen.Supplies.PerBox()), c)
+	case label.Sign: // says nothing of the size
+		if jar > 0 {
+			return nil
+		}
+		return blank(1, c)
 	case label.ShelfCard, label.AllergCard:
 		return blank(1, c)
 	}

@@ -100,7 +100,8 @@ func makeTags(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 	return e.printed(b, c, "gift-tags")
 }
 
-// makeCards prints the price card and allergen card, when there is a market.
+// makeCards prints the price card and allergen card, when there is a market,
+// and the sign where the place has words for one.
 func makeCards(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 	if len(b.Batch.Markets) == 0 {
 		return nil, nil, nil
@@ -113,7 +114,18 @@ func makeCards(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 	}
 	c.Pieces = []label.Piece{label.AllergCard}
 	more, l, err := e.printed(b, c, "allergen-card")
+	files, found = append(files, more...), append(found, l...)
+	if first := b.first(); err != nil || first == nil || !has(first, label.SignWords) {
+		return files, found, err
+	}
+	c.Pieces = []label.Piece{label.Sign}
+	more, l, err = e.printed(b, c, "stall-sign")
 	return append(files, more...), append(found, l...), err
+}
+
+func has(c *label.Content, k label.Kind) bool {
+	_, ok := c.Find(k)
+	return ok
 }
 
 // printed renders the runs of the chosen pieces as PDF files. Each kind of

@@ -19,6 +19,7 @@ var pieceWords = map[label.Piece][2]string{
 	label.CaseLabel:  {"Case", "for the box"},
 	label.ShelfCard:  {"Price card", "for the stall"},
 	label.AllergCard: {"Allergen card", "for the stall"},
+	label.Sign:       {"Sign", "for the stall, with the words your state asks"},
 }
 
 // pieces lists the pieces as choices, the all-round one first.

@@ -51,7 +51,7 @@ func (s *setter) clean() {
 // 1169/2011, Article 21(1)). A buyer who cannot take up the jar must be able
 // to read them all the same.
 func (s *setter) nameAllergens() {
-	if s.piece != label.ShelfCard && s.piece != label.AllergCard || s.has(label.Allergens) || len(s.c.AllergenNames) == 0 {
+	if s.piece != label.ShelfCard && s.piece != label.AllergCard && s.piece != label.Sign || s.has(label.Allergens) || len(s.c.AllergenNames) == 0 {
 		return
 	}
 	text := s.faces.Face(s.d.Voices.Text.Face)

@@ -108,6 +108,7 @@ var arrangements = map[label.Piece]func(*setter){
 	label.CaseLabel:  (*setter).caseLabel,
 	label.ShelfCard:  (*setter).shelf,
 	label.AllergCard: (*setter).allergens,
+	label.Sign:       (*setter).sign,
 }
 
 // setter is the state of one composition.

@@ -63,7 +63,7 @@ func (v voice) least(b label.Block, text string) unit.Length {
 // go with a label, the rest stands on a stall or a case.
 func courtesy(p label.Piece) bool {
 	switch p {
-	case label.Lid, label.Tag, label.SealStrip, label.CaseLabel, label.ShelfCard, label.AllergCard:
+	case label.Lid, label.Tag, label.SealStrip, label.CaseLabel, label.ShelfCard, label.AllergCard, label.Sign:
 		return true
 	}
 	return false

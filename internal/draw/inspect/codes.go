@@ -42,5 +42,5 @@ func courtesy(p label.Piece) bool {
 
 // atStall reports whether a piece stands on a stall or a case, not on a jar.
 func atStall(p label.Piece) bool {
-	return p == label.CaseLabel || p == label.ShelfCard || p == label.AllergCard
+	return p == label.CaseLabel || p == label.ShelfCard || p == label.AllergCard || p == label.Sign
 }

@@ -162,7 +162,7 @@ func (k *inspector) heights() {
 	said := k.said()
 	for _, t := range k.texts {
 		b, ok := k.block(t.Block)
-		if !ok || b.Min.Length <= 0 || b.Kind != label.Statement && courtesy(label.Piece(k.fr.Piece)) {
+		if !ok || b.Min.Length <= 0 || !prescribed(b.Kind) && courtesy(label.Piece(k.fr.Piece)) {
 			continue
 		}
 		least := b.Min.With(k.opt.Reserve).Length
@@ -172,6 +172,10 @@ func (k *inspector) heights() {
 		}
 	}
 }
+
+// prescribed reports whether words bear a height of their own wherever they
+// stand.
+func prescribed(k label.Kind) bool { return k == label.Statement || k == label.SignWords }
 
 // prominence compares blocks that must not be less than a part of the largest
 // print with it: the statement of identity (21 CFR 101.3(d)).
@@ -226,6 +230,9 @@ func (k *inspector) words() {
 
 // mustBear says which required blocks a piece has to carry itself.
 func (k *inspector) mustBear(b label.Block) bool {
+	if p := label.Piece(k.fr.Piece); p == label.Sign || b.Kind == label.SignWords {
+		return p == label.Sign && b.Kind == label.SignWords
+	}
 	if !b.Required || strings.TrimSpace(b.Text()) == "" {
 		return false
 	}

@@ -47,7 +47,7 @@ func (r *reader) market(raw rawMarket, path string) Market {
 var hexColour = regexp.MustCompile(`^#(?i:[0-9a-f]{3}|[0-9a-f]{6})$`)
 
 // pieces are the kinds of label, in the words of package label.
-var pieces = []string{"front", "info", "wrap", "lid", "tag", "strip", "case", "shelf", "allergens"}
+var pieces = []string{"front", "info", "wrap", "lid", "tag", "strip", "case", "shelf", "allergens", "sign"}
 
 var pieceSynonyms = map[string]string{
 	"wrap around": "wrap", "lid round": "lid", "round": "lid", "hang tag": "tag", "seal strip": "strip", "seal": "strip",

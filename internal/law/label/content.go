@@ -33,6 +33,7 @@ const (
 	UnitPrice   Kind = "unit-price"
 	Serial      Kind = "serial" // "Jar 07 / 12"
 	Seal        Kind = "seal"   // words of a seal strip
+	SignWords   Kind = "sign"   // prescribed words of a sign at the point of sale
 	Count       Kind = "count"  // case label: how many jars in the case
 )
 
@@ -178,7 +179,8 @@ const (
 	CaseLabel  Piece = "case"
 	ShelfCard  Piece = "shelf"
 	AllergCard Piece = "allergens"
+	Sign       Piece = "sign" // stands at the point of sale
 )
 
 // Pieces lists every piece in the order users see.
-var Pieces = []Piece{Front, InfoLabel, Wrap, Lid, Tag, SealStrip, CaseLabel, ShelfCard, AllergCard}
+var Pieces = []Piece{Front, InfoLabel, Wrap, Lid, Tag, SealStrip, CaseLabel, ShelfCard, AllergCard, Sign}

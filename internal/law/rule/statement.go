@@ -23,6 +23,7 @@ func statement(p *pass) {
 		return
 	}
 	p.sentence(pr)
+	p.sign(pr)
 	p.trust(pr)
 	p.particulars(pr)
 	p.pets(pr)
@@ -66,6 +67,17 @@ func (p *pass) sentence(pr *Programme) {
 		put(pr.Recommended, true, false)
 		p.l.Notef("statement-recommended", p.kitchenFile(), "place", "%s recommends the words %q and does not demand them", p.set.Name, pr.Recommended).Cited(pr.Law)
 	}
+}
+
+// sign adds the words of a sign at the point of sale. Its letters are at least
+// as high as the statement's on a label; that they be seen from where buyers
+// stand is what the laws ask, without a figure.
+func (p *pass) sign(pr *Programme) {
+	if pr.Sign == "" {
+		return
+	}
+	p.add(label.Block{ID: "sign", Kind: label.SignWords, Runs: []label.Run{{Text: pr.Sign}}, Min: pr.height(p),
+		Exact: true, Cite: pr.Law, Verified: pr.Confidence, Path: "place"})
 }
 
 // height is the least letter height of the statement.
@@ -136,7 +148,7 @@ func (p *pass) typeNotes(pr *Programme) {
 	switch {
 	case pr.Sign != "":
 		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s has words for a sign where you sell: %q", p.set.Name, pr.Sign).
-			Hinted("write them out large, letter for letter").Cited(pr.Law)
+			Hinted("--kind sign prints it").Cited(pr.Law)
 	case pr.SignAbout != "":
 		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s also wants a sign where you sell: %s", p.set.Name, pr.SignAbout).Cited(pr.Law)
 	}
