@@ -93,6 +93,9 @@ func (a *app) help(args []string) int {
 		fmt.Fprint(a.out, usage())
 		return exitOK
 	}
+	if args[0] == "findings" {
+		return a.findings(args[1:])
+	}
 	c, ok := find(args[0])
 	if !ok {
 		return a.fail(usagef(suggest(args[0]), "no command %q", args[0]))

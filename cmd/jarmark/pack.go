@@ -16,7 +16,7 @@ import (
 // prints what leaves their jars in doubt. What a label still lacks does not
 // matter to packing and scaling.
 func (a *app) loadAll(o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
-	return a.loadFor(o, args, (*job.Batch).Uncounted)
+	return a.loadFor(o, args, func(b *job.Batch) diag.List { return b.Findings.Against(diag.Packing) })
 }
 
 // loadFor prints the errors that matter to one purpose; with any, the batches

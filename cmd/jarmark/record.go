@@ -12,7 +12,7 @@ import (
 
 // runRecord writes the public pages and their index.
 func runRecord(a *app, o *options, args []string) error {
-	env, batches, in, err := a.loadFor(o, args, func(b *job.Batch) diag.List { return errorsOf(b.Findings) })
+	env, batches, in, err := a.loadFor(o, args, func(b *job.Batch) diag.List { return b.Findings.Against(diag.Record) })
 	if err != nil {
 		return err
 	}

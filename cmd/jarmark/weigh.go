@@ -91,17 +91,7 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 		b := env.Load(i, c)
 		w, l := env.WeighBatch(b, declared)
 		out = append(out, w...)
-		found = append(append(found, errorsOf(b.Findings)...), l...)
+		found = append(append(found, b.Findings.Against(diag.Weighing)...), l...)
 	}
 	return out, found, in, nil
-}
-
-// errorsOf keeps what blocks: weighing needs no advice about labels.
-func errorsOf(l diag.List) (out diag.List) {
-	for _, d := range l.Errors() {
-		if d.Code != "net-not-weighed" {
-			out = append(out, d)
-		}
-	}
-	return out
 }

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"strings"
 
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
@@ -228,12 +229,13 @@ func (e *Env) design(b *Batch, wanted string, c Choices) (*design.Design, diag.L
 	for _, d := range e.Designs.List() {
 		names = append(names, d.ID)
 	}
-	b.unknown(&l, "design", id, path, names)
+	b.unknown(&l, "unknown-design", id, path, names)
 	return nil, l
 }
 
 // unknown reports a design or sheet nobody knows, with the nearest name.
-func (b *Batch) unknown(l *diag.List, what, id, path string, names []string) {
+func (b *Batch) unknown(l *diag.List, code, id, path string, names []string) {
+	what := strings.TrimPrefix(code, "unknown-")
 	hint := "jarmark " + what + "s lists them"
 	if near, ok := diag.DidYouMean(id, names); ok {
 		hint = "did you mean " + near + "? " + hint
@@ -242,7 +244,7 @@ func (b *Batch) unknown(l *diag.List, what, id, path string, names []string) {
 	if path == "" {
 		file = diag.Command
 	}
-	l.Errorf("unknown-"+what, file, path, "no %s %q", what, id).Hinted(hint)
+	l.Errorf(code, file, path, "no %s %q", what, id).Hinted(hint)
 }
 
 func firstNonEmpty(s ...string) string {

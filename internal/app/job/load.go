@@ -54,23 +54,12 @@ type Batch struct {
 	Pantry   *pantry.Pantry
 	Findings diag.List
 
-	today  unit.Date     // as chosen
-	cooked int           // how many findings are of the files and the cooking, not of the label
-	codes  compose.Codes // each payload is encoded once
+	today unit.Date     // as chosen
+	codes compose.Codes // each payload is encoded once
 }
 
 // OK reports whether nothing blocks printing.
 func (b *Batch) OK() bool { return !b.Findings.HasErrors() }
-
-// Uncounted gives the errors that leave the jars themselves in doubt. What a
-// label still lacks stops no packing, and above all no recall.
-func (b *Batch) Uncounted() diag.List {
-	all := b.Findings
-	if b.Cooked != nil {
-		all = all[:b.cooked]
-	}
-	return all.Errors()
-}
 
 // Load runs the stages that need no layout. A Batch is always returned; a
 // stage that cannot go on leaves later values nil and a finding.
@@ -97,7 +86,6 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 	b.Pantry = e.Pantry.Speaking(b.Kitchen.Place.Language(b.Kitchen.Language)).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
 	b.Cooked, l = cook.Compute(b.Batch, b.Kitchen, b.Pantry)
 	b.add(l)
-	b.cooked = len(b.Findings)
 	if b.Cooked == nil {
 		return b
 	}
@@ -117,13 +105,10 @@ func (b *Batch) declare(e *Env, c Choices) {
 	if b.Set == nil {
 		return
 	}
-	doubtful := b.doubtful()
+	how := rule.Options{Gift: c.Gift, Broken: b.broken()}
 	for _, j := range b.Cooked.Jars {
-		content, l := rule.Declare(b.Cooked, j, b.Set, rule.Options{Gift: c.Gift})
-		if doubtful {
-			l = besides(b.Input.Batch.Name, l)
-		}
-		b.add(planFindings(j, l))
+		content, l := rule.Declare(b.Cooked, j, b.Set, how)
+		b.add(l)
 		b.Contents = append(b.Contents, content)
 	}
 }

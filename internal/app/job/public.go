@@ -54,7 +54,7 @@ func (e *Env) Site(batches []*Batch) (s Site, found diag.List) {
 		if b.Cooked == nil {
 			continue
 		}
-		if !slices.ContainsFunc(b.Cooked.Jars, func(j cook.JarPlan) bool { return !planned(j) }) {
+		if !slices.ContainsFunc(b.Cooked.Jars, func(j cook.JarPlan) bool { return !j.Planned() }) {
 			found.Notef("plan-not-published", b.Input.Batch.Name, "", "a plan has no public page yet: no jar is filled")
 			continue
 		}

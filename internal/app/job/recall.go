@@ -41,7 +41,7 @@ func (e *Env) Recall(in []Input, unread []Unread, c Choices) (*Recall, diag.List
 	loaded, across := e.LoadAll(batches, c)
 	found = append(found, across...)
 	for _, b := range loaded {
-		l := b.Uncounted()
+		l := b.Findings.Against(diag.Packing)
 		found = append(found, l...)
 		name := b.Input.Batch.Name
 		switch {

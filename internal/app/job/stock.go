@@ -71,7 +71,7 @@ func (e *Env) unknownSheet(l *diag.List, b *Batch, id string, ch Choices) {
 	if ch.Sheet != "" {
 		path = ""
 	}
-	b.unknown(l, "sheet", id, path, names)
+	b.unknown(l, "unknown-sheet", id, path, names)
 }
 
 // paper is the maker's paper: Letter where US measures are used, else A4.

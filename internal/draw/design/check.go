@@ -34,7 +34,7 @@ func (r *reader) design(raw rawDesign) *Design {
 	for _, name := range slices.Sorted(maps.Keys(raw.Piece)) {
 		at := "piece." + name
 		if !knownPiece(name) {
-			r.unknown(at, "piece", name, pieceWords())
+			r.unknown("unknown-piece", at, name, pieceWords())
 			continue
 		}
 		d.looks[label.Piece(name)] = r.look(at, base, raw.Piece[name])
@@ -59,7 +59,7 @@ func (r *reader) voices(v *Voices, raw map[string]rawVoice) {
 		at := "voice." + name
 		to, ok := byName[name]
 		if !ok {
-			r.unknown(at, "voice", name, slices.Sorted(maps.Keys(byName)))
+			r.unknown("unknown-voice", at, name, slices.Sorted(maps.Keys(byName)))
 			continue
 		}
 		r.voice(at, to, raw[name])
@@ -151,7 +151,7 @@ func (r *reader) word(at, s, otherwise string, allowed []string) string {
 		return otherwise
 	}
 	if !slices.Contains(allowed, s) {
-		r.unknown(at, "word", s, allowed)
+		r.unknown("unknown-word", at, s, allowed)
 		return otherwise
 	}
 	return s
@@ -162,14 +162,14 @@ func (r *reader) optWord(at string, s *string, otherwise string, allowed []strin
 		return otherwise
 	}
 	if *s == "" {
-		r.unknown(at, "word", *s, allowed)
+		r.unknown("unknown-word", at, *s, allowed)
 		return otherwise
 	}
 	return r.word(at, *s, otherwise, allowed)
 }
 
-func (r *reader) unknown(at, what, got string, allowed []string) {
-	r.found.Errorf("unknown-"+what, r.file, at, "unknown %s %q", what, got).
+func (r *reader) unknown(code, at, got string, allowed []string) {
+	r.found.Errorf(code, r.file, at, "unknown %s %q", strings.TrimPrefix(code, "unknown-"), got).
 		Hinted("one of " + strings.Join(allowed, ", "))
 }
 

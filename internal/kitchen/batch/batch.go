@@ -70,9 +70,9 @@ func (r *reader) batch(raw rawBatch) *Batch {
 
 // complete asks for what no batch can do without.
 func (r *reader) complete(b *Batch) {
-	r.missing(b.Name == "", "name", `name = "Plum jam"`)
-	r.missing(b.Made.IsZero(), "made", "made = 2026-06-14, the day it was cooked")
-	r.missing(b.Kind == "", "kind", `kind = "jam" (or `+kindWords(Kinds[1:], " ")+")")
+	r.missing("missing-name", b.Name == "", "name", `name = "Plum jam"`)
+	r.missing("missing-made", b.Made.IsZero(), "made", "made = 2026-06-14, the day it was cooked")
+	r.missing("missing-kind", b.Kind == "", "kind", `kind = "jam" (or `+kindWords(Kinds[1:], " ")+")")
 	if len(b.Ingredients) == 0 && !r.broken["ingredient"] {
 		r.errorf("no-ingredients", "", "the batch has no ingredients").Hinted("add [[ingredient]] with name and amount for each thing in the pot")
 	}
@@ -91,7 +91,7 @@ func (r *reader) complete(b *Batch) {
 }
 
 // missing reports an absent or empty key, unless it has a finding already.
-func (r *reader) missing(absent bool, path, write string) {
+func (r *reader) missing(code string, absent bool, path, write string) {
 	if !absent || r.broken[path] {
 		return
 	}
@@ -100,7 +100,7 @@ func (r *reader) missing(absent bool, path, write string) {
 			return
 		}
 	}
-	r.errorf("missing-"+path, path, "%s is missing", path).Hinted("add " + write)
+	r.errorf(code, path, "%s is missing", path).Hinted("add " + write)
 }
 
 func kindWords(kinds []Kind, sep string) string {

@@ -80,6 +80,12 @@ type JarPlan struct {
 // Unsealed is how many counted jars did not seal.
 func (j JarPlan) Unsealed() int { return j.Count - j.Sealed }
 
+// Planned reports a jar size that is not filled yet: nothing counted, weighed
+// or declared. A net weight can't be asked of it.
+func (j JarPlan) Planned() bool {
+	return j.How == Estimated && len(j.Weighed) == 0 && j.Declared == 0 && j.DeclText == ""
+}
+
 // Class is how a sealed jar keeps.
 type Class string
 

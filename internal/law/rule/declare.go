@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -10,10 +11,11 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// Options are what is chosen for one run.
+// Options are the circumstances of one run.
 type Options struct {
 	Payload string // text of the QR code; empty = the record page, or plain words
 	Gift    bool   // labels of jars given away: market duties become notes
+	Broken  bool   // the batch file has errors in what a label is made of: what the rules would say of it is mere consequence
 }
 
 // pass is one jar size of one batch on its way through the statement kinds.
@@ -51,7 +53,16 @@ func Declare(r *cook.Result, jar cook.JarPlan, s *Set, o Options) (*label.Conten
 			k.Run(p)
 		}
 	}
-	return p.c, p.l
+	return p.c, p.heard()
+}
+
+// heard leaves out what the rules say of a batch file that has to be mended
+// first.
+func (p *pass) heard() diag.List {
+	if !p.o.Broken {
+		return p.l
+	}
+	return slices.DeleteFunc(p.l, func(d diag.Diagnostic) bool { return d.File == p.batchFile() })
 }
 
 func newPass(r *cook.Result, jar cook.JarPlan, s *Set, o Options) *pass {
@@ -142,4 +153,21 @@ func (p *pass) duty(code, file, path, format string, args ...any) *diag.Diagnost
 		return p.l.Notef(code, file, path, format, args...)
 	}
 	return p.l.Errorf(code, file, path, format, args...)
+}
+
+// A plan owes what only a cooked and filled batch can know: it is told what is
+// still to come. Labels for sale wait for it.
+const (
+	netToCome  = "a plan: the net weight is still to come"
+	brixToCome = "a plan: the refractometer reading is still to come"
+	toComeHint = "labels for sale can be printed once it is written here"
+)
+
+// awaits reports what a filled jar must have; of a plan it says what is to come.
+func (p *pass) awaits(code, file, path, toCome, missing, hint, cite string) {
+	if p.jar.Planned() && !p.o.Gift {
+		p.l.Notef(code, file, path, "%s", toCome).Hinted(toComeHint).Cited(cite)
+		return
+	}
+	p.duty(code, file, path, "%s", missing).Hinted(hint).Cited(cite)
 }

@@ -72,12 +72,12 @@ func (c *euCase) nominal() (unit.Mass, bool) {
 		}
 	}
 	if c.jar.DeclVolume > 0 {
-		c.missing("net-by-weight", c.jar.FillPath, strconv.Quote(c.jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
+		c.missing("net-by-weight", label.Net, c.jar.FillPath, strconv.Quote(c.jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
 			Hinted("weigh a filled jar less the empty one and declare grams").Cited("Regulation (EU) No 1169/2011 Art 23(1)")
 		return 0, false
 	}
-	c.missing("no-net", c.jar.FillPath, "no net quantity is declared and no jar was weighed").
-		Hinted("weigh some filled jars less the empty jar; the computed content is only an estimate").Cited(citeNet)
+	c.pending("no-net", label.Net, c.jar.FillPath, netToCome, "no net quantity is declared and no jar was weighed",
+		"weigh some filled jars less the empty jar; the computed content is only an estimate", citeNet)
 	if m := c.jar.Fill / (10 * unit.Gram) * (10 * unit.Gram); c.gift && m > 0 {
 		return m, true
 	}
@@ -88,7 +88,7 @@ func (c *euCase) nominal() (unit.Mass, bool) {
 func (c *euCase) date() {
 	best := c.r.BestBefore
 	if best.IsZero() || best.Month < 1 || best.Month > 12 {
-		c.missing("no-best-before", "best_before", "there is no best-before date").
+		c.missing("no-best-before", label.Date, "best_before", "there is no best-before date").
 			Hinted("write best_before, or the facts it is computed from").Cited(citeFIC24)
 		return
 	}
@@ -160,7 +160,7 @@ func (c *euCase) dateText(d euDate, useBy bool) string {
 // do: two batches can share one date.
 func (c *euCase) lot() {
 	if c.r.Lot == "" {
-		c.missing("no-lot", "lot", "there is no lot").Hinted("write lot in the batch file").Cited(citeLot)
+		c.missing("no-lot", label.Lot, "lot", "there is no lot").Hinted("write lot in the batch file").Cited(citeLot)
 		return
 	}
 	text := c.r.Lot
@@ -174,7 +174,7 @@ func (c *euCase) lot() {
 func (c *euCase) maker() {
 	k := c.r.Kitchen
 	if k == nil || strings.TrimSpace(k.Name) == "" || len(k.Address) == 0 {
-		d := c.missing("no-address", "", "the label needs the name and address of the business")
+		d := c.missing("no-address", label.Maker, "", "the label needs the name and address of the business")
 		d.File, d.Path = c.kitchenFile(), "address"
 		d.Hinted("write name and address in kitchen.toml: " + c.law.Address).Cited(citeFIC9 + "(h), Art 8(1)")
 		return

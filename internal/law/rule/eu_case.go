@@ -97,20 +97,24 @@ func (c *euCase) kitchenFile() string {
 
 // missing reports a particular the label cannot do without: an error on goods
 // for sale, a warning where the sale mode does not ask it, a note on a gift.
-func (c *euCase) missing(code, path, message string) *diag.Diagnostic {
+func (c *euCase) missing(code string, what label.Kind, path, message string) *diag.Diagnostic {
 	switch {
 	case c.gift:
 		return c.l.Notef(code, c.batchFile(), path, "%s", message)
-	case !c.required(euParticular[code]):
+	case !c.required(what):
 		return c.l.Warnf(code, c.batchFile(), path, "%s", message)
 	}
 	return c.l.Errorf(code, c.batchFile(), path, "%s", message)
 }
 
-// euParticular ties a finding to the particular it leaves out.
-var euParticular = map[string]label.Kind{
-	"no-name": label.Identity, "no-best-before": label.Date, "no-lot": label.Lot, "no-net": label.Net,
-	"brix-not-measured": label.Sugar, "no-yield": label.Fruit, "no-address": label.Maker,
+// pending is missing for what only a cooked and filled batch can know: of a plan
+// it says what is still to come.
+func (c *euCase) pending(code string, what label.Kind, path, toCome, missing, hint, cite string) {
+	if c.jar.Planned() && !c.gift && c.required(what) {
+		c.l.Notef(code, c.batchFile(), path, "%s", toCome).Hinted(toComeHint).Cited(cite)
+		return
+	}
+	c.missing(code, what, path, missing).Hinted(hint).Cited(cite)
 }
 
 // sideArea is the straight side of the jar in mm², the largest surface of a

@@ -88,7 +88,7 @@ func firstNumber(text string) int64 {
 func (c *euCase) fruit() {
 	cite := c.product.Cite
 	if c.r.Yield.Mass <= 0 {
-		c.missing("no-yield", "cook", "the fruit content can't be told without a yield").
+		c.missing("no-yield", label.Fruit, "cook", "the fruit content can't be told without a yield").
 			Hinted("weigh the finished pot and write it under [cook]").Cited(cite)
 		return
 	}
@@ -114,8 +114,8 @@ func (c *euCase) fruit() {
 func (c *euCase) sugar() {
 	b := c.r.Brix
 	if b.How != cook.Measured || b.Value <= 0 || b.Value > 100 {
-		c.missing("brix-not-measured", "cook.brix", "the total sugar content must be measured, and no refractometer reading is given").
-			Hinted("measure the finished food at 20 °C and write brix under [cook]; a computed value is not allowed").Cited(c.law.SugarStatement)
+		c.pending("brix-not-measured", label.Sugar, "cook.brix", brixToCome, "the total sugar content must be measured, and no refractometer reading is given",
+			"measure the finished food at 20 °C and write brix under [cook]; a computed value is not allowed", c.law.SugarStatement)
 		return
 	}
 	g := int64(b.Value + 0.5)

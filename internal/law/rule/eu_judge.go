@@ -54,7 +54,7 @@ func (c *euCase) judgeFruit() {
 		unverified = " (minimum from memory, unverified)"
 	}
 	if have < need {
-		c.fail("too-little-fruit", "name", c.printed(c.product)+" needs "+euGrams(need)+" of fruit in 1000 g, this batch has "+euGrams(have)+unverified).
+		c.tooLittle("too-little-fruit", "name", c.printed(c.product)+" needs "+euGrams(need)+" of fruit in 1000 g, this batch has "+euGrams(have)+unverified).
 			Hinted("call it " + c.say("product.spread") + ` and write kind = "spread", or use more fruit; juice counts in jelly only`).Cited(c.product.Cite)
 		return
 	}
@@ -123,11 +123,19 @@ func (c *euCase) reducedSugar(s *solidsRule, brix float64) bool {
 	return s.Reduced
 }
 
-// fail blocks printing for sale when the facts are measured; on an estimated
-// yield or a gift it warns.
+// fail blocks printing for sale; on a gift it warns.
 func (c *euCase) fail(code, path, message string) *diag.Diagnostic {
-	if c.gift || c.r.Yield.How == cook.Estimated && (code == "too-little-fruit" || code == "too-little-of") {
+	if c.gift {
 		return c.l.Warnf(code, c.batchFile(), path, "%s", message)
 	}
 	return c.l.Errorf(code, c.batchFile(), path, "%s", message)
+}
+
+// tooLittle is fail for what is measured against the yield: on an estimated one it
+// warns.
+func (c *euCase) tooLittle(code, path, message string) *diag.Diagnostic {
+	if c.r.Yield.How == cook.Estimated {
+		return c.l.Warnf(code, c.batchFile(), path, "%s", message)
+	}
+	return c.fail(code, path, message)
 }

@@ -24,7 +24,7 @@ func (c *euCase) identity() {
 		c.outside(name)
 	}
 	if name == "" {
-		c.missing("no-name", "name", "the food has no name").Hinted(`write name = "Strawberry jam"`).Cited(cite)
+		c.missing("no-name", label.Identity, "name", "the food has no name").Hinted(`write name = "Strawberry jam"`).Cited(cite)
 		return
 	}
 	c.add(label.Block{Kind: label.Identity, Bold: true, Runs: []label.Run{{Text: name, Bold: true}},

@@ -141,7 +141,7 @@ func (c *euCase) judgeLeast() {
 			continue
 		}
 		if have := c.holds(m) / c.r.Yield.Mass.Grams() * 1000; have+1e-9 < m.Grams {
-			c.fail("too-little-of", "name", fmt.Sprintf("%s needs %g g of %s in 1000 g, this batch has %.1f g", c.printed(c.product), m.Grams, m.What, have)).
+			c.tooLittle("too-little-of", "name", fmt.Sprintf("%s needs %g g of %s in 1000 g, this batch has %.1f g", c.printed(c.product), m.Grams, m.What, have)).
 				Hinted("change the recipe, or call it by another name").Cited(cite)
 		}
 	}

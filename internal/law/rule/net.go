@@ -73,8 +73,8 @@ func (p *pass) declared() (unit.Mass, bool) {
 			Hinted("jarmark weigh shows the highest weight you may declare").Cited(citeNetUS)
 		return least, true
 	}
-	p.duty("net-not-weighed", file, path, "no net weight is declared and no jar was weighed").
-		Hinted("weigh 3 or more filled jars less the empty jar and write net = [...] here, or declare what you know").Cited(citeNetUS)
+	p.awaits("net-not-weighed", file, path, netToCome, "no net weight is declared and no jar was weighed",
+		"weigh 3 or more filled jars less the empty jar and write net = [...] here, or declare what you know", citeNetUS)
 	return 0, false
 }
 

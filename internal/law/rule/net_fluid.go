@@ -20,7 +20,8 @@ func (p *pass) netFluid(row product) {
 		p.duty("net-by-measure", file, path, "%s is sold by fluid measure, and %q is none", row.called(), p.jar.DeclText).Hinted(hint).Cited(row.Cite)
 		return
 	case v <= 0:
-		p.duty("net-not-measured", file, path, "no net content is declared, and %s is sold by fluid measure", row.called()).Hinted(hint).Cited(row.Cite)
+		p.awaits("net-not-measured", file, path, "a plan: the net content is still to come",
+			"no net content is declared, and "+row.called()+" is sold by fluid measure", hint, row.Cite)
 		return
 	case p.jar.Jar.Brimful > 0 && v > p.jar.Jar.Brimful:
 		p.duty("net-over-jar", file, path, "the label promises %s, and the jar holds %s to the brim", p.jar.DeclText, fluidWords(p.jar.Jar.Brimful)).Hinted("check the jar size and the unit").Cited(row.Cite)

@@ -1,15 +1,17 @@
 package job
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/law/label"
 )
 
-// doubtful reports errors in what a label is made of. What the rules then say
-// of the batch is mere consequence, and hides what has to be mended first.
-func (b *Batch) doubtful() bool {
+// broken reports errors in what a label is made of: the rules then keep silent
+// about the batch file.
+func (b *Batch) broken() bool {
 	for _, d := range b.Findings {
 		if d.Severity != diag.Error || d.File != b.Input.Batch.Name {
 			continue
@@ -21,16 +23,6 @@ func (b *Batch) doubtful() bool {
 		}
 	}
 	return false
-}
-
-// besides leaves out findings about one file.
-func besides(file string, l diag.List) (out diag.List) {
-	for _, d := range l {
-		if d.File != file {
-			out = append(out, d)
-		}
-	}
-	return out
 }
 
 // surroundings tells of a kitchen that is not there, and of jars counted before
@@ -63,6 +55,32 @@ func counted(b *batch.Batch) bool {
 		if f.Count > 0 {
 			return true
 		}
+	}
+	return false
+}
+
+// unfilled forbids labels for sale that would bear no net content.
+func (b *Batch) unfilled(pieces []label.Piece, c Choices) (l diag.List) {
+	if c.Gift || !slices.ContainsFunc(pieces, bearsNet) {
+		return nil
+	}
+	for i, j := range b.Cooked.Jars {
+		if i >= len(b.Contents) || !j.Planned() {
+			continue
+		}
+		if _, ok := b.Contents[i].Find(label.Net); !ok {
+			l.Errorf("net-not-weighed", b.Input.Batch.Name, j.FillPath, "labels for sale need a net weight, and no jar is filled yet").
+				Hinted("after filling write count, sealed and net = [...]; --gift prints labels to give away without")
+		}
+	}
+	return b.locate(l)
+}
+
+// bearsNet reports the pieces that sell a jar: the others go beside a label.
+func bearsNet(p label.Piece) bool {
+	switch p {
+	case label.Front, label.Wrap, label.CaseLabel:
+		return true
 	}
 	return false
 }
