@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -115,10 +114,6 @@ func (e *Env) MemoryRows(on unit.Date) (rows [][]string) {
 	return rows
 }
 
-func (e *Env) width(f page.Face, s string, size unit.Length) unit.Length {
-	return e.Faces.Face(f).Width(s, size)
-}
-
 // Align makes the printer alignment page of a sheet as PDF.
 func (e *Env) Align(id string) (File, diag.List, error) {
 	var l diag.List
@@ -127,7 +122,7 @@ func (e *Env) Align(id string) (File, diag.List, error) {
 		l.Errorf("unknown-sheet", diag.Command, "", "no sheet %q", id).Hinted("jarmark sheets lists them")
 		return File{}, l, nil
 	}
-	doc := sheet.Align(s, e.width)
+	doc := sheet.Align(s, e.Faces)
 	doc.Title, doc.Lang = "printer alignment, "+s.ID, "en"
 	data, err := e.PDF(doc)
 	return File{"align-" + id + ".pdf", data}, l, err

@@ -3,6 +3,7 @@ package compose
 import (
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/law/label"
 )
 
@@ -20,7 +21,7 @@ func (s *setter) allergens() {
 	with := s.cornerCode(body, on, 0.22)
 	body.holes = with.holes
 	ps := s.cardFacts(on)
-	f := flow(ps, body, left)
+	f := flow(ps, body, typeset.Left)
 	s.put1(f, body, "the allergens", false)
 	s.decorate()
 }

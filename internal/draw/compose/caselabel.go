@@ -6,6 +6,7 @@ import (
 
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -22,7 +23,7 @@ func (s *setter) caseLabel() {
 	foot = in.inset(0, share(in.H, 0.56), 0, 0)
 	s.headed(head, on, short)
 	foot = s.cornerCode(foot, on, 0.34)
-	k := stack{in: foot, align: left, rise: 1, spread: 1.4}
+	k := stack{in: foot, align: typeset.Left, rise: 1, spread: 1.4}
 	if b, ok := s.block(label.Count); ok {
 		k.rows = append(k.rows, s.factRow(b, on, 0.055, 0.1, 1.5))
 	}
@@ -75,10 +76,10 @@ func (s *setter) headRows(in region, on roles, short unit.Length) stack {
 func (s *setter) factRow(b label.Block, on roles, least, best, weight float64) row {
 	r := s.displayRow(b, s.d.Voices.Text, on, s.short(), 3, weight)
 	v := s.voice(s.d.Voices.Text, on)
-	v.leading = 1.25
-	r.para = newPara(v, said{b.ID, emphasised(b), b.Exact})
-	r.legal = v.least(b, b.Text())
-	r.least, r.best = v.span(design.Range{Least: least, Best: best}, s.short(), max(legible, r.legal))
+	v.Leading = 1.25
+	r.para = typeset.New(v, typeset.Say(b.ID, emphasised(b), b.Exact))
+	r.legal = leastSize(v, b, b.Text())
+	r.least, r.best = spanOf(v, design.Range{Least: least, Best: best}, s.short(), max(legible, r.legal))
 	r.gap = 0.55
 	return r
 }
@@ -90,13 +91,13 @@ func (s *setter) joinedRow(on roles, least, best float64, kinds ...label.Kind) (
 		return row{}, false
 	}
 	r := s.factRow(blocks[0], on, least, best, 0.8)
-	var parts []said
+	var parts []typeset.Part
 	for _, b := range blocks {
 		one := s.factRow(b, on, least, best, 0.8)
 		r.least, r.best, r.legal = max(r.least, one.least), max(r.best, one.best), max(r.legal, one.legal)
-		parts = append(parts, said{b.ID, bound(emphasised(b)), b.Exact})
+		parts = append(parts, typeset.Say(b.ID, bound(emphasised(b)), b.Exact))
 	}
-	r.para = newPara(r.para.voice, parts...)
+	r.para = typeset.New(r.para.Voice, parts...)
 	return r, true
 }
 
@@ -107,7 +108,7 @@ func bound(runs []label.Run) []label.Run {
 	}
 	out := append([]label.Run(nil), runs...)
 	for i := range out {
-		out[i].Text = strings.ReplaceAll(out[i].Text, " ", string(nbsp))
+		out[i].Text = strings.ReplaceAll(out[i].Text, " ", string(typeset.NBSP))
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package compose
 
 import (
 	"fmt"
+	"jarmark/internal/draw/typeset"
 	"strings"
 	"unicode"
 
@@ -70,7 +71,7 @@ func (s *setter) drawn(text, path, what string, faces []*face.Face) string {
 	missing := ""
 	kept := strings.Map(func(r rune) rune {
 		switch {
-		case r == nbsp || r == ' ':
+		case r == typeset.NBSP || r == ' ':
 			return r
 		case unicode.IsSpace(r):
 			return ' '
@@ -128,22 +129,22 @@ func called(r rune) string {
 }
 
 // cased applies a voice's letter case, never to prescribed words.
-func (v voice) cased(b label.Block) []label.Run {
-	if b.Exact || (!v.upper && !v.lower) {
+func cased(v typeset.Voice, b label.Block) []label.Run {
+	if b.Exact || (!v.Upper && !v.Lower) {
 		return b.Runs
 	}
 	out := append([]label.Run(nil), b.Runs...)
 	for i := range out {
-		out[i].Text = v.recase(out[i].Text)
+		out[i].Text = recase(v, out[i].Text)
 	}
 	return out
 }
 
-func (v voice) recase(s string) string {
+func recase(v typeset.Voice, s string) string {
 	switch {
-	case v.upper:
+	case v.Upper:
 		return strings.ToUpper(s)
-	case v.lower:
+	case v.Lower:
 		return strings.ToLower(s)
 	}
 	return s

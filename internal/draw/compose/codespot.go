@@ -2,6 +2,7 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -28,7 +29,7 @@ func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, 
 		}
 		with := in
 		with.holes = append(append([]page.Rect(nil), in.holes...), try.hole)
-		f := fitFlow(ps, with, left)
+		f := fitFlow(ps, with, typeset.Left)
 		if !f.fits {
 			continue
 		}
@@ -53,7 +54,7 @@ func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, 
 	}
 	with := in
 	with.holes = append(with.holes, try.hole)
-	f := fitFlow(ps, with, left)
+	f := fitFlow(ps, with, typeset.Left)
 	s.overflow("the facts beside the QR code", f.bottom-in.Y, in.H, false)
 	return spot{}, false
 }
@@ -106,8 +107,8 @@ func (s *setter) captionWidth(p codePlan, on roles) unit.Length {
 	if !p.hasCap {
 		return 0
 	}
-	q := newPara(s.voice(s.d.Voices.Small, on), said{p.caption.ID, p.caption.Runs, p.caption.Exact})
-	return at(narrowest(q.boxes(), 2), unit.Points(s.d.Voices.Small.Size.Best)) + unit.Millimetre/2
+	q := typeset.New(s.voice(s.d.Voices.Small, on), typeset.Say(p.caption.ID, p.caption.Runs, p.caption.Exact))
+	return typeset.At(typeset.Narrowest(q.Boxes(), 2), unit.Points(s.d.Voices.Small.Size.Best)) + unit.Millimetre/2
 }
 
 func (s *setter) codeInOval(p codePlan, in region, side unit.Length) (spot, bool) {
@@ -145,17 +146,17 @@ func (s *setter) blankBeside(in region) unit.Length {
 // lines where they are wide enough.
 func (s *setter) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in region, wide unit.Length, on roles) []page.Item {
 	v := s.voice(s.d.Voices.Small, on)
-	v.leading = 1.25
-	least := max(legible, v.least(p.caption, p.caption.Text()))
-	q := newPara(v, said{p.caption.ID, p.caption.Runs, p.caption.Exact})
+	v.Leading = 1.25
+	least := max(legible, leastSize(v, p.caption, p.caption.Text()))
+	q := typeset.New(v, typeset.Say(p.caption.ID, p.caption.Runs, p.caption.Exact))
 	past := min(quiet, in.X+in.W-box.X-box.W+quiet, s.cell.W-s.cell.Safe-box.X-box.W)
 	past = max(past, (wide-box.W)/2)
 	room := region{Rect: page.Rect{X: box.X - past, Y: box.Y + box.H + quiet, W: box.W + 2*past, H: in.Y + in.H - box.Y - box.H - quiet}}
 	size := max(least, unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/6))
-	if two := room.W * 1000 / unit.Length(max(1, narrowest(q.boxes(), 2)+20)); two >= least {
+	if two := room.W * 1000 / unit.Length(max(1, typeset.Narrowest(q.Boxes(), 2)+20)); two >= least {
 		size = min(size, two)
 	}
-	f := flow([]passage{{para: q, least: least, best: size, ragged: balanced}}, room, centre)
+	f := flow([]passage{{para: q, least: least, best: size, ragged: typeset.Balanced}}, room, typeset.Centre)
 	if !f.fits {
 		return nil
 	}

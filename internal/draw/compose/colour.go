@@ -4,6 +4,7 @@ import (
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/palette"
+	"jarmark/internal/draw/typeset"
 )
 
 // Contrast ratios of WCAG 2.2, 1.4.3: text, and large text (18 pt, or 14 pt
@@ -92,14 +93,14 @@ func (r roles) text(role string, ratio float64) page.Colour {
 }
 
 // voice makes a design's voice speak on a ground.
-func (s *setter) voice(v design.Voice, on roles) voice {
-	out := voice{
-		regular: s.faces.Face(v.Face), track: int(v.Track * 1000),
-		leading: v.Leading, colour: on.text(v.Colour, textContrast), kernMin: 4,
-		upper: v.Case == "upper", lower: v.Case == "lower",
+func (s *setter) voice(v design.Voice, on roles) typeset.Voice {
+	out := typeset.Voice{
+		Regular: s.faces.Face(v.Face), Track: int(v.Track * 1000),
+		Leading: v.Leading, Colour: on.text(v.Colour, textContrast), KernMin: 4,
+		Upper: v.Case == "upper", Lower: v.Case == "lower",
 	}
 	if v.Bold != "" {
-		out.bold = s.faces.Face(v.Bold)
+		out.Bold = s.faces.Face(v.Bold)
 	}
 	return out
 }

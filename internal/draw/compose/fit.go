@@ -1,6 +1,9 @@
 package compose
 
-import "jarmark/internal/kit/unit"
+import (
+	"jarmark/internal/draw/typeset"
+	"jarmark/internal/kit/unit"
+)
 
 // penalty is what a further line costs a display row.
 var penalty = []float64{1, 0.8, 0.66, 0.55, 0.5, 0.45, 0.4, 0.36}
@@ -153,7 +156,7 @@ func (k *stack) lift(s *setting) bool {
 		if s.sizes[i] >= need {
 			continue
 		}
-		if n := r.narrow[s.lines[i]-1]; at(n+r.ink.left+r.ink.right, need) > k.in.W {
+		if n := r.narrow[s.lines[i]-1]; typeset.At(n+r.ink.left+r.ink.right, need) > k.in.W {
 			return false
 		}
 		s.sizes[i] = need

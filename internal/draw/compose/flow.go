@@ -2,19 +2,20 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 )
 
 // passage is one paragraph of running text.
 type passage struct {
-	parts       []said
-	para        para
+	parts       []typeset.Part
+	para        typeset.Para
 	least, best unit.Length // type size
 	gap         float64     // blank above it in ems
 	name        string      // for findings
 	ink         reach
-	boxes       []box
-	ragged      ragged
+	boxes       []typeset.Box
+	ragged      typeset.Ragged
 }
 
 // tight is the line spacing running text may close up to before its size has
@@ -34,7 +35,7 @@ type flowed struct {
 
 // flow sets passages one under the other, as large as the region takes, and
 // opens the blanks between them into what height is left.
-func flow(ps []passage, in region, a align) flowed {
+func flow(ps []passage, in region, a typeset.Align) flowed {
 	f := fitFlow(ps, in, a)
 	if !f.fits {
 		return f
@@ -43,7 +44,7 @@ func flow(ps []passage, in region, a align) flowed {
 }
 
 // fitFlow measures what flow would set, without setting it.
-func fitFlow(ps []passage, in region, a align) flowed {
+func fitFlow(ps []passage, in region, a typeset.Align) flowed {
 	measured(ps)
 	if f := flowAt(ps, in, a, 1, 1, false); f.fits {
 		return opened(ps, in, a, f)
@@ -68,7 +69,7 @@ func fitFlow(ps []passage, in region, a align) flowed {
 const widest = 2.2
 
 // opened widens the blanks between passages while the region takes it.
-func opened(ps []passage, in region, a align, f flowed) flowed {
+func opened(ps []passage, in region, a typeset.Align, f flowed) flowed {
 	lo, hi := 1.0, widest
 	for range 4 {
 		mid := (lo + hi) / 2
@@ -85,7 +86,7 @@ func opened(ps []passage, in region, a align, f flowed) flowed {
 func measured(ps []passage) {
 	for i := range ps {
 		if ps[i].ink == (reach{}) {
-			ps[i].ink, ps[i].boxes = ps[i].para.reach(), ps[i].para.boxes()
+			ps[i].ink, ps[i].boxes = reachOf(ps[i].para), ps[i].para.Boxes()
 		}
 	}
 }
@@ -93,14 +94,14 @@ func measured(ps []passage) {
 // flowAt sets the passages at one scale, the blanks between them open times
 // as wide. When they do not fit it goes on below the region, so that bottom
 // tells how much they need. draw asks for the items, not the measures alone.
-func flowAt(ps []passage, in region, a align, t, open float64, draw bool) flowed {
+func flowAt(ps []passage, in region, a typeset.Align, t, open float64, draw bool) flowed {
 	f := flowed{scale: t, open: open, fits: true, top: in.Y, bottom: in.Y}
 	y := in.Y
 	for i, p := range ps {
 		size := p.least + share(p.best-p.least, t)
-		lead := share(size, tight+(max(tight, p.para.voice.leading)-tight)*t)
+		lead := share(size, tight+(max(tight, p.para.Voice.Leading)-tight)*t)
 		if i > 0 {
-			y += max(0, lead-at(p.ink.top+p.ink.bottom, size)) + share(size, p.gap*(0.5+0.5*t)*open)
+			y += max(0, lead-typeset.At(p.ink.top+p.ink.bottom, size)) + share(size, p.gap*(0.5+0.5*t)*open)
 		}
 		items, lines, ok := p.set(in, a, size, lead, y, draw)
 		if !ok {
@@ -110,7 +111,7 @@ func flowAt(ps []passage, in region, a align, t, open float64, draw bool) flowed
 			continue
 		}
 		f.items = append(f.items, items...)
-		y += at(p.ink.top+p.ink.bottom, size) + unit.Length(lines-1)*lead
+		y += typeset.At(p.ink.top+p.ink.bottom, size) + unit.Length(lines-1)*lead
 		f.bottom = y
 	}
 	if f.bottom > in.Y+in.H {
@@ -120,22 +121,22 @@ func flowAt(ps []passage, in region, a align, t, open float64, draw bool) flowed
 }
 
 // set places one passage from y down.
-func (p passage) set(in region, a align, size, lead, y unit.Length, draw bool) ([]page.Item, int, bool) {
-	first := y + at(p.ink.top, size)
+func (p passage) set(in region, a typeset.Align, size, lead, y unit.Length, draw bool) ([]page.Item, int, bool) {
+	first := y + typeset.At(p.ink.top, size)
 	span := func(line int) (unit.Length, unit.Length) {
 		base := first + unit.Length(line)*lead
 		return p.ink.chord(in, base, size)
 	}
 	measure := func(line int) int {
 		x0, x1 := span(line)
-		return em(x1-x0, size) + p.para.voice.track
+		return typeset.Em(x1-x0, size) + p.para.Voice.Track
 	}
 	if !draw {
-		if lines, ok := fewest(p.boxes, measure); ok {
+		if lines, ok := typeset.Fewest(p.boxes, measure); ok {
 			return nil, lines, true
 		}
 	}
-	ends, ok := breakLines(p.boxes, measure, p.ragged, 0)
+	ends, ok := typeset.Break(p.boxes, measure, p.ragged, 0)
 	if !ok {
 		return nil, 0, false
 	}
@@ -146,9 +147,9 @@ func (p passage) set(in region, a align, size, lead, y unit.Length, draw bool) (
 	from := 0
 	for line, to := range ends {
 		x0, x1 := span(line)
-		w := at(p.para.lineWidth(from, to), size)
-		pt := page.Point{X: x0 + a.shift(x1-x0, w), Y: first + unit.Length(line)*lead}
-		items = append(items, p.para.setLine(from, to, size, pt)...)
+		w := typeset.At(p.para.LineWidth(from, to), size)
+		pt := page.Point{X: x0 + a.Shift(x1-x0, w), Y: first + unit.Length(line)*lead}
+		items = append(items, p.para.SetLine(from, to, size, pt)...)
 		from = to
 	}
 	return items, len(ends), true

@@ -2,6 +2,7 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -99,7 +100,7 @@ func (s *setter) alone(area page.Rect) bool {
 		return true
 	}
 	f := chosen.f
-	s.put(flowAt(chosen.ps, f.region, left, f.scale, 1, true).items...)
+	s.put(flowAt(chosen.ps, f.region, typeset.Left, f.scale, 1, true).items...)
 	if chosen.at != nil {
 		s.putCode(chosen.at.plan, chosen.at.box, on)
 	}
@@ -153,7 +154,7 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 		body.holes = append(body.holes, at.hole)
 	}
 	measured(ps)
-	f := flowAt(ps, body, left, t, 1, false)
+	f := flowAt(ps, body, typeset.Left, t, 1, false)
 	for range 4 { // lines beside the code are shorter, so moving down may add some
 		top := body
 		d := max(0, body.Y+body.H-f.bottom)
@@ -161,7 +162,7 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 			break
 		}
 		top.Y, top.H = top.Y+d, top.H-d
-		g := flowAt(ps, top, left, t, 1, false)
+		g := flowAt(ps, top, typeset.Left, t, 1, false)
 		if !g.fits {
 			body.H -= share(body.H, 0.02)
 			continue

@@ -1,6 +1,7 @@
 package compose
 
 import (
+	"jarmark/internal/draw/typeset"
 	"strings"
 	"unicode"
 
@@ -48,12 +49,12 @@ func sizeFor(h label.Height, text string, f *face.Face) unit.Length {
 	return (h.Length*1000 + unit.Length(k) - 1) / unit.Length(k)
 }
 
-// least is the smallest size a block may be set at in a voice: the law's, on
+// leastSize is the smallest size a block may be set at in a voice: the law's, on
 // the smaller of its faces.
-func (v voice) least(b label.Block, text string) unit.Length {
-	size := sizeFor(b.Min, text, v.regular)
-	if v.bold != nil {
-		size = max(size, sizeFor(b.Min, text, v.bold))
+func leastSize(v typeset.Voice, b label.Block, text string) unit.Length {
+	size := sizeFor(b.Min, text, v.Regular)
+	if v.Bold != nil {
+		size = max(size, sizeFor(b.Min, text, v.Bold))
 	}
 	return size
 }

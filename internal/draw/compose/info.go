@@ -5,6 +5,7 @@ import (
 
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -74,11 +75,11 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 	v := s.voice(s.d.Voices.Text, on)
 	size := s.d.Voices.Text.Size
 	for _, b := range blocks {
-		least := max(v.least(b, b.Text()), unit.Points(size.Least), legible)
+		least := max(leastSize(v, b, b.Text()), unit.Points(size.Least), legible)
 		best := max(least, min(unit.Points(size.Best), s.short()/9))
-		part := said{b.ID, emphasised(b), b.Exact}
+		part := typeset.Say(b.ID, emphasised(b), b.Exact)
 		if joined {
-			part.runs = bound(part.runs)
+			part.Runs = bound(part.Runs)
 		}
 		if k := len(out); joined && k > 0 {
 			last := &out[k-1]
@@ -86,10 +87,10 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 			last.parts = append(last.parts, part)
 			continue
 		}
-		out = append(out, passage{parts: []said{part}, least: least, best: best, name: string(b.Kind)})
+		out = append(out, passage{parts: []typeset.Part{part}, least: least, best: best, name: string(b.Kind)})
 	}
 	for i := range out {
-		out[i].para = newPara(v, out[i].parts...)
+		out[i].para = typeset.New(v, out[i].parts...)
 	}
 	return out
 }
@@ -114,14 +115,14 @@ func (s *setter) infoPanel(area page.Rect, on roles, skip ...string) bool {
 func (s *setter) infoAt(in region, ps []passage, on roles) bool {
 	plan, coded := s.planCode(min(in.W*2/5, in.H))
 	if !coded {
-		return s.put1(flow(ps, in, left), in, "the facts", true)
+		return s.put1(flow(ps, in, typeset.Left), in, "the facts", true)
 	}
 	spot, ok := s.codeSpot(plan, in, ps, on)
 	if !ok {
 		return false
 	}
 	in.holes = append(in.holes, spot.hole)
-	f := flow(ps, in, left)
+	f := flow(ps, in, typeset.Left)
 	if f.fits && in.oval.W == 0 { // stand in the middle, code and all
 		low := max(f.bottom, spot.hole.Y+spot.hole.H-plan.blank(spot.box.W))
 		down := share(max(0, in.Y+in.H-low), 0.46)
@@ -169,9 +170,9 @@ func shift(items []page.Item, dx, dy unit.Length) {
 // smallPassage sets a block in the small voice.
 func (s *setter) smallPassage(b label.Block, on roles, v design.Voice) passage {
 	vc := s.voice(v, on)
-	least := max(vc.least(b, b.Text()), unit.Points(v.Size.Least), legible)
+	least := max(leastSize(vc, b, b.Text()), unit.Points(v.Size.Least), legible)
 	return passage{
-		para:  newPara(vc, said{b.ID, emphasised(b), b.Exact}),
+		para:  typeset.New(vc, typeset.Say(b.ID, emphasised(b), b.Exact)),
 		least: least, best: max(least, unit.Points(v.Size.Best)), gap: 0.5, name: string(b.Kind),
 	}
 }

@@ -2,6 +2,7 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/law/label"
 )
 
@@ -18,7 +19,7 @@ func (s *setter) lid() {
 	in = s.reserve(in, s.colours, short, "frame", "around", "top", "bottom", "left", "right", "corners")
 	k := stack{in: in, align: s.align(), rise: 0.5, spread: 1.7}
 	if in.oval.W > 0 {
-		k.align = centre
+		k.align = typeset.Centre
 	}
 	k.rows = s.titleRows(s.colours, short)
 	if b, ok := s.block(label.Season); ok {
@@ -42,7 +43,7 @@ func (s *setter) noteRow(b label.Block, weight float64) row {
 	v := s.voice(s.d.Voices.Small, s.colours)
 	p := s.smallPassage(b, s.colours, s.d.Voices.Small)
 	return row{
-		para: newPara(v, said{b.ID, bound(emphasised(b)), true}), legal: v.least(b, b.Text()), least: p.least, best: p.best,
-		lines: 2, ragged: balanced, weight: weight * 0.5, gap: 0.9, name: string(b.Kind),
+		para: typeset.New(v, typeset.Say(b.ID, bound(emphasised(b)), true)), legal: leastSize(v, b, b.Text()), least: p.least, best: p.best,
+		lines: 2, ragged: typeset.Balanced, weight: weight * 0.5, gap: 0.9, name: string(b.Kind),
 	}
 }

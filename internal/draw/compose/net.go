@@ -2,6 +2,7 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -27,10 +28,10 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 		top := share(s.cell.H, bottomZone)
 		foot = in.inset(0, max(0, top-in.Y), 0, 0)
 	}
-	big := clearing(r.para.voice, b, r.best)
+	big := clearing(r.para.Voice, b, r.best)
 	side, under := s.clearAside(big, in, area), s.clearUnder(big, in, area)
 	k := stack{in: foot.inset(side, 0, side, under), align: s.align(), rise: 1, rows: []row{r}}
-	if k.align == left {
+	if k.align == typeset.Left {
 		k.in = foot.inset(0, 0, side, under)
 	}
 	best, ok := k.lowest()
@@ -44,7 +45,7 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 	box, size := s.inkOf(items), best.sizes[0]
 	gap := share(size, 0.5)
 	if b.Clear {
-		c := clearing(r.para.voice, b, size)
+		c := clearing(r.para.Voice, b, size)
 		gap = c.Y
 		s.clear = append(s.clear, box.Grow(c.X, c.Y))
 		s.holes = append(s.holes, box.Grow(c.X/4, c.Y/2))
@@ -56,12 +57,12 @@ func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (re
 
 // clearing is the clear space of a net quantity at a size: X at each side, Y
 // above and below.
-func clearing(v voice, b label.Block, size unit.Length) page.Point {
+func clearing(v typeset.Voice, b label.Block, size unit.Length) page.Point {
 	if !b.Clear {
 		return page.Point{X: size / 2, Y: size / 2}
 	}
-	f := v.face(netBold(b))
-	return page.Point{X: 2 * at(f.Advance('N'), size), Y: max(f.CapHeight(size), at(f.Ink('(').Top+f.Ink('(').Bottom, size))}
+	f := v.Face(netBold(b))
+	return page.Point{X: 2 * typeset.At(f.Advance('N'), size), Y: max(f.CapHeight(size), typeset.At(f.Ink('(').Top+f.Ink('(').Bottom, size))}
 }
 
 // clearAside is how far the net quantity must stand in from the sides of a
@@ -122,20 +123,20 @@ func (k *stack) lowest() (setting, bool) {
 
 // netPara keeps the declaration together: it may break only before the
 // bracket of its second measure.
-func (s *setter) netPara(b label.Block, on roles) para {
+func (s *setter) netPara(b label.Block, on roles) typeset.Para {
 	vc := s.voice(s.d.Voices.Net, on)
-	runs := append([]label.Run(nil), vc.cased(b)...)
+	runs := append([]label.Run(nil), cased(vc, b)...)
 	for i := range runs {
 		runs[i].Text = bindNet(runs[i].Text)
 	}
-	return newPara(vc, said{b.ID, runs, b.Exact})
+	return typeset.New(vc, typeset.Say(b.ID, runs, b.Exact))
 }
 
 func bindNet(s string) string {
 	out := []rune(s)
 	for i, r := range out {
 		if r == ' ' && (i+1 >= len(out) || out[i+1] != '(') {
-			out[i] = nbsp
+			out[i] = typeset.NBSP
 		}
 	}
 	return string(out)

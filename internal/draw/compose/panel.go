@@ -5,6 +5,7 @@ import (
 
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -36,11 +37,11 @@ func (s *setter) inner(area page.Rect, on roles) region {
 	return s.shaped(area.Grow(-m, -m))
 }
 
-func (s *setter) align() align {
+func (s *setter) align() typeset.Align {
 	if s.look.Align == "left" && s.cell.Shape != page.Ellipse {
-		return left
+		return typeset.Left
 	}
-	return centre
+	return typeset.Centre
 }
 
 // shaped is the part of a box that lies on the label: an oval's inside, what a
@@ -63,7 +64,7 @@ func (s *setter) shaped(r page.Rect) region {
 }
 
 // span gives a display voice's sizes on a panel.
-func (v voice) span(d design.Range, short, least unit.Length) (lo, hi unit.Length) {
+func spanOf(v typeset.Voice, d design.Range, short, least unit.Length) (lo, hi unit.Length) {
 	lo, hi = share(short, d.Least), share(short, d.Best)
 	lo = max(lo, least)
 	return lo, max(lo, hi)
@@ -175,7 +176,7 @@ func (s *setter) lacks(k stack, what string) {
 			continue
 		}
 		lines := len(r.narrow)
-		wide = max(wide, at(r.narrow[lines-1], r.least))
+		wide = max(wide, typeset.At(r.narrow[lines-1], r.least))
 		need += share(r.least, r.gap) + r.height(r.least, r.linesFor(k.in.W))
 	}
 	if wide > k.in.W {
@@ -187,7 +188,7 @@ func (s *setter) lacks(k stack, what string) {
 
 func (r row) linesFor(w unit.Length) int {
 	for n, narrow := range r.narrow {
-		if at(narrow, r.least) <= w {
+		if typeset.At(narrow, r.least) <= w {
 			return n + 1
 		}
 	}
@@ -214,13 +215,13 @@ func (s *setter) titleRows(on roles, short unit.Length) []row {
 		}
 		vc := s.voice(v, on)
 		if !blk.Exact {
-			text = vc.recase(text)
+			text = recase(vc, text)
 		}
-		legal := vc.least(blk, text)
-		lo, hi := vc.span(span, short, max(legible, legal))
+		legal := leastSize(vc, blk, text)
+		lo, hi := spanOf(vc, span, short, max(legible, legal))
 		rows = append(rows, row{
-			para:  newPara(vc, said{blk.ID, []label.Run{{Text: text, Bold: blk.Bold}}, true}),
-			least: lo, best: hi, legal: legal, lines: lines, ragged: balanced, weight: weight, gap: gap, name: "the name",
+			para:  typeset.New(vc, typeset.Say(blk.ID, []label.Run{{Text: text, Bold: blk.Bold}}, true)),
+			least: lo, best: hi, legal: legal, lines: lines, ragged: typeset.Balanced, weight: weight, gap: gap, name: "the name",
 			names: true, grows: true, part: s.prominence(blk),
 		})
 	}
@@ -265,25 +266,25 @@ func normal(s string) string {
 // displayRow sets a block in a display voice.
 func (s *setter) displayRow(b label.Block, v design.Voice, on roles, short unit.Length, lines int, weight float64) row {
 	vc := s.voice(v, on)
-	runs := vc.cased(b)
-	legal := vc.least(b, plain(runs))
-	lo, hi := vc.span(v.Size, short, max(legible, legal))
+	runs := cased(vc, b)
+	legal := leastSize(vc, b, plain(runs))
+	lo, hi := spanOf(vc, v.Size, short, max(legible, legal))
 	return row{
-		para:  newPara(vc, said{b.ID, runs, b.Exact}),
-		least: lo, best: hi, legal: legal, lines: lines, ragged: balanced, weight: weight, gap: 0.6, name: string(b.Kind),
+		para:  typeset.New(vc, typeset.Say(b.ID, runs, b.Exact)),
+		least: lo, best: hi, legal: legal, lines: lines, ragged: typeset.Balanced, weight: weight, gap: 0.6, name: string(b.Kind),
 	}
 }
 
 // textRow sets a block in the text voice as a row of a stack.
 func (s *setter) textRow(b label.Block, on roles, short unit.Length) row {
 	vc := s.voice(s.d.Voices.Text, on)
-	vc.leading = tight // few lines, in a small space
+	vc.Leading = tight // few lines, in a small space
 	runs := emphasised(b)
-	legal := vc.least(b, b.Text())
+	legal := leastSize(vc, b, b.Text())
 	lo := max(legal, legible)
 	return row{
-		para:  newPara(vc, said{b.ID, runs, b.Exact}),
-		legal: legal, least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: balanced, weight: 0.5, gap: 0.95, name: string(b.Kind),
+		para:  typeset.New(vc, typeset.Say(b.ID, runs, b.Exact)),
+		legal: legal, least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: typeset.Balanced, weight: 0.5, gap: 0.95, name: string(b.Kind),
 	}
 }
 

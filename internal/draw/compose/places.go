@@ -4,6 +4,7 @@ import (
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/ornament"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 )
 
@@ -156,7 +157,7 @@ func (s *setter) besides() (out []pending) {
 		left := page.Rect{X: in.X, Y: top, W: name.X - in.X - air, H: bottom - top}
 		right := page.Rect{X: name.X + name.W + air, Y: top, W: in.X + in.W - name.X - name.W - air, H: bottom - top}
 		side := min(left.W, right.W, left.H)
-		if s.align() != centre {
+		if s.align() != typeset.Centre {
 			side = min(right.W, right.H)
 		}
 		side = min(side, share(s.short(), max(p.o.Size, p.o.Reach)))
@@ -165,7 +166,7 @@ func (s *setter) besides() (out []pending) {
 		}
 		// Nearer the name than the edge, at half its height.
 		y := max(top, min(bottom-side, name.Y+name.H/2-side/2))
-		if s.align() == centre {
+		if s.align() == typeset.Centre {
 			p.box = page.Rect{X: left.X + share(left.W-side, 0.6), Y: y, W: side, H: side}
 			out = append(out, p)
 			p.flip = true

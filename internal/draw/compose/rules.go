@@ -3,11 +3,12 @@ package compose
 import (
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 )
 
 // ruleRow is the look's rule as a row of a stack; ok is false when it has none.
-func (s *setter) ruleRow(on roles, short unit.Length, a align) (row, bool) {
+func (s *setter) ruleRow(on roles, short unit.Length, a typeset.Align) (row, bool) {
 	if s.look.Rule == "none" || s.look.Rule == "" {
 		return row{}, false
 	}
@@ -18,7 +19,7 @@ func (s *setter) ruleRow(on roles, short unit.Length, a align) (row, bool) {
 		high = max(share(short, 0.055), 3*unit.Millimetre/2)
 		return row{high: high, gap: 0.5, draw: func(box page.Rect) []page.Item {
 			w := share(box.W, 0.62)
-			box.X, box.W = box.X+a.shift(box.W, w), w
+			box.X, box.W = box.X+a.Shift(box.W, w), w
 			return s.drawing(design.Ornament{Name: "rule-" + kind}, box, on, nil)
 		}}, true
 	}
@@ -28,16 +29,16 @@ func (s *setter) ruleRow(on roles, short unit.Length, a align) (row, bool) {
 }
 
 // rule draws a rule in a box, at its middle height.
-func rule(kind string, box page.Rect, a align, c page.Colour) []page.Item {
+func rule(kind string, box page.Rect, a typeset.Align, c page.Colour) []page.Item {
 	part := 0.62
 	switch {
 	case kind == "short":
 		part = 0.22
-	case a == left && kind != "lozenge":
+	case a == typeset.Left && kind != "lozenge":
 		part = 1
 	}
 	w := share(box.W, part)
-	x, y := box.X+a.shift(box.W, w), box.Y+box.H/2
+	x, y := box.X+a.Shift(box.W, w), box.Y+box.H/2
 	from, to := page.Point{X: x, Y: y}, page.Point{X: x + w, Y: y}
 	switch kind {
 	case "double":

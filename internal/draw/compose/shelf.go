@@ -3,6 +3,7 @@ package compose
 import (
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -33,26 +34,26 @@ func (s *setter) shelf() {
 
 // jarRow says what jar it is: "10 oz jar", and the net quantity.
 func (s *setter) jarRow(on roles) (row, bool) {
-	var parts []said
+	var parts []typeset.Part
 	jar := label.Block{}
 	r := row{}
 	if text := s.drawn(s.c.JarText, "", "the jar", nil); text != "" {
 		jar.Runs = []label.Run{{Text: text}}
 		r = s.factRow(jar, on, 0.045, 0.068, 0.8)
-		parts = append(parts, said{"", jar.Runs, false})
+		parts = append(parts, typeset.Say("", jar.Runs, false))
 	}
 	if b, ok := s.block(label.Net); ok {
 		n := s.factRow(b, on, 0.045, 0.068, 0.8)
 		r.least, r.best, r.legal = max(r.least, n.least), max(r.best, n.best), max(r.legal, n.legal)
-		if r.para.words == nil {
+		if r.para.Words == nil {
 			r = n
 		}
-		parts = append(parts, said{b.ID, b.Runs, b.Exact})
+		parts = append(parts, typeset.Say(b.ID, b.Runs, b.Exact))
 	}
 	if len(parts) == 0 {
 		return row{}, false
 	}
-	r.para = newPara(r.para.voice, parts...)
+	r.para = typeset.New(r.para.Voice, parts...)
 	r.gap = 0.75
 	return r, true
 }
@@ -85,43 +86,43 @@ func (s *setter) price(in region, on roles, short unit.Length) {
 		return
 	}
 	v := s.voice(s.d.Voices.Price, on)
-	p := newPara(v, said{b.ID, b.Runs, true})
-	lo, hi := v.span(s.d.Voices.Price.Size, short, legible)
+	p := typeset.New(v, typeset.Say(b.ID, b.Runs, true))
+	lo, hi := spanOf(v, s.d.Voices.Price.Size, short, legible)
 	unitBlock, hasUnit := s.block(label.UnitPrice)
 	small := s.voice(s.d.Voices.Text, on)
-	smallSize := max(unit.Points(6.5), small.least(unitBlock, unitBlock.Text()), share(short, 0.06))
-	q := newPara(small, said{unitBlock.ID, unitBlock.Runs, true})
+	smallSize := max(unit.Points(6.5), leastSize(small, unitBlock, unitBlock.Text()), share(short, 0.06))
+	q := typeset.New(small, typeset.Say(unitBlock.ID, unitBlock.Runs, true))
 	beside := unit.Length(0)
 	if hasUnit {
-		beside = at(q.lineWidth(0, len(q.words)), smallSize) + share(short, 0.05)
+		beside = typeset.At(q.LineWidth(0, len(q.Words)), smallSize) + share(short, 0.05)
 	}
-	ink := p.reach()
-	w := p.lineWidth(0, len(p.words))
+	ink := reachOf(p)
+	w := p.LineWidth(0, len(p.Words))
 	size := hi
 	if w > 0 {
 		size = min(size, max(0, in.W-beside)*1000/unit.Length(w))
 	}
 	size = min(size, in.H*1000/unit.Length(max(1, ink.top+ink.bottom)))
 	if size < lo {
-		s.overflow("the price", at(w, lo)+beside, in.W, true)
+		s.overflow("the price", typeset.At(w, lo)+beside, in.W, true)
 		return
 	}
-	base := in.Y + in.H - at(ink.bottom, size)
+	base := in.Y + in.H - typeset.At(ink.bottom, size)
 	x, right := ink.chord(in, base, size)
 	for range 4 { // the corners leave less than the full width
-		if room := right - x - beside; at(w, size) > room && w > 0 {
+		if room := right - x - beside; typeset.At(w, size) > room && w > 0 {
 			size = max(0, room) * 1000 / unit.Length(w)
-			base = in.Y + in.H - at(ink.bottom, size)
+			base = in.Y + in.H - typeset.At(ink.bottom, size)
 			x, right = ink.chord(in, base, size)
 		}
 	}
-	if need := at(w, size) + beside; right-x < need || size < lo {
-		s.overflow("the price", at(w, max(size, lo))+beside, right-x, true)
+	if need := typeset.At(w, size) + beside; right-x < need || size < lo {
+		s.overflow("the price", typeset.At(w, max(size, lo))+beside, right-x, true)
 		return
 	}
-	s.put(p.setLine(0, len(p.words), size, page.Point{X: x, Y: base})...)
+	s.put(p.SetLine(0, len(p.Words), size, page.Point{X: x, Y: base})...)
 	if hasUnit {
-		x += at(w, size) + share(short, 0.05)
-		s.put(q.setLine(0, len(q.words), smallSize, page.Point{X: x, Y: base})...)
+		x += typeset.At(w, size) + share(short, 0.05)
+		s.put(q.SetLine(0, len(q.Words), smallSize, page.Point{X: x, Y: base})...)
 	}
 }

@@ -3,6 +3,7 @@ package compose
 import (
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -55,8 +56,8 @@ func Overlay(slot page.Slot, text string, f *face.Set) (items []page.Item, ok bo
 			return nil, false
 		}
 	}
-	p := newPara(voice{regular: fc, kernMin: 4, colour: slot.Colour}, said{slot.Block, []label.Run{{Text: text}}, true})
-	w := p.lineWidth(0, len(p.words))
+	p := typeset.New(typeset.Voice{Regular: fc, KernMin: 4, Colour: slot.Colour}, typeset.Say(slot.Block, []label.Run{{Text: text}}, true))
+	w := p.LineWidth(0, len(p.Words))
 	if w <= 0 {
 		return nil, true
 	}
@@ -64,5 +65,5 @@ func Overlay(slot page.Slot, text string, f *face.Set) (items []page.Item, ok bo
 	if size < slot.Size*7/10 {
 		return nil, false
 	}
-	return p.setLine(0, len(p.words), size, slot.At), true
+	return p.SetLine(0, len(p.Words), size, slot.At), true
 }

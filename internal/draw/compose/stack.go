@@ -2,17 +2,18 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 )
 
 // row is one element of a stack of display type: a paragraph in at most lines
 // lines, or a drawing of a fixed height.
 type row struct {
-	para        para
+	para        typeset.Para
 	least, best unit.Length // type size
 	legal       unit.Length // type size it may never go below
 	lines       int         // most lines it may take
-	ragged      ragged
+	ragged      typeset.Ragged
 	gap         float64 // blank above it, in ems of its size
 	weight      float64 // how much its size matters; 0 = follows the others
 	draw        func(box page.Rect) []page.Item
@@ -20,7 +21,7 @@ type row struct {
 	name        string      // for findings
 	narrow      []int       // narrow[k]: least width that holds it in k+1 lines
 	ink         reach
-	boxes       []box
+	boxes       []typeset.Box
 	names       bool // a line of the name
 	part        int  // least size in percent of the largest row; 0 = none
 	grows       bool // may exceed its best size where there is room
@@ -30,7 +31,7 @@ type row struct {
 type stack struct {
 	rows    []row
 	in      region
-	align   align
+	align   typeset.Align
 	rise    float64     // share of the spare height above the rows
 	spread  float64     // how far the gaps may grow, as a factor
 	sides   unit.Length // kept free at each side of the first row, a name
@@ -55,11 +56,11 @@ func (k *stack) prepare() {
 		if r.draw != nil || r.narrow != nil {
 			continue
 		}
-		r.ink = r.para.reach()
-		r.boxes = r.para.boxes()
+		r.ink = reachOf(r.para)
+		r.boxes = r.para.Boxes()
 		r.lines = max(1, min(r.lines, len(r.boxes)))
 		for n := 1; n <= r.lines; n++ {
-			r.narrow = append(r.narrow, narrowest(r.boxes, n)-r.para.voice.track)
+			r.narrow = append(r.narrow, typeset.Narrowest(r.boxes, n)-r.para.Voice.Track)
 		}
 	}
 }
@@ -80,13 +81,13 @@ func (r row) height(size unit.Length, lines int) unit.Length {
 	if r.draw != nil {
 		return r.high
 	}
-	return at(r.ink.top+r.ink.bottom, size) + unit.Length(lines-1)*r.lead(size)
+	return typeset.At(r.ink.top+r.ink.bottom, size) + unit.Length(lines-1)*r.lead(size)
 }
 
 // lead is the line spacing at a size: the voice's, and never so close that the
 // letters of two lines touch.
 func (r row) lead(size unit.Length) unit.Length {
-	return max(share(size, r.para.voice.leading), at(r.ink.top+r.ink.bottom+20, size))
+	return max(share(size, r.para.Voice.Leading), typeset.At(r.ink.top+r.ink.bottom+20, size))
 }
 
 func (k *stack) gapAbove(i int, s setting) unit.Length {
@@ -150,16 +151,16 @@ func (k *stack) put(s setting, draw bool) ([]page.Item, bool) {
 }
 
 // set breaks one row into its lines and places them from y down.
-func (r row) set(in region, a align, size unit.Length, lines int, y unit.Length, draw bool) ([]page.Item, bool) {
+func (r row) set(in region, a typeset.Align, size unit.Length, lines int, y unit.Length, draw bool) ([]page.Item, bool) {
 	lead := r.lead(size)
-	first := y + at(r.ink.top, size)
+	first := y + typeset.At(r.ink.top, size)
 	span := func(line int) (unit.Length, unit.Length) {
 		base := first + unit.Length(line)*lead
 		return r.ink.chord(in, base, size)
 	}
-	ends, ok := breakLines(r.boxes, func(line int) int {
+	ends, ok := typeset.Break(r.boxes, func(line int) int {
 		x0, x1 := span(line)
-		return em(x1-x0, size) + r.para.voice.track + 1
+		return typeset.Em(x1-x0, size) + r.para.Voice.Track + 1
 	}, r.ragged, lines)
 	if !ok || !draw {
 		return nil, ok
@@ -168,59 +169,26 @@ func (r row) set(in region, a align, size unit.Length, lines int, y unit.Length,
 	from := 0
 	for line, to := range ends {
 		x0, x1 := span(line)
-		w := at(r.para.lineWidth(from, to), size)
+		w := typeset.At(r.para.LineWidth(from, to), size)
 		base := first + unit.Length(line)*lead
-		items = append(items, r.para.setLine(from, to, size, page.Point{X: x0 + a.shift(x1-x0, w), Y: base})...)
+		items = append(items, r.para.SetLine(from, to, size, page.Point{X: x0 + a.Shift(x1-x0, w), Y: base})...)
 		from = to
 	}
 	return items, true
-}
-
-// narrowest is the least width that holds the boxes in n lines: minimise the
-// longest line.
-func narrowest(boxes []box, n int) int {
-	sum, longest := 0, 0
-	for _, b := range boxes {
-		longest = max(longest, b.w)
-		sum += b.w + b.space
-	}
-	lo, hi := longest, max(longest, sum)
-	for lo < hi {
-		mid := (lo + hi) / 2
-		if linesAt(boxes, mid) <= n {
-			hi = mid
-		} else {
-			lo = mid + 1
-		}
-	}
-	return lo
-}
-
-// linesAt counts the lines first-fit needs, which is the fewest.
-func linesAt(boxes []box, m int) int {
-	lines, w := 1, 0
-	for _, b := range boxes {
-		if w > 0 && w+b.w > m {
-			lines++
-			w = 0
-		}
-		w += b.w + b.space
-	}
-	return lines
 }
 
 // reach is how far the letters of a paragraph reach from their line, in 1/1000
 // em: above and below the baseline, and past their advance at either side.
 type reach struct{ top, bottom, left, right int }
 
-// reach measures the letters of the paragraph. The height of an x at least
+// reachOf measures the letters of the paragraph. The height of an x at least
 // counts above, so that baselines do not jump.
-func (p para) reach() reach {
-	k := reach{top: p.voice.regular.Ink('x').Top}
-	for _, w := range p.words {
-		for _, f := range w.frags {
-			fc := p.voice.face(f.bold)
-			for _, r := range f.s {
+func reachOf(p typeset.Para) reach {
+	k := reach{top: p.Voice.Regular.Ink('x').Top}
+	for _, w := range p.Words {
+		for _, f := range w.Frags {
+			fc := p.Voice.Face(f.Bold)
+			for _, r := range f.S {
 				g := fc.Ink(r)
 				k.top, k.bottom = max(k.top, g.Top), max(k.bottom, g.Bottom)
 				k.left, k.right = max(k.left, -g.Left), max(k.right, g.Right-fc.Advance(r))
@@ -233,6 +201,6 @@ func (p para) reach() reach {
 // chord is the stretch of a region a line on a baseline may advance over, so
 // that its ink stays inside.
 func (k reach) chord(in region, base, size unit.Length) (x0, x1 unit.Length) {
-	x0, x1 = in.chord(base-at(k.top, size), base+at(k.bottom, size))
-	return x0 + max(0, at(k.left, size)-in.air), x1 - at(k.right, size)
+	x0, x1 = in.chord(base-typeset.At(k.top, size), base+typeset.At(k.bottom, size))
+	return x0 + max(0, typeset.At(k.left, size)-in.air), x1 - typeset.At(k.right, size)
 }

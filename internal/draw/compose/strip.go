@@ -2,6 +2,7 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/law/label"
 )
 
@@ -16,7 +17,7 @@ func (s *setter) strip() {
 	in := s.inner(area, s.colours)
 	in = s.reserve(in, s.colours, short, "frame", "left", "right", "ends")
 	in = in.inset(share(short, 0.16), 0, share(short, 0.16), 0)
-	k := stack{in: in, align: centre, rise: 0.5, spread: 1.5}
+	k := stack{in: in, align: typeset.Centre, rise: 0.5, spread: 1.5}
 	if b, ok := s.block(label.Seal); ok {
 		v := s.d.Voices.Subtitle
 		v.Size.Least, v.Size.Best = 0.14, 0.3

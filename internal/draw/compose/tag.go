@@ -2,6 +2,7 @@ package compose
 
 import (
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -37,8 +38,8 @@ func (s *setter) tag() {
 	body = s.reserve(body, s.colours, short, "top", "around")
 	k := stack{in: body, align: s.align(), rise: 0.47, spread: 1.6, rows: s.titleRows(s.colours, short)}
 	if body.oval.W > 0 {
-		k.align = centre
-	} else if k.align == centre {
+		k.align = typeset.Centre
+	} else if k.align == typeset.Centre {
 		k.in = body.inset(share(body.W, 0.035), 0, share(body.W, 0.035), 0)
 	}
 	s.fit(k, "the name")
@@ -94,23 +95,23 @@ func (s *setter) tagFoot(in region, short unit.Length, idea bool) unit.Length {
 // footNote sets a small centred note ending at y and gives its top.
 func (s *setter) footNote(b label.Block, in region, y unit.Length) unit.Length {
 	p := s.smallPassage(b, s.colours, s.d.Voices.Small)
-	p.ragged = balanced
-	return s.raise([]passage{p}, in, y, centre, string(b.Kind), 0.16)
+	p.ragged = typeset.Balanced
+	return s.raise([]passage{p}, in, y, typeset.Centre, string(b.Kind), 0.16)
 }
 
 // written sets a message as a person would write it.
 func (s *setter) written(b label.Block, in region, y, short unit.Length) unit.Length {
 	v := s.voice(s.d.Voices.Hand, s.colours)
-	v.kernMin = 10
-	lo, hi := v.span(s.d.Voices.Hand.Size, short, max(unit.Points(8), v.least(b, b.Text())))
-	p := passage{ragged: balanced, para: newPara(v, said{b.ID, b.Runs, b.Exact}), least: lo, best: min(hi, share(short, 0.085))}
+	v.KernMin = 10
+	lo, hi := spanOf(v, s.d.Voices.Hand.Size, short, max(unit.Points(8), leastSize(v, b, b.Text())))
+	p := passage{ragged: typeset.Balanced, para: typeset.New(v, typeset.Say(b.ID, b.Runs, b.Exact)), least: lo, best: min(hi, share(short, 0.085))}
 	p.best = max(p.least, p.best)
-	return s.raise([]passage{p}, in, y, centre, string(b.Kind), 0.34)
+	return s.raise([]passage{p}, in, y, typeset.Centre, string(b.Kind), 0.34)
 }
 
 // raise flows passages in at most part of the region's height and moves them
 // down to end at y; it gives their top.
-func (s *setter) raise(ps []passage, in region, y unit.Length, a align, what string, part float64) unit.Length {
+func (s *setter) raise(ps []passage, in region, y unit.Length, a typeset.Align, what string, part float64) unit.Length {
 	room := in
 	room.H = min(y-in.Y, share(in.H, part))
 	f := flow(ps, room, a)
@@ -133,34 +134,34 @@ func (s *setter) raise(ps []passage, in region, y unit.Length, a align, what str
 func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Length {
 	word, name := splitName(b)
 	small := s.voice(s.d.Voices.Text, s.colours)
-	small.colour = s.colours.text("accent", textContrast)
-	size := max(unit.Points(6.5), share(short, 0.055), small.least(b, word))
+	small.Colour = s.colours.text("accent", textContrast)
+	size := max(unit.Points(6.5), share(short, 0.055), leastSize(small, b, word))
 	x, right := in.chord(y-share(short, 0.12), y)
 	hand := s.voice(s.d.Voices.Hand, s.colours)
-	p := newPara(hand, said{b.ID, []label.Run{{Text: name}}, b.Exact})
-	lo, hi := hand.span(s.d.Voices.Hand.Size, short, max(unit.Points(7), hand.least(b, name)))
-	ink := p.reach()
-	base := y - max(share(short, 0.02), at(ink.bottom, hi)+2*hairline)
+	p := typeset.New(hand, typeset.Say(b.ID, []label.Run{{Text: name}}, b.Exact))
+	lo, hi := spanOf(hand, s.d.Voices.Hand.Size, short, max(unit.Points(7), leastSize(hand, b, name)))
+	ink := reachOf(p)
+	base := y - max(share(short, 0.02), typeset.At(ink.bottom, hi)+2*hairline)
 	if word != "" {
-		q := newPara(small, said{b.ID, []label.Run{{Text: word}}, true})
-		s.put(q.setLine(0, len(q.words), size, page.Point{X: x, Y: base})...)
-		x += max(at(q.lineWidth(0, len(q.words))+350, size), share(in.W, 0.2))
+		q := typeset.New(small, typeset.Say(b.ID, []label.Run{{Text: word}}, true))
+		s.put(q.SetLine(0, len(q.Words), size, page.Point{X: x, Y: base})...)
+		x += max(typeset.At(q.LineWidth(0, len(q.Words))+350, size), share(in.W, 0.2))
 	}
 	room := right - x - share(short, 0.04)
-	w := p.lineWidth(0, len(p.words))
+	w := p.LineWidth(0, len(p.Words))
 	set := hi
 	if w > 0 {
 		set = min(hi, room*1000/unit.Length(w))
 	}
 	if set < lo {
-		s.overflow("the name "+string(b.Kind), at(w, lo), room, true)
+		s.overflow("the name "+string(b.Kind), typeset.At(w, lo), room, true)
 		return y
 	}
 	s.keepRoom(b, room)
-	s.put(p.setLine(0, len(p.words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
+	s.put(p.SetLine(0, len(p.Words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
 	c := s.colours.text("accent", largeContrast)
 	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: right, Y: y}, hairline, c))
-	return base - at(max(ink.top, 600), set)
+	return base - typeset.At(max(ink.top, 600), set)
 }
 
 // splitName parts the word before a name, which is bold or has a name after

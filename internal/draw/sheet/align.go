@@ -2,14 +2,12 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
+	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 )
-
-// Width measures a text of one face and size.
-type Width func(f page.Face, text string, size unit.Length) unit.Length
 
 // The faces of the alignment page.
 const (
@@ -26,19 +24,19 @@ var (
 // outlines of the sheet's cells, a ruler of 100 mm along each axis, a cross
 // near each corner, and how to turn what is measured into the printer's
 // offset and scale in kitchen.toml. On small paper the rulers are shorter, and
-// the text says so. A nil sheet gives an empty document; a nil width guesses.
-func Align(s *Sheet, width Width) *page.Doc {
+// the text says so. A nil sheet, or typefaces without the page's two, give an
+// empty document.
+func Align(s *Sheet, faces *face.Set) *page.Doc {
 	d := &page.Doc{Lang: "en"}
 	if s == nil || s.PaperW < minSide || s.PaperH < minSide || s.PaperW > maxSide || s.PaperH > maxSide {
 		return d
 	}
-	if width == nil {
-		width = func(_ page.Face, t string, size unit.Length) unit.Length {
-			return unit.Length(len([]rune(t))) * size * 6 / 10
-		}
+	a := aligner{s: s, plain: typeset.Voice{Regular: faces.Face(plainFace)}, bold: typeset.Voice{Regular: faces.Face(boldFace)},
+		pg: page.Page{W: s.PaperW, H: s.PaperH}}
+	if a.plain.Regular == nil || a.bold.Regular == nil {
+		return d
 	}
 	d.Title = "Printer alignment: " + s.Title
-	a := aligner{s: s, width: width, pg: page.Page{W: s.PaperW, H: s.PaperH}}
 	a.measure()
 	a.cells()
 	a.crosses()
@@ -54,7 +52,8 @@ func Align(s *Sheet, width Width) *page.Doc {
 type aligner struct {
 	s     *Sheet
 	pg    page.Page
-	width Width
+	plain typeset.Voice
+	bold  typeset.Voice
 	from  page.Point  // where the rulers meet
 	long  unit.Length // of a ruler
 	cross unit.Length // of a cross from the paper's edges
@@ -139,18 +138,17 @@ func (a *aligner) ruler(along bool) {
 	a.add(p)
 	for i := unit.Length(10); i <= a.long/unit.Millimetre; i += 10 {
 		u, v, figure := i*unit.Millimetre-unit.Millimetre/2, 6500*unit.Micrometre, fmt.Sprint(int(i))
-		at := page.Point{X: a.from.X + u - a.width(plainFace, figure, a.pt*7/9)/2, Y: a.from.Y + v}
+		at := page.Point{X: a.from.X + u - a.plain.Measure(figure, a.pt*7/9)/2, Y: a.from.Y + v}
 		if !along {
 			at = page.Point{X: a.from.X + 4700*unit.Micrometre, Y: a.from.Y + u + a.pt/4}
 		}
-		a.text(plainFace, a.pt*7/9, at, figure)
+		a.text(a.plain, a.pt*7/9, at, figure)
 	}
 }
 
-func (a *aligner) text(f page.Face, size unit.Length, at page.Point, s string) {
-	w := a.width(f, s, size)
-	a.add(&page.Text{Face: f, Size: size, At: at, Segs: []page.Seg{{S: s}}, Colour: black,
-		Box: page.Rect{X: at.X, Y: at.Y - size*4/5, W: w, H: size}})
+func (a *aligner) text(v typeset.Voice, size unit.Length, at page.Point, s string) {
+	t, _ := v.Line("", false, s, size, at)
+	a.add(t)
 }
 
 // words tells what to measure and what to write down, inside the rulers.
@@ -161,45 +159,35 @@ func (a *aligner) words() {
 	step := a.pt * 14 / 10
 	end := a.from.Y + a.long
 	for _, w := range []struct {
-		face page.Face
-		text string
+		voice typeset.Voice
+		text  string
 	}{
-		{boldFace, "Printer alignment"},
-		{plainFace, a.s.Title},
-		{plainFace, ""},
-		{plainFace, "Print this page on plain paper at actual size, 100 %, not fitted to the page. Hold it behind a label sheet against a window: the outlines should meet the labels."},
-		{plainFace, ""},
-		{plainFace, "If they do not, measure with a ruler and write in kitchen.toml:"},
-		{boldFace, "[printer]"},
-		{boldFace, fmt.Sprintf("scale_x = %d / length of the ruler across, in mm", ruler)},
-		{boldFace, fmt.Sprintf("scale_y = %d / length of the ruler down, in mm", ruler)},
-		{boldFace, fmt.Sprintf("offset_x = %s less the top left cross to the left edge", cross)},
-		{boldFace, fmt.Sprintf("offset_y = %s less the top left cross to the top edge", cross)},
-		{plainFace, ""},
-		{plainFace, fmt.Sprintf("Example: a ruler of %d mm that prints %.1f mm long gives scale %.4f; a cross at %.1f mm gives offset %q. Where kitchen.toml already has values, add the offsets and multiply the scales.",
+		{a.bold, "Printer alignment"},
+		{a.plain, a.s.Title},
+		{a.plain, ""},
+		{a.plain, "Print this page on plain paper at actual size, 100 %, not fitted to the page. Hold it behind a label sheet against a window: the outlines should meet the labels."},
+		{a.plain, ""},
+		{a.plain, "If they do not, measure with a ruler and write in kitchen.toml:"},
+		{a.bold, "[printer]"},
+		{a.bold, fmt.Sprintf("scale_x = %d / length of the ruler across, in mm", ruler)},
+		{a.bold, fmt.Sprintf("scale_y = %d / length of the ruler down, in mm", ruler)},
+		{a.bold, fmt.Sprintf("offset_x = %s less the top left cross to the left edge", cross)},
+		{a.bold, fmt.Sprintf("offset_y = %s less the top left cross to the top edge", cross)},
+		{a.plain, ""},
+		{a.plain, fmt.Sprintf("Example: a ruler of %d mm that prints %.1f mm long gives scale %.4f; a cross at %.1f mm gives offset %q. Where kitchen.toml already has values, add the offsets and multiply the scales.",
 			ruler, float64(ruler)*0.992, 1/0.992, a.cross.MM()+0.8, "-0.8 mm")},
 	} {
-		for _, l := range a.wrap(w.face, w.text, room) {
+		if w.text == "" {
+			y += step
+			continue
+		}
+		for _, l := range w.voice.Lines(w.text, a.pt, room) {
 			if y += step; y > end {
 				return
 			}
-			a.text(w.face, a.pt, page.Point{X: x, Y: y}, l)
+			a.text(w.voice, a.pt, page.Point{X: x, Y: y}, l)
 		}
 	}
-}
-
-// wrap breaks a text at blanks; an empty text is one empty line.
-func (a *aligner) wrap(f page.Face, text string, room unit.Length) []string {
-	var out []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if next := strings.TrimSpace(line + " " + word); line == "" || a.width(f, next, a.pt) <= room {
-			line = next
-			continue
-		}
-		out, line = append(out, line), word
-	}
-	return append(out, line)
 }
 
 // rectangle adds a box with rounded corners.

@@ -11,7 +11,6 @@ import (
 	"jarmark/internal/draw/pdf"
 	"jarmark/internal/draw/presstest"
 	"jarmark/internal/draw/sheet"
-	"jarmark/internal/kit/unit"
 )
 
 func alignment(t *testing.T, s *sheet.Sheet) (*page.Doc, *presstest.File) {
@@ -20,9 +19,7 @@ func alignment(t *testing.T, s *sheet.Sheet) (*page.Doc, *presstest.File) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := sheet.Align(s, func(f page.Face, text string, size unit.Length) unit.Length {
-		return fs.Face(f).Width(text, size)
-	})
+	d := sheet.Align(s, fs)
 	var b bytes.Buffer
 	if err := pdf.Write(&b, d, fs); err != nil {
 		t.Fatal(err)
@@ -92,7 +89,7 @@ func TestAlignmentTellsWhatToWrite(t *testing.T) {
 func TestAlignmentOfSmallPaper(t *testing.T) {
 	for _, wh := range [][2]float64{{62, 100}, {100, 150}, {20, 20}, {40, 300}, {420, 297}} {
 		s := &sheet.Sheet{ID: "own", Title: "Own", Auto: true, PaperW: mm(wh[0]), PaperH: mm(wh[1])}
-		d := sheet.Align(s, nil)
+		d, _ := alignment(t, s)
 		for _, m := range d.Pages[0].Marks {
 			if p, ok := m.(*page.Path); ok {
 				for _, q := range p.Pts {

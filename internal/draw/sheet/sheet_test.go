@@ -5,6 +5,8 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"jarmark/fonts"
+	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
 	"jarmark/internal/kit/diag"
@@ -239,6 +241,10 @@ func FuzzOwnSheet(f *testing.F) {
 	f.Add("id = \"mine\"\ntitle=\"x\"\npaper=\"a4\"\nauto=true\n")
 	f.Add("id = \"mine\"\ntitle=\"x\"\npaper=\"letter\"\ncell=\"4 x 2 in\"\ncols=2\nrows=5\nshape=\"ellipse\"\nsymmetric=true")
 	f.Add("paper = \"1e300 x nan mm\"\ncols = -9223372036854775808")
+	typefaces, err := face.Load(fonts.FS)
+	if err != nil {
+		f.Fatal(err)
+	}
 	f.Fuzz(func(t *testing.T, text string) {
 		s, l := load(text)
 		if s == nil {
@@ -255,7 +261,7 @@ func FuzzOwnSheet(f *testing.F) {
 		if l.HasErrors() || len(d.Pages) != 1 {
 			t.Fatalf("sound sheet takes no label: %v", l)
 		}
-		if d := sheet.Align(s, nil); len(d.Pages) != 1 {
+		if d := sheet.Align(s, typefaces); len(d.Pages) != 1 {
 			t.Fatal("sound sheet has no alignment page")
 		}
 	})

@@ -5,6 +5,7 @@ import (
 
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 )
@@ -42,9 +43,9 @@ func Paper(units string) string {
 
 const margin = 18 * unit.Millimetre
 
-// carried is a sheet being laid out from the top down.
-type carried struct {
-	faces    map[page.Face]*face.Face
+// layout is a sheet being laid out from the top down.
+type layout struct {
+	voices   map[page.Face]typeset.Voice
 	w, h     unit.Length
 	head     string // repeated at the top of every page
 	pages    []page.Page
@@ -57,7 +58,7 @@ type carried struct {
 // band is an unbreakable strip of the page: draw puts it with its top at y.
 type band struct {
 	h    unit.Length
-	draw func(c *carried, y unit.Length)
+	draw func(c *layout, y unit.Length)
 }
 
 // group is a heading with its rows: a page break repeats the heading and
@@ -68,29 +69,29 @@ type group struct {
 	rows []band
 }
 
-func newCarried(fs *face.Set, paper, head string) (*carried, diag.List) {
+func newLayout(fs *face.Set, paper, head string) (*layout, diag.List) {
 	var found diag.List
 	size, ok := papers[paper]
 	if !ok {
 		found.Errorf("unknown-paper", "", "", "no paper %q", paper).Hinted("papers: a4, letter")
 		return nil, found
 	}
-	c := &carried{w: size[0], h: size[1], head: head, faces: map[page.Face]*face.Face{}, missing: map[rune]bool{}}
+	c := &layout{w: size[0], h: size[1], head: head, voices: map[page.Face]typeset.Voice{}, missing: map[rune]bool{}}
 	for _, n := range []page.Face{titleFace, italicFace, plainFace, boldFace} {
 		f, err := fs.Open(n)
 		if err != nil {
 			found.Errorf("no-typeface", "", "", "the sheet cannot be laid out: %v", err)
 			return nil, found
 		}
-		c.faces[n] = f
+		c.voices[n] = typeset.Voice{Regular: f}
 	}
 	c.newPage()
 	return c, nil
 }
 
-func (c *carried) bottom() unit.Length { return c.h - margin - 4*unit.Millimetre }
+func (c *layout) bottom() unit.Length { return c.h - margin - 4*unit.Millimetre }
 
-func (c *carried) newPage() {
+func (c *layout) newPage() {
 	c.pages = append(c.pages, page.Page{W: c.w, H: c.h})
 	c.y = margin
 	if len(c.pages) > 1 {
@@ -101,7 +102,7 @@ func (c *carried) newPage() {
 }
 
 // put draws a band, on a new page when this one is full.
-func (c *carried) put(b band) {
+func (c *layout) put(b band) {
 	if c.y+b.h > c.bottom() && c.y > margin+5*unit.Millimetre {
 		c.newPage()
 	}
@@ -110,7 +111,7 @@ func (c *carried) put(b band) {
 }
 
 // group draws a heading and rows, whole where they fit on one page.
-func (c *carried) group(g group) {
+func (c *layout) group(g group) {
 	total := g.head.h + height(g.rows)
 	room := c.bottom() - c.y
 	fresh := c.bottom() - margin - 4*unit.Millimetre
@@ -121,7 +122,7 @@ func (c *carried) group(g group) {
 }
 
 // flow draws a heading and rows from here on, over as many pages as it takes.
-func (c *carried) flow(g group) {
+func (c *layout) flow(g group) {
 	if c.bottom()-c.y < g.head.h+height(g.rows[:min(2, len(g.rows))]) {
 		c.newPage()
 	}
@@ -143,7 +144,7 @@ func (c *carried) flow(g group) {
 
 // fitting is how many of the rows stand on this page: never all but one, so
 // that no row is left alone on the next.
-func (c *carried) fitting(rows []band) int {
+func (c *layout) fitting(rows []band) int {
 	room, n := c.bottom()-c.y, 0
 	for n < len(rows) && rows[n].h <= room {
 		room -= rows[n].h
@@ -163,7 +164,7 @@ func height(rows []band) (h unit.Length) {
 }
 
 // finish numbers the pages and makes the document.
-func (c *carried) finish(title, author string) (*page.Doc, diag.List) {
+func (c *layout) finish(title, author string) (*page.Doc, diag.List) {
 	for i := range c.pages {
 		n := fmt.Sprintf("%d / %d", i+1, len(c.pages))
 		at := c.w - margin - c.width(plainFace, pt(9), n)

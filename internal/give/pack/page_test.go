@@ -91,7 +91,7 @@ func doc(d *page.Doc, _ any) *page.Doc { return d }
 func TestNoOrphans(t *testing.T) {
 	fs := faces(t)
 	for n := 1; n < 60; n++ {
-		c, _ := newCarried(fs, "a4", "head")
+		c, _ := newLayout(fs, "a4", "head")
 		g := group{head: headBand("Group", ""), cont: headBand("Group, continued", "")}
 		for i := range n {
 			g.rows = append(g.rows, plainBand(fmt.Sprintf("row %d", i), "", "", true))

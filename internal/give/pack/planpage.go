@@ -17,7 +17,7 @@ func (p *Plan) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 	if paper == "" {
 		paper = Paper(p.Units)
 	}
-	c, found := newCarried(fs, paper, p.title())
+	c, found := newLayout(fs, paper, p.title())
 	if c == nil {
 		return nil, found
 	}
@@ -40,7 +40,7 @@ func (p *Plan) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 	return c.finish(p.title(), p.Maker)
 }
 
-func (p *Plan) stopGroup(c *carried, s Stop) group {
+func (p *Plan) stopGroup(c *layout, s Stop) group {
 	g := group{head: headBand(s.Title(), s.Sum(p.Units)), cont: headBand(s.Title()+", "+p.in.say("continued"), "")}
 	for _, l := range s.Lines {
 		g.rows = append(g.rows, lineBand(l, s.Kind == Market))
@@ -63,7 +63,7 @@ func (p *Plan) stopGroup(c *carried, s Stop) group {
 // lineBand is one kind of jar to pack: box to tick, count, size, product;
 // under it lot and date. At a market there is room to write what came home.
 func lineBand(l Line, market bool) band {
-	return band{h: 14 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+	return band{h: 14 * unit.Millimetre, draw: func(c *layout, y unit.Length) {
 		base := y + 6500*unit.Micrometre
 		c.tick(margin, y+5500*unit.Micrometre, tickSide)
 		x := margin + tickSide + 4*unit.Millimetre
@@ -90,14 +90,14 @@ func lineBand(l Line, market bool) band {
 }
 
 // homeField is a place to write how many came home; it gives its left end.
-func homeField(c *carried, base unit.Length, label string) unit.Length {
+func homeField(c *layout, base unit.Length, label string) unit.Length {
 	right := c.w - margin
 	c.stroke(right-15*unit.Millimetre, right, base+unit.Millimetre, soft, unit.Points(0.8))
 	return c.right(plainFace, pt(9), right-17*unit.Millimetre, base, soft, label)
 }
 
 func boxBand(n int, x Box, units string, s Stop) band {
-	return band{h: 7 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+	return band{h: 7 * unit.Millimetre, draw: func(c *layout, y unit.Length) {
 		base := y + 5*unit.Millimetre
 		side := 3500 * unit.Micrometre
 		c.tick(margin+(tickSide-side)/2, base-1300*unit.Micrometre, side)
@@ -109,7 +109,7 @@ func boxBand(n int, x Box, units string, s Stop) band {
 }
 
 // restGroups is what stays, is sold, must be eaten, and is needed.
-func (p *Plan) restGroups(c *carried) {
+func (p *Plan) restGroups(c *layout) {
 	if p.Filter == "" {
 		p.stayGroups(c)
 	}
@@ -130,7 +130,7 @@ func (p *Plan) restGroups(c *carried) {
 	}
 }
 
-func (p *Plan) stayGroups(c *carried) {
+func (p *Plan) stayGroups(c *layout) {
 	g := group{cont: p.again("Stays at home")}
 	left := 0
 	for _, s := range p.Stock {
@@ -159,7 +159,7 @@ func (p *Plan) stayGroups(c *carried) {
 
 // plainBand is a row of amount, words and a note at the right.
 func plainBand(amount, what, note string, tick bool) band {
-	return band{h: 8500 * unit.Micrometre, draw: func(c *carried, y unit.Length) {
+	return band{h: 8500 * unit.Micrometre, draw: func(c *layout, y unit.Length) {
 		base := y + 6*unit.Millimetre
 		if tick {
 			c.tick(margin, base-1700*unit.Micrometre, 4500*unit.Micrometre)

@@ -5,6 +5,7 @@ import (
 
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
@@ -27,7 +28,7 @@ func ProofDoc(proofs []Proof, fs *face.Set, paper string) (*page.Doc, diag.List)
 	}
 	w := proofs[0].words()
 	head := w.say("Label proof") + ", " + proofs[0].Name + ", " + w.say("lot %s", proofs[0].Lot)
-	c, found := newCarried(fs, paper, head)
+	c, found := newLayout(fs, paper, head)
 	if c == nil {
 		return nil, found
 	}
@@ -61,7 +62,7 @@ func lying(proofs []Proof, w unit.Length) bool {
 }
 
 // lie turns the paper on its side, before anything stands on it.
-func (c *carried) lie() {
+func (c *layout) lie() {
 	c.w, c.h = c.h, c.w
 	c.pages = nil
 	c.newPage()
@@ -74,7 +75,7 @@ func (p Proof) words() words {
 	return wordsIn(p.Law.Lang)
 }
 
-func (p Proof) set(c *carried, fs *face.Set) {
+func (p Proof) set(c *layout, fs *face.Set) {
 	w := p.words()
 	title, name := w.say("Label proof")+": "+p.Name, ""
 	if c.width(titleFace, pt(18), title) > c.w-2*margin {
@@ -112,13 +113,13 @@ func (p Proof) summary(w words) string {
 
 // placed puts a label at true size in the middle of the page, upright where it
 // fits and turned where only that does, with hairlines at its edge.
-func (c *carried) placed(pl page.Placement, note string) {
+func (c *layout) placed(pl page.Placement, note string) {
 	f := pl.Frame
 	wide, high := f.W, f.H
 	if wide > c.w-2*edge {
 		wide, high, pl.Turn = f.H, f.W, 90
 	}
-	c.put(band{h: min(high+9*unit.Millimetre, c.bottom()-margin-6*unit.Millimetre), draw: func(c *carried, y unit.Length) {
+	c.put(band{h: min(high+9*unit.Millimetre, c.bottom()-margin-6*unit.Millimetre), draw: func(c *layout, y unit.Length) {
 		at := page.Point{X: (c.w - wide) / 2, Y: y + 2*unit.Millimetre}
 		pl.At = at
 		pg := &c.pages[len(c.pages)-1]
@@ -135,7 +136,7 @@ func (c *carried) placed(pl page.Placement, note string) {
 
 // lineBand draws one required line out: the letter measured, between the
 // baseline and the law's least height, the words with their clause, and the verdict.
-func (p Proof) lineBand(c *carried, w words, l ProofLine, fs *face.Set) band {
+func (p Proof) lineBand(c *layout, w words, l ProofLine, fs *face.Set) band {
 	x := margin + letterSide + 4*unit.Millimetre
 	end := c.w - margin - verdictSide - 5*unit.Millimetre
 	words := c.wrap(plainFace, pt(10), end-x, l.Block.Text())
@@ -143,7 +144,7 @@ func (p Proof) lineBand(c *carried, w words, l ProofLine, fs *face.Set) band {
 	also := c.wrap(italicFace, pt(8.5), end-x, p.asked(w, l.Block))
 	const lead, fine = 4700 * unit.Micrometre, 4000 * unit.Micrometre
 	h := 9*unit.Millimetre + lead*unit.Length(len(words)) + fine*unit.Length(len(small)+len(also))
-	return band{h: max(h, 19*unit.Millimetre), draw: func(c *carried, y unit.Length) {
+	return band{h: max(h, 19*unit.Millimetre), draw: func(c *layout, y unit.Length) {
 		base := y + 5500*unit.Micrometre
 		c.text(boldFace, pt(9), x, base, accent, l.name(w))
 		for _, s := range words {
@@ -166,7 +167,7 @@ func (p Proof) lineBand(c *carried, w words, l ProofLine, fs *face.Set) band {
 }
 
 // verdictAt sets the verdict and the two heights at the right edge.
-func (p Proof) verdictAt(c *carried, w words, l ProofLine, y unit.Length) {
+func (p Proof) verdictAt(c *layout, w words, l ProofLine, y unit.Length) {
 	text, ok := p.verdict(w, l)
 	col := leaf
 	if !ok {
@@ -191,7 +192,7 @@ func (p Proof) measuredText(w words, l ProofLine) string {
 
 // letterAt draws the measured letter of the label's own face enlarged, with
 // the law's least height as a line: the letter must reach it.
-func (c *carried) letterAt(l ProofLine, fs *face.Set, y unit.Length) {
+func (c *layout) letterAt(l ProofLine, fs *face.Set, y unit.Length) {
 	if !l.Printed || l.Got <= 0 {
 		return
 	}
@@ -199,7 +200,7 @@ func (c *carried) letterAt(l ProofLine, fs *face.Set, y unit.Length) {
 	if err != nil {
 		return
 	}
-	c.faces[l.Face] = f
+	c.voices[l.Face] = typeset.Voice{Regular: f}
 	letter := l.Letter
 	if letter == "" {
 		letter = "Ag"
@@ -223,7 +224,7 @@ func (c *carried) letterAt(l ProofLine, fs *face.Set, y unit.Length) {
 }
 
 // wrongGroup lists what the inspection of the finished label found.
-func (p Proof) wrongGroup(c *carried, w words) {
+func (p Proof) wrongGroup(c *layout, w words) {
 	if len(p.Wrong) == 0 {
 		return
 	}
@@ -235,7 +236,7 @@ func (p Proof) wrongGroup(c *carried, w words) {
 }
 
 // restsGroup says what the allergen and keeping words rest on.
-func (p Proof) restsGroup(c *carried, w words) {
+func (p Proof) restsGroup(c *layout, w words) {
 	g := group{head: headBand(w.say("What the words rest on"), ""), cont: p.contBand(w, "What the words rest on")}
 	before := ""
 	row := func(name, text string) {
@@ -267,10 +268,10 @@ func (p Proof) restsGroup(c *carried, w words) {
 }
 
 // fact is a name and its words beside it, wrapped.
-func (c *carried) fact(name, text string) (out []band) {
+func (c *layout) fact(name, text string) (out []band) {
 	x := margin + 34*unit.Millimetre
 	for i, s := range c.wrap(plainFace, pt(10), c.w-margin-x, text) {
-		out = append(out, band{h: 5 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+		out = append(out, band{h: 5 * unit.Millimetre, draw: func(c *layout, y unit.Length) {
 			if i == 0 {
 				c.text(boldFace, pt(9), margin, y+4*unit.Millimetre, soft, c.short(boldFace, pt(9), 32*unit.Millimetre, name))
 			}

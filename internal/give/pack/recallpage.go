@@ -27,7 +27,7 @@ func (h *History) RecallDoc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 		paper = Paper(h.Units)
 	}
 	head := "Recall sheet, lot " + h.Lot
-	c, found := newCarried(fs, paper, head)
+	c, found := newLayout(fs, paper, head)
 	if c == nil {
 		return nil, found
 	}
@@ -54,11 +54,11 @@ func (h *History) RecallDoc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 	return c.finish(head, h.Maker)
 }
 
-func (h *History) stepsGroup(c *carried) {
+func (h *History) stepsGroup(c *layout) {
 	g := group{head: headBand("First", "the agency has the last word")}
 	for _, s := range recallSteps {
 		lines := c.wrap(plainFace, pt(11), c.w-2*margin-tickSide-4*unit.Millimetre, s)
-		g.rows = append(g.rows, band{h: pt(11)*14/10*unit.Length(len(lines)) + 2*unit.Millimetre, draw: func(c *carried, y unit.Length) {
+		g.rows = append(g.rows, band{h: pt(11)*14/10*unit.Length(len(lines)) + 2*unit.Millimetre, draw: func(c *layout, y unit.Length) {
 			c.tick(margin, y+3*unit.Millimetre, 4*unit.Millimetre)
 			for i, l := range lines {
 				c.text(plainFace, pt(11), margin+tickSide+4*unit.Millimetre, y+unit.Millimetre+pt(11)*14/10*unit.Length(i)+pt(11), ink, l)
@@ -70,7 +70,7 @@ func (h *History) stepsGroup(c *carried) {
 
 // gapsGroup names what was not read, ahead of all else: jars may be missing
 // from the list below.
-func (h *History) gapsGroup(c *carried) {
+func (h *History) gapsGroup(c *layout) {
 	gaps := h.Gaps()
 	if len(gaps) == 0 {
 		return
@@ -86,7 +86,7 @@ func (h *History) gapsGroup(c *carried) {
 	c.group(g)
 }
 
-func (h *History) callGroup(c *carried) {
+func (h *History) callGroup(c *layout) {
 	if len(h.Holders) == 0 {
 		return
 	}
@@ -102,7 +102,7 @@ func (h *History) callGroup(c *carried) {
 
 // callBand is one to call: box to tick, who, what they have, two fields.
 func callBand(k Holder) band {
-	return band{h: 14 * unit.Millimetre, draw: func(c *carried, y unit.Length) {
+	return band{h: 14 * unit.Millimetre, draw: func(c *layout, y unit.Length) {
 		base := y + 6500*unit.Micrometre
 		c.tick(margin, y+5500*unit.Micrometre, tickSide)
 		x, end := margin+tickSide+4*unit.Millimetre, c.w-margin
@@ -119,7 +119,7 @@ func callBand(k Holder) band {
 	}}
 }
 
-func (h *History) homeGroup(c *carried) {
+func (h *History) homeGroup(c *layout) {
 	g := group{head: headBand("Set aside at home", jars(h.Left+h.Fridge))}
 	for _, s := range h.Stock {
 		if s.Left > 0 {
@@ -134,7 +134,7 @@ func (h *History) homeGroup(c *carried) {
 	}
 }
 
-func (h *History) relatedGroup(c *carried) {
+func (h *History) relatedGroup(c *layout) {
 	if len(h.Related) == 0 {
 		return
 	}

@@ -14,7 +14,7 @@ func AllergenDoc(items []StallItem, maker, units string, fs *face.Set, paper str
 	if paper == "" {
 		paper = Paper(units)
 	}
-	c, found := newCarried(fs, paper, "Allergen sheet")
+	c, found := newLayout(fs, paper, "Allergen sheet")
 	if c == nil {
 		return nil, found
 	}

@@ -1,27 +1,28 @@
-package compose
+package typeset
 
 import "math"
 
-// box is what the line breaker sees of a word: its width and that of the
+// Box is what the line breaker sees of a word: its width and that of the
 // blank after it, which vanishes at the end of a line.
-type box struct{ w, space int }
+type Box struct{ W, Space int }
 
-// style of a paragraph's raggedness.
-type ragged int
+// Ragged is the style of a paragraph's raggedness.
+type Ragged int
 
+// The styles.
 const (
-	running  ragged = iota // text: a short last line costs nothing, a lone word does
-	balanced               // titles: all lines count alike
+	Running  Ragged = iota // text: a short last line costs nothing, a lone word does
+	Balanced               // titles: all lines count alike
 )
 
-// breakLines sets boxes into the fewest lines that hold them, and among those
+// Break sets boxes into the fewest lines that hold them, and among those
 // ways picks the least ragged as a whole: the total-fit idea of Knuth and
 // Plass, "Breaking Paragraphs into Lines" (Software: Practice and Experience
 // 11, 1981), without stretch. measure gives the width of line n (from 0);
 // a negative width says there is no room for another line. exactly > 0 asks
 // for that many lines. It returns the end of each line, or false when no
 // breaking fits.
-func breakLines(boxes []box, measure func(line int) int, style ragged, exactly int) ([]int, bool) {
+func Break(boxes []Box, measure func(line int) int, style Ragged, exactly int) ([]int, bool) {
 	n := len(boxes)
 	if n == 0 {
 		return nil, true
@@ -52,18 +53,18 @@ func breakLines(boxes []box, measure func(line int) int, style ragged, exactly i
 	return nil, false
 }
 
-// fewest counts the lines breakLines would set: filling each line as far as it
+// Fewest counts the lines Break would set: filling each line as far as it
 // goes leaves the least for the next. ok is false when a line so filled leaves
 // a word the next is too narrow for; another breaking may fit.
-func fewest(boxes []box, measure func(line int) int) (lines int, ok bool) {
+func Fewest(boxes []Box, measure func(line int) int) (lines int, ok bool) {
 	for i := 0; i < len(boxes); lines++ {
 		m := measure(lines)
-		w := boxes[i].w
+		w := boxes[i].W
 		if w > m {
 			return lines, false
 		}
 		for i++; i < len(boxes); i++ {
-			if w += boxes[i-1].space + boxes[i].w; w > m {
+			if w += boxes[i-1].Space + boxes[i].W; w > m {
 				break
 			}
 		}
@@ -74,7 +75,7 @@ func fewest(boxes []box, measure func(line int) int) (lines int, ok bool) {
 const unset = int64(math.MaxInt64)
 
 // nextLine extends every set prefix by one line of at most m.
-func nextLine(boxes []box, from []int64, m int, style ragged) (to []int64, start []int) {
+func nextLine(boxes []Box, from []int64, m int, style Ragged) (to []int64, start []int) {
 	n := len(boxes)
 	to, start = make([]int64, n+1), make([]int, n+1)
 	for i := range to {
@@ -86,7 +87,7 @@ func nextLine(boxes []box, from []int64, m int, style ragged) (to []int64, start
 		}
 		w := 0
 		for j := i; j < n; j++ {
-			w += boxes[j].w
+			w += boxes[j].W
 			if w > m {
 				break
 			}
@@ -94,7 +95,7 @@ func nextLine(boxes []box, from []int64, m int, style ragged) (to []int64, start
 			if c < to[j+1] {
 				to[j+1], start[j+1] = c, i
 			}
-			w += boxes[j].space
+			w += boxes[j].Space
 		}
 	}
 	return to, start
@@ -102,12 +103,12 @@ func nextLine(boxes []box, from []int64, m int, style ragged) (to []int64, start
 
 // lineCost is the square of the blank share of a line in thousandths. The
 // last line of running text is free unless it is shorter than a third.
-func lineCost(w, m int, last bool, style ragged) int64 {
+func lineCost(w, m int, last bool, style Ragged) int64 {
 	if m <= 0 {
 		return 0
 	}
 	blank := int64(m-w) * 1000 / int64(m)
-	if last && style == running {
+	if last && style == Running {
 		blank = max(0, blank-667)
 	}
 	return blank * blank
@@ -122,11 +123,44 @@ func unwind(prev [][]int, n int) []int {
 	return ends
 }
 
-// boxes gives the breaker's view of the paragraph.
-func (p para) boxes() []box {
-	out := make([]box, len(p.words))
-	for i, w := range p.words {
-		out[i] = box{w.w, w.space}
+// Boxes gives the breaker's view of the paragraph.
+func (p Para) Boxes() []Box {
+	out := make([]Box, len(p.Words))
+	for i, w := range p.Words {
+		out[i] = Box{w.W, w.Space}
 	}
 	return out
+}
+
+// Narrowest is the least width that holds the boxes in n lines: minimise the
+// longest line.
+func Narrowest(boxes []Box, n int) int {
+	sum, longest := 0, 0
+	for _, b := range boxes {
+		longest = max(longest, b.W)
+		sum += b.W + b.Space
+	}
+	lo, hi := longest, max(longest, sum)
+	for lo < hi {
+		mid := (lo + hi) / 2
+		if linesAt(boxes, mid) <= n {
+			hi = mid
+		} else {
+			lo = mid + 1
+		}
+	}
+	return lo
+}
+
+// linesAt counts the lines first-fit needs, which is the fewest.
+func linesAt(boxes []Box, m int) int {
+	lines, w := 1, 0
+	for _, b := range boxes {
+		if w > 0 && w+b.W > m {
+			lines++
+			w = 0
+		}
+		w += b.W + b.Space
+	}
+	return lines
 }

@@ -1,4 +1,4 @@
-package compose
+package typeset
 
 import (
 	"testing"
@@ -9,7 +9,7 @@ import (
 // bruteBreak tries every way to break boxes and keeps the fewest lines, then
 // the least cost: the definition of total fit (Knuth and Plass 1981) without
 // its dynamic programming.
-func bruteBreak(boxes []box, m []int, style ragged, exactly int) (lines int, cost int64, ok bool) {
+func bruteBreak(boxes []Box, m []int, style Ragged, exactly int) (lines int, cost int64, ok bool) {
 	n := len(boxes)
 	for mask := range 1 << (n - 1) {
 		var ends []int
@@ -30,15 +30,15 @@ func bruteBreak(boxes []box, m []int, style ragged, exactly int) (lines int, cos
 	return lines, cost, ok
 }
 
-func costOf(boxes []box, ends, m []int, style ragged) (int64, bool) {
+func costOf(boxes []Box, ends, m []int, style Ragged) (int64, bool) {
 	var total int64
 	from := 0
 	for line, to := range ends {
 		w := 0
 		for i := from; i < to; i++ {
-			w += boxes[i].w
+			w += boxes[i].W
 			if i+1 < to {
-				w += boxes[i].space
+				w += boxes[i].Space
 			}
 		}
 		if w > m[line] {
@@ -53,15 +53,15 @@ func costOf(boxes []box, ends, m []int, style ragged) (int64, bool) {
 func TestBreakLinesIsTheBestOfAllWays(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 10).Draw(t, "words")
-		boxes := make([]box, n)
+		boxes := make([]Box, n)
 		for i := range boxes {
-			boxes[i] = box{rapid.IntRange(1, 500).Draw(t, "w"), rapid.IntRange(0, 60).Draw(t, "space")}
+			boxes[i] = Box{rapid.IntRange(1, 500).Draw(t, "w"), rapid.IntRange(0, 60).Draw(t, "space")}
 		}
 		m := make([]int, rapid.IntRange(1, 10).Draw(t, "lines"))
 		for i := range m {
 			m[i] = rapid.IntRange(100, 1500).Draw(t, "measure")
 		}
-		style := rapid.SampledFrom([]ragged{running, balanced}).Draw(t, "style")
+		style := rapid.SampledFrom([]Ragged{Running, Balanced}).Draw(t, "style")
 		exactly := rapid.IntRange(0, 4).Draw(t, "exactly")
 		measure := func(line int) int {
 			if line >= len(m) {
@@ -70,7 +70,7 @@ func TestBreakLinesIsTheBestOfAllWays(t *testing.T) {
 			return m[line]
 		}
 		lines, cost, want := bruteBreak(boxes, m, style, exactly)
-		ends, got := breakLines(boxes, measure, style, exactly)
+		ends, got := Break(boxes, measure, style, exactly)
 		if got != want {
 			t.Fatalf("breaks: %v, want %v", got, want)
 		}
@@ -86,12 +86,12 @@ func TestBreakLinesIsTheBestOfAllWays(t *testing.T) {
 
 func TestNarrowestIsTheLeastWidth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		boxes := make([]box, rapid.IntRange(1, 9).Draw(t, "words"))
+		boxes := make([]Box, rapid.IntRange(1, 9).Draw(t, "words"))
 		for i := range boxes {
-			boxes[i] = box{rapid.IntRange(1, 400).Draw(t, "w"), rapid.IntRange(0, 50).Draw(t, "space")}
+			boxes[i] = Box{rapid.IntRange(1, 400).Draw(t, "w"), rapid.IntRange(0, 50).Draw(t, "space")}
 		}
 		n := rapid.IntRange(1, len(boxes)).Draw(t, "lines")
-		w := narrowest(boxes, n)
+		w := Narrowest(boxes, n)
 		wide := func(m int) []int {
 			out := make([]int, n)
 			for i := range out {
@@ -99,10 +99,10 @@ func TestNarrowestIsTheLeastWidth(t *testing.T) {
 			}
 			return out
 		}
-		if _, _, ok := bruteBreak(boxes, wide(w), balanced, 0); !ok {
+		if _, _, ok := bruteBreak(boxes, wide(w), Balanced, 0); !ok {
 			t.Fatalf("%d does not hold them in %d lines", w, n)
 		}
-		if _, _, ok := bruteBreak(boxes, wide(w-1), balanced, 0); ok && w > 0 {
+		if _, _, ok := bruteBreak(boxes, wide(w-1), Balanced, 0); ok && w > 0 {
 			t.Fatalf("%d also holds them in %d lines", w-1, n)
 		}
 	})
@@ -118,11 +118,11 @@ func FuzzBreakLines(f *testing.F) {
 		if len(data) > 400 {
 			return
 		}
-		var boxes []box
+		var boxes []Box
 		for i := 0; i+1 < len(data); i += 2 {
-			boxes = append(boxes, box{int(data[i]), int(data[i+1])})
+			boxes = append(boxes, Box{int(data[i]), int(data[i+1])})
 		}
-		ends, ok := breakLines(boxes, func(line int) int { return m - line }, running, exactly)
+		ends, ok := Break(boxes, func(line int) int { return m - line }, Running, exactly)
 		if !ok || len(boxes) == 0 {
 			return
 		}
@@ -130,9 +130,9 @@ func FuzzBreakLines(f *testing.F) {
 		for line, to := range ends {
 			w := 0
 			for i := from; i < to; i++ {
-				w += boxes[i].w
+				w += boxes[i].W
 				if i+1 < to {
-					w += boxes[i].space
+					w += boxes[i].Space
 				}
 			}
 			if to <= from || w > m-line {
@@ -150,14 +150,14 @@ func FuzzBreakLines(f *testing.F) {
 // paragraph as a whole, where filling succeeds at all.
 func TestFewestAgreesWithBreaking(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		boxes := make([]box, rapid.IntRange(1, 12).Draw(t, "n"))
+		boxes := make([]Box, rapid.IntRange(1, 12).Draw(t, "n"))
 		for i := range boxes {
-			boxes[i] = box{rapid.IntRange(1, 60).Draw(t, "w"), rapid.IntRange(0, 9).Draw(t, "space")}
+			boxes[i] = Box{rapid.IntRange(1, 60).Draw(t, "w"), rapid.IntRange(0, 9).Draw(t, "space")}
 		}
 		widths := rapid.SliceOfN(rapid.IntRange(30, 150), 12, 12).Draw(t, "widths")
 		measure := func(line int) int { return widths[min(line, 11)] }
-		ends, ok := breakLines(boxes, measure, running, 0)
-		lines, ok2 := fewest(boxes, measure)
+		ends, ok := Break(boxes, measure, Running, 0)
+		lines, ok2 := Fewest(boxes, measure)
 		if ok2 && (!ok || lines != len(ends)) {
 			t.Fatalf("%d lines counted (%v), %d set", lines, ok2, len(ends))
 		}
