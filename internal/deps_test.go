@@ -35,6 +35,7 @@ var policy = map[string]string{
 	"internal/kitchen/allergen": "templates",
 	"internal/kitchen/batch":    "kit/place kit/unit kit/diag kit/source kitchen/pantry",
 	"internal/kitchen/cook":     "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/allergen",
+	"internal/kitchen/notes":    "kit/unit kitchen/pantry",
 	"internal/kitchen/scale":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook",
 	"internal/kitchen/weigh":    "kit/unit kit/diag",
 	"internal/law/label":        "kit/unit",
@@ -59,7 +60,7 @@ var policy = map[string]string{
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job": "kit/place kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh law/label law/rule draw/page draw/face draw/palette draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png give/pack give/record kit/edit fonts templates",
+	"internal/app/job": "kit/place kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law/label law/rule draw/page draw/face draw/palette draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png give/pack give/record kit/edit fonts templates",
 	"internal/app/web": "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"cmd/jarmark":      "kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 

@@ -29,6 +29,7 @@ type options struct {
 	size     string
 	lots     int
 	dir      string
+	from     string
 	port     int
 	noOpen   bool
 	quiet    bool
@@ -147,6 +148,7 @@ func traceFlags(f *flag.FlagSet, o *options) {
 
 func newFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.dir, "dir", ".", "`FOLDER` to begin in")
+	f.StringVar(&o.from, "from", "", "`FILE` of plain notes or a recipe to read; - is standard input")
 	placeFlag(f, o)
 }
 

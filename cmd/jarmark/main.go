@@ -24,12 +24,13 @@ func main() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(200) // a fifth less time for a run of a tenth of a second, and 10 MB
 	}
-	a := &app{out: os.Stdout, err: os.Stderr, getenv: os.Getenv, now: time.Now}
+	a := &app{in: os.Stdin, out: os.Stdout, err: os.Stderr, getenv: os.Getenv, now: time.Now}
 	os.Exit(a.run(os.Args[1:]))
 }
 
 // app is the program's surroundings, replaced in tests.
 type app struct {
+	in       io.Reader // notes, for --from -
 	out, err io.Writer
 	getenv   func(string) string
 	now      func() time.Time

@@ -66,7 +66,12 @@ values were read in; --memory lists what nobody has read yet.
 
 	newHelp = `Writes a kitchen.toml (when there is none yet) and a batch file to fill in.
 
-  jarmark new "plum jam"`
+  jarmark new "plum jam"
+
+With --from it reads your own notes or a recipe in plain words. Every line stands
+in the file beside what was read of it; what is not clear is asked about there.
+
+  jarmark new "plum jam" --from notes.txt`
 
 	serveHelp = `Opens a page in your browser, on this computer only, to edit the batches in DIR
 and see the labels while you type. Stop it with Ctrl-C.`

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -10,6 +11,8 @@ import (
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 )
 
 // runNew writes starter files; it never overwrites one.
@@ -18,9 +21,9 @@ func runNew(a *app, o *options, args []string) error {
 	if name == "" {
 		return usagef(`jarmark new "plum jam"`, "new: say what you cook")
 	}
-	batch, err := job.StarterBatch(name, a.today())
+	batch, asked, err := a.starter(o, name)
 	if err != nil {
-		return usagef("use letters and numbers", "%v", err)
+		return err
 	}
 	if strings.EqualFold(batch.Name, store.KitchenName) {
 		return usagef(`jarmark new "kitchen jam"`, "%s is the kitchen's own file, and no batch", store.KitchenName)
@@ -44,9 +47,39 @@ func runNew(a *app, o *options, args []string) error {
 	for _, f := range files {
 		fmt.Fprintln(a.out, f.Path)
 	}
-	a.print(job.AskAbout(name), nil)
+	a.print(asked, nil)
 	fmt.Fprintf(a.err, "next: fill them in, then jarmark check %s\n", path)
 	return nil
+}
+
+// starter is a file to fill in, or one read from notes; with what it asks.
+func (a *app) starter(o *options, name string) (job.Doc, diag.List, error) {
+	if o.from == "" {
+		doc, err := job.StarterBatch(name, a.today())
+		if err != nil {
+			return doc, nil, usagef("use letters and numbers", "%v", err)
+		}
+		return doc, job.AskAbout(name), nil
+	}
+	data, err := a.notes(o.from)
+	if err != nil {
+		return job.Doc{}, nil, err
+	}
+	doc, asked, err := job.BatchFromNotes(name, "", data, a.today())
+	var bad *unit.ParseError
+	if errors.As(err, &bad) {
+		return doc, nil, usagef(bad.Hint, "%s: %s", o.from, bad.Msg)
+	}
+	return doc, asked, err
+}
+
+// notes reads a file of notes, or standard input for "-".
+func (a *app) notes(from string) ([]byte, error) {
+	if from != "-" {
+		doc, err := store.Read(from)
+		return doc.Data, err
+	}
+	return io.ReadAll(io.LimitReader(a.in, job.MaxNotes+1))
 }
 
 // newKitchen is a kitchen.toml to begin with; none when there is one already.

@@ -15,6 +15,7 @@ import (
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/notes"
 	"jarmark/internal/kitchen/pantry"
 	"jarmark/templates"
 )
@@ -28,6 +29,44 @@ func StarterBatch(name string, made unit.Date) (Doc, error) {
 	kind, fruit := kindOf(name)
 	data, err := starter("new/batch.toml", map[string]any{"Name": upperFirst(name), "Kind": string(kind), "Made": made.String(), "Fruit": fruit})
 	return Doc{Name: file + ".toml", Data: data}, err
+}
+
+// MaxNotes is the longest text of notes read, in bytes.
+const MaxNotes = notes.MaxText
+
+// BatchFromNotes is a batch file of a maker's plain notes, or of a recipe. What
+// the notes leave open is told, and asked about in the file; an error is a
+// [unit.ParseError] about the text or the name. An empty kind is that of the
+// name; made stands where the notes name no day.
+func BatchFromNotes(name, kind string, data []byte, made unit.Date) (Doc, diag.List, error) {
+	text, err := notes.Check(data)
+	if err != nil {
+		return Doc{}, nil, err
+	}
+	file := fileName(name)
+	if file == "" {
+		return Doc{}, nil, &unit.ParseError{Msg: fmt.Sprintf("%q gives no file name", name), Hint: "use letters and numbers"}
+	}
+	if named, _ := kindOf(name); kind == "" {
+		kind = string(named)
+	}
+	r := notes.Read(text, pantry.Default())
+	var l diag.List
+	for _, line := range r.Lines {
+		for _, ask := range line.Asks {
+			l.Notef("notes-asked", "", "", "line %d, %q: %s", line.No, short(line.Text), ask)
+		}
+	}
+	doc := Doc{Name: file + ".toml", Data: r.TOML(notes.Head{Name: upperFirst(name), Kind: kind, Made: made.String()})}
+	return doc, l.Capped(maxFindings), nil
+}
+
+// short cuts a long line for a message.
+func short(s string) string {
+	if r := []rune(s); len(r) > 60 {
+		return string(r[:60]) + "…"
+	}
+	return s
 }
 
 // AskAbout asks which food is meant by the fruit of a new batch.

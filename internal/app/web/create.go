@@ -3,9 +3,11 @@ package web
 import (
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 
 	"jarmark/internal/app/job"
+	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/edit"
 	"jarmark/internal/kit/unit"
 )
@@ -13,6 +15,7 @@ import (
 // newPage is the form for a new batch; Problems stand beside their fields.
 type newPage struct {
 	Name, Kind, Made string
+	Notes            string // pasted, to be read; may be empty
 	Kinds            []option
 	Problems         map[string]string
 }
@@ -35,15 +38,20 @@ func (s *site) createBatch(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	p := newPage{Name: strings.TrimSpace(r.PostFormValue("name")), Kind: r.PostFormValue("kind"), Made: r.PostFormValue("made"), Problems: map[string]string{}}
+	p := newPage{Name: strings.TrimSpace(r.PostFormValue("name")), Kind: r.PostFormValue("kind"), Made: r.PostFormValue("made"), Notes: r.PostFormValue("notes"), Problems: map[string]string{}}
 	doc, made := p.starter()
 	if len(p.Problems) > 0 {
 		return s.showNew(w, p)
 	}
-	text, l := edit.Set(string(doc.Data), "kind", p.Kind)
-	text, m := edit.Set(text, "made", made)
-	if l.HasErrors() || m.HasErrors() {
-		return badRequest("the new file could not be written: %v", append(l, m...)[0].Message)
+	text, l := string(doc.Data), diag.List(nil)
+	if strings.TrimSpace(p.Notes) == "" { // notes bring a kind and a day of their own
+		text, l = edit.Set(text, "kind", p.Kind)
+		var m diag.List
+		text, m = edit.Set(text, "made", made)
+		l = append(l, m...)
+	}
+	if l.HasErrors() {
+		return badRequest("the new file could not be written: %v", l[0].Message)
 	}
 	file, err := s.saveAsNew(stem(doc.Name), []byte(text))
 	if err != nil {
@@ -67,9 +75,25 @@ func (p *newPage) starter() (job.Doc, unit.Date) {
 		p.Problems["name"] = "that is too long for a label"
 		return job.Doc{}, made
 	}
+	if strings.TrimSpace(p.Notes) != "" {
+		return p.fromNotes(made), made
+	}
 	doc, err := job.StarterBatch(p.Name, made)
 	if err != nil {
 		p.Problems["name"] = "use some letters of the alphabet, so that the file has a name"
 	}
 	return doc, made
+}
+
+// fromNotes reads the pasted notes, as the command line does.
+func (p *newPage) fromNotes(made unit.Date) job.Doc {
+	kind := ""
+	if slices.Contains(job.KindWords(), p.Kind) {
+		kind = p.Kind
+	}
+	doc, _, err := job.BatchFromNotes(p.Name, kind, []byte(p.Notes), made)
+	if err != nil {
+		p.Problems["notes"] = err.Error()
+	}
+	return doc
 }

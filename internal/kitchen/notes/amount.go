@@ -1,0 +1,204 @@
+package notes
+
+import (
+	"regexp"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+// amount is what stands before the food: one amount, or several to choose from.
+type amount struct {
+	text    string
+	choices []string
+	say     string // how a short form was read
+	vague   bool   // "a splash", "a few": no size
+	part    string // "juice", "zest" of a fruit
+}
+
+var (
+	aboutForm = regexp.MustCompile(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|a generous|a scant|scant|heaping|heaped) `)
+	packForm  = regexp.MustCompile(`(?i)^(\d{1,3})(?: ?- | ?x ?| \(|-?\()?[ ]?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
+	packAfter = regexp.MustCompile(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:about )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
+	sizedPack = regexp.MustCompile(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
+	rangeHead = regexp.MustCompile(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
+	numHead   = regexp.MustCompile(`^` + num)
+	plusForm  = regexp.MustCompile(`(?i)^(?:\+|plus|and|&|und|et) ?(` + num + `) `)
+	ofForm    = regexp.MustCompile(`(?i)^(?:of (?:the )?|de |d'|du |des |von |vom )`)
+	timeWord  = regexp.MustCompile(`(?i)^(?:min|mins|minutes?|minuten|hours?|hrs?|h|stunden?|heures?|seconds?|days?|weeks?|months?|people|servings?|degrees?|deg|°|f|brix|%|percent|inch(?:es)?|in|ft|feet|mm|cm)\b|^[°%:/]`)
+)
+
+// amount reads the amount at the head of a text; rest is the food.
+func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
+	s = aboutForm.ReplaceAllString(strings.TrimSpace(s), "")
+	s, a.vague = spelled(s)
+	if a.vague {
+		word, after, _ := strings.Cut(s, " ")
+		a.text = word
+		return a, ofForm.ReplaceAllString(after, ""), after != ""
+	}
+	if a, rest, ok := pack(s); ok {
+		return a, food(rest), true
+	}
+	if m := rangeHead.FindStringSubmatch(s); m != nil && !mixed(m[1], m[2], s) {
+		words, rest, ok := g.measure(strings.TrimLeft(s[len(m[1]):], " ")[indexAfter(s[len(m[1]):], m[2]):])
+		if !ok {
+			return a, s, false
+		}
+		a.choices = []string{strings.TrimSpace(m[1] + " " + words.unit), strings.TrimSpace(m[2] + " " + words.unit)}
+		a.say = words.say
+		return a, food(rest), valid(a.choices...)
+	}
+	n := numHead.FindString(s)
+	if n == "" {
+		return a, s, false
+	}
+	words, rest, ok := g.measure(s[len(n):])
+	if !ok {
+		return a, s, false
+	}
+	a.text, a.say = strings.TrimSpace(n+" "+words.unit), words.say
+	for range 2 {
+		m := plusForm.FindStringSubmatch(rest)
+		if m == nil || !words.measured {
+			break
+		}
+		more, after, ok := g.measure(rest[len(m[0])-1:])
+		if !ok || !more.measured {
+			break
+		}
+		a.text += " + " + m[1] + " " + more.unit
+		rest = after
+	}
+	if !words.measured || !valid(a.text+" 1 "+words.unit) {
+		return a, food(rest), valid(a.text)
+	}
+	if m := numHead.FindString(rest); m != "" { // 2 lb 3 oz
+		if more, after, ok := g.measure(rest[len(m):]); ok && more.measured && valid(a.text+" "+m+" "+more.unit) {
+			a.text, rest = a.text+" "+m+" "+more.unit, after
+		}
+	}
+	return a, food(rest), valid(a.text)
+}
+
+// indexAfter is where a text goes on after a part of it, leading spaces off.
+func indexAfter(s, part string) int {
+	s = strings.TrimLeft(s, " ")
+	if i := strings.Index(s, part); i >= 0 {
+		return i + len(part)
+	}
+	return len(s)
+}
+
+// mixed reports that "2-1/2" is one number.
+func mixed(a, b, s string) bool {
+	return strings.Contains(b, "/") && !strings.ContainsAny(a, " /") && !strings.Contains(b, " ") &&
+		regexp.MustCompile(`^`+regexp.QuoteMeta(a)+` ?- ?\d`).MatchString(s)
+}
+
+func valid(texts ...string) bool {
+	for _, t := range texts {
+		if _, err := unit.ParseQuantity(t); err != nil {
+			return false
+		}
+	}
+	return true
+}
+
+// food drops what joins amount and food.
+func food(s string) string {
+	return strings.TrimSpace(ofForm.ReplaceAllString(strings.TrimSpace(strings.TrimLeft(s, " .:")), ""))
+}
+
+// spelled turns a number in words at the head into digits; vague is an amount
+// without size.
+func spelled(s string) (out string, vague bool) {
+	low := strings.ToLower(s)
+	for _, w := range []string{"some ", "a few ", "a couple of ", "a little ", "a bit of ", "quelques ", "etwas "} {
+		if strings.HasPrefix(low, w) {
+			return "some " + s[len(w):], true
+		}
+	}
+	for _, w := range numberWords {
+		if w.number == "" || !strings.HasPrefix(low, w.say+" ") || len(low) != len(s) {
+			continue
+		}
+		rest := s[len(w.say)+1:]
+		if w.number == "1" && len(rest) > 0 && rest[0] >= '0' && rest[0] <= '9' {
+			return "1 x " + rest, false
+		}
+		return w.number + " " + rest, false
+	}
+	return s, false
+}
+
+// pack reads packs with their size.
+func pack(s string) (a amount, rest string, ok bool) {
+	if m := packForm.FindStringSubmatch(s); m != nil && !fractionOf(m[1], m[2], s) {
+		a.text = m[1] + " (" + m[2] + " " + strings.TrimSuffix(m[3], ".") + ") " + held(m[4])
+		return a, s[len(m[0]):], valid(a.text)
+	}
+	if m := packAfter.FindStringSubmatch(s); m != nil {
+		a.text = m[1] + " (" + m[3] + " " + strings.TrimSuffix(m[4], ".") + ") " + held(m[2])
+		return a, s[len(m[0]):], valid(a.text)
+	}
+	if m := sizedPack.FindStringSubmatch(s); m != nil {
+		a.text = m[1] + " " + strings.TrimSuffix(m[2], ".")
+		return a, s[len(m[0]):], valid(a.text)
+	}
+	return a, s, false
+}
+
+// fractionOf reports that "1 3/4 oz" is one and three quarters.
+func fractionOf(n, size, s string) bool {
+	return strings.HasPrefix(s, n+" "+size) && strings.Contains(size, "/") && !strings.Contains(size, " ")
+}
+
+func held(w string) string {
+	w = strings.ToLower(strings.TrimSuffix(w, "."))
+	if full, ok := sameHolder[w]; ok {
+		return full
+	}
+	return w
+}
+
+// words after a number: its unit as the batch file writes it.
+type measureWords struct {
+	unit, say string
+	measured  bool // a weight or volume
+}
+
+// measure reads the unit after a number: the longest words that are one, else a
+// piece, a size or nothing.
+func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
+	s = strings.TrimLeft(s, " -")
+	if s == "" || timeWord.MatchString(s) {
+		return w, s, false
+	}
+	words := strings.Fields(s)
+	if u, short := unitAlso[strings.TrimRight(words[0], ",")]; short {
+		if u == "" {
+			return w, s, false
+		}
+		w = measureWords{unit: u, measured: true}
+		if len(strings.Trim(words[0], ".")) == 1 && u != "cup" {
+			w.say = strings.Trim(words[0], ".") + " is read as " + u
+		}
+		return w, strings.Join(words[1:], " "), true
+	}
+	for n := min(4, len(words)); n > 0; n-- {
+		head := strings.TrimRight(strings.Join(words[:n], " "), ",")
+		q, err := unit.ParseQuantity("1 " + head)
+		if err == nil && (q.Dim == unit.ByMass || q.Dim == unit.ByVolume) && q.Form == "" && !strings.ContainsAny(head, "()") {
+			return measureWords{unit: strings.TrimSuffix(head, "."), measured: true}, strings.Join(words[n:], " "), true
+		}
+	}
+	first := strings.ToLower(strings.Trim(words[0], ".,"))
+	switch {
+	case pieces[first] && len(words) > 1:
+		return measureWords{unit: held(first)}, strings.Join(words[1:], " "), true
+	case sizes[first] && len(words) > 1:
+		return measureWords{unit: first}, strings.Join(words[1:], " "), true
+	}
+	return w, s, true
+}

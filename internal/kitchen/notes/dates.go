@@ -1,0 +1,108 @@
+package notes
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+// monthOf knows the months of three languages by their first letters.
+func monthOf(word string) int {
+	w := strings.ToLower(strings.TrimSuffix(word, "."))
+	for i, names := range []string{"january januar janvier jan", "february februar février fevrier feb fév", "march märz maerz mars mar mär", "april avril apr avr",
+		"may mai", "june juni juin jun", "july juli juillet jul juil", "august août aout aug", "september septembre sept sep", "october oktober octobre oct okt",
+		"november novembre nov", "december dezember décembre decembre dec dez déc"} {
+		for _, n := range strings.Fields(names) {
+			if w == n {
+				return i + 1
+			}
+		}
+	}
+	return 0
+}
+
+const monthWord = `(\p{L}{3,9}\.?)`
+
+var (
+	isoForm   = regexp.MustCompile(`\b(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})\b`)
+	dayFirst  = regexp.MustCompile(`\b(\d{1,2})(?:st|nd|rd|th|er|\.)?(?: of)? ` + monthWord + `,?(?: (\d{4}|'?\d{2}))?(?:$|[^\d])`)
+	monthLead = regexp.MustCompile(monthWord + ` (\d{1,2})(?:st|nd|rd|th)?(?:,? (\d{4}|'\d{2}))?(?:$|[^\d])`)
+	dotted    = regexp.MustCompile(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
+	slashed   = regexp.MustCompile(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
+	dayWords  = regexp.MustCompile(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
+)
+
+// date reads a line that is a date, in several spellings. One that may be two
+// days is asked about.
+func (g *grammar) date(l *Line, s string) bool {
+	days, from, to := dayIn(s)
+	if len(days) == 0 {
+		return false
+	}
+	if rest := strings.Trim(dayWords.ReplaceAllString(s[:from]+" "+s[to:], ""), " ,.:;-()"); rest != "" {
+		if len(strings.Fields(rest)) <= 6 && !strings.ContainsAny(rest, "0123456789") {
+			l.ask("is %s the day it was made? Then write made = %s", days[0], days[0])
+			return true
+		}
+		return false
+	}
+	for _, d := range days {
+		l.Keys = append(l.Keys, Key{Path: "made", Value: d, Asked: len(days) > 1})
+	}
+	if len(days) > 1 {
+		l.ask("day or month first? Take the # off one")
+	}
+	return true
+}
+
+// dayIn finds the day a text names: no day, one, or two to choose from.
+func dayIn(s string) (days []string, from, to int) {
+	if m := isoForm.FindStringSubmatchIndex(s); m != nil {
+		return day(s[m[2]:m[3]], s[m[4]:m[5]], s[m[6]:m[7]]), m[0], m[1]
+	}
+	for _, f := range []struct {
+		form       *regexp.Regexp
+		day, month int
+	}{{dayFirst, 1, 2}, {monthLead, 2, 1}} {
+		m := f.form.FindStringSubmatchIndex(s)
+		if m == nil {
+			continue
+		}
+		month := monthOf(s[m[2*f.month]:m[2*f.month+1]])
+		if month == 0 || m[6] < 0 {
+			continue
+		}
+		return day(s[m[6]:m[7]], strconv.Itoa(month), s[m[2*f.day]:m[2*f.day+1]]), m[0], m[7]
+	}
+	if m := dotted.FindStringSubmatchIndex(s); m != nil { // day first, as where points are written
+		return day(s[m[6]:m[7]], s[m[4]:m[5]], s[m[2]:m[3]]), m[0], m[1]
+	}
+	if m := slashed.FindStringSubmatchIndex(s); m != nil {
+		a, b, y := s[m[2]:m[3]], s[m[4]:m[5]], s[m[6]:m[7]]
+		days = append(day(y, a, b), day(y, b, a)...)
+		if len(days) == 2 && days[0] == days[1] {
+			days = days[:1]
+		}
+		return days, m[0], m[1]
+	}
+	return nil, 0, 0
+}
+
+// day gives the day as ISO 8601, or nothing where there is no such day. Two
+// figures are a year of this century.
+func day(y, m, d string) []string {
+	year, _ := strconv.Atoi(strings.TrimPrefix(y, "'"))
+	if year < 100 {
+		year += 2000
+	}
+	month, _ := strconv.Atoi(m)
+	dd, _ := strconv.Atoi(d)
+	out := fmt.Sprintf("%04d-%02d-%02d", year, month, dd)
+	if _, err := unit.ParseDate(out); err != nil || year < 1990 || year > 2100 {
+		return nil
+	}
+	return []string{out}
+}

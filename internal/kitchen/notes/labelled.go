@@ -1,0 +1,133 @@
+package notes
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+var (
+	lotForm    = regexp.MustCompile(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
+	brixForm   = regexp.MustCompile(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b`)
+	phForm     = regexp.MustCompile(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
+	tempForm   = regexp.MustCompile(`(?i)(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
+	tempWords  = regexp.MustCompile(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to)\b`)
+	tempNot    = regexp.MustCompile(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
+	potForm    = regexp.MustCompile(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	altForm    = regexp.MustCompile(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
+	headForm   = regexp.MustCompile(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?head ?(?:space|room)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)`)
+	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
+	sterilised = regexp.MustCompile(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
+)
+
+// labelled reads measurements: lot, °Brix, pH, temperature, weights, headspace.
+func (g *grammar) labelled(l *Line, s string) bool {
+	if m := lotForm.FindStringSubmatch(s); m != nil && strings.ContainsAny(m[1], "0123456789") {
+		l.key("lot", quoted(m[1]))
+		return true
+	}
+	if m := potForm.FindStringSubmatch(s); m != nil {
+		return l.weighed(strings.ToLower(m[1]), m[0], m[2])
+	}
+	if m := altForm.FindStringSubmatch(s); m != nil {
+		l.key("process.altitude", quoted(strings.ReplaceAll(m[1], ",", "")+" "+strings.ToLower(m[2])))
+		return true
+	}
+	if len(s) > 120 {
+		return false
+	}
+	if sterilised.MatchString(s) {
+		l.key("process.sterilised", "true")
+	}
+	l.numbers(s)
+	l.temperature(s)
+	low := strings.ToLower(s)
+	for _, t := range setTests {
+		if strings.Contains(low, t.say) && len(s) < 60 {
+			l.key("cook.set_test", quoted(t.test))
+			break
+		}
+	}
+	return len(l.Keys)+len(l.Asks) > 0 && !hasMinutes(s)
+}
+
+// numbers reads °Brix and pH.
+func (l *Line) numbers(s string) {
+	if m := brixForm.FindStringSubmatch(s); m != nil {
+		if v, ok := within(m[1]+m[2], 1, 99); ok {
+			l.key("cook.brix", v)
+		}
+	}
+	if m := phForm.FindStringSubmatch(s); m != nil {
+		if v, ok := within(m[1], 1, 13); ok {
+			l.key("cook.ph", v)
+		}
+	}
+}
+
+// temperature reads the temperature of the set, as degrees with their unit; one
+// without a unit is asked about.
+func (l *Line) temperature(s string) {
+	m := tempForm.FindStringSubmatch(s)
+	if m == nil || tempNot.MatchString(s) || m[2] == "" && m[3] == "" || strings.Count(s, "°")+len(tempForm.FindAllString(s, -1)) > 4 {
+		return
+	}
+	alone := len(strings.Fields(strings.Replace(s, m[0], "", 1))) <= 2
+	if !alone && !tempWords.MatchString(s) {
+		return
+	}
+	v, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+	u := strings.ToUpper(m[3])
+	switch {
+	case err != nil:
+	case u == "":
+		l.ask("%s °C or °F? Write temperature with its unit, under [cook]", m[1])
+	case u[:1] == "C" && v >= 90 && v <= 125, u[:1] == "F" && v >= 190 && v <= 260:
+		l.key("cook.temperature", quoted(m[1]+" °"+u[:1]))
+	default:
+		l.ask("%s °%s is no temperature of a set: what was measured?", m[1], u[:1])
+	}
+}
+
+func within(s string, low, high float64) (string, bool) {
+	s = strings.Replace(s, ",", ".", 1)
+	v, err := strconv.ParseFloat(s, 64)
+	return strconv.FormatFloat(v, 'f', -1, 64), err == nil && v >= low && v <= high
+}
+
+// weighed reads what the pot weighed.
+func (l *Line) weighed(what, whole, weight string) bool {
+	if _, err := unit.ParseMass(weight); err != nil {
+		return false
+	}
+	low := strings.ToLower(whole)
+	switch {
+	case strings.Contains(low, "empty") || strings.Contains(low, "alone"):
+		l.key("cook.pot_tare", quoted(weight))
+	case strings.Contains(low, "skimmed") || strings.Contains(low, "foam"):
+		l.key("cook.skimmed", quoted(weight))
+	default:
+		l.key("cook.finished_pot", quoted(weight))
+		if what == "pot" || strings.Contains(what, "full") || strings.Contains(what, "and") || strings.Contains(what, "with") {
+			l.ask("with the pot? Then write the empty pot as pot_tare")
+		}
+	}
+	return true
+}
+
+// headspace reads "1/4 inch headspace".
+func (l *Line) headspace(s string) {
+	m := headForm.FindStringSubmatch(s)
+	if m == nil {
+		return
+	}
+	n, u := m[1]+m[3], strings.ToLower(m[2]+m[4])
+	if strings.HasPrefix(u, "in") || u == `"` {
+		u = "in"
+	}
+	if _, err := unit.ParseLength(n + " " + u); err == nil {
+		l.key("process.headspace", quoted(n+" "+u))
+	}
+}

@@ -1,0 +1,142 @@
+package notes
+
+import (
+	"regexp"
+	"strings"
+)
+
+// line reads one line: a date, a measurement, a count, a time, or things in the
+// pot; else it says that it is none of them.
+func (g *grammar) line(l *Line) {
+	s := plain(bullet.ReplaceAllString(l.Text, ""))
+	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") && strings.Count(s, "(") == 1 && yieldLead.MatchString(s[1:]) {
+		s = strings.TrimSpace(s[1 : len(s)-1])
+	}
+	method := false
+	if m := numbered.FindStringSubmatch(s); m != nil && len(dayOnly(s)) == 0 && g.startsMeasured(m[1]) {
+		s = m[1]
+	}
+	if m := step.FindStringSubmatch(s); m != nil && !g.startsMeasured(m[1]) {
+		s, method = m[1], true
+	}
+	switch {
+	case s == "":
+		l.say("not read: nothing but signs")
+	case heading.MatchString(s):
+		l.say("a heading")
+	case g.date(l, s), g.labelled(l, s):
+	case !method && g.ingredients(l, s):
+	default:
+		g.sentences(l, s)
+	}
+	if f, ok := g.count(s); ok && f.Jar != "" && !l.Read() && len(l.Asks) == 0 {
+		l.ask("jars that were filled? Then write: got %s", s)
+	}
+	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
+		l.say("not read: %s", why(s))
+	}
+}
+
+var numbered = regexp.MustCompile(`^\d{1,2}[.)] +(\d.*)$`)
+
+func dayOnly(s string) []string { days, _, _ := dayIn(s); return days }
+
+func (g *grammar) startsMeasured(s string) bool {
+	_, rest, ok := g.amount(s)
+	if !ok {
+		return false
+	}
+	_, known := g.row(rest)
+	return known
+}
+
+var thousands = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)
+
+// why says what a line lacks.
+func why(s string) string {
+	switch {
+	case thousands.MatchString(s):
+		return "a comma may part thousands or stand for a decimal point: write 1500 or 1.5"
+	case strings.ContainsAny(s, "0123456789"):
+		return "a number, but no amount of a food, no count of jars and no time that jarmark knows; write what counts as a key"
+	case len(strings.Fields(s)) <= 4:
+		return "no amount and no number in it; if it went into the pot, write how much"
+	}
+	return "words without an amount; what was done is no key"
+}
+
+// ingredients reads one or several things in the pot; whole or not at all.
+func (g *grammar) ingredients(l *Line, s string) bool {
+	s, verb := strings.TrimSpace(s), ""
+	if m := added.FindStringSubmatch(s); m != nil {
+		verb, s = m[1], s[len(m[0]):]
+	}
+	if imperative.MatchString(verb) && len(s) > 0 {
+		if _, _, ok := g.amount(s); ok {
+			l.ask("is this one more thing in the pot, or a step about what is written already? If it is more, write %q alone", s)
+			return true
+		}
+		return false
+	}
+	parts := g.parts(s)
+	var out []Ingredient
+	for _, part := range parts {
+		found, ok := g.one(l, part)
+		if !ok {
+			l.Asks, l.Says = nil, nil
+			return false
+		}
+		out = append(out, found...)
+	}
+	l.Ingredients = out
+	return len(out) > 0
+}
+
+var (
+	added      = regexp.MustCompile(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|dazu|mit|avec) (?:also |then |in )?`)
+	imperative = regexp.MustCompile(`(?i)^(?:add|stir in|take)$`)
+	between    = regexp.MustCompile(`(?i)(?:, | and |; ?| \+ | plus | & | und | et )`)
+)
+
+// parts cuts a line where a new amount begins: "2 lb plums, 1 lb sugar and the
+// juice of 1 lemon". An amount alone ("1 cup plus 2 tbsp") is no part.
+func (g *grammar) parts(s string) (out []string) {
+	from := 0
+	for _, at := range between.FindAllStringIndex(s, -1) {
+		if at[0] < from || inBrackets(s, at[0]) {
+			continue
+		}
+		if !g.whole(s[from:at[0]]) || !g.whole(s[at[1]:]) {
+			continue
+		}
+		out = append(out, s[from:at[0]])
+		from = at[1]
+	}
+	return append(out, s[from:])
+}
+
+// whole reports that a text begins with an amount of a known food.
+func (g *grammar) whole(s string) bool {
+	if partForm.MatchString(s) {
+		return true
+	}
+	_, rest, ok := g.amount(s)
+	if !ok || strings.TrimSpace(rest) == "" {
+		return false
+	}
+	_, known := g.row(firstWords(rest))
+	return known
+}
+
+func firstWords(s string) string {
+	cut, _, _ := strings.Cut(s, ",")
+	if at := between.FindStringIndex(cut); at != nil {
+		cut = cut[:at[0]]
+	}
+	cut, _, _ = strings.Cut(cut, "(")
+	return cut
+}
+
+func inBrackets(s string, at int) bool {
+	return strings.Count(s[:at], "(") > strings.Count(s[:at], ")")
+}

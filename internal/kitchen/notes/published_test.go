@@ -1,0 +1,193 @@
+package notes
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kit/words"
+	"jarmark/internal/kitchen/pantry"
+)
+
+const published = "../../../testdata/notes/"
+
+// Lines of sixty published recipes as they are printed (testdata/notes, the
+// source in the first line of each), each with the reading a person gives it in
+// the file beside it. A line may stay unread with a word why; a wrong reading
+// fails. Want lines: "amount | name | form"; "cook 1"; "process 10 boiling
+// water"; "fill 8 fl oz 5-6 planned" or "got"; "head 1/4 in"; "ask" (a question
+// is put), "orask" (this reading, with a question allowed), "words" (none of
+// it is a key), "noval" (no reading without a question).
+func TestPublishedRecipes(t *testing.T) {
+	files, _ := filepath.Glob(published + "*.txt")
+	if len(files) < 60 {
+		t.Fatalf("%d recipes", len(files))
+	}
+	p := pantry.Default()
+	total, right := 0, 0
+	for _, file := range files {
+		lines, want := linesOf(t, file), linesOf(t, strings.TrimSuffix(file, ".txt")+".want")
+		if !strings.HasPrefix(lines[0], "# Source: ") || len(lines) != len(want)+1 {
+			t.Fatalf("%s: %d lines, %d wanted", file, len(lines)-1, len(want))
+		}
+		r := Read(strings.Join(lines[1:], "\n"), p)
+		for i, l := range r.Lines {
+			total++
+			switch verdict := judge(l, want[i]); verdict {
+			case "":
+				right++
+			case "unread":
+				t.Logf("unread: %s:%d: %s (%s)", filepath.Base(file), i+2, l.Text, strings.Join(l.Says, "; "))
+			default:
+				t.Errorf("%s:%d: %q: %s", filepath.Base(file), i+2, l.Text, verdict)
+			}
+			if !l.Read() && len(l.Says)+len(l.Asks) == 0 {
+				t.Errorf("%s:%d: %q is dropped without a word", filepath.Base(file), i+2, l.Text)
+			}
+		}
+	}
+	t.Logf("%d of %d lines right (%.1f %%)", right, total, 100*float64(right)/float64(total))
+	if float64(right) < 0.95*float64(total) {
+		t.Errorf("%d of %d lines right, less than 95 %%", right, total)
+	}
+}
+
+func linesOf(t *testing.T, file string) []string {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Split(strings.TrimSpace(string(data)), "\n")
+}
+
+// judge compares one line: "" is right, "unread" is no reading with a word why.
+func judge(l Line, want string) string {
+	asked := len(l.Asks) > 0
+	var missed []string
+	plain := false
+	for _, w := range strings.Split(want, " ; ") {
+		switch w = strings.TrimSpace(w); w {
+		case "ask", "fillask", "cookask", "procask":
+			if !asked {
+				missed = append(missed, "nothing is asked")
+			}
+		case "noval":
+			if l.Read() && !asked {
+				missed = append(missed, fmt.Sprintf("read without a question: %+v %+v %+v", l.Ingredients, l.Keys, l.Fills))
+			}
+		case "words":
+			if l.Read() {
+				missed = append(missed, fmt.Sprintf("words are read: %+v %+v %+v", l.Ingredients, l.Keys, l.Fills))
+			}
+		case "orask":
+		default:
+			plain = true
+			if m := holds(l, w); m != "" {
+				missed = append(missed, m)
+			}
+		}
+	}
+	if plain && len(missed) == 0 && len(l.Ingredients) > strings.Count(want, "|") {
+		missed = append(missed, "more is read than stands there")
+	}
+	switch {
+	case len(missed) == 0:
+		return ""
+	case !l.Read() || asked && strings.Contains(want, "orask"):
+		return "unread"
+	}
+	return strings.Join(missed, "; ") + fmt.Sprintf(" (asked %q)", l.Asks)
+}
+
+// holds looks for one wanted reading in a line.
+func holds(l Line, want string) string {
+	head, rest, _ := strings.Cut(want, " ")
+	switch {
+	case strings.Contains(want, "|"):
+		return food1(l, want)
+	case head == "cook":
+		return keyed(l, "cook.minutes", rest)
+	case head == "head":
+		return keyed(l, "process.headspace", `"`+rest+`"`)
+	case head == "process":
+		n, method, _ := strings.Cut(rest, " ")
+		return keyed(l, "process.minutes", n) + keyed(l, "process.method", `"`+method+`"`)
+	case head == "fill":
+		for _, f := range l.Fills {
+			how := map[bool]string{true: "planned", false: "got"}[f.Planned]
+			if got := fmt.Sprintf("%s %g-%g %s", f.Jar, f.Low, f.High, how); got == rest {
+				return ""
+			}
+		}
+		return fmt.Sprintf("%s: got %+v", want, l.Fills)
+	}
+	return "the test does not know " + want
+}
+
+func keyed(l Line, path, value string) string {
+	if k := l.find(path); k == nil || k.Value != value {
+		return fmt.Sprintf("%s is %+v, want %s", path, k, value)
+	}
+	return ""
+}
+
+func food1(l Line, want string) string {
+	f := strings.Split(want, "|")
+	amount, name, form := strings.TrimSpace(f[0]), strings.TrimSpace(f[1]), strings.TrimSpace(f[2])
+	if len(l.Ingredients) == 0 {
+		return "not read"
+	}
+	in := l.Ingredients[0]
+	if got := join(in.Name, in.Names); fold(got) != fold(name) {
+		return fmt.Sprintf("name %q, want %q", got, name)
+	}
+	if got := join(in.Amount, in.Amounts); !same(got, amount) {
+		return fmt.Sprintf("amount %q, want %q", got, amount)
+	}
+	said := strings.FieldsFunc(in.Form+" "+in.Name, func(r rune) bool { return r == ' ' || r == ',' })
+	for _, w := range strings.FieldsFunc(form, func(r rune) bool { return r == ' ' || r == ',' }) {
+		if !slices.Contains(said, w) {
+			return fmt.Sprintf("form %q, want %q", in.Form, form)
+		}
+	}
+	return ""
+}
+
+func join(one string, many []string) string {
+	if one != "" {
+		return one
+	}
+	return strings.Join(many, " / ")
+}
+
+// fold compares names without state words that change no food.
+func fold(s string) string {
+	var out []string
+	for _, w := range strings.Fields(words.Fold(s)) {
+		if !slices.Contains([]string{"fresh", "whole", "white", "ripe", "unsweetened", "regular"}, w) {
+			out = append(out, words.Singular(w))
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+func same(a, b string) bool {
+	as, bs := strings.Split(a, " / "), strings.Split(b, " / ")
+	if len(as) != len(bs) {
+		return false
+	}
+	for i := range as {
+		x, err := unit.ParseQuantity(as[i])
+		y, bad := unit.ParseQuantity(bs[i])
+		if err != nil || bad != nil || x.Dim != y.Dim || x.Part != y.Part || math.Abs(x.Count-y.Count) > 1e-9 || x.Mass-y.Mass > 1000 || y.Mass-x.Mass > 1000 || x.Volume != y.Volume {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,76 @@
+package notes
+
+import (
+	"regexp"
+	"strings"
+)
+
+// The words of the grammar. They are the kitchen's, no food among them: what is
+// a food lies in the table of ingredients.
+
+const (
+	num      = `(?:\d{1,6} ?\d{1,2}/\d{1,3}|\d{1,6} ?- ?\d{1,2}/\d{1,3}|\d{1,3}/\d{1,3}|\d{1,7}(?:[.,]\d{1,3})?|\.\d{1,3})`
+	sizeUnit = `(?:fl\.? ?oz\.?|fluid ounces?|ounces?|oz\.?|grams?|g|kg|ml|milliliters?|millilitres?|cl|liters?|litres?|l|lbs?\.?|pounds?)`
+	holder   = `(?:pouch(?:es)?|packages?|packets?|pkgs?\.?|pks?\.?|packs?|box(?:es)?|cans?|tins?|jars?|bottles?|bags?|envelopes?|sachets?|cartons?|containers?|tubs?)`
+)
+
+// spoken numbers; longer ones first. "a" is one only before a measure.
+var numberWords = []struct{ say, number string }{
+	{"half a dozen", "6"}, {"a dozen", "12"}, {"one and a half", "1 1/2"}, {"two and a half", "2 1/2"}, {"a couple of", ""}, {"a few", ""},
+	{"half a", "1/2"}, {"half an", "1/2"}, {"a half", "1/2"}, {"a quarter of a", "1/4"}, {"a quarter", "1/4"}, {"half", "1/2"},
+	{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"}, {"seven", "7"}, {"eight", "8"}, {"nine", "9"}, {"ten", "10"},
+	{"eleven", "11"}, {"twelve", "12"}, {"an", "1"}, {"a", "1"},
+	{"eine halbe", "1/2"}, {"einen", "1"}, {"einem", "1"}, {"einer", "1"}, {"eine", "1"}, {"ein", "1"}, {"zwei", "2"}, {"drei", "3"}, {"vier", "4"}, {"fünf", "5"}, {"sechs", "6"},
+	{"une demi", "1/2"}, {"un demi", "1/2"}, {"une", "1"}, {"un", "1"}, {"deux", "2"}, {"trois", "3"}, {"quatre", "4"}, {"cinq", "5"},
+}
+
+// unitAlso are short forms of printed recipes the amounts do not know; a
+// capital T is the spoon of the table (common practice, no source).
+var unitAlso = map[string]string{"T": "tbsp", "T.": "tbsp", "Tb": "tbsp", "tb": "tbsp", "TB": "tbsp", "tb.": "tbsp", "Tb.": "tbsp", "Tbl": "tbsp", "tbl": "tbsp", "Tbl.": "tbsp", "tbl.": "tbsp",
+	"t": "tsp", "t.": "tsp", "ts": "tsp", "ts.": "tsp", "#": "lb", "gr": "", "gm": "g", "C": "cup", "C.": "cup"}
+
+// pieces are words after a number that count, beside sizes.
+var pieces = set(`package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
+	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
+	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
+	prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
+
+var sizes = set(`large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
+
+var sameHolder = map[string]string{"pkg": "package", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars"}
+
+// forms say how a food was cut or bought; they go to form.
+var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
+	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
+	cut cleaned destemmed topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
+	gehackt gehackte gehackter gewürfelt gewürfelte entsteint entsteinte entkernt entkernte geschält geschälte püriert pürierte frisch frische frischer reife reifer
+	dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
+
+func set(s string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(s) {
+		m[w] = true
+	}
+	return m
+}
+
+var (
+	bullet  = regexp.MustCompile(`^(?:[-–—*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *`)
+	step    = regexp.MustCompile(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
+	heading = regexp.MustCompile(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
+	vulgar  = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "")
+	dashFraction = regexp.MustCompile(`(\d)-? (\d{1,2}/\d)`)
+)
+
+// plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
+func plain(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f {
+			return ' '
+		}
+		return r
+	}, vulgar.Replace(s))
+	s = strings.Join(strings.Fields(s), " ")
+	return dashFraction.ReplaceAllString(s, "$1 $2")
+}
