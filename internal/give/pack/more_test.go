@@ -136,7 +136,7 @@ func TestAllergens(t *testing.T) {
 	if len(got) != 2 || got[0].Name != "Apricot jam with almonds" || got[0].Says() != "Contains almond." || got[1].Says() != "None of the nine." {
 		t.Errorf("%+v", got)
 	}
-	if got[0].Advisory != "This kitchen also handles almonds and milk." || got[0].Ingredients != "apricots, sugar, almonds" {
+	if got[0].Advisory != "This kitchen also handles almonds and milk." || got[0].Ingredients != "Ingredients: apricots, sugar, almonds" {
 		t.Errorf("%+v", got[0])
 	}
 	if got := Allergens([]Product{{Result: rs[1]}}, "harvest fair"); len(got) != 0 {

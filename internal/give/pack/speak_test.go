@@ -76,6 +76,11 @@ func TestProofWordsAreInTheTable(t *testing.T) {
 			t.Errorf("%s: no word for %q", kind, name)
 		}
 	}
+	for _, step := range append(append([]string(nil), recallSteps...), relatedNote) {
+		if de.text[step] == "" {
+			t.Errorf("no words for %q", step)
+		}
+	}
 	for mark, words := range readHow {
 		if de.text[words] == "" {
 			t.Errorf("%s: no words for %q", mark, words)

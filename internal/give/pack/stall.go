@@ -16,6 +16,8 @@ type Product struct {
 
 // StallItem is one product of the stall's allergen sheet.
 type StallItem struct {
+	in words // the language it is read in; the zero value is English
+
 	Name, Lot   string
 	Contains    []string // allergens of the recipe, as the place names them
 	Ingredients string
@@ -53,6 +55,9 @@ func at(r *cook.Result, event string) bool {
 
 func stallItem(p Product) StallItem {
 	s := StallItem{Name: name(p.Result), Lot: p.Result.Lot}
+	if k := p.Result.Kitchen; k != nil {
+		s.in = wordsIn(languageOf(k))
+	}
 	if p.Content != nil {
 		s.Contains, s.None = p.Content.AllergenNames, p.Content.NoAllergens
 	} else {
@@ -65,12 +70,12 @@ func stallItem(p Product) StallItem {
 		for _, l := range p.Result.ByWeight() {
 			names = append(names, l.Name)
 		}
-		s.Ingredients = join(names)
+		s.Ingredients = s.in.say("Ingredients") + ": " + join(names)
 	}
 	s.Statement = blockText(p.Content, label.Allergens)
 	s.Advisory = blockText(p.Content, label.Advisory)
 	if k := p.Result.Kitchen; s.Advisory == "" && k != nil && len(k.AlsoHandles) > 0 {
-		s.Advisory = "This kitchen also handles " + and(k.AlsoHandles) + "."
+		s.Advisory = s.in.say("This kitchen also handles %s.", s.in.and(k.AlsoHandles))
 	}
 	return s
 }
@@ -83,12 +88,13 @@ func blockText(c *label.Content, k label.Kind) string {
 	return strings.TrimSpace(b.Text())
 }
 
-func and(s []string) string {
+// and joins names as a sentence does.
+func (w words) and(s []string) string {
 	switch len(s) {
 	case 0:
 		return ""
 	case 1:
 		return s[0]
 	}
-	return join(s[:len(s)-1]) + " and " + s[len(s)-1]
+	return w.say("%s and %s", join(s[:len(s)-1]), s[len(s)-1])
 }

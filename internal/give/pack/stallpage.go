@@ -1,8 +1,6 @@
 package pack
 
 import (
-	"strings"
-
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
@@ -14,28 +12,33 @@ func AllergenDoc(items []StallItem, maker, units string, fs *face.Set, paper str
 	if paper == "" {
 		paper = Paper(units)
 	}
-	c, found := newLayout(fs, paper, "Allergen sheet")
+	var w words
+	if len(items) > 0 {
+		w = items[0].in
+	}
+	head := w.say("Allergen sheet")
+	c, found := newLayout(fs, paper, head)
 	if c == nil {
 		return nil, found
 	}
-	sub := "What is in every jar. Please ask if you have a food allergy; when in doubt, do not eat it."
+	sub := w.say("What is in every jar. Please ask if you have a food allergy; when in doubt, do not eat it.")
 	if maker != "" {
 		sub = maker + " · " + sub
 	}
-	for _, b := range c.titleBands("Allergens", sub) {
+	for _, b := range c.titleBands(w.say("Allergens"), sub) {
 		c.put(b)
 	}
 	for _, s := range items {
-		g := group{head: headBand(s.Name, "lot "+s.Lot), cont: headBand(s.Name+", continued", "")}
+		g := group{head: headBand(s.Name, w.say("lot %s", s.Lot)), cont: headBand(s.Name+", "+w.say("continued"), "")}
 		g.rows = append(g.rows, c.paragraph(boldFace, pt(13), margin, ink, s.Says())...)
 		if s.Advisory != "" {
 			g.rows = append(g.rows, c.paragraph(plainFace, pt(11.5), margin, ink, s.Advisory)...)
 		}
-		g.rows = append(g.rows, c.paragraph(plainFace, pt(11), margin, soft, "Ingredients: "+strings.TrimPrefix(s.Ingredients, "Ingredients: "))...)
+		g.rows = append(g.rows, c.paragraph(plainFace, pt(11), margin, soft, s.Ingredients)...)
 		g.rows = append(g.rows, gap(3*unit.Millimetre))
 		c.group(g)
 	}
-	return c.finish("Allergen sheet", maker)
+	return c.finish(head, maker)
 }
 
 // Says is the allergen sentence: the label's, else one from the recipe.
@@ -44,9 +47,9 @@ func (s StallItem) Says() string {
 	case s.Statement != "":
 		return s.Statement
 	case len(s.Contains) > 0:
-		return "Contains " + and(s.Contains) + "."
+		return s.in.say("Contains %s.", s.in.and(s.Contains))
 	case s.None && s.Advisory == "":
-		return "No listed allergen is in this recipe."
+		return s.in.say("No listed allergen is in this recipe.")
 	}
-	return "For allergens, see the ingredients, and ask."
+	return s.in.say("For allergens, see the ingredients, and ask.")
 }

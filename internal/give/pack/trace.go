@@ -12,6 +12,8 @@ import (
 
 // History is where the jars of one lot went, as far as the files know.
 type History struct {
+	in words // the language it is read in; the zero value is English
+
 	Lot        string
 	Maker      string
 	Products   []string // names; several when lots were given twice
@@ -32,6 +34,8 @@ type History struct {
 
 // Holder is who has, or was promised, jars of the lot.
 type Holder struct {
+	in words
+
 	Kind     Kind
 	To       string
 	Date     unit.Date
@@ -61,7 +65,7 @@ type Related struct {
 func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) {
 	o.Event, o.Gifts = "", false
 	p, _ := Build(results, o) // its findings belong to packing
-	h := &History{Lot: lot, Maker: p.Maker, Units: p.Units, Unread: o.Unread}
+	h := &History{in: p.in, Lot: lot, Maker: p.Maker, Units: p.Units, Unread: o.Unread}
 	var mine, others []*cook.Result
 	for _, r := range results {
 		switch {
@@ -79,6 +83,9 @@ func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) 
 	}
 	h.fill(mine, p)
 	h.related(mine, others)
+	for i := range h.Holders {
+		h.Holders[i].in = h.in
+	}
 	if len(mine) > 1 {
 		found.Warnf("lot-twice", fileName(mine[1]), "lot", "lot %s stands in %d batch files; their jars are counted together", h.Lot, len(mine)).
 			Hinted("give each batch its own lot")
@@ -130,7 +137,8 @@ func (h *History) Gaps() []string {
 	if len(h.Unread) == 0 {
 		return nil
 	}
-	return append([]string{"This answer is incomplete: " + wereNot(len(h.Unread)) + " not read and may hold jars of this lot."}, h.Unread...)
+	n := len(h.Unread)
+	return append([]string{h.in.say(plural(n, "This answer is incomplete: %d file or folder was not read and may hold jars of this lot.", "This answer is incomplete: %d files or folders were not read and may hold jars of this lot."), n)}, h.Unread...)
 }
 
 func (h *History) fill(mine []*cook.Result, p *Plan) {
@@ -184,7 +192,7 @@ func (h *History) related(mine, others []*cook.Result) {
 			}
 		}
 		if !r.Batch.Made.IsZero() && r.Batch.Made == h.Made {
-			shares = append(shares, "made the same day")
+			shares = append(shares, h.in.say("made the same day"))
 		}
 		if len(shares) > 0 {
 			h.Related = append(h.Related, Related{r.Lot, name(r), unique(shares)})
