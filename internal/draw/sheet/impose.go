@@ -41,19 +41,14 @@ type Run struct {
 	Used, Cells int
 }
 
-// Impose puts labels on sheets in reading order: along the rows from the left,
+// Fill puts labels on sheets in reading order: along the rows from the left,
 // rows from the top, page after page. A label stands upright in its cell. A
 // label that fits a cell only on its side, and one that plain paper takes more
 // of that way, is turned by 90 degrees clockwise: its top points right.
 //
 // The document carries no title, author, language or date: they are the
-// caller's. On an error the document is nil.
-func Impose(labels []Label, s *Sheet, o Options) (*page.Doc, diag.List) {
-	r, l := Fill(labels, s, o)
-	return r.Doc, l
-}
-
-// Fill is Impose that also tells what is left of the last sheet.
+// caller's. On an error the document is nil. The run also tells what is left of
+// the last sheet.
 func Fill(labels []Label, s *Sheet, o Options) (Run, diag.List) {
 	var l diag.List
 	checkRun(&l, labels, s, o)

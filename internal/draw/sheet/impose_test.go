@@ -9,6 +9,7 @@ import (
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
+	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 )
 
@@ -21,6 +22,12 @@ func labels(n int, w, h, bleed unit.Length) []sheet.Label {
 		out[i].Frame = f
 	}
 	return out
+}
+
+// impose fills sheets and gives their document.
+func impose(labels []sheet.Label, s *sheet.Sheet, o sheet.Options) (*page.Doc, diag.List) {
+	r, l := sheet.Fill(labels, s, o)
+	return r.Doc, l
 }
 
 func TestFillsInReadingOrderAndGoesOn(t *testing.T) {
@@ -71,7 +78,7 @@ func TestRunFindings(t *testing.T) {
 		{"wide", labels(1, mm(300), mm(50), 0), plain, sheet.Options{}, "label-too-big", "15.0 mm too high"},
 		{"both", labels(1, mm(300), mm(250), 0), plain, sheet.Options{}, "label-too-big", "52.0 mm too wide and 15.0 mm too high"},
 	} {
-		d, l := sheet.Impose(c.labels, c.s, c.o)
+		d, l := impose(c.labels, c.s, c.o)
 		f, ok := find(l, c.code)
 		if d != nil || !ok || !strings.Contains(f.Message, c.says) || f.Hint == "" {
 			t.Errorf("%s: document %v, findings %v", c.name, d != nil, l)
@@ -81,7 +88,7 @@ func TestRunFindings(t *testing.T) {
 
 func TestCorrectionOffPaperIsSaid(t *testing.T) {
 	s := get(t, "a4-3x8-70x36")
-	d, l := sheet.Impose(labels(3, s.W, s.H, 0), s, sheet.Options{OffsetX: mm(3), ScaleX: 1.001})
+	d, l := impose(labels(3, s.W, s.H, 0), s, sheet.Options{OffsetX: mm(3), ScaleX: 1.001})
 	f, ok := find(l, "off-paper")
 	if d == nil || !ok || !strings.Contains(f.Message, "3.2 mm") {
 		t.Errorf("210 mm x 1.001 + 3 mm is 3.2 mm over: %v", l)
@@ -93,7 +100,7 @@ func TestCorrectionOffPaperIsSaid(t *testing.T) {
 
 func TestLabelOnItsSide(t *testing.T) {
 	s := get(t, "letter-2x5-4x2in")
-	d, l := sheet.Impose(labels(1, s.H, s.W, 0), s, sheet.Options{})
+	d, l := impose(labels(1, s.H, s.W, 0), s, sheet.Options{})
 	if len(l) > 0 || d.Pages[0].Places[0].Turn != 90 {
 		t.Errorf("a 2 x 4 in label fits a 4 x 2 in cell on its side: %v", l)
 	}
@@ -200,7 +207,7 @@ func overlap(a, b page.Rect) bool {
 }
 
 func TestCutMarksAreThere(t *testing.T) {
-	d, _ := sheet.Impose(labels(6, mm(80), mm(50), mm(1.5)), get(t, "a4-plain"), sheet.Options{CutMarks: true})
+	d, _ := impose(labels(6, mm(80), mm(50), mm(1.5)), get(t, "a4-plain"), sheet.Options{CutMarks: true})
 	p := d.Pages[0].Marks[0].(*page.Path)
 	// 2 x 3 labels have 6 edges across, each with a mark left, between and
 	// right, and 4 edges down, each with a mark above, below and in 2 gutters.
@@ -209,12 +216,12 @@ func TestCutMarksAreThere(t *testing.T) {
 	}
 	round := labels(4, mm(40), mm(40), 0)
 	round[0].Frame.Shape = page.Ellipse
-	d, _ = sheet.Impose(round, get(t, "a4-plain"), sheet.Options{CutMarks: true})
+	d, _ = impose(round, get(t, "a4-plain"), sheet.Options{CutMarks: true})
 	p = d.Pages[0].Marks[0].(*page.Path)
 	if len(p.Ops) != 4*6 {
 		t.Errorf("round labels need their outline to cut along, got %d operations", len(p.Ops))
 	}
-	if d, _ = sheet.Impose(round, get(t, "a4-plain"), sheet.Options{}); d.Pages[0].Marks != nil {
+	if d, _ = impose(round, get(t, "a4-plain"), sheet.Options{}); d.Pages[0].Marks != nil {
 		t.Error("cut marks without being asked")
 	}
 }
@@ -223,7 +230,7 @@ func BenchmarkImpose100000(b *testing.B) {
 	s := get(b, "a4-3x8-70x36")
 	run := labels(sheet.MaxLabels, s.W, s.H, 0)
 	for b.Loop() {
-		if _, l := sheet.Impose(run, s, sheet.Options{CutMarks: true}); len(l) > 0 {
+		if _, l := impose(run, s, sheet.Options{CutMarks: true}); len(l) > 0 {
 			b.Fatal(l)
 		}
 	}

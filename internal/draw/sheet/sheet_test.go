@@ -257,7 +257,7 @@ func FuzzOwnSheet(f *testing.F) {
 		if s.Auto {
 			w, h = 10*unit.Millimetre, 10*unit.Millimetre
 		}
-		d, l := sheet.Impose([]sheet.Label{{Frame: &page.Frame{W: w, H: h}}}, s, sheet.Options{CutMarks: true})
+		d, l := impose([]sheet.Label{{Frame: &page.Frame{W: w, H: h}}}, s, sheet.Options{CutMarks: true})
 		if l.HasErrors() || len(d.Pages) != 1 {
 			t.Fatalf("sound sheet takes no label: %v", l)
 		}

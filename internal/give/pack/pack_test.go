@@ -204,9 +204,13 @@ func TestFindings(t *testing.T) {
 		"unchecked seals":    {func(r []*cook.Result) { r[0].Jars[0].Checked = false }, Options{}, "seals-unchecked", []string{"22 jars"}},
 		"tags run out":       {func(r []*cook.Result) { r[0].Kitchen.Supplies.Tags = 1 }, Options{}, "supplies-short", []string{"3 needed of hang tags, 1", "2 short"}},
 		"ribbon runs out":    {func(r []*cook.Result) { r[0].Kitchen.Supplies.Ribbon = unit.Metre }, Options{}, "supplies-short", []string{"ribbon"}},
-		"earlier lot stays":  {func(r []*cook.Result) { r[1].Batch.Name = r[0].Batch.Name; r[1].Batch.Markets[0].Jars = 2 }, Options{}, "first-expiry", []string{"8 jars", "L26201-AP"}},
-		"in list and file":   {nil, Options{List: []Entry{{To: "marguerite", Jars: 1}}}, "gift-twice", []string{"2 jars"}},
-		"absurd count":       {func(r []*cook.Result) { r[0].Jars[0].Count = math.MaxInt }, Options{}, "too-many-jars", []string{"error"}},
+		"lids run out": {func(r []*cook.Result) {
+			r[0].Jars[0].How, r[0].Kitchen.Supplies.Lids = cook.Estimated, map[string]int{r[0].Jars[0].Jar.Lid: 1}
+		}, Options{}, "supplies-short", []string{"needed of lids, ", "1 in the cupboard"}},
+		"labels run out":    {func(r []*cook.Result) { r[0].Kitchen.Supplies.Labels["letter-2x5-4x2in"] = 1 }, Options{}, "supplies-short", []string{"needed of labels, ", "1 in the cupboard"}},
+		"earlier lot stays": {func(r []*cook.Result) { r[1].Batch.Name = r[0].Batch.Name; r[1].Batch.Markets[0].Jars = 2 }, Options{}, "first-expiry", []string{"8 jars", "L26201-AP"}},
+		"in list and file":  {nil, Options{List: []Entry{{To: "marguerite", Jars: 1}}}, "gift-twice", []string{"2 jars"}},
+		"absurd count":      {func(r []*cook.Result) { r[0].Jars[0].Count = math.MaxInt }, Options{}, "too-many-jars", []string{"error"}},
 	} {
 		rs := both()
 		if c.change != nil {

@@ -174,14 +174,3 @@ func (l Length) Format(system string) string {
 	}
 	return decimal(int64(l), int64(Millimetre), 1) + " mm"
 }
-
-// FormatTemp shows a temperature given in °C, to 0.1 °C or a whole °F.
-func FormatTemp(celsius float64, system string) string {
-	if system == US {
-		return fmt.Sprintf("%.0f °F", celsius*9/5+32)
-	}
-	return strings.TrimSuffix(fmt.Sprintf("%.1f", celsius), ".0") + " °C"
-}
-
-// String shows a quantity as the maker wrote it.
-func (q Quantity) String() string { return q.Text }

@@ -20,11 +20,6 @@ type Reading struct {
 	Rest  []string // words that are not in the vocabulary, or that name no source
 }
 
-// Has reports whether a substance is named.
-func (r Reading) Has(id string) bool {
-	return slices.ContainsFunc(r.Hits, func(h Hit) bool { return h.ID == id })
-}
-
 // Read reads one name without its brackets: longest phrases first, plurals and
 // German compounds with them. Longer than any name, the rest is unknown.
 func (v *Vocabulary) Read(name string) Reading {

@@ -113,7 +113,6 @@ type Keeping struct {
 // Supplies is what the batch needs from the cupboard.
 type Supplies struct {
 	Lids, Labels, Tags, Boxes int
-	Ribbon                    unit.Length
 }
 
 // Result is everything known of one batch.

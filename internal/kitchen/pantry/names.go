@@ -26,9 +26,6 @@ func (g Ingredient) Names(lang string) (Names, bool) {
 	return n, ok
 }
 
-// Languages lists the languages the table has names in.
-func (p *Pantry) Languages() []string { return append([]string(nil), p.languages...) }
-
 // readNames reads the columns name_<language>: label|singular|stem, where an
 // empty part is the part before it, and an empty cell of an English column the
 // name of the row. Every other language must be filled in every row.

@@ -31,11 +31,11 @@ func TestNamesOfALanguage(t *testing.T) {
 // Every row has words in every language of the table.
 func TestEveryRowHasNames(t *testing.T) {
 	p := Default()
-	if len(p.Languages()) < 4 {
-		t.Fatalf("languages: %v", p.Languages())
+	if len(p.languages) < 4 {
+		t.Fatalf("languages: %v", p.languages)
 	}
 	for _, g := range p.Ingredients() {
-		for _, lang := range p.Languages() {
+		for _, lang := range p.languages {
 			n, ok := g.Names(lang)
 			if !ok || n.Label == "" || n.Singular == "" || n.Stem == "" {
 				t.Errorf("%s has no words in %s", g.Key, lang)

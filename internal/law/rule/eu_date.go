@@ -35,7 +35,3 @@ func euMonthDown(d unit.Date) unit.Date {
 	}
 	return unit.Date{Year: d.Year, Month: d.Month, Day: 1}.AddDays(-1)
 }
-
-// lotNeeded reports whether a lot mark is required beside the date: it is not
-// where at least the day and month stand uncoded (Directive 2011/91/EU Art 5).
-func (d euDate) lotNeeded() bool { return d.Form != "day" }

@@ -18,23 +18,22 @@ func TestDates(t *testing.T) {
 		name       string
 		best, made unit.Date
 		form, want string
-		lot        bool
 	}{
-		{"D1", ymd(2027, 11, 25), ymd(2026, 11, 25), "day", "Best before 25 11 2027", false},
-		{"D2", ymd(2027, 11, 25), ymd(2026, 11, 25), "month", "Best before end 10 2027", true},
-		{"D3", ymd(2027, 11, 30), ymd(2026, 11, 25), "month", "Best before end 11 2027", true},
-		{"D4", ymd(2028, 11, 25), ymd(2026, 11, 25), "year", "Best before end 2027", true},
-		{"last of the year stays", ymd(2028, 12, 31), ymd(2026, 11, 25), "year", "Best before end 2028", true},
-		{"leap day", ymd(2028, 2, 29), ymd(2027, 2, 1), "month", "Best before end 02 2028", true},
-		{"January falls back a year", ymd(2028, 1, 30), ymd(2027, 2, 1), "month", "Best before end 12 2027", true},
-		{"three months show the day", ymd(2027, 2, 25), ymd(2026, 11, 25), "month", "Best before 25 02 2027", false},
-		{"eighteen months show the day", ymd(2028, 5, 25), ymd(2026, 11, 25), "year", "Best before 25 05 2028", false},
+		{"D1", ymd(2027, 11, 25), ymd(2026, 11, 25), "day", "Best before 25 11 2027"},
+		{"D2", ymd(2027, 11, 25), ymd(2026, 11, 25), "month", "Best before end 10 2027"},
+		{"D3", ymd(2027, 11, 30), ymd(2026, 11, 25), "month", "Best before end 11 2027"},
+		{"D4", ymd(2028, 11, 25), ymd(2026, 11, 25), "year", "Best before end 2027"},
+		{"last of the year stays", ymd(2028, 12, 31), ymd(2026, 11, 25), "year", "Best before end 2028"},
+		{"leap day", ymd(2028, 2, 29), ymd(2027, 2, 1), "month", "Best before end 02 2028"},
+		{"January falls back a year", ymd(2028, 1, 30), ymd(2027, 2, 1), "month", "Best before end 12 2027"},
+		{"three months show the day", ymd(2027, 2, 25), ymd(2026, 11, 25), "month", "Best before 25 02 2027"},
+		{"eighteen months show the day", ymd(2028, 5, 25), ymd(2026, 11, 25), "year", "Best before 25 05 2028"},
 	}
 	for _, c := range tests {
 		e := tester(t, "gb", "en", after, batchA1(62), cook.JarPlan{})
 		d := euDateFor(c.best, c.made, c.form)
-		if got := e.dateText(d, false); got != c.want || d.lotNeeded() != c.lot {
-			t.Errorf("%s: %q lot %v, want %q %v", c.name, got, d.lotNeeded(), c.want, c.lot)
+		if got := e.dateText(d, false); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
 	use := tester(t, "gb", "en", after, batchA1(62), cook.JarPlan{})
