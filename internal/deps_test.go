@@ -54,7 +54,7 @@ var policy = map[string]string{
 	"internal/draw/svg": "kit/unit draw/page draw/face",
 	"internal/draw/png": "kit/unit draw/page draw/face",
 
-	"internal/give/pack":      "kit/csvfile kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label draw/page draw/face draw/inspect draw/typeset templates",
+	"internal/give/pack":      "kit/csvfile kit/words kitchen/allergen kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label draw/page draw/face draw/inspect draw/typeset templates",
 	"internal/give/ledger":    "kit/unit kit/diag kit/csvfile",
 	"internal/give/record":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook law/label templates",
 	"internal/app/store":      "",

@@ -1,11 +1,8 @@
 package pack
 
 import (
-	"fmt"
 	"sort"
-	"strings"
 
-	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 )
@@ -32,44 +29,152 @@ type tagRun struct {
 	count int
 }
 
-// allot serves the promises in order, then tells who goes short.
+// deal is a promise with the jars it gets.
+type deal struct {
+	promise
+	choice *choice
+	counts map[int]int // by stock row
+	got    int
+}
+
+// allot serves the promises, then tells who goes short. What is done comes
+// first, then gifts and markets of the batches in order, then the gift list:
+// rows that name a jam, lot, jar or allergy before those that take any.
 func (b *builder) allot(all []promise) {
-	for _, p := range all {
-		cands := b.candidates(p)
-		if len(cands) == 0 {
-			b.noSuchJar(p)
-			b.stopFor(p).out.Wanted += p.jars
+	deals, order := make([]*deal, len(all)), make([]*deal, 0, len(all))
+	for i, p := range all {
+		deals[i] = &deal{promise: p, choice: b.choose(p), counts: map[int]int{}}
+	}
+	for rank := range 3 {
+		for _, d := range deals {
+			if d.rank() == rank {
+				order = append(order, d)
+			}
+		}
+	}
+	m := b.matcher()
+	for _, d := range order {
+		m.serve(d)
+	}
+	for _, d := range deals {
+		s := b.stopFor(d.promise)
+		s.out.Wanted += d.jars
+		if len(d.choice.rows) == 0 {
+			b.refuse(d.promise, d.choice)
 			continue
 		}
-		got := b.take(p, cands)
-		if got < p.jars {
-			b.short(p, got, cands)
+		b.settle(s, d.promise, d.choice.rows, d.counts, d.home())
+		b.careful(d)
+		if d.got < d.jars {
+			b.short(d.promise, d.got, d.choice.rows)
 		}
 	}
 }
 
-// candidates are the stock rows a promise may be served from, first expiry
-// first; a batch's own promises go by the order of its sizes.
-func (b *builder) candidates(p promise) []int {
-	var out []int
-	for i, s := range b.plan.Stock {
-		if p.batch >= 0 && s.batch != p.batch || p.lot != "" && !sameName(p.lot, s.Lot) {
-			continue
-		}
-		if p.jar != "" && !b.isJar(p.jar, s.Jar) {
-			continue
-		}
-		if p.batch < 0 && p.lot == "" && b.isOver(s) {
-			continue // a list never deals jars past their date, unless it names the lot
-		}
-		out = append(out, i)
+// home is how many of a market's jars came home.
+func (d *deal) home() int { return min(max(d.cameHome, 0), d.got) }
+
+// rank is when a promise is served: those of the batches, rows of the list
+// that name something, the rest of the list.
+func (d *deal) rank() int {
+	switch {
+	case d.batch >= 0:
+		return 0
+	case d.lot+d.jam+d.jar+d.allergy != "":
+		return 1
 	}
-	if p.batch < 0 {
-		sort.SliceStable(out, func(i, j int) bool {
-			return b.sooner(b.plan.Stock[out[i]], b.plan.Stock[out[j]])
-		})
+	return 2
+}
+
+// choice is the stock rows that promises of one wording may be served from, or
+// why there are none.
+type choice struct {
+	class int
+	rows  []int
+	fault fault
+	lots  []int // batches that would do but for the fault
+}
+
+// fault is why a promise has no jar to choose from.
+type fault int
+
+const (
+	noJar     fault = iota // no such lot, or no jar of the size
+	noJam                  // no jam of the name
+	allOver                // all past their date
+	allUnsafe              // all hold what the person must not eat
+)
+
+// wording is what decides a promise's choice.
+type wording struct {
+	batch                  int
+	lot, jam, jar, allergy string
+}
+
+// choose finds the rows for a promise, once for each wording: first expiry
+// first; a batch's own promises go by the order of its sizes.
+func (b *builder) choose(p promise) *choice {
+	key := wording{p.batch, p.lot, p.jam, p.jar, p.allergy}
+	if c := b.choices[key]; c != nil {
+		return c
+	}
+	c := &choice{class: len(b.choices)}
+	if b.choices == nil {
+		b.choices = map[wording]*choice{}
+	}
+	b.choices[key] = c
+	c.rows = b.candidates(p)
+	if p.batch >= 0 {
+		return c
+	}
+	if p.jam != "" && len(c.rows) == 0 && len(b.jam(p.jam).batches) == 0 {
+		c.fault = noJam
+	}
+	b.keepFresh(p, c)
+	b.keepSafe(p, c)
+	sort.SliceStable(c.rows, func(i, j int) bool {
+		return b.sooner(b.plan.Stock[c.rows[i]], b.plan.Stock[c.rows[j]])
+	})
+	return c
+}
+
+// candidates are the rows that a promise's words mean.
+func (b *builder) candidates(p promise) (out []int) {
+	for i, s := range b.plan.Stock {
+		switch {
+		case p.batch >= 0 && s.batch != p.batch, p.lot != "" && !sameName(p.lot, s.Lot):
+		case p.jam != "" && !b.jam(p.jam).has(s.batch):
+		case p.jar != "" && !b.isJar(p.jar, s.Jar):
+		default:
+			out = append(out, i)
+		}
 	}
 	return out
+}
+
+// keepFresh leaves out jars past their date, unless the lot is named.
+func (b *builder) keepFresh(p promise, c *choice) {
+	if p.lot != "" || b.jam(p.jam).lot {
+		return
+	}
+	b.narrow(c, allOver, func(i int) bool { return !b.isOver(b.plan.Stock[i]) })
+}
+
+// narrow keeps the rows that pass; where none does, the fault says why.
+func (b *builder) narrow(c *choice, why fault, pass func(row int) bool) {
+	var kept []int
+	for _, i := range c.rows {
+		if pass(i) {
+			kept = append(kept, i)
+		}
+	}
+	if len(kept) == 0 && len(c.rows) > 0 {
+		c.fault = why
+		for _, i := range c.rows {
+			c.lots = append(c.lots, b.plan.Stock[i].batch)
+		}
+	}
+	c.rows = kept
 }
 
 // sooner orders stock by expiry, unknown dates last, then by lot.
@@ -83,34 +188,21 @@ func (b *builder) sooner(x, y Stock) bool {
 	return x.Lot < y.Lot
 }
 
-// take gives a promise its jars. A row of the gift list that names no lot
-// takes one jar of each lot in turn, so that three jars are three kinds.
-func (b *builder) take(p promise, cands []int) (got int) {
-	s := b.stopFor(p)
-	s.out.Wanted += p.jars
-	counts := map[int]int{}
-	if p.batch < 0 && p.lot == "" {
-		got = b.inTurn(p.jars, cands, counts)
-	} else {
-		for _, i := range cands {
-			n := min(p.jars-got, b.free(i)-counts[i])
-			counts[i] += max(0, n)
-			got += max(0, n)
-		}
-	}
-	b.settle(s, p, cands, counts, min(max(p.cameHome, 0), got))
-	return got
-}
-
-// settle books the jars. What came home is taken off the last rows first: the
-// first to expire were on offer first.
-func (b *builder) settle(s *stop, p promise, cands []int, counts map[int]int, home int) {
+// cameBack is which jars came home: the last rows' first, because the first to
+// expire were on offer first.
+func cameBack(cands []int, counts map[int]int, home int) map[int]int {
 	back := map[int]int{}
-	for k := len(cands) - 1; k >= 0; k-- {
+	for k := len(cands) - 1; k >= 0 && home > 0; k-- {
 		i := cands[k]
 		back[i] = min(home, counts[i])
 		home -= back[i]
 	}
+	return back
+}
+
+// settle books the jars.
+func (b *builder) settle(s *stop, p promise, cands []int, counts map[int]int, home int) {
+	back := cameBack(cands, counts, home)
 	for _, i := range cands {
 		n := counts[i]
 		if n == 0 {
@@ -123,43 +215,6 @@ func (b *builder) settle(s *stop, p promise, cands []int, counts map[int]int, ho
 		}
 		b.addLine(s, p, i, n, back[i])
 	}
-}
-
-// inTurn deals jars like cards: one of each batch in turn, from the batch's
-// sizes in order.
-func (b *builder) inTurn(want int, cands []int, counts map[int]int) (got int) {
-	var batches [][]int
-	at := map[int]int{}
-	for _, i := range cands {
-		k, seen := at[b.plan.Stock[i].batch]
-		if !seen {
-			k = len(batches)
-			at[b.plan.Stock[i].batch] = k
-			batches = append(batches, nil)
-		}
-		batches[k] = append(batches[k], i)
-	}
-	for got < want {
-		before := got
-		for _, rows := range batches {
-			for _, i := range rows {
-				if got < want && b.free(i)-counts[i] > 0 {
-					counts[i]++
-					got++
-					break
-				}
-			}
-		}
-		if got == before {
-			return got
-		}
-	}
-	return got
-}
-
-func (b *builder) free(i int) int {
-	s := b.plan.Stock[i]
-	return max(0, s.Sealed-s.Promised-s.Sold)
 }
 
 // stopFor finds or opens the stop of a promise: one a person, one an event
@@ -191,104 +246,4 @@ func (b *builder) joined(s *stop, p promise) {
 		p.wish.Design = b.design(p.wish)
 		s.out.Wishes = append(s.out.Wishes, p.wish)
 	}
-}
-
-// short says who gets too few jars, by how many, and why.
-func (b *builder) short(p promise, got int, cands []int) {
-	sealed, guess := 0, false
-	for _, i := range cands {
-		sealed += b.plan.Stock[i].Sealed
-		guess = guess || b.plan.Stock[i].CountHow == cook.Estimated
-	}
-	add, word := b.found.Errorf, "sealed"
-	if guess {
-		add, word = b.found.Warnf, "expected by estimate"
-	}
-	what := ""
-	if p.jar != "" {
-		what = " of " + p.jar
-	}
-	d := add("jars-short", p.file, pathOf(p, "jars"), "%s is promised %s%s and gets %d: %d short", who(p), jars(p.jars), what, got, p.jars-got)
-	d.Message += fmt.Sprintf(" (%d %s, %d promised or sold before)", sealed, word, sealed-got)
-	d.Hint = "promise fewer jars; gifts are served before markets, both in order, then the gift list"
-	place(d, p)
-}
-
-func (b *builder) noSuchJar(p promise) {
-	var have []string
-	lots := map[string]bool{}
-	for _, s := range b.plan.Stock {
-		if p.batch >= 0 && s.batch != p.batch {
-			continue
-		}
-		have = append(have, s.JarText)
-		lots[s.Lot] = true
-	}
-	d := b.found.Errorf("jar-size", p.file, pathOf(p, "jar"), "%s is promised %s of %q, and no jar of that size was filled", who(p), jars(p.jars), p.jar)
-	switch {
-	case len(have) == 0:
-		d.Message, d.Path = fmt.Sprintf("%s is promised %s, and no jars were filled", who(p), jars(p.jars)), pathOf(p, "jars")
-		d.Hint = "add a [[fill]] with jar and count"
-	case p.lot != "" && !hasLot(lots, p.lot):
-		d.Code = "unknown-lot"
-		d.Message = fmt.Sprintf("%s is promised %s of lot %q, and there is no such lot", who(p), jars(p.jars), p.lot)
-		d.Hint = "lots here: " + strings.Join(sortedKeys(lots), ", ")
-	default:
-		d.Hint = "sizes filled: " + strings.Join(unique(have), ", ")
-	}
-	place(d, p)
-}
-
-// place points at the row of a gift list.
-func place(d *diag.Diagnostic, p promise) {
-	if p.entry != nil {
-		d.Path, d.Pos = p.entry.Path, p.entry.Pos
-	}
-}
-
-func pathOf(p promise, key string) string {
-	if p.path == "" {
-		return ""
-	}
-	return p.path + "." + key
-}
-
-func who(p promise) string {
-	to := strings.TrimSpace(p.to)
-	if to == "" {
-		return "a " + string(p.kind) + " without a name"
-	}
-	if !p.date.IsZero() {
-		to += " on " + day(p.date)
-	}
-	return to
-}
-
-func hasLot(lots map[string]bool, lot string) bool {
-	for l := range lots {
-		if sameName(l, lot) {
-			return true
-		}
-	}
-	return false
-}
-
-func sortedKeys(m map[string]bool) []string {
-	var out []string
-	for k := range m {
-		out = append(out, k)
-	}
-	sort.Strings(out)
-	return out
-}
-
-func unique(in []string) []string {
-	var out []string
-	seen := map[string]bool{}
-	for _, s := range in {
-		if !seen[s] {
-			out, seen[s] = append(out, s), true
-		}
-	}
-	return out
 }

@@ -39,14 +39,17 @@ func Build(results []*cook.Result, o Options) (*Plan, diag.List) {
 
 // builder carries one Build.
 type builder struct {
-	o       Options
-	results []*cook.Result
-	plan    *Plan
-	stops   []*stop
-	asked   map[string]bool // occasions told of
-	byKey   map[stopKey]*stop
-	found   diag.List
-	lang    string // of the first kitchen
+	o         Options
+	results   []*cook.Result
+	plan      *Plan
+	stops     []*stop
+	asked     map[string]bool // occasions told of
+	byKey     map[stopKey]*stop
+	found     diag.List
+	lang      string // of the first kitchen
+	jams      map[string]jamRead
+	choices   map[wording]*choice
+	allergens []cook.Allergy // of each batch, once asked for
 }
 
 func (b *builder) kitchen() {

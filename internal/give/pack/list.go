@@ -11,7 +11,9 @@ import (
 // Entry is one row of a gift list.
 type Entry struct {
 	To, From, Message, Jar, Occasion, Design, Lot string
-	Jars                                          int // at least 1
+	Jam                                           string // the jam wished for: a name, near enough, or a lot
+	Allergy                                       string // what the person must not eat
+	Jars                                          int    // at least 1
 	File, Path                                    string
 	Pos                                           diag.Pos // of the row
 }
@@ -24,14 +26,16 @@ var listForm = csvfile.Form{
 		"from": "from", "message": "message", "note": "message",
 		"jars": "jars", "count": "jars", "how many": "jars",
 		"jar": "jar", "size": "jar", "occasion": "occasion", "design": "design", "lot": "lot",
+		"jam": "jam", "product": "jam", "kind": "jam", "flavour": "jam", "flavor": "jam", "batch": "jam",
+		"allergy": "allergy", "allergies": "allergy", "allergic to": "allergy", "allergen": "allergy", "allergens": "allergy", "avoid": "allergy",
 	},
-	Order: []string{"to", "from", "message", "jars", "jar", "occasion", "design", "lot"},
+	Order: []string{"to", "from", "message", "jars", "jar", "occasion", "jam", "allergy", "design", "lot"},
 	Need:  []string{"to"}, Begin: "to,from,message,jars,jar,occasion", MaxRows: maxJars,
 }
 
 // ReadList reads a gift list. A name that ends in .toml is a TOML file of
 // [[gift]] tables, all else CSV with the header
-// to,from,message,jars,jar,occasion (also design, lot; any order, "to" alone
+// to,from,message,jars,jar,occasion (also jam, allergy, design, lot; any order, "to" alone
 // suffices), separated by commas, semicolons or tabs, in UTF-8 with or
 // without a byte order mark.
 func ReadList(file string, data []byte) ([]Entry, diag.List) {
@@ -64,7 +68,7 @@ type listReader struct {
 func (r *listReader) row(row csvfile.Row) {
 	text := func(column string) string { return row.Cell(column).Text }
 	e := Entry{To: text("to"), From: text("from"), Message: text("message"), Jar: text("jar"), Occasion: text("occasion"),
-		Design: text("design"), Lot: text("lot"), File: r.file, Pos: row.Pos}
+		Design: text("design"), Lot: text("lot"), Jam: text("jam"), Allergy: text("allergy"), File: r.file, Pos: row.Pos}
 	n, ok := jarCount(text("jars"))
 	if !ok {
 		d := r.found.Errorf("bad-count", r.file, "", "%q is not a number of jars", text("jars")).Hinted("write a whole number from 1, or leave it empty for 1")

@@ -22,6 +22,8 @@ type tomlGift struct {
 	Occasion string `toml:"occasion"`
 	Design   string `toml:"design"`
 	Lot      string `toml:"lot"`
+	Jam      string `toml:"jam"`
+	Allergy  string `toml:"allergy"`
 }
 
 // IsList reports whether a TOML file is a gift list and no batch: it has gifts
@@ -51,7 +53,7 @@ func readTOML(file string, data []byte) ([]Entry, diag.List) {
 	var out []Entry
 	for i, g := range list.Gift {
 		path := fmt.Sprintf("gift[%d]", i)
-		e := Entry{To: g.To, From: g.From, Message: g.Message, Jar: g.Jar, Occasion: g.Occasion, Design: g.Design, Lot: g.Lot,
+		e := Entry{To: g.To, From: g.From, Message: g.Message, Jar: g.Jar, Occasion: g.Occasion, Design: g.Design, Lot: g.Lot, Jam: g.Jam, Allergy: g.Allergy,
 			Jars: 1, File: file, Path: path, Pos: f.Span(path)}
 		if g.Jars != nil {
 			e.Jars = *g.Jars
