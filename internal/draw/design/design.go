@@ -114,8 +114,9 @@ func (d *Design) Look(p label.Piece) Look {
 }
 
 // Leaner lists the looks a label may wear, from the look as written to bare
-// type: first the rule goes, then the maker's sign, then ornaments shrink or
-// give way to the ones named instead, then frame and band, at last all of it.
+// type: first the rule goes, then ornaments shrink or give way to the ones named
+// instead; the maker's sign goes after that, then frame and band, at last the
+// smallest ornament.
 func (l Look) Leaner() []Look {
 	out := []Look{l}
 	add := func(n Look) {
@@ -126,20 +127,22 @@ func (l Look) Leaner() []Look {
 	plain := l
 	plain.Rule = "none"
 	add(plain)
-	plain.Brand = "none"
-	add(plain)
-	add(plain.slim(0.74))
 	other := plain.instead()
-	add(other)
-	add(other.slim(0.74))
-	small := other.slim(0.6)
-	small.Frame, small.Band.Edge = "none", "none"
-	add(small)
-	small = other.slim(0.5)
-	small.Frame, small.Band.Edge = "none", "none"
-	add(small)
-	small.Ornaments, small.Margin = nil, min(small.Margin, 0.045)
-	add(small)
+	for _, n := range []Look{plain.slim(0.74), plain.slim(0.5), other, other.slim(0.74), other.slim(0.5)} {
+		add(n)
+	}
+	plain.Brand, other.Brand = "none", "none"
+	for _, n := range []Look{plain.slim(0.74), plain.slim(0.5), other.slim(0.74)} {
+		add(n)
+	}
+	for _, f := range []float64{0.6, 0.45, 0.3} {
+		small := other.slim(f)
+		small.Frame, small.Band.Edge = "none", "none"
+		add(small)
+	}
+	bare := out[len(out)-1]
+	bare.Ornaments, bare.Margin = nil, min(bare.Margin, 0.045)
+	add(bare)
 	return out
 }
 
