@@ -7,7 +7,7 @@ import "jarmark/internal/draw/ornament"
 var defaultVoices = Voices{
 	Title: Voice{Face: "Fraunces_600SemiBold", Bold: "Fraunces_700Bold", Case: "as written", Leading: 1.02,
 		Size: Range{0.085, 0.19}, Colour: "main"},
-	Subtitle: Voice{Face: "Fraunces_500Medium_Italic", Bold: "Fraunces_700Bold", Case: "as written", Leading: 1.1,
+	Subtitle: Voice{Face: "Fraunces_500Medium_Italic", Bold: "Fraunces_700Bold_Italic", Case: "as written", Leading: 1.1,
 		Size: Range{0.055, 0.115}, Colour: "ink"},
 	Brand: Voice{Face: "Figtree_400Regular", Case: "as written", Track: 0.05, Leading: 1.25,
 		Size: Range{0.035, 0.058}, Colour: "ink"},
