@@ -4,8 +4,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"path/filepath"
+	"slices"
 
 	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
 )
 
 // runCheck prints facts and findings. Labels are composed too, so that what
@@ -15,6 +18,7 @@ func runCheck(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
+	c.Past = siblings(in)
 	batches, across := env.CheckAll(in, c)
 	failed := across.HasErrors()
 	a.print(across, in)
@@ -37,6 +41,37 @@ func runCheck(a *app, o *options, args []string) error {
 		return errProblem
 	}
 	return nil
+}
+
+// mostSiblings bounds how many batches beside the named ones are read.
+const mostSiblings = 200
+
+// siblings are the other batches of the folders: their weighed pots tell how
+// the kitchen's own yields lie. One that cannot be read tells nothing.
+func siblings(in []job.Input) (out []job.Input) {
+	seen := map[string]bool{}
+	var dirs []string
+	for _, one := range in {
+		seen[one.Batch.Name] = true
+		if dir := filepath.Dir(one.Batch.Name); !builtin(one) && !slices.Contains(dirs, dir) {
+			dirs = append(dirs, dir)
+		}
+	}
+	for _, dir := range dirs {
+		files, err := store.Batches(dir)
+		if err != nil {
+			continue
+		}
+		for _, f := range files[:min(len(files), mostSiblings)] {
+			if seen[f] {
+				continue
+			}
+			if beside, err := input(f); err == nil && !job.IsGiftList(beside.Batch) {
+				out = append(out, beside)
+			}
+		}
+	}
+	return out
 }
 
 // json prints one object for one batch, a list for several.

@@ -26,6 +26,7 @@ type Made struct {
 func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
 	batches = make([]*Batch, len(in))
 	each(len(in), func(i int) { batches[i] = e.Load(in[i], c) })
+	e.foresee(batches, c)
 	return batches, sameLots(batches)
 }
 

@@ -16,39 +16,45 @@ import (
 // Facts is what `check --json` prints: stable, keys are added, never renamed.
 // Masses in grams, percentages of 100, dates as YYYY-MM-DD.
 type Facts struct {
-	File       string      `json:"file"`
-	Lot        string      `json:"lot"`
-	Name       string      `json:"name"`
-	Identity   string      `json:"identity"`
-	Made       string      `json:"made"`
-	BestBefore string      `json:"best_before"`
-	Place      string      `json:"place"`
-	YieldG     float64     `json:"yield_g"`
-	YieldHow   cook.How    `json:"yield_how"`
-	YieldRule  string      `json:"yield_rule"`
-	Brix       float64     `json:"brix"`
-	BrixHow    cook.How    `json:"brix_how"`
-	SolidsG    float64     `json:"solids_g"`
-	Evaporated float64     `json:"evaporated_g"`
-	Jars       []JarFact   `json:"jars"`
-	Ingred     []Portion   `json:"ingredients"`
-	IngredText string      `json:"ingredient_statement"`
-	Allergens  []string    `json:"allergens"`
-	AllergText string      `json:"allergen_statement"`
-	Storage    Storage     `json:"storage"`
-	Evidence   Evidence    `json:"evidence"`
-	Net        string      `json:"net_contents"`
-	QR         string      `json:"qr_payload"`
-	RecordPath string      `json:"record_path"`
-	Statements []Statement `json:"statements"`
-	Supplies   Supplies    `json:"supplies"`
-	Findings   []Finding   `json:"findings"`
+	File          string      `json:"file"`
+	Lot           string      `json:"lot"`
+	Name          string      `json:"name"`
+	Identity      string      `json:"identity"`
+	Made          string      `json:"made"`
+	BestBefore    string      `json:"best_before"`
+	Place         string      `json:"place"`
+	YieldG        float64     `json:"yield_g"`
+	YieldHow      cook.How    `json:"yield_how"`
+	YieldRule     string      `json:"yield_rule"`
+	YieldLow      float64     `json:"yield_low_g"`
+	YieldHigh     float64     `json:"yield_high_g"`
+	YieldCoverage float64     `json:"yield_coverage_pct,omitempty"`
+	OwnPots       int         `json:"own_pots,omitempty"`
+	Brix          float64     `json:"brix"`
+	BrixHow       cook.How    `json:"brix_how"`
+	SolidsG       float64     `json:"solids_g"`
+	Evaporated    float64     `json:"evaporated_g"`
+	Jars          []JarFact   `json:"jars"`
+	Ingred        []Portion   `json:"ingredients"`
+	IngredText    string      `json:"ingredient_statement"`
+	Allergens     []string    `json:"allergens"`
+	AllergText    string      `json:"allergen_statement"`
+	Storage       Storage     `json:"storage"`
+	Evidence      Evidence    `json:"evidence"`
+	Net           string      `json:"net_contents"`
+	QR            string      `json:"qr_payload"`
+	RecordPath    string      `json:"record_path"`
+	Statements    []Statement `json:"statements"`
+	Supplies      Supplies    `json:"supplies"`
+	Findings      []Finding   `json:"findings"`
 }
 
 // JarFact is one jar size.
 type JarFact struct {
 	Jar       string  `json:"jar"`
 	Count     int     `json:"count"`
+	Low       int     `json:"low"`
+	High      int     `json:"high"`
 	Estimated bool    `json:"estimated"`
 	Sealed    int     `json:"sealed"`
 	FillG     float64 `json:"fill_g"`
@@ -165,11 +171,12 @@ func (b *Batch) Facts() Facts {
 func (f *Facts) cooked(r *cook.Result) {
 	f.Lot, f.BestBefore = r.Lot, dateText(r.BestBefore)
 	f.YieldG, f.YieldHow, f.YieldRule = grams(r.Yield.Mass), r.Yield.How, r.YieldRule
+	f.YieldLow, f.YieldHigh, f.YieldCoverage, f.OwnPots = grams(r.Range.Low), grams(r.Range.High), r.Range.Coverage, r.Range.Own.Pots
 	f.Brix, f.BrixHow = tenth(r.Brix.Value), r.Brix.How
 	f.SolidsG, f.Evaporated = grams(r.Soluble+r.Insoluble), grams(r.Evaporated)
 	f.RecordPath = record.Folder(r.Lot)
 	for _, j := range r.Jars {
-		f.Jars = append(f.Jars, JarFact{Jar: j.Jar.Key, Count: j.Count, Estimated: j.How == cook.Estimated, Sealed: j.Sealed,
+		f.Jars = append(f.Jars, JarFact{Jar: j.Jar.Key, Count: j.Count, Low: j.Low, High: j.High, Estimated: j.How == cook.Estimated, Sealed: j.Sealed,
 			FillG: grams(j.Fill), PartG: grams(j.Part), Net: NetFact{Grams: grams(j.Declared)}})
 	}
 	for _, l := range r.ByWeight() {

@@ -38,6 +38,7 @@ type Choices struct {
 	CutMarks bool
 	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made
 	List     []pack.Entry          // a gift list kept apart from the batches
+	Past     []Input               // other batches of the kitchen: weighed pots tell its habit
 	Progress func(done, total int) // may be nil
 
 	tags []pack.Tag // who gets a tag, once that is settled

@@ -28,6 +28,9 @@ func (b *Batch) Summary() []Row {
 	for _, j := range r.Jars {
 		rows = append(rows, Row{"jars", jarLine(j, b.Kitchen.Units)})
 	}
+	if text := b.expected(); text != "" {
+		rows = append(rows, Row{"to expect", text})
+	}
 	if costs, _ := pack.Cost(r, b.Kitchen.Units); costs != nil && costs.Total.Minor > 0 {
 		for _, z := range costs.Sizes {
 			rows = append(rows, Row{"cost", fmt.Sprintf("%s of ingredients in a jar of %s", z.Cost, z.JarText)})

@@ -16,7 +16,7 @@ const defaultCurrency = "USD"
 // Without a kitchen file the United States' federal rules and measures hold.
 func plainKitchen(find place.Finder) *Kitchen {
 	k := &Kitchen{
-		SaleMode: "prepacked", Currency: defaultCurrency, Units: unit.US,
+		SaleMode: "prepacked", OwnYields: true, Currency: defaultCurrency, Units: unit.US,
 		Printer: Printer{ScaleX: 1, ScaleY: 1}, Supplies: Supplies{Tags: -1, Boxes: -1, Ribbon: -1},
 	}
 	k.Place, _, _ = find("us")
@@ -70,6 +70,7 @@ func (r *reader) kitchen(raw rawKitchen, find place.Finder) *Kitchen {
 		k.SaleMode = m
 	}
 	k.SmallAmounts = r.smallAmounts(raw.SmallAmount)
+	k.OwnYields = raw.OwnYields == nil || *raw.OwnYields
 	k.NetForm = r.choice(raw.NetForm, "net_form", "form of the net weight", []string{"pounds", "dual"}, nil)
 	k.Language = r.language(raw.Language)
 	k.RecordURL = r.webAddress(raw.RecordURL, "record_url")

@@ -131,6 +131,7 @@ type rawKitchen struct {
 	Program     *string          `toml:"program"`
 	SaleMode    *string          `toml:"sale_mode"`
 	SmallAmount *float64         `toml:"small_amounts"`
+	OwnYields   *bool            `toml:"own_yields"`
 	NetForm     *string          `toml:"net_form"`
 	Language    *string          `toml:"language"`
 	RecordURL   *string          `toml:"record_url"`

@@ -26,6 +26,7 @@ type Kitchen struct {
 	Programme    string      // which of a place's programmes ("exempt", "licensed", …)
 	SaleMode     string      // "prepacked" (default) or "ppds"
 	SmallAmounts float64     // percent below which US lists may say "contains … or less of": 2, 1.5, 1, 0.5; 0 = list all in order
+	OwnYields    bool        // weighed pots of past batches move the yields to expect; true unless switched off
 	NetForm      string      // US net weight of 1 to 4 lb: "dual" (24 oz (1 lb 8 oz)) or "pounds"; empty = the place's
 	Language     string      // "en", "de", "fr"; default from place
 	RecordURL    string      // base of the public record pages; empty = none

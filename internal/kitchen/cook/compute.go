@@ -57,6 +57,7 @@ func Compute(b *batch.Batch, k *batch.Kitchen, p *pantry.Pantry) (*Result, diag.
 	c.shares()
 	c.acidity()
 	c.jars()
+	c.foresee()
 	c.keeping()
 	c.r.Lot = Lot(b)
 	c.bestBefore()

@@ -65,6 +65,7 @@ type JarPlan struct {
 	FillPath   string // "fill[0]"; "" when proposed by us
 	Jar        pantry.Jar
 	Count      int
+	Low, High  int       // jars by the range of the yield; both Count where it is counted
 	How        How       // Given (counted) or Estimated
 	Sealed     int       // sealed jars; equals Count when not checked
 	Checked    bool      // the maker checked the seals
@@ -124,6 +125,7 @@ type Result struct {
 	Soluble    unit.Mass
 	Insoluble  unit.Mass
 	Yield      Amount
+	Range      Range   // what the yield may come to
 	Brix       Reading // soluble solids of the finished food, %
 	Evaporated unit.Mass
 	Skimmed    unit.Mass // foam, and what was lifted out before the finish (a spice bag, peel)
@@ -140,6 +142,8 @@ type Result struct {
 
 	pantry    *pantry.Pantry
 	headspace unit.Length // of the batch, where a fill names none
+	unweighed float64     // grams expected by the kind of batch alone, in the middle of the range
+	spread    float64     // factor of the range
 }
 
 // ByWeight gives the lines in descending order of weight as added, ties in
