@@ -22,7 +22,7 @@ type view struct {
 	Why                       []string // which ingredient each allergen comes from
 	Ingredients               []label.Run
 	Contents                  []string // fruit and sugar content
-	Keeping, Seal             []string
+	Keeping, Rests, Seal      []string // words of keeping, and the facts they rest on
 	Story                     []string
 	Serve                     string
 	Made, BestBefore          *when
@@ -50,7 +50,7 @@ func public(r *cook.Result, c *label.Content, w words, found *diag.List) view {
 	v.Why = p.why()
 	v.Ingredients = p.ingredients()
 	v.Contents = p.texts(label.Fruit, label.Sugar)
-	v.Keeping = p.keeping()
+	v.Keeping, v.Rests = p.keeping(), p.rests()
 	v.Seal = p.seal()
 	v.Story = paragraphs(r.Batch.Story)
 	v.Serve = strings.TrimSpace(r.Batch.Serve)
