@@ -70,12 +70,28 @@ func Set(text, path string, value any) (string, diag.List) {
 	if e.l.HasErrors() {
 		return text, e.l
 	}
-	steps, ok := source.SplitPath(path)
+	path, steps, ok := e.read(path)
 	if !ok {
-		e.refuse(path, "%q is not a path", path)
 		return text, e.l
 	}
 	return e.result(text, e.set(path, steps, value))
+}
+
+// read takes a path apart and gives it back as the index spells it, with
+// quotes only where a key needs them: two spellings of a key are one key.
+func (e *editor) read(path string) (same string, steps []source.Step, ok bool) {
+	if steps, ok = source.SplitPath(path); !ok {
+		e.refuse(path, "%q is not a path", path)
+		return path, nil, false
+	}
+	for _, s := range steps {
+		if s.IsIndex {
+			same = source.At(same, s.Index)
+		} else {
+			same = source.Join(same, s.Key)
+		}
+	}
+	return same, steps, true
 }
 
 func (e *editor) set(path string, steps []source.Step, value any) string {

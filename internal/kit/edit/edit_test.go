@@ -89,6 +89,10 @@ func TestSetInOtherFiles(t *testing.T) {
 		{"a = [{b = 1}]\n", "a[0].c", "x", "a = [{b = 1, c = \"x\"}]\n"},
 		{"a = '''x\ny''' # c\n", "a", "z", "a = \"z\" # c\n"},
 		{"a = 1\n", "a", "tab\tand \x01 and \\", "a = \"tab\\tand \\u0001 and \\\\\"\n"},
+		{"a = 1\n", `"a"`, 2, "a = 2\n"},
+		{"[s.p]\na-b = 1\n", `s."p"."a-b"`, 2, "[s.p]\na-b = 2\n"},
+		{"[s.p]\n\"a.b\" = 1\n", `s.p."a.b"`, 2, "[s.p]\n\"a.b\" = 2\n"},
+		{"[[g]]\nto = 1\n", `"g"[0]."to"`, 2, "[[g]]\nto = 2\n"},
 		{"a = 1\n", `"odd key"`, []Pair{{"x", 1}, {"y z", []any{true}}}, "a = 1\n\"odd key\" = { x = 1, \"y z\" = [true] }\n"},
 	} {
 		got, l := Set(c.text, c.path, c.value)
@@ -165,6 +169,9 @@ func TestDelete(t *testing.T) {
 	got, l := Delete(doc, "gift")
 	if strings.Contains(got, "gift") || strings.Contains(got, "Bram") || !strings.Contains(got, "# hard boil") || len(l) > 0 {
 		t.Errorf("%v\n%s", l, got)
+	}
+	if got, l = Delete("[s]\na-b = 1\n", `"s"."a-b"`); got != "[s]\n" || len(l) > 0 {
+		t.Errorf("a key in quotes it does not need: %q, %v", got, l)
 	}
 	if got, _ = Delete("a = [1]\n", "a[0]"); got != "a = []\n" {
 		t.Errorf("%q", got)

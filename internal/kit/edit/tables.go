@@ -14,8 +14,11 @@ func AppendTable(text, name string, pairs []Pair) (string, diag.List) {
 	if e.l.HasErrors() {
 		return text, e.l
 	}
-	steps, ok := source.SplitPath(name)
-	if !ok || len(steps) != 1 {
+	name, steps, ok := e.read(name)
+	if !ok {
+		return text, e.l
+	}
+	if len(steps) != 1 {
 		e.refuse(name, "%q is not the name of a list of tables", name)
 		return text, e.l
 	}
@@ -56,6 +59,10 @@ func under(path, table string) bool {
 func Delete(text, path string) (string, diag.List) {
 	e := newEditor(text)
 	if e.l.HasErrors() {
+		return text, e.l
+	}
+	path, _, ok := e.read(path)
+	if !ok {
 		return text, e.l
 	}
 	at, ok := e.f.Entry(path)
