@@ -128,7 +128,7 @@ func (e *Env) composePiece(b *Batch, p label.Piece, c Choices) (out []stack, fou
 // printOptions adds the printer's measured correction and the part-used sheet.
 func (e *Env) printOptions(b *Batch, s *sheet.Sheet, c Choices) sheet.Options {
 	pr := b.Kitchen.Printer
-	o := sheet.Options{Skip: c.Skip, CutMarks: c.CutMarks || s.Auto,
+	o := sheet.Options{Skip: c.Skip, CutMarks: c.CutMarks || s.Cut,
 		OffsetX: pr.OffsetX, OffsetY: pr.OffsetY, ScaleX: pr.ScaleX, ScaleY: pr.ScaleY}
 	if o.Skip == 0 {
 		o.Skip = b.Kitchen.Supplies.PartSheets[s.ID]

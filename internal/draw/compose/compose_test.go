@@ -117,13 +117,19 @@ func TestJarIsMeasured(t *testing.T) {
 		"longer-than-jar": func(c *label.Content) { c.Around = unit.MM(180) },
 	} {
 		c := strawberry()
-		c.Straight, c.Around = unit.MM(70), unit.MM(220)
+		c.Straight, c.Around, c.Measured = unit.MM(70), unit.MM(220), true
 		if _, l := compose.Label(c, d, label.Wrap, usual[0].cell, fs, compose.Options{}); l.HasErrors() {
 			t.Errorf("a jar that takes the label: %v", l)
 		}
 		set(c)
 		if _, l := compose.Label(c, d, label.Wrap, usual[0].cell, fs, compose.Options{}); !l.HasErrors() {
 			t.Errorf("no %s", code)
+		} else if _, ok := find(l, code); !ok {
+			t.Errorf("no %s in %v", code, l)
+		}
+		c.Measured = false
+		if _, l := compose.Label(c, d, label.Wrap, usual[0].cell, fs, compose.Options{}); l.HasErrors() {
+			t.Errorf("a typical value of a table refuses the print: %v", l)
 		} else if _, ok := find(l, code); !ok {
 			t.Errorf("no %s in %v", code, l)
 		}

@@ -30,13 +30,13 @@ func (s *setter) checkJar() {
 	switch s.piece {
 	case label.Front, label.InfoLabel, label.Wrap:
 		if c.Straight > 0 && h > c.Straight {
-			s.past(h, c.Straight)("taller-than-jar", "", "label.sheet", "label is %.1f mm tall, the straight side of %s is %.1f mm",
+			s.past(h > c.Straight*11/10, "taller-than-jar", "label is %.1f mm tall, the straight side of %s is %.1f mm",
 				h.MM(), s.jar(), c.Straight.MM()).
 				Hinted("choose a lower label, or it will crease at the shoulder; measure your jar and write its panel under [[jar]]")
 		}
 		if c.Around > 0 && w > c.Around+2*seam {
-			s.found.Errorf("longer-than-jar", "", "label.sheet", "label is %.1f mm long, %s is %.1f mm around",
-				w.MM(), s.jar(), c.Around.MM()).Hinted("choose a shorter label: it would cover itself")
+			s.past(true, "longer-than-jar", "label is %.1f mm long, %s is %.1f mm around",
+				w.MM(), s.jar(), c.Around.MM()).Hinted("choose a shorter label: it would cover itself; measure your jar")
 		}
 		if s.piece != label.Wrap && c.Around > 0 && w <= c.Around+2*seam && w > c.Around/2 {
 			tell := s.found.Warnf
@@ -48,19 +48,20 @@ func (s *setter) checkJar() {
 		}
 	case label.Lid:
 		if c.LidAcross > 0 && max(w, h) > c.LidAcross {
-			s.past(max(w, h), c.LidAcross)("wider-than-lid", "", "label.sheet", "label is %.1f mm across, the lid of %s %.1f mm",
+			s.past(max(w, h) > c.LidAcross*11/10, "wider-than-lid", "label is %.1f mm across, the lid of %s %.1f mm",
 				max(w, h).MM(), s.jar(), c.LidAcross.MM()).Hinted("choose a smaller round label")
 		}
 	}
 }
 
-// past makes a finding about a label past a measure of the jar: an error, or
-// within a tenth a warning, because jars of one name differ that much.
-func (s *setter) past(is, limit unit.Length) func(code, file, path, format string, args ...any) *diag.Diagnostic {
-	if is <= limit+limit/10 {
-		return s.found.Warnf
+// past tells of a label past a measure of the jar. It is an error when it is
+// far past it and the maker measured that jar: a table's measure is typical
+// only and never refuses a print, and jars of one name differ by a tenth.
+func (s *setter) past(far bool, code, format string, args ...any) *diag.Diagnostic {
+	if far && s.c.Measured {
+		return s.found.Errorf(code, "", "label.sheet", format, args...)
 	}
-	return s.found.Errorf
+	return s.found.Warnf(code, "", "label.sheet", format, args...)
 }
 
 func (s *setter) jar() string {

@@ -221,8 +221,45 @@ func TestCutMarksAreThere(t *testing.T) {
 	if len(p.Ops) != 4*6 {
 		t.Errorf("round labels need their outline to cut along, got %d operations", len(p.Ops))
 	}
+	tag := labels(2, mm(52), mm(90), 0)
+	tag[0].Frame.Shape, tag[1].Frame.Shape = page.TagShape, page.TagShape
+	d, _ = impose(tag, get(t, "a4-tag-52x90"), sheet.Options{CutMarks: true})
+	if n := slanting(d.Pages[0].Marks[0].(*page.Path), mm(52)*18/100); n != 4 {
+		t.Errorf("%d lines across the corners of two tags, want 4", n)
+	}
+	tag[0].Frame.W, tag[0].Frame.H = mm(250), mm(90) // stands turned on plain paper: its top faces right
+	d, _ = impose(tag[:1], get(t, "a4-plain"), sheet.Options{CutMarks: true})
+	p = d.Pages[0].Marks[0].(*page.Path)
+	at := placed(d.Pages[0].Places[0], 0)
+	for i := 0; i < 4; i++ {
+		if q := p.Pts[i]; q.X < at.X+at.W/2 || q.X > at.X+at.W || q.Y < at.Y || q.Y > at.Y+at.H {
+			t.Errorf("the line across a corner of a turned tag ends at %v, the tag lies at %v", q, at)
+		}
+	}
 	if d, _ = impose(round, get(t, "a4-plain"), sheet.Options{}); d.Pages[0].Marks != nil {
 		t.Error("cut marks without being asked")
+	}
+}
+
+// slanting counts the lines that are neither level nor upright; across, if not
+// zero, is how far they must reach, to 0.1 mm.
+func slanting(p *page.Path, across unit.Length) (n int) {
+	for i := 0; i+1 < len(p.Pts); i += 2 {
+		dx, dy := p.Pts[i+1].X-p.Pts[i].X, p.Pts[i+1].Y-p.Pts[i].Y
+		if dx != 0 && dy != 0 && (across == 0 || max(dx-across, across-dx) <= mm(0.1)) {
+			n++
+		}
+	}
+	return n
+}
+
+// TestSheetsToCutSaySo: a sheet whose note tells the maker to cut along the
+// marks prints marks.
+func TestSheetsToCutSaySo(t *testing.T) {
+	for _, s := range builtin(t).List() {
+		if told := strings.Contains(s.Note, "along the marks"); told != s.Cut {
+			t.Errorf("%s: the note %q, cut = %v", s.ID, s.Note, s.Cut)
+		}
 	}
 }
 

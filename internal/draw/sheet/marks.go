@@ -17,7 +17,8 @@ const (
 var black = page.Colour{}
 
 // mark adds cut marks to every page: a tick at each corner of a label along
-// both of its edges or, round an ellipse, the line to cut along.
+// both of its edges; round an ellipse and across the corners of a tag, where
+// ticks cannot guide the scissors, the line to cut along.
 func mark(pages []page.Page) {
 	var marks []page.Item
 	for i := range pages {
@@ -48,6 +49,9 @@ func cutMarks(pg *page.Page) []page.Item {
 		if pl.Frame.Shape == page.Ellipse {
 			ellipse(p, box(pl), tickLine)
 			continue
+		}
+		if pl.Frame.Shape == page.TagShape {
+			bevels(p, pl)
 		}
 		for _, t := range ticks(pl) {
 			t.clip(pg, i)
@@ -124,6 +128,26 @@ func (t *tick) ends() (x0, y0, x1, y1 unit.Length) {
 		return t.corner.X + a, t.corner.Y, t.corner.X + b, t.corner.Y
 	}
 	return t.corner.X, t.corner.Y + a, t.corner.X, t.corner.Y + b
+}
+
+// bevels adds the two lines along which the corners of a tag are cut off, just
+// outside of it.
+func bevels(p *page.Path, pl page.Placement) {
+	w, h := pl.Frame.W, pl.Frame.H
+	dx, dy := page.TagCut(w, h)
+	for _, l := range [][2]page.Point{{{X: 0, Y: dy - tickLine}, {X: dx - tickLine, Y: 0}}, {{X: w - dx + tickLine, Y: 0}, {X: w, Y: dy - tickLine}}} {
+		a, b := on(pl, l[0]), on(pl, l[1])
+		segment(p, a.X, a.Y, b.X, b.Y)
+	}
+}
+
+// on gives the place on the paper of a point of a label; turned clockwise, its
+// top faces right.
+func on(pl page.Placement, at page.Point) page.Point {
+	if pl.Turn == 90 {
+		at.X, at.Y = pl.Frame.H-at.Y, at.X
+	}
+	return page.Point{X: pl.At.X + at.X, Y: pl.At.Y + at.Y}
 }
 
 func segment(p *page.Path, x0, y0, x1, y1 unit.Length) {

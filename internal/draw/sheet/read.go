@@ -34,6 +34,7 @@ type raw struct {
 	Safe      string   `toml:"safe"`
 	Bleed     string   `toml:"bleed"`
 	Symmetric bool     `toml:"symmetric"`
+	Cut       bool     `toml:"cut"`
 	Margin    struct {
 		Left   string `toml:"left"`
 		Top    string `toml:"top"`
@@ -85,7 +86,7 @@ type reader struct {
 }
 
 func (r *reader) sheet(w raw) *Sheet {
-	s := &Sheet{ID: w.ID, Title: w.Title, Note: w.Note, File: r.file, Auto: w.Auto, Symmetric: w.Symmetric}
+	s := &Sheet{ID: w.ID, Title: w.Title, Note: w.Note, File: r.file, Auto: w.Auto, Symmetric: w.Symmetric, Cut: w.Cut || w.Auto}
 	if want := strings.TrimSuffix(path.Base(r.file), ".toml"); w.ID != want || !idShape.MatchString(w.ID) {
 		r.l.Errorf("sheet-id", r.file, "id", "id %q is not the name of its file", w.ID).
 			Hinted(fmt.Sprintf("write id = %q; small letters, digits, dots and hyphens", want))

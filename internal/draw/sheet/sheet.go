@@ -38,6 +38,7 @@ type Sheet struct {
 	Safe      unit.Length // no ink but the background nearer to the cut
 	Bleed     unit.Length // how far background may reach past a cell
 	Symmetric bool        // stated: left = right and top = bottom
+	Cut       bool        // not cut by its maker: labels need marks to cut along
 }
 
 // Cell is what a label for the sheet must be like. W and H are zero on plain

@@ -143,6 +143,7 @@ type Content struct {
 	Around    unit.Length // circumference of the jar
 	Straight  unit.Length // height of its straight side
 	LidAcross unit.Length // outer diameter of the lid
+	Measured  bool        // the maker measured this jar: the table's are typical values
 
 	AllergenNames []string // as the statement names them; empty = none known
 	AllergenWhy   []Why    // what each of them rests on

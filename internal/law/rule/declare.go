@@ -81,7 +81,7 @@ func newPass(r *cook.Result, jar cook.JarPlan, s *Set, o Options) *pass {
 	p.say = p.language()
 	title, sub := display(p.b)
 	p.c = &label.Content{Title: title, Subtitle: sub, Lang: p.say.Lang, MainFruit: r.MainFruit, Colours: p.b.Label.Colours,
-		JarKey: jar.Jar.Key, Around: jar.Jar.Circumference, Straight: jar.Jar.Panel, PanelArea: panelArea(jar.Jar), LidAcross: lidAcross(jar.Jar.Lid)}
+		JarKey: jar.Jar.Key, Around: jar.Jar.Circumference, Straight: jar.Jar.Panel, PanelArea: panelArea(jar.Jar), LidAcross: lidAcross(jar.Jar.Lid), Measured: jar.Jar.Measured}
 	return p
 }
 
