@@ -1,7 +1,7 @@
 package job
 
 import (
-	"errors"
+	"fmt"
 
 	"jarmark/internal/kit/diag"
 )
@@ -11,7 +11,11 @@ import (
 func firstError(l diag.List) error {
 	for _, d := range l {
 		if d.Severity == diag.Error {
-			return errors.New(d.File + ": " + d.Message)
+			at := d.File
+			if d.Pos.Line > 0 {
+				at = fmt.Sprintf("%s:%d", d.File, d.Pos.Line)
+			}
+			return fmt.Errorf("%s: %s", at, d.Message)
 		}
 	}
 	return nil
