@@ -86,8 +86,12 @@ func (w words) day(d unit.Date) string {
 	return strings.NewReplacer("{d}", strconv.Itoa(d.Day), "{m}", names[d.Month-1], "{y}", strconv.Itoa(d.Year)).Replace(w.text["date"])
 }
 
-// brief writes a date in figures, as the language orders them.
+// brief writes a date in figures, as the language orders them; in the United
+// States in words, where figures are read month first.
 func (w words) brief(d unit.Date) string {
+	if w.american && !d.IsZero() {
+		return w.day(d)
+	}
 	form := w.text["brief"]
 	if form == "" || d.IsZero() {
 		return d.String()

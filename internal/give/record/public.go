@@ -27,6 +27,7 @@ type view struct {
 	Serve                     string
 	Made, BestBefore          *when
 	DateWord                  string
+	Identity                  []string // the name of the food, where it is not the title
 	Net                       []string
 	Where                     []string // town, or the address where chosen
 	Website                   string
@@ -54,6 +55,7 @@ func public(r *cook.Result, c *label.Content, w words, found *diag.List) view {
 	v.Seal = p.seal()
 	v.Story = paragraphs(r.Batch.Story)
 	v.Serve = strings.TrimSpace(r.Batch.Serve)
+	v.Identity = p.identity(v.Name + " " + v.Subtitle)
 	v.Net = once(p.texts(label.Net))
 	v.Where = p.where()
 	v.Website = website(k.Website)
@@ -68,6 +70,16 @@ type publisher struct {
 	k     *batch.Kitchen
 	w     words
 	found *diag.List
+}
+
+// identity is the legal name of the food, where the title does not say it.
+func (p publisher) identity(title string) (out []string) {
+	for _, name := range once(p.texts(label.Identity)) {
+		if !strings.EqualFold(strings.Join(strings.Fields(name), " "), strings.Join(strings.Fields(title), " ")) {
+			out = append(out, name)
+		}
+	}
+	return out
 }
 
 func (p publisher) title() (string, string) {
