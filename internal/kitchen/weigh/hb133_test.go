@@ -15,7 +15,7 @@ func studentCDF(t float64, nu int) float64 {
 	b, _ := math.Lgamma(v / 2)
 	c := math.Exp(a-b) / math.Sqrt(v*math.Pi)
 	f := func(x float64) float64 { return c * math.Pow(1+x*x/v, -(v+1)/2) }
-	const n = 20_000
+	const n = 2_000
 	h, sum := t/n, f(0)+f(t)
 	for i := 1; i < n; i++ {
 		sum += f(float64(i)*h) * float64(2+2*(i%2))
@@ -25,7 +25,7 @@ func studentCDF(t float64, nu int) float64 {
 
 func quantile975(nu int) float64 {
 	lo, hi := 0.0, 20.0
-	for range 60 {
+	for range 45 {
 		if mid := (lo + hi) / 2; studentCDF(mid, nu) < 0.975 {
 			lo = mid
 		} else {
