@@ -166,3 +166,39 @@ func TestWeights(t *testing.T) {
 		t.Error(p.Weight(), p.Stops[0].Sum("us"))
 	}
 }
+
+// TestCameHomeIsTakenOffTheLastRow: the jars that were packed first were on
+// offer first, so those that came back are the last packed.
+func TestCameHomeIsTakenOffTheLastRow(t *testing.T) {
+	for home, want := range map[int][2]int{0: {3, 2}, 1: {3, 1}, 2: {3, 0}, 3: {2, 0}, 5: {0, 0}} {
+		r := plum(kitchen())
+		r.Jars[0].Count, r.Jars[0].Sealed = 3, 3
+		r.Batch.Gifts = nil
+		r.Batch.Markets = r.Batch.Markets[1:]
+		r.Batch.Markets[0].Jar, r.Batch.Markets[0].Jars, r.Batch.Markets[0].CameHome = "", 5, home
+		p, found := Build([]*cook.Result{r}, Options{})
+		if found.HasErrors() || len(p.Stock) != 2 {
+			t.Fatal(found)
+		}
+		if got := [2]int{p.Stock[0].Sold, p.Stock[1].Sold}; got != want {
+			t.Errorf("%d of 3 and 2 came home: sold %v, want %v", home, got, want)
+		}
+	}
+}
+
+// TestStallSaysWhatTheLabelSays: the names are those of the place, as the label
+// has them, and "none" only where the label proves it.
+func TestStallSaysWhatTheLabelSays(t *testing.T) {
+	rs := both()
+	german := &label.Content{AllergenNames: []string{"Schalenfrüchte (Mandeln)"}}
+	got := Allergens([]Product{{rs[1], german}, {rs[0], &label.Content{NoAllergens: true}}}, "")
+	if len(got) != 2 || len(got[0].Contains) != 1 || got[0].Contains[0] != "Schalenfrüchte (Mandeln)" || got[0].None {
+		t.Fatalf("%+v", got)
+	}
+	if got[1].None != true || len(got[1].Contains) != 0 {
+		t.Errorf("%+v", got[1])
+	}
+	if got = Allergens([]Product{{rs[0], &label.Content{}}}, ""); got[0].None {
+		t.Error("none is proven by an empty label")
+	}
+}

@@ -147,3 +147,34 @@ func TestTown(t *testing.T) {
 		}
 	}
 }
+
+// TestEachSecretAlone: every fact that must not be published keeps a statement
+// off the page by itself, however it is spaced or cased; without one it stays.
+// A secret of fewer than four letters is no secret ("ok" is in every text).
+func TestEachSecretAlone(t *testing.T) {
+	for text, private := range map[string]bool{
+		"Ask at (555) 0100.": true, "Ask at 5550101.": false,
+		"Mail nell@Thornfield.example": true, "Mail nell at thornfield": false,
+		"The second pot caught a little!": true, "The second pot caught": false,
+		"Look for 14, THORNFIELD lane": true, "Look for Thornfield Lane": false,
+		"Sold at Millbrook, OR 97000": true, "Sold at Millbrook, OR": false,
+	} {
+		r, c := sample()
+		c.Blocks = append(c.Blocks, label.Block{ID: "s", Kind: label.Statement, Runs: []label.Run{{Text: text}}})
+		b, found := Page(r, c, Options{})
+		if shown := strings.Contains(string(b), text); shown == private || (len(found) > 0) != private {
+			t.Errorf("%q: shown %v, findings %v", text, shown, found)
+		}
+	}
+	r, c := sample()
+	r.Kitchen.Phone, r.Kitchen.Email, r.Batch.Notes = "", "a@b", "jar"
+	c.Blocks = append(c.Blocks, label.Block{ID: "s", Kind: label.Statement, Runs: []label.Run{{Text: "Each jar was sealed."}}})
+	if _, found := Page(r, c, Options{}); len(found) > 0 {
+		t.Errorf("three letters hide a statement: %v", found)
+	}
+	r.Batch.Notes = "lids"
+	c.Blocks[len(c.Blocks)-1].Runs[0].Text = "All lids were tight."
+	if _, found := Page(r, c, Options{}); len(found) != 1 {
+		t.Errorf("four letters of the notes are published: %v", found)
+	}
+}
