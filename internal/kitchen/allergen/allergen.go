@@ -42,10 +42,9 @@ const (
 
 // sense is what one word of the vocabulary means.
 type sense struct {
-	ids             []string
-	neutral, class  bool
-	asks, stem      bool
-	words, language string
+	ids            []string
+	neutral, class bool
+	asks, stem     bool
 }
 
 // Vocabulary is the tables in memory; it is never changed after it is read.
@@ -96,6 +95,10 @@ func table(name string, columns int) ([][]string, error) {
 
 func (v *Vocabulary) readSubstances() (err error) {
 	rows, err := table("allergens.csv", 6)
+	return errors.Join(err, v.takeSubstances(rows))
+}
+
+func (v *Vocabulary) takeSubstances(rows [][]string) (err error) {
 	for _, r := range rows {
 		s := Substance{ID: r[0], US: r[1], Family: r[2], Kind: r[4], Source: r[5]}
 		if r[3] != "" {
@@ -112,6 +115,10 @@ func (v *Vocabulary) readSubstances() (err error) {
 
 func (v *Vocabulary) readWords() (err error) {
 	rows, err := table("allergen-words.csv", 4)
+	return errors.Join(err, v.takeWords(rows))
+}
+
+func (v *Vocabulary) takeWords(rows [][]string) (err error) {
 	for _, r := range rows {
 		for _, word := range strings.Split(r[2], "|") {
 			if e := v.put(r[0], r[1], word); e != nil {
@@ -132,7 +139,7 @@ func (v *Vocabulary) put(lang, means, word string) error {
 		return fmt.Errorf("allergen-words.csv: %q: %w", word, err)
 	}
 	bare, stem := strings.CutSuffix(strings.TrimSpace(word), "-")
-	s.stem, s.words, s.language = stem, bare, lang
+	s.stem = stem
 	if lang == "key" {
 		v.keys[bare] = s
 		return nil
