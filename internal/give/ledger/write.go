@@ -101,24 +101,38 @@ func (l *Ledger) Without(from string) *Ledger {
 	out := *l
 	out.Entries = slices.DeleteFunc(slices.Clone(l.Entries), func(e Entry) bool { return drop[e.Pos.Line] })
 	out.data = nil
-	for i, line := range lines(l.data) {
-		if !drop[i+1] {
-			out.data = append(out.data, line...)
+	first := 1
+	for _, row := range rows(l.data) {
+		if !drop[first] {
+			out.data = append(out.data, row.text...)
 		}
+		first += row.lines
 	}
 	return &out
 }
 
-// lines splits after every line end, CR LF kept together.
-func lines(data []byte) (out [][]byte) {
-	start := 0
-	for i := 0; i < len(data); i++ {
-		if data[i] == '\n' || data[i] == '\r' && (i+1 == len(data) || data[i+1] != '\n') {
-			out, start = append(out, data[start:i+1]), i+1
+// rowText is a row as it stands, over several lines where a line break stands
+// within quotes.
+type rowText struct {
+	text  []byte
+	lines int
+}
+
+// rows splits after every row's end, CR LF kept together (RFC 4180 section 2).
+func rows(data []byte) (out []rowText) {
+	start, lines, quoted := 0, 0, false
+	for i, c := range data {
+		quoted = quoted != (c == '"')
+		if c != '\n' && (c != '\r' || i+1 < len(data) && data[i+1] == '\n') {
+			continue
+		}
+		if lines++; !quoted {
+			out = append(out, rowText{data[start : i+1], lines})
+			start, lines = i+1, 0
 		}
 	}
 	if start < len(data) {
-		out = append(out, data[start:])
+		out = append(out, rowText{data[start:], lines + 1})
 	}
 	return out
 }
