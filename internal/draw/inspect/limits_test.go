@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	qrcode "github.com/skip2/go-qrcode"
+
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
@@ -194,5 +196,31 @@ func TestShortIsWhatLacks(t *testing.T) {
 	}
 	if (Line{Got: 0}).Short() != 0 {
 		t.Error("without a least height a line is short")
+	}
+}
+
+// Only labels that show a statement to the buyer must show its fellow: the
+// front and the wrap-round, not the label beside the front.
+func TestFieldOfViewByPiece(t *testing.T) {
+	fs := typefaces(t)
+	for piece, told := range map[label.Piece]bool{label.Front: true, label.Wrap: true, label.InfoLabel: false, label.ShelfCard: false} {
+		s := newSample(t)
+		s.fr.Piece = string(piece)
+		s.drop(s.identity)
+		if n := codesOf(Frame(s.fr, s.c, fs, Default()))["field-of-view"]; (n > 0) != told {
+			t.Errorf("%s: told %v", piece, n > 0)
+		}
+	}
+}
+
+// The smallest code, 21 modules a side (ISO/IEC 18004, version 1), has a level;
+// a smaller square is no code.
+func TestLevelOfTheSmallestCode(t *testing.T) {
+	small := modules(t, "A", qrcode.Low)
+	if len(small) != 21 || levelOf(small) != 'L' {
+		t.Errorf("%d modules, level %c", len(small), levelOf(small))
+	}
+	if levelOf(small[:20]) != 0 || levelOf(nil) != 0 {
+		t.Error("twenty rows are a code")
 	}
 }
