@@ -108,3 +108,53 @@ func TestLowPart(t *testing.T) {
 		}
 	}
 }
+
+// Lots as the contract words them: year and day of the year, then the first
+// letters of up to four words, of a single word two; what says only the kind,
+// small words and all from "with" on are left out.
+func TestLots(t *testing.T) {
+	for name, want := range map[string]string{
+		"Strawberry & rhubarb jam": "L26165-SR", "Apricot jam": "L26165-AP", "Apricot jam with almonds": "L26165-AP", "X jam": "L26165-X", "Jam": "L26165",
+		"One two three four five": "L26165-OTTF", "Crème de Cassis": "L26165-CDC", "Grandma's plum": "L26165-GP", "With almonds": "L26165-AL", "": "L26165",
+		"The batch of our own plum jelly": "L26165-OP", "日本": "L26165",
+	} {
+		if got := Lot(&batch.Batch{Name: name, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}); got != want {
+			t.Errorf("%q: %s, want %s", name, got, want)
+		}
+	}
+	for _, kind := range []string{"jam", "jams", "jelly", "preserve", "preserves", "marmalade", "butter", "curd", "chutney", "relish", "conserve", "spread", "syrup"} {
+		if got := Lot(&batch.Batch{Name: "Plum " + kind, Made: unit.Date{Year: 2009, Month: 1, Day: 1}}); got != "L09001-PL" {
+			t.Errorf("plum %s: %s", kind, got)
+		}
+	}
+	if got := Lot(&batch.Batch{Name: "Plum", Lot: " A 1 "}) + Lot(&batch.Batch{Name: "Plum"}); got != "A 1" {
+		t.Errorf("own lot, and none without a date: %q", got)
+	}
+}
+
+// A date the facts just support, a day more, a day less, and one before the day
+// it was made, which the reader of the file tells.
+func TestBestBeforeFromBothSides(t *testing.T) {
+	b := demo(t)
+	r, _ := compute(t, b)
+	for days, late := range map[int]bool{0: false, 1: true, -1: false, -4000: false} {
+		b.BestBefore = r.BestBefore.AddDays(days)
+		got, l := compute(t, b)
+		if has(l, "best-before-late") != late || got.BestBefore != b.BestBefore || got.Keeping.BestBeforeHow != Given {
+			t.Errorf("%d days more: late %v, %s", days, has(l, "best-before-late"), got.BestBefore)
+		}
+	}
+	if r.Keeping.BestBeforeHow != Estimated || !r.BestBefore.Before(b.Made.AddMonths(13)) || r.BestBefore.Before(b.Made.AddMonths(11)) {
+		t.Errorf("a year: %s", r.BestBefore)
+	}
+}
+
+// One jar on the scale is a weighed jar.
+func TestOneWeighedJar(t *testing.T) {
+	b := demo(t)
+	q, _ := unit.ParseQuantity("5 oz")
+	b.Fills = []batch.Fill{{Path: "fill[0]", Jar: "us8", Count: -1, Sealed: -1, Declared: q, Net: []unit.Mass{300 * unit.Gram}}}
+	if r, l := compute(t, b); has(l, "declared-under-fill") || r.Jars[0].Content() != 300*unit.Gram {
+		t.Errorf("%v", l)
+	}
+}
