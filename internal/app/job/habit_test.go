@@ -59,6 +59,11 @@ func TestHabitOfAFolder(t *testing.T) {
 	if other := plan(kitchen, weighed("a.toml", "2.9 kg", "other/kitchen.toml"), weighed("b.toml", "2.95 kg", "other/kitchen.toml")); other.OwnPots != 0 {
 		t.Errorf("another kitchen's pots count: %+v", other)
 	}
+	mixed, _ := e.LoadAll([]Input{in("plan.toml", planned, kitchen, "kitchen.toml"), in("off/plan.toml", planned, kitchen+"own_yields = false\n", "off/kitchen.toml")},
+		Choices{Past: append(own, weighed("off/a.toml", "2.9 kg", "off/kitchen.toml"), weighed("off/b.toml", "2.95 kg", "off/kitchen.toml"))})
+	if mixed[0].Cooked.Range.Own.Pots != 2 || mixed[1].Cooked.Range.Own.Pots != 0 {
+		t.Errorf("one kitchen wants it, the other not: %+v %+v", mixed[0].Cooked.Range, mixed[1].Cooked.Range)
+	}
 	if f := b[1].Facts(); f.YieldLow != f.YieldG || f.YieldHigh != f.YieldG || f.YieldCoverage != 0 {
 		t.Errorf("a weighed pot has a range: %+v", f)
 	}

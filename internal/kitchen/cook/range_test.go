@@ -46,7 +46,8 @@ func published38(t *testing.T) (out []expected) {
 
 // At least four of five printed yields lie in a range a quarter wide. A printed
 // yield counts whole jars: "6" is any pot that fills between 5 1/2 and 6 1/2.
-// The shifts were chosen on these recipes; of strangers fewer may lie inside.
+// The shifts were chosen on these recipes, so 85 % are asked of them where the
+// table states 80: of strangers fewer may lie inside.
 func TestRangeHoldsPublishedYields(t *testing.T) {
 	inside, all := 0, published38(t)
 	for _, e := range all {
@@ -62,7 +63,7 @@ func TestRangeHoldsPublishedYields(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d inside", inside, len(all))
-	if len(all) != 38 || float64(inside) < 0.8*float64(len(all)) {
+	if len(all) != 38 || float64(inside) < 0.85*float64(len(all)) {
 		t.Errorf("%d of %d printed yields lie in the range", inside, len(all))
 	}
 	for _, s := range []pantry.Spread{spreadOf(t, "jam", "long boil"), spreadOf(t, "jam", "added pectin"), spreadOf(t, "curd", "")} {

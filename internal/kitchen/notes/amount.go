@@ -18,6 +18,10 @@ type amount struct {
 
 var (
 	aboutForm = regexp.MustCompile(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|a generous|a scant|scant|heaping|heaped) `)
+	bareVague = regexp.MustCompile(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
+	inchLong  = regexp.MustCompile(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
+	inchPiece = regexp.MustCompile(`(?i)^(` + num + `)[- ]?(?:inch(?:es)?|in\.|") (pieces?|knobs?|thumbs?) `)
+	twice     = regexp.MustCompile(`(?i)^(` + num + ` ?(?:` + sizeUnit + `|cups?)) ?/ ?` + num + ` ?(?:` + sizeUnit + `|cups?)[ ]`)
 	packForm  = regexp.MustCompile(`(?i)^(\d{1,3})(?: ?- | ?x ?| \(|-?\()?[ ]?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
 	packAfter = regexp.MustCompile(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:about )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
 	sizedPack = regexp.MustCompile(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
@@ -31,7 +35,13 @@ var (
 // amount reads the amount at the head of a text; rest is the food.
 func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s = aboutForm.ReplaceAllString(strings.TrimSpace(s), "")
-	s, a.vague = spelled(s)
+	s, a.vague = spelled(bareVague.ReplaceAllString(s, "1 $1 "))
+	s = inchLong.ReplaceAllString(s, "$1 ")
+	s = twice.ReplaceAllString(s, "$1 ")
+	if m := inchPiece.FindStringSubmatch(s); m != nil {
+		a.text = m[1] + " inch " + strings.ToLower(m[2])
+		return a, food(s[len(m[0]):]), valid(a.text)
+	}
 	if a.vague {
 		word, after, _ := strings.Cut(s, " ")
 		a.text = word
@@ -41,14 +51,26 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 		return a, food(rest), true
 	}
 	if m := rangeHead.FindStringSubmatch(s); m != nil && !mixed(m[1], m[2], s) {
-		words, rest, ok := g.measure(strings.TrimLeft(s[len(m[1]):], " ")[indexAfter(s[len(m[1]):], m[2]):])
-		if !ok {
-			return a, s, false
-		}
-		a.choices = []string{strings.TrimSpace(m[1] + " " + words.unit), strings.TrimSpace(m[2] + " " + words.unit)}
-		a.say = words.say
-		return a, food(rest), valid(a.choices...)
+		return g.ranged(s, m[1], m[2])
 	}
+	return g.single(s)
+}
+
+// ranged reads "6-7 cups": both amounts, to choose from.
+func (g *grammar) ranged(s, low, high string) (a amount, rest string, ok bool) {
+	after := s[len(low):]
+	words, rest, ok := g.measure(strings.TrimLeft(after, " ")[indexAfter(after, high):])
+	if !ok {
+		return a, s, false
+	}
+	a.choices = []string{strings.TrimSpace(low + " " + words.unit), strings.TrimSpace(high + " " + words.unit)}
+	a.say = words.say
+	return a, food(rest), valid(a.choices...)
+}
+
+// single reads one number with its unit, and what is added to it: "1 cup plus
+// 2 tbsp", "2 lb 3 oz".
+func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 	n := numHead.FindString(s)
 	if n == "" {
 		return a, s, false

@@ -44,7 +44,7 @@ func (g *grammar) date(l *Line, s string) bool {
 	}
 	if rest := strings.Trim(dayWords.ReplaceAllString(s[:from]+" "+s[to:], ""), " ,.:;-()"); rest != "" {
 		if len(strings.Fields(rest)) <= 6 && !strings.ContainsAny(rest, "0123456789") {
-			l.ask("is %s the day it was made? Then write made = %s", days[0], days[0])
+			l.ask("is %s the day it was made? Then write it as made", strings.Join(days, " or "))
 			return true
 		}
 		return false

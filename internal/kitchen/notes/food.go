@@ -9,16 +9,14 @@ import (
 )
 
 var (
-	partForm  = regexp.MustCompile(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|d'|de |d'une? )[ ]?(.+)$`)
-	partAfter = regexp.MustCompile(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? (?:the )?((?:grated |pared |strained )*)(juice|zest|rind|peel)(?:d| only| of)?(?: (?:and|&) (?:grated )?(juice|zest|rind|peel))?(?: of)?$`)
-	genitive  = regexp.MustCompile(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
-	partNames = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "schale": "zest", "zeste": "zest", "zestes": "zest"}
-	brackets  = regexp.MustCompile(`\([^()]*\)`)
-	trailing  = regexp.MustCompile(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
-	optional  = regexp.MustCompile(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
-	sentence  = regexp.MustCompile(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
-	upTo      = regexp.MustCompile(`(?i)\((?:or|to|up to) (` + num + `)\b`)
-	cutForm   = regexp.MustCompile(` -+ |; |, | - `)
+	brackets = regexp.MustCompile(`\([^()]*\)`)
+	trailing = regexp.MustCompile(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
+	optional = regexp.MustCompile(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
+	sentence = regexp.MustCompile(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
+	less     = regexp.MustCompile(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b`)
+	frenchOf = regexp.MustCompile(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
+	upTo     = regexp.MustCompile(`(?i)\((?:or|to|up to) (` + num + `)\b`)
+	cutForm  = regexp.MustCompile(` -+ |; |, | - `)
 )
 
 // one reads one thing in the pot; ok is false when the text is none.
@@ -26,12 +24,17 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if out, ok := g.partOf(l, s); ok {
 		return out, true
 	}
+	g.french = frenchOf.MatchString(s)
 	a, rest, ok := g.amount(s)
 	if !ok {
 		a, rest, ok = g.behind(s)
 	}
 	if !ok || rest == "" || timeWord.MatchString(rest) {
 		return nil, false
+	}
+	if out, ok := g.each(a, rest); ok {
+		g.sayAmount(l, a, &out[0])
+		return out, true
 	}
 	in, ok := g.named(l, rest)
 	if !ok {
@@ -80,81 +83,6 @@ func (g *grammar) sayPiece(l *Line, in *Ingredient) {
 	}
 }
 
-// partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
-func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
-	parts, of, how := []string(nil), "", ""
-	s = genitive.ReplaceAllString(s, "$1 von 1 ")
-	if m := partForm.FindStringSubmatch(s); m != nil {
-		parts, of, how = []string{m[2], m[3]}, m[4], m[1]
-	} else if m := partAfter.FindStringSubmatch(s); m != nil {
-		parts, of, how = []string{m[4], m[5]}, m[1]+" "+m[2], m[3]
-	} else {
-		return nil, false
-	}
-	of, _ = spelled(strings.TrimSpace(of))
-	n := numHead.FindString(of)
-	if n == "" {
-		if _, ok := g.row(of); !ok {
-			return nil, false
-		}
-		n, of = "1", "1 "+of
-	}
-	fruit := strings.TrimSpace(brackets.ReplaceAllString(of[len(n):], ""))
-	fruit, form, _ := strings.Cut(fruit, ",")
-	word, size := strings.TrimSpace(fruit), ""
-	if first, more, cut := strings.Cut(word, " "); cut && sizes[strings.ToLower(first)] {
-		word, size = more, first+" "
-	}
-	row, ok := g.row(word)
-	if !ok {
-		return nil, false
-	}
-	var out []Ingredient
-	for _, p := range parts {
-		part := partNames[strings.ToLower(p)]
-		if part == "" {
-			continue
-		}
-		in := Ingredient{Name: row.Words["en"].Singular + " " + part, Amount: part + " of " + n + " " + size + word, Form: strings.TrimSpace(form)}
-		if part == "zest" {
-			in.Form = strings.TrimSpace(how + in.Form)
-		}
-		if !valid(in.Amount) || row.Words["en"].Singular == "" {
-			return nil, false
-		}
-		if _, known := g.row(in.Name); !known {
-			return nil, false
-		}
-		out = append(out, in)
-	}
-	return out, len(out) > 0
-}
-
-// behind reads an amount that stands after the food: "sugar: 4 cups".
-func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
-	at := behindForm.FindStringSubmatchIndex(s)
-	if at == nil {
-		return a, s, false
-	}
-	name := strings.TrimSpace(s[at[2]:at[3]])
-	if _, known := g.row(name); !known {
-		return a, s, false
-	}
-	a, more, ok := g.amount(strings.TrimSpace(s[at[4]:at[5]]))
-	more = strings.TrimLeft(more, ", ")
-	if more != "" && !g.formOnly(more) {
-		if _, known := g.row(more + " " + name); !known || strings.Contains(more, " ") {
-			return a, s, false
-		}
-	}
-	if more != "" {
-		name += ", " + more
-	}
-	return a, name, ok
-}
-
-var behindForm = regexp.MustCompile(`^([\p{L}][\p{L} '-]{1,40}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|(?:a|half) .+)$`)
-
 // formOnly reports that words say nothing but how it was cut.
 func (g *grammar) formOnly(s string) bool {
 	for _, w := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' || r == '(' || r == ')' }) {
@@ -172,6 +100,10 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	if optional.MatchString(s) {
 		l.say("optional in the notes: take it out if you left it out")
 	}
+	if less.MatchString(s) {
+		l.ask("how much was it in the end? Check amount")
+	}
+	s = g.telling(s)
 	for _, b := range brackets.FindAllString(s, -1) {
 		if inner := strings.Trim(b, "()"); g.formOnly(inner) {
 			form = append(form, inner)
@@ -196,9 +128,47 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		}
 	}
 	name, lead := g.leadForm(name)
+	name, tail := g.tailForm(name)
+	if tail != "" {
+		form = append(form, tail)
+	}
 	lead = strings.ToLower(lead)
 	in.Form = strings.Join(slices.DeleteFunc(append([]string{lead}, form...), func(w string) bool { return w == "" }), ", ")
 	return g.choose(l, in, name)
+}
+
+// telling takes a word in brackets into the name where it makes another food
+// of it: "lemon juice (bottled)".
+func (g *grammar) telling(s string) string {
+	for _, b := range brackets.FindAllString(s, -1) {
+		inner := strings.TrimSpace(strings.Trim(b, "()"))
+		bare := strings.TrimSpace(strings.Replace(s, b, "", 1))
+		name, _, _ := strings.Cut(bare, ",")
+		with, ok := g.row(inner + " " + name)
+		without, also := g.row(name)
+		if ok && also && with.Key != without.Key && len(strings.Fields(inner)) <= 2 {
+			return inner + " " + bare
+		}
+	}
+	return s
+}
+
+// tailForm takes the words of form from behind a name that is no food with
+// them: "vanilla bean split & scraped".
+func (g *grammar) tailForm(name string) (rest, tail string) {
+	if _, ok := g.row(name); ok {
+		return name, ""
+	}
+	words := strings.Fields(name)
+	n := len(words)
+	for n > 1 && (forms[strings.ToLower(words[n-1])] || words[n-1] == "&" || words[n-1] == "+") {
+		n--
+	}
+	rest = strings.Join(words[:n], " ")
+	if _, ok := g.row(rest); !ok || n == len(words) {
+		return name, ""
+	}
+	return rest, strings.Join(words[n:], " ")
 }
 
 // leadForm takes the words of form from before a name, unless with them it is
@@ -231,8 +201,15 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		l.ask("%s may be %s: write the one you used (%s)", name, strings.Join(a.Choices, " or "), a.Why)
 		return in, true
 	}
-	if _, ok := g.row(name); ok {
+	if row, ok := g.row(name); ok {
 		in.Name = name
+		if own, known := g.p.Ingredient(name); !known {
+			in.Name = row.Name // by the table's own name any kitchen finds it
+			l.say("%s is read as %s", name, row.Name)
+		} else if other, ok := g.tongues[2].Ingredient(name); ok && other.Key != own.Key && g.french {
+			in.Name, in.Names = "", []string{other.Name, own.Name}
+			l.ask("%s is %s in French: take the # off one", name, other.Name)
+		}
 		return in, true
 	}
 	if either := g.either(name); len(either) > 1 {
@@ -245,7 +222,7 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		l.ask("how much of each? Write one table for each")
 		return in, true
 	}
-	if sentence.MatchString(name) || len(strings.Fields(name)) > 6 || !lettersOnly(name) {
+	if jarTalk.MatchString(name) || sentence.MatchString(name) || len(strings.Fields(name)) > 6 || !lettersOnly(name) {
 		return in, false
 	}
 	in.Name = name

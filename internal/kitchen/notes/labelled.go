@@ -11,9 +11,10 @@ import (
 var (
 	lotForm    = regexp.MustCompile(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
 	brixForm   = regexp.MustCompile(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b`)
+	brixTemp   = regexp.MustCompile(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = regexp.MustCompile(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = regexp.MustCompile(`(?i)(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = regexp.MustCompile(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to)\b`)
+	tempWords  = regexp.MustCompile(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to|to \d{2,3})\b`)
 	tempNot    = regexp.MustCompile(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = regexp.MustCompile(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = regexp.MustCompile(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
@@ -58,6 +59,9 @@ func (l *Line) numbers(s string) {
 	if m := brixForm.FindStringSubmatch(s); m != nil {
 		if v, ok := within(m[1]+m[2], 1, 99); ok {
 			l.key("cook.brix", v)
+			if t := brixTemp.FindStringSubmatch(s); t != nil {
+				l.key("cook.brix_temperature", quoted(t[1]+" °"+strings.ToUpper(t[2][:1])))
+			}
 		}
 	}
 	if m := phForm.FindStringSubmatch(s); m != nil {
@@ -70,8 +74,13 @@ func (l *Line) numbers(s string) {
 // temperature reads the temperature of the set, as degrees with their unit; one
 // without a unit is asked about.
 func (l *Line) temperature(s string) {
-	m := tempForm.FindStringSubmatch(s)
-	if m == nil || tempNot.MatchString(s) || m[2] == "" && m[3] == "" || strings.Count(s, "°")+len(tempForm.FindAllString(s, -1)) > 4 {
+	var m []string
+	for _, one := range tempForm.FindAllStringSubmatch(s, -1) {
+		if m == nil || m[2]+m[3] == "" {
+			m = one // the first with its unit
+		}
+	}
+	if len(m) == 0 || tempNot.MatchString(s) || m[2] == "" && m[3] == "" || strings.Count(s, "°")+len(tempForm.FindAllString(s, -1)) > 4 {
 		return
 	}
 	alone := len(strings.Fields(strings.Replace(s, m[0], "", 1))) <= 2

@@ -2,6 +2,7 @@ package notes
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -29,13 +30,23 @@ func (g *grammar) line(l *Line) {
 	default:
 		g.sentences(l, s)
 	}
-	if f, ok := g.count(s); ok && f.Jar != "" && !l.Read() && len(l.Asks) == 0 {
-		l.ask("jars that were filled? Then write: got %s", s)
+	if len(l.Ingredients) == 0 && l.Read() && leftOver(*l, s) {
+		l.say("only what stands below was read of it")
+	}
+	if f, ok := g.count(s); ok && (f.Jar != "" || jarTalk.MatchString(s)) && !l.Read() && len(l.Asks) == 0 {
+		l.ask("jars that were filled? Then write: got %s, and their size", s)
+	}
+	if m := noAmount.FindStringSubmatch(s); m != nil && !l.Read() && len(l.Asks) == 0 {
+		if _, ok := g.row(m[1]); ok {
+			l.ask("how much %s was it? Write it as an ingredient with its amount", strings.ToLower(m[1]))
+		}
 	}
 	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
 		l.say("not read: %s", why(s))
 	}
 }
+
+var noAmount = regexp.MustCompile(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
 
 var numbered = regexp.MustCompile(`^\d{1,2}[.)] +(\d.*)$`)
 
@@ -48,6 +59,25 @@ func (g *grammar) startsMeasured(s string) bool {
 	}
 	_, known := g.row(rest)
 	return known
+}
+
+var figures = regexp.MustCompile(`\d+`)
+
+// leftOver reports that a figure of the line went into no key and no question.
+func leftOver(l Line, s string) bool {
+	said := strings.Join(l.Asks, " ")
+	for _, k := range l.Keys {
+		said += " " + k.Value
+	}
+	for _, f := range l.Fills {
+		said += " " + f.Jar + " " + strconv.Itoa(int(f.Low)) + " " + strconv.Itoa(int(f.High)) + " " + strconv.Itoa(f.Sealed)
+	}
+	for _, n := range figures.FindAllString(s, -1) {
+		if !strings.Contains(said, n) {
+			return true
+		}
+	}
+	return false
 }
 
 var thousands = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)

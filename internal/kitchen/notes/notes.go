@@ -110,7 +110,8 @@ func Read(text string, p *pantry.Pantry) Reading {
 // grammar holds the tables while one text is read.
 type grammar struct {
 	p       *pantry.Pantry
-	tongues []*pantry.Pantry // the kitchen's own language first
+	tongues []*pantry.Pantry // the kitchen's own language, German, French
+	french  bool             // the line is written in French
 }
 
 // row finds a food by its words, in any language the table speaks.
@@ -135,6 +136,9 @@ func (r *Reading) settle() {
 			j, again := first[key.Path]
 			if !again {
 				first[key.Path] = i
+				continue
+			}
+			if j == i { // a choice within the line, asked there
 				continue
 			}
 			if other := r.Lines[j].find(key.Path); other != nil && other.Value != key.Value {

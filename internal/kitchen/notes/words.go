@@ -41,7 +41,7 @@ var sameHolder = map[string]string{"pkg": "package", "pkgs": "packages", "pk": "
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
-	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
+	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	cut cleaned destemmed topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 	gehackt gehackte gehackter gewürfelt gewürfelte entsteint entsteinte entkernt entkernte geschält geschälte püriert pürierte frisch frische frischer reife reifer
 	dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)

@@ -1,0 +1,176 @@
+package notes
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// How many jars of which size.
+var (
+	yieldLead = regexp.MustCompile(`(?i)^(?:(?:this )?recipe )?(?:(?:we|i|it) )?(quantity|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
+	counted   = regexp.MustCompile(`(?i)^(?:got|gave|filled|made|yielded|ergab)$`)
+	countForm = regexp.MustCompile(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
+	sealForm  = regexp.MustCompile(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
+	looseJar  = regexp.MustCompile(`(?i)^(?:more |small |large |big |little |full )?(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: and a bit| and a half| plus a bit)?\.?$`)
+)
+
+// yield reads how many jars there were, or a recipe says there will be.
+func (g *grammar) yield(l *Line, s string) bool {
+	s = strings.TrimSpace(s)
+	m := yieldLead.FindStringSubmatch(s)
+	if m == nil {
+		return false
+	}
+	var fills []Fill
+	body := s[len(m[0]):]
+	if at := unsealedForm.FindStringIndex(body); at != nil {
+		body = strings.TrimRight(body[:at[0]], " ,;-")
+	}
+	for _, part := range strings.Split(markAnd(body), ", ") {
+		f, ok := g.count(part)
+		if !ok {
+			if len(fills) > 0 && strings.ContainsAny(part, "0123456789") && !sealForm.MatchString(part) {
+				l.ask("and %q: how many jars of which size is that?", part)
+			}
+			if len(fills) == 0 && strings.ContainsAny(s, "0123456789") {
+				l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
+			}
+			break
+		}
+		f.Planned = !counted.MatchString(m[1])
+		fills = append(fills, f)
+	}
+	if len(fills) == 0 {
+		return len(l.Asks) > 0
+	}
+	g.fills(l, s, fills)
+	return true
+}
+
+// markAnd keeps the figure after "and" when a count is cut there.
+func markAnd(s string) string {
+	return regexp.MustCompile(`(?i) (?:and|\+|plus) (\d)`).ReplaceAllString(s, ", $1")
+}
+
+// fills writes the counts, and asks for what they leave open.
+func (g *grammar) fills(l *Line, s string, fills []Fill) {
+	low := strings.ToLower(s)
+	for i, f := range fills {
+		if n := unsealed(s); n > 0 && !f.Planned && len(fills) == 1 && float64(n) <= f.Low {
+			fills[i].Sealed = int(f.Low) - n
+		} else if m := sealForm.FindStringSubmatch(s); m != nil && !f.Planned && len(fills) == 1 {
+			if n, err := strconv.Atoi(m[1]); err == nil && float64(n) <= f.Low {
+				fills[i].Sealed = n
+			} else if err != nil {
+				fills[i].Sealed = int(f.Low)
+			}
+		}
+		switch {
+		case f.Jar == "":
+			l.ask("jars of which size? Write jar = %q or another", "8 fl oz")
+		case f.High > f.Low && !f.Planned:
+			l.ask("how many were there? Take the # off one")
+		}
+	}
+	if strings.Contains(low, "and a bit") || strings.Contains(low, "and a half") || strings.Contains(low, "plus a bit") || fills[0].Low != float64(int(fills[0].Low)) {
+		l.ask(`the jar that is not full: write part_jar = "100 g", what is in it`)
+	}
+	l.Fills = append(l.Fills, fills...)
+}
+
+var unsealedForm = regexp.MustCompile(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:did ?n'?t|did not|has not|have not|hasn't|haven't|un)[ -]?seal`)
+
+// unsealed is how many jars are said not to have sealed.
+func unsealed(s string) int {
+	m := unsealedForm.FindStringSubmatch(s)
+	if m == nil {
+		return 0
+	}
+	if n, ok := timeNumbers[strings.ToLower(m[1])]; ok {
+		m[1] = n
+	}
+	n, _ := strconv.Atoi(m[1])
+	return n
+}
+
+// count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
+func (g *grammar) count(s string) (f Fill, ok bool) {
+	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
+		inner := strings.TrimSpace(strings.Trim(b, "()"))
+		switch {
+		case strings.HasPrefix(inner, "1/2"):
+			return b
+		case sizeOf(inner) == "":
+			return ""
+		}
+		return strings.Trim(b, "()")
+	})
+	s, _ = spelled(strings.Join(strings.Fields(strings.Trim(s, " .:")), " "))
+	if m := halfPint.FindStringSubmatch(s); m != nil {
+		s = m[1] + " half-pint"
+	}
+	m := countForm.FindStringSubmatch(s)
+	if m == nil || orPints.MatchString(s) {
+		return f, false
+	}
+	f.Sealed = -1
+	if f.Low, ok = number(m[1]); !ok || f.Low <= 0 || f.Low > 1000 {
+		return f, false
+	}
+	f.High = f.Low
+	if m[2] != "" {
+		if v, ok := number(m[2]); ok && v >= f.Low && v <= 1000 {
+			f.High = v
+		}
+	}
+	rest := strings.TrimSpace(m[4])
+	if sealForm.MatchString(rest) {
+		rest = strings.TrimRight(rest[:sealForm.FindStringIndex(rest)[0]], " ,")
+	}
+	if of := jarsOf.FindStringSubmatch(rest); of != nil {
+		rest = of[1]
+	}
+	if f.Jar = sizeOf(rest); f.Jar != "" {
+		_, known := g.p.Jar(f.Jar)
+		return f, known
+	}
+	return f, looseJar.MatchString(rest)
+}
+
+var (
+	halfPint = regexp.MustCompile(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
+	jarsOf   = regexp.MustCompile(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
+	orPints  = regexp.MustCompile(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
+	jarSize  = regexp.MustCompile(`(?i)^(?:x ?)?(\d{1,4}(?:\.\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+)
+
+// sizeOf names a size of jar as the batch file does. A jar is called by its
+// fluid ounces, so "8-ounce jars" are half-pints.
+func sizeOf(s string) string {
+	m := jarSize.FindStringSubmatch(strings.TrimSpace(strings.TrimPrefix(strings.ToLower(s), "of ")))
+	if m == nil {
+		return ""
+	}
+	n := m[1]
+	for i, w := range []string{"one", "four", "six", "eight", "twelve", "sixteen"} {
+		if n == w {
+			n = []string{"1", "4", "6", "8", "12", "16"}[i]
+		}
+	}
+	switch u := m[2]; {
+	case strings.HasPrefix(u, "pint") && (n == "half" || n == "1/2"):
+		return "8 fl oz"
+	case strings.HasPrefix(u, "pint") && (n == "" || n == "1"):
+		return "16 fl oz"
+	case strings.HasPrefix(u, "pint") || n == "" || n == "half" || n == "1/2":
+		return ""
+	case strings.HasPrefix(u, "m"):
+		return n + " ml"
+	case u == "cl":
+		v, _ := strconv.Atoi(n)
+		return fmt.Sprintf("%d ml", 10*v)
+	}
+	return n + " fl oz"
+}
