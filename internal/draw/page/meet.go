@@ -4,7 +4,11 @@ import "jarmark/internal/kit/unit"
 
 // Trace walks a path as straight pieces, curves in twelve steps, and calls
 // step with both ends of each.
-func (p *Path) Trace(step func(a, b Point)) {
+func (p *Path) Trace(step func(a, b Point)) { p.trace(nil, step) }
+
+// trace is Trace that takes no steps along curves that skip, given their four
+// control points, says do not matter.
+func (p *Path) trace(skip func(pts ...Point) bool, step func(a, b Point)) {
 	pts := p.Pts
 	var start, now Point
 	for _, op := range p.Ops {
@@ -21,6 +25,10 @@ func (p *Path) Trace(step func(a, b Point)) {
 			now = pts[0]
 		case CubicTo:
 			from := now
+			if skip != nil && skip(from, pts[0], pts[1], pts[2]) {
+				now = pts[2]
+				break
+			}
 			for i := 1; i <= 12; i++ {
 				to := onCubic(from, pts[0], pts[1], pts[2], float64(i)/12)
 				step(now, to)
@@ -66,10 +74,21 @@ func (p *Path) EdgeIn(r Rect) bool {
 		r = r.Grow(p.Width/2, p.Width/2)
 	}
 	hit := false
-	p.Trace(func(a, b Point) {
+	p.trace(func(pts ...Point) bool { return beside(r, pts) }, func(a, b Point) {
 		hit = hit || segmentMeets(a, b, r)
 	})
 	return hit
+}
+
+// beside reports whether points, and so any curve they control, lie all on one
+// side of a box. A rounded point of the curve may lie up to 4 nm off their hull.
+func beside(r Rect, pts []Point) bool {
+	lo, hi := pts[0], pts[0]
+	for _, q := range pts[1:] {
+		lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
+		hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
+	}
+	return hi.X+4 < r.X || lo.X-4 > r.X+r.W || hi.Y+4 < r.Y || lo.Y-4 > r.Y+r.H
 }
 
 // segmentMeets clips a segment against a box (Liang and Barsky's method).

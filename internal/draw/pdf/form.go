@@ -15,9 +15,10 @@ import (
 type press struct {
 	doc    *page.Doc
 	fonts  map[page.Face]*typeface
-	labels map[*page.Frame]*form // frames placed more than once
-	ink    content               // reused from form to form
-	packed []byte                // likewise
+	labels map[*page.Frame]*form     // frames placed more than once
+	parts  map[*page.Frame][]stretch // of frames placed once, where they share drawings
+	ink    content                   // reused from form to form
+	packed []byte                    // likewise
 	err    error
 }
 
@@ -30,6 +31,7 @@ func newPress(d *page.Doc, s *survey, fonts map[page.Face]*typeface) *press {
 			}
 		}
 	}
+	p.shareRuns(s)
 	return p
 }
 
@@ -105,10 +107,16 @@ func (p *press) pageForm(i int) *form {
 	pg := &p.doc.Pages[i]
 	f := &form{id: fmt.Sprintf("P%d", i+1), w: pg.W, h: pg.H, p: p}
 	seen := map[*form]bool{}
-	for _, pl := range pg.Places {
-		if l := p.labels[pl.Frame]; l != nil && !seen[l] {
+	use := func(l *form) {
+		if l != nil && !seen[l] {
 			seen[l] = true
 			f.uses = append(f.uses, l)
+		}
+	}
+	for _, pl := range pg.Places {
+		use(p.labels[pl.Frame])
+		for _, part := range p.parts[pl.Frame] {
+			use(part.form)
 		}
 	}
 	f.draw = func(c *content) { p.page(c, pg) }
@@ -174,8 +182,7 @@ func (p *press) place(c *content, pg *page.Page, pl *page.Placement) {
 	}
 	c.op("cm")
 	if l := p.labels[fr]; l != nil {
-		c.b = append(append(c.b, "/TPL"...), l.id...)
-		c.op(" Do")
+		c.stamp(l)
 	} else {
 		p.single(c, fr)
 	}
@@ -190,6 +197,20 @@ func (p *press) single(c *content, fr *page.Frame) {
 	c.length(fr.W + 2*fr.Bleed)
 	c.length(fr.H + 2*fr.Bleed)
 	c.op("re W n")
-	c.items(frameSpace(fr), fr.Items)
+	parts := p.parts[fr]
+	if parts == nil {
+		parts = []stretch{{items: fr.Items}}
+	}
+	for _, part := range parts {
+		if part.form != nil {
+			c.stamp(part.form)
+		}
+		c.items(frameSpace(fr), part.items)
+	}
 	c.restore()
+}
+
+func (c *content) stamp(f *form) {
+	c.b = append(append(c.b, "/TPL"...), f.id...)
+	c.op(" Do")
 }
