@@ -157,7 +157,7 @@ func (e *Env) draw(b *Batch, content *label.Content, p label.Piece, cell compose
 	if d == nil {
 		return nil, l
 	}
-	o := compose.Options{InkSaver: b.inkSaver(c), Alone: b.frontAlone(c), Codes: &b.codes}
+	o := compose.Options{InkSaver: b.inkSaver(c), Alone: b.frontAlone(c), Codes: &b.codes, Drawings: &b.drawings}
 	if b.serials(c) {
 		o.Reserve = []label.Kind{label.Serial}
 	}
@@ -188,30 +188,6 @@ func (e *Env) number(f *page.Frame, i, n int) []page.Item {
 		}
 	}
 	return nil
-}
-
-// drawTags composes one hang tag for each name.
-func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need []pack.Tag, c Choices) ([]sheet.Label, diag.List) {
-	var found diag.List
-	var out []sheet.Label
-	frames := map[pack.Tag]*page.Frame{}
-	for _, n := range need {
-		if frames[n] == nil {
-			d, l := e.design(b, n.Design, c)
-			found = append(found, l...)
-			if d == nil {
-				return nil, found
-			}
-			r, l := compose.Compose(addressed(content, n), d, label.Tag, cell, e.Faces, compose.Options{InkSaver: b.inkSaver(c), Codes: &b.codes})
-			found = append(found, l...)
-			if r.Frame != nil && !l.HasErrors() {
-				found = append(found, inspect.Frame(r.Frame, addressed(content, n), e.Faces, inspect.Default())...)
-			}
-			frames[n] = r.Frame
-		}
-		out = append(out, sheet.Label{Frame: frames[n]})
-	}
-	return out, found
 }
 
 // design picks a design; a name that is unknown is a finding.

@@ -55,8 +55,9 @@ type Batch struct {
 	Pantry   *pantry.Pantry
 	Findings diag.List
 
-	today unit.Date     // as chosen
-	codes compose.Codes // each payload is encoded once
+	today    unit.Date        // as chosen
+	codes    compose.Codes    // each payload is encoded once
+	drawings compose.Drawings // each ornament is drawn once
 }
 
 // OK reports whether nothing blocks printing.

@@ -40,6 +40,8 @@ type Options struct {
 	Reserve []label.Kind
 	// Codes remembers QR matrices between labels; nil encodes each anew.
 	Codes *Codes
+	// Drawings remembers ornaments between labels; nil draws each anew.
+	Drawings *Drawings
 }
 
 // Overflow says what did not fit: the height (or width) it needs and has.

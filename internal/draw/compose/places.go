@@ -225,11 +225,11 @@ func meets(r page.Rect, list []page.Rect) bool {
 
 // drawn1 draws a remembered ornament in a box.
 func (s *setter) drawn1(p pending, box page.Rect, keep []page.Rect) []page.Item {
-	return ornament.Draw(p.o.Name, s.spec(p.o, box, p.on, keep, p.flip))
+	return s.opt.Drawings.get(p.o.Name, s.spec(p.o, box, p.on, keep, p.flip))
 }
 
 func (s *setter) drawing(o design.Ornament, box page.Rect, on roles, keep []page.Rect) []page.Item {
-	return ornament.Draw(o.Name, s.spec(o, box, on, keep, false))
+	return s.opt.Drawings.get(o.Name, s.spec(o, box, on, keep, false))
 }
 
 func (s *setter) spec(o design.Ornament, box page.Rect, on roles, keep []page.Rect, flip bool) ornament.Spec {

@@ -74,6 +74,9 @@ func (s *setter) punch(hole page.Rect) {
 func (s *setter) tagFoot(in region, short unit.Length, idea bool) unit.Length {
 	y := in.Y + in.H
 	items, holes := len(s.frame.Items), len(s.holes)
+	if b, ok := s.block(label.Allergens); ok {
+		y = s.footNote(b, in, y) - share(short, 0.05)
+	}
 	if b, ok := s.block(label.Serve); ok && idea {
 		y = s.footNote(b, in, y) - share(short, 0.07)
 	}
@@ -139,7 +142,7 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	x, right := in.chord(y-share(short, 0.12), y)
 	hand := s.voice(s.d.Voices.Hand, s.colours)
 	p := typeset.New(hand, typeset.Say(b.ID, []label.Run{{Text: name}}, b.Exact))
-	lo, hi := spanOf(hand, s.d.Voices.Hand.Size, short, max(unit.Points(7), leastSize(hand, b, name)))
+	_, hi := spanOf(hand, s.d.Voices.Hand.Size, short, max(unit.Points(7), leastSize(hand, b, name)))
 	ink := reachOf(p)
 	base := y - max(share(short, 0.02), typeset.At(ink.bottom, hi)+2*hairline)
 	if word != "" {
@@ -153,8 +156,8 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	if w > 0 {
 		set = min(hi, room*1000/unit.Length(w))
 	}
-	if set < lo {
-		s.overflow("the name "+string(b.Kind), typeset.At(w, lo), room, true)
+	if floor := max(unit.Points(leastHand), leastSize(hand, b, name)); set < floor { // smaller than is liked, never than can be read
+		s.overflow("the name "+string(b.Kind), typeset.At(w, floor), room, true)
 		return y
 	}
 	s.keepRoom(b, room)
@@ -163,6 +166,10 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: right, Y: y}, hairline, c))
 	return base - typeset.At(max(ink.top, 600), set)
 }
+
+// leastHand is the smallest type of a long name, in points (common practice, no
+// source).
+const leastHand = 5.5
 
 // splitName parts the word before a name, which is bold or has a name after
 // it, from the name.

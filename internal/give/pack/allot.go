@@ -3,6 +3,7 @@ package pack
 import (
 	"sort"
 
+	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 )
@@ -27,6 +28,9 @@ type tagRun struct {
 	to    string
 	stock int
 	count int
+
+	file, path string
+	pos        diag.Pos
 }
 
 // deal is a promise with the jars it gets.

@@ -4,6 +4,7 @@
 package pack
 
 import (
+	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/kitchen/pantry"
@@ -134,6 +135,7 @@ type Line struct {
 	Cold       bool
 	Net, Gross unit.Mass // of all jars of the line
 	Price      unit.Money
+	Contains   string // allergens, "almond, walnut"; empty = none is known
 	stock      int
 }
 
@@ -153,6 +155,14 @@ type FridgeItem struct {
 type Tag struct {
 	To, From, Message, Occasion, Design string
 	Lot, JarKey                         string
+	File, Path                          string // where the gift is written
+	Pos                                 diag.Pos
+}
+
+// Words is the tag without the place it is written at.
+func (t Tag) Words() Tag {
+	t.File, t.Path, t.Pos = "", "", diag.Pos{}
+	return t
 }
 
 // Supply is something from the cupboard. Have is -1 when not said. Ribbon is

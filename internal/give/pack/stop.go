@@ -12,7 +12,11 @@ func (b *builder) addLine(s *stop, p promise, i, n, back int) {
 	if p.kind == Gift {
 		w := p.wish
 		w.Design = b.design(w)
-		s.tags = append(s.tags, tagRun{w, p.to, i, n})
+		run := tagRun{wish: w, to: p.to, stock: i, count: n, file: p.file, path: p.path}
+		if p.entry != nil {
+			run.path, run.pos = p.entry.Path, p.entry.Pos
+		}
+		s.tags = append(s.tags, run)
 	}
 	st := b.plan.Stock[i]
 	price := st.Price
@@ -26,7 +30,8 @@ func (b *builder) addLine(s *stop, p promise, i, n, back int) {
 		}
 	}
 	s.out.Lines = append(s.out.Lines, Line{Lot: st.Lot, Name: st.Name, Jar: st.Jar, JarText: st.JarText, Count: n, CameHome: back,
-		BestBefore: st.BestBefore, UseBy: st.UseBy, Cold: st.Cold, Price: price, stock: i})
+		BestBefore: st.BestBefore, UseBy: st.UseBy, Cold: st.Cold, Price: price, stock: i,
+		Contains: join(b.allergyOf(st.batch).Names())})
 }
 
 // finish orders a stop's lines first expiry first, weighs and boxes them.

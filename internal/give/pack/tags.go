@@ -65,7 +65,8 @@ func (b *builder) tags(s *stop) []Tag {
 		st := b.plan.Stock[run.stock]
 		for range min(run.count, maxJars-len(b.plan.Tags)-len(out)) {
 			out = append(out, Tag{To: run.to, From: run.wish.From, Message: run.wish.Message, Occasion: run.wish.Occasion,
-				Design: run.wish.Design, Lot: st.Lot, JarKey: st.Jar.Key})
+				Design: run.wish.Design, Lot: st.Lot, JarKey: st.Jar.Key,
+				File: run.file, Path: run.path, Pos: run.pos})
 		}
 	}
 	return out

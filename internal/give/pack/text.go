@@ -80,6 +80,9 @@ func (p *Plan) stopText(w *writer, s Stop) {
 	w.head(s.Title(), s.Sum(p.Units))
 	for _, l := range s.Lines {
 		w.row(fmt.Sprintf("[ ] %d × %s", l.Count, l.JarText), l.Name, l.Lot+"  "+dateShort(l))
+		if l.Contains != "" {
+			w.wrap("      ", p.in.say("contains %s", l.Contains))
+		}
 		if l.Cold {
 			w.line("      %s", p.in.say("keep this one cold on the way"))
 		}
