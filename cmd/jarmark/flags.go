@@ -85,6 +85,7 @@ func placesFlags(f *flag.FlagSet, o *options) {
 
 func makeFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.out, "o", "out", "`FOLDER` for the results; one folder a lot inside")
+	f.BoolVar(&o.gift, "gift", false, "labels to give away: nothing that only selling asks for")
 	forceFlag(f, o)
 	lookFlags(f, o)
 	placeFlag(f, o)
