@@ -28,6 +28,7 @@ func commands() []command {
 		{"scale", "BATCH --jars \"24 x 8 fl oz\"", "the recipe scaled to exact jars", scaleHelp, scaleFlags, runScale},
 		{"weigh", "BATCH | WEIGHT...", "the net contents sample weights allow", weighHelp, weighFlags, runWeigh},
 		{"trace", "LOT", "who has the jars of a lot; recall sheet", traceHelp, traceFlags, runTrace},
+		{"ledger", "[list | add]", "where the jars are; note what was given, sold, eaten", ledgerHelp, ledgerFlags, runLedger},
 		{"sheets", "", "label sheets", "", listFlags, runSheets},
 		{"designs", "", "label designs", "", listFlags, runDesigns},
 		{"jars", "", "jars and what they hold", "", listFlags, runJars},

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"flag"
 	"strings"
+
+	"jarmark/internal/app/job"
 )
 
 // options holds every flag of every command; each command registers its own.
@@ -39,6 +41,10 @@ type options struct {
 	sources  bool
 	proof    bool
 	memory   bool
+	dryRun   bool
+	undo     bool
+	date     string
+	row      job.BookRow
 }
 
 func outFlags(f *flag.FlagSet, o *options) {
@@ -118,6 +124,7 @@ func packFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.format, "format", "", "`FORMAT` pdf, csv or text; default by the name after -o, else text")
 	f.StringVar(&o.event, "event", "", "only what goes to `EVENT`")
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`")
+	f.BoolVar(&o.dryRun, "dry-run", false, "with --list: do not write its promises into the ledger")
 	f.BoolVar(&o.stall, "stall", false, "the allergen sheet for the stall of --event instead, as PDF")
 	f.StringVar(&o.cameHome, "came-home", "", "note that `N` jars of --event came home, in the batch file")
 }
@@ -144,6 +151,20 @@ func weighFlags(f *flag.FlagSet, o *options) {
 func traceFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files, also in folders below it")
 	f.StringVar(&o.format, "format", "", "`FORMAT` text or pdf (a recall sheet to carry); default by the name after -o, else text")
+	outFlags(f, o)
+}
+
+func ledgerFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files, also in folders below it")
+	f.StringVar(&o.format, "format", "", "`FORMAT` text or csv; default by the name after -o, else text")
+	f.BoolVar(&o.undo, "undo", false, "put back the ledger as it was before the last change; once more undoes that")
+	f.StringVar(&o.row.Why, "why", "", "add: `WHY` is promised, given, sold, came home, eaten, broken or recalled")
+	f.StringVar(&o.row.Lot, "lot", "", "add: the `LOT` of the jars")
+	f.StringVar(&o.row.Jar, "jar", "", "add: the `JAR`, when the lot has several sizes")
+	f.IntVar(&o.row.Count, "count", 0, "add: `N` jars")
+	f.StringVar(&o.row.Who, "who", "", "add: the person's or market's `NAME`")
+	f.StringVar(&o.row.Date, "date", "", "add: the `DAY`, like 2026-06-14; default today")
+	f.StringVar(&o.row.Price, "price", "", "add: the `PRICE` of one jar")
 	outFlags(f, o)
 }
 

@@ -26,8 +26,9 @@ func (a *app) inputs(args []string) (out []job.Input, err error) {
 	}
 	var fault error
 	var found diag.List
+	ledgers := map[string]job.Doc{}
 	for _, f := range files {
-		in, err := input(f)
+		in, err := input(f, ledgers)
 		if err != nil {
 			found.Errorf("unread", f, "", "this could not be read, and is left out: %s", store.Reason(err)).Hinted(hintFor(err))
 			fault = err
@@ -69,7 +70,8 @@ func named(args []string) (out []string, err error) {
 	return out, nil
 }
 
-func input(path string) (job.Input, error) {
+// input reads a batch with its kitchen and ledger; each ledger is read once.
+func input(path string, ledgers map[string]job.Doc) (job.Input, error) {
 	doc, err := store.Read(path)
 	if err != nil {
 		return job.Input{}, err
@@ -82,7 +84,27 @@ func input(path string) (job.Input, error) {
 	if ok {
 		in.Kitchen = job.Doc{Name: kitchen.Name, Data: kitchen.Data}
 	}
+	home := filepath.Dir(firstName(kitchen.Name, path))
+	book, known := ledgers[home]
+	if !known {
+		doc, err := store.Ledger(kitchen.Name, path)
+		if err != nil {
+			return job.Input{}, err
+		}
+		book = job.Doc(doc)
+		ledgers[home] = book
+	}
+	in.Ledger = book
 	return in, nil
+}
+
+func firstName(names ...string) string {
+	for _, n := range names {
+		if n != "" {
+			return n
+		}
+	}
+	return ""
 }
 
 // demoInputs is the built-in demo: invented, and it says so.

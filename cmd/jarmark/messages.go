@@ -55,6 +55,16 @@ a recall sheet to work from by telephone.
 
   jarmark trace L26165-SR --format pdf -o recall.pdf`
 
+	ledgerHelp = `Says of every lot how many jars were made, given, sold, lost and are at home,
+from ledger.csv beside kitchen.toml and the [[gift]] and [[market]] tables of
+the batch files. The ledger opens in any spreadsheet: one row each time jars
+move. "list" prints the rows, "add" writes one at the end; every earlier version
+is kept in .jarmark-history.
+
+  jarmark ledger
+  jarmark ledger add --why eaten --lot L26165-SR --count 2
+  jarmark ledger add --why sold --lot L26165-SR --count 4 --who "Millbrook market" --price 9.50
+  jarmark ledger --undo`
 	alignHelp = `Print this page on plain paper at 100 %, hold it against the label sheet, and
 write the offset and scale you measure into kitchen.toml under [printer].`
 

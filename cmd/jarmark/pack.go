@@ -76,6 +76,11 @@ func runPack(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
+	if len(list) > 0 && o.event == "" && !o.dryRun && !a.incomplete {
+		if env, batches, in, err = a.promise(env, batches, in, list, o, args); err != nil {
+			return err
+		}
+	}
 	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: as})
 	return a.deliver(f, found, err, in, screen(o, as), "packing-list")
 }
@@ -141,6 +146,41 @@ func (a *app) giftList(path string) ([]job.Entry, error) {
 // wrote the file meanwhile.
 const maxTries = 100
 
+// promise writes what a gift list promises into the ledger, in the place of
+// what the list promised the last time. When another run wrote meanwhile, the
+// jars are dealt anew; the batches are then those it returns.
+func (a *app) promise(env *job.Env, batches []*job.Batch, in []job.Input, list []job.Entry, o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
+	for try := 1; ; try++ {
+		changes, jars, found := env.Promises(batches, list)
+		if found.HasErrors() {
+			a.print(found, in)
+			return nil, nil, nil, errProblem
+		}
+		err := store.SaveAll(edits(changes))
+		if errors.Is(err, store.ErrChanged) && try < maxTries {
+			if env, batches, in, err = a.loadAll(o, args); err != nil {
+				return nil, nil, nil, err
+			}
+			continue
+		}
+		if err != nil {
+			return nil, nil, nil, err
+		}
+		for _, c := range changes {
+			a.wrote = true
+			fmt.Fprintf(a.err, "%s: %d jars promised by %s (jarmark ledger --undo takes it back)\n", c.Name, jars, o.list)
+		}
+		return env, batches, in, nil
+	}
+}
+
+func edits(changes []job.Change) (out []store.Edit) {
+	for _, c := range changes {
+		out = append(out, store.Edit{Path: c.Name, Was: c.Was, Now: c.Now})
+	}
+	return out
+}
+
 // cameHome writes into the batch files how many jars of a market came home,
 // keeping comments; earlier versions stay in the history. When another run
 // wrote meanwhile, the edit is made in the new text, so that neither is lost.
@@ -156,11 +196,7 @@ func (a *app) cameHome(env *job.Env, batches []*job.Batch, in []job.Input, o *op
 		if found.HasErrors() {
 			return errProblem
 		}
-		var edits []store.Edit
-		for _, c := range changes {
-			edits = append(edits, store.Edit{Path: c.Name, Was: c.Was, Now: c.Now})
-		}
-		err := store.SaveAll(edits)
+		err := store.SaveAll(edits(changes))
 		if errors.Is(err, store.ErrChanged) && try < maxTries {
 			if env, batches, in, err = a.loadAll(o, args); err != nil {
 				return err
@@ -170,8 +206,8 @@ func (a *app) cameHome(env *job.Env, batches []*job.Batch, in []job.Input, o *op
 		if err != nil {
 			return err
 		}
-		for _, e := range edits {
-			fmt.Fprintf(a.out, "%s: noted\n", e.Path)
+		for _, c := range changes {
+			fmt.Fprintf(a.out, "%s: noted\n", c.Name)
 		}
 		return nil
 	}

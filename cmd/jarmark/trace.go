@@ -22,8 +22,8 @@ func runTrace(a *app, o *options, args []string) error {
 	}
 	var in []job.Input
 	var left []job.Unread
-	for _, u := range store.ReadEverything(o.dir, func(b, k store.Doc) {
-		in = append(in, job.Input{Batch: job.Doc(b), Kitchen: job.Doc(k)})
+	for _, u := range store.ReadEverything(o.dir, func(b, k, l store.Doc) {
+		in = append(in, job.Input{Batch: job.Doc(b), Kitchen: job.Doc(k), Ledger: job.Doc(l)})
 	}) {
 		left = append(left, job.Unread(u))
 	}

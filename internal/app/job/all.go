@@ -25,8 +25,9 @@ type Made struct {
 // findings about the batches together, such as a lot used twice.
 func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
 	batches = make([]*Batch, len(in))
-	each(len(in), func(i int) { batches[i] = e.Load(in[i], c) })
+	each(len(in), func(i int) { batches[i] = e.load(in[i], c) })
 	e.foresee(batches, c)
+	readLedgers(batches)
 	return batches, sameLots(batches)
 }
 

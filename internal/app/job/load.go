@@ -2,6 +2,7 @@ package job
 
 import (
 	"jarmark/internal/draw/compose"
+	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -19,8 +20,8 @@ type Doc struct {
 }
 
 // Input is one batch and the kitchen it was cooked in (Kitchen.Data nil when
-// there is none).
-type Input struct{ Kitchen, Batch Doc }
+// there is none). Ledger is the kitchen's; without Data there is none yet.
+type Input struct{ Kitchen, Batch, Ledger Doc }
 
 // Choices are what the command line or the page may choose over the files.
 type Choices struct {
@@ -54,6 +55,8 @@ type Batch struct {
 	Contents []*label.Content // one a jar size, as Cooked.Jars
 	Pantry   *pantry.Pantry
 	Findings diag.List
+	Ledger   *ledger.Ledger // shared by the batches of a kitchen; nil: not read
+	Booked   diag.List      // findings about the ledger's rows
 
 	today    unit.Date        // as chosen
 	codes    compose.Codes    // each payload is encoded once
@@ -66,6 +69,12 @@ func (b *Batch) OK() bool { return !b.Findings.HasErrors() }
 // Load runs the stages that need no layout. A Batch is always returned; a
 // stage that cannot go on leaves later values nil and a finding.
 func (e *Env) Load(in Input, c Choices) *Batch {
+	b := e.load(in, c)
+	readLedgers([]*Batch{b})
+	return b
+}
+
+func (e *Env) load(in Input, c Choices) *Batch {
 	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today}
 	kitchenName := in.Kitchen.Name
 	if kitchenName == "" {

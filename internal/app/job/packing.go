@@ -13,8 +13,9 @@ func (e *Env) Pack(batches []*Batch, o pack.Options) (*pack.Plan, diag.List) {
 		}
 		o.Today = b.today
 	}
+	found := e.book(batches, &o)
 	plan, l := pack.Build(results(batches), o)
-	return plan, locateAll(batches, l.Brief())
+	return plan, locateAll(batches, append(found, l.Brief()...))
 }
 
 // locateAll fills in the places of findings about any of the batches.

@@ -42,7 +42,7 @@ func (e *Env) Recall(in []Input, unread []Unread, c Choices) (*Recall, diag.List
 	found = append(found, across...)
 	for _, b := range loaded {
 		l := b.Findings.Against(diag.Packing)
-		found = append(found, l...)
+		found = append(append(found, l...), b.Booked...)
 		name := b.Input.Batch.Name
 		switch {
 		case b.Cooked == nil:
@@ -101,7 +101,9 @@ func elsewise(d Doc) bool {
 // History is where the jars of a lot went as a value, for a page; nil with a
 // finding when no batch that was read has the lot.
 func (r *Recall) History(lot string) (*pack.History, diag.List) {
-	h, l := pack.Trace(lot, results(r.Batches), pack.Options{Pantry: r.env.Pantry, Unread: r.notes(lot)})
+	o := pack.Options{Pantry: r.env.Pantry, Unread: r.notes(lot)}
+	r.env.book(r.Batches, &o) // its findings were told in Recall
+	h, l := pack.Trace(lot, results(r.Batches), o)
 	return h, locateAll(r.Batches, l)
 }
 

@@ -21,6 +21,9 @@ const KitchenName = "kitchen.toml"
 // of thousands of ingredients is far smaller.
 const MaxFile = 8 << 20
 
+// LedgerName is the book of where jars went, beside the kitchen's file.
+const LedgerName = "ledger.csv"
+
 // parents is how many folders above a batch are searched for kitchen.toml.
 const parents = 64
 
@@ -82,6 +85,21 @@ func KitchenIn(dir string) (doc Doc, ok bool, err error) {
 		dir = up
 	}
 	return Doc{}, false, nil
+}
+
+// Ledger reads the ledger of a kitchen, or of the batch's folder when there is
+// no kitchen. One that is not there yet has a name and no data.
+func Ledger(kitchenPath, batchPath string) (Doc, error) {
+	if kitchenPath == "" {
+		kitchenPath = batchPath
+	}
+	path := filepath.Join(filepath.Dir(kitchenPath), LedgerName)
+	doc, err := Read(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Doc{Name: path}, nil
+	}
+	doc.Name = path
+	return doc, err
 }
 
 // parent keeps relative paths relative while it can ("a/b" -> "a" -> "." ->

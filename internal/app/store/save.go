@@ -206,6 +206,19 @@ func keep(path string, data []byte, st fs.FileInfo) (string, error) {
 	}
 }
 
+// LastKept is the newest earlier version of a file; ok is false when there is
+// none.
+func LastKept(path string) (data []byte, ok bool, err error) {
+	path = real(path)
+	dir := filepath.Join(filepath.Dir(path), HistoryName, filepath.Base(path))
+	n := lastKept(dir)
+	if n == 0 {
+		return nil, false, nil
+	}
+	data, err = os.ReadFile(filepath.Join(dir, fmt.Sprintf("%04d%s", n, filepath.Ext(path))))
+	return data, err == nil, err
+}
+
 // settle gives a staged file a name that nobody has yet.
 func settle(staged, to string) error {
 	defer os.Remove(staged)

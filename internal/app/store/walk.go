@@ -155,11 +155,11 @@ func Reason(err error) string {
 }
 
 // ReadEverything hands over all that Everything finds, each file with its
-// kitchen (no Data when there is none). A kitchen that cannot be read is named
-// once a folder; its batches are still read.
-func ReadEverything(dir string, each func(batch, kitchen Doc)) (unread []Unread) {
+// kitchen and ledger (no Data when there is none). One of those that cannot be
+// read is named once; its batches are still read.
+func ReadEverything(dir string, each func(batch, kitchen, ledger Doc)) (unread []Unread) {
 	files, unread := Everything(dir)
-	told := map[string]bool{}
+	told, ledgers := map[string]bool{}, map[string]Doc{}
 	for _, f := range files {
 		doc, err := Read(f)
 		if err != nil {
@@ -171,7 +171,18 @@ func ReadEverything(dir string, each func(batch, kitchen Doc)) (unread []Unread)
 			told[at] = true
 			unread = append(unread, Unread{filepath.Join(at, KitchenName), "the kitchen file of this folder: " + Reason(err)})
 		}
-		each(doc, kitchen)
+		at := filepath.Dir(kitchen.Name)
+		if kitchen.Name == "" {
+			at = filepath.Dir(f)
+		}
+		book, known := ledgers[at]
+		if !known {
+			if book, err = Ledger(kitchen.Name, f); err != nil {
+				unread = append(unread, Unread{book.Name, "the ledger: " + Reason(err)})
+			}
+			ledgers[at] = book
+		}
+		each(doc, kitchen, book)
 	}
 	return unread
 }

@@ -77,7 +77,7 @@ func TestEverythingUnreadIsNamed(t *testing.T) {
 	done := make(chan []Unread)
 	var read []string
 	go func() {
-		done <- ReadEverything(dir, func(b, _ Doc) { read = append(read, filepath.Base(b.Name)) })
+		done <- ReadEverything(dir, func(b, _, _ Doc) { read = append(read, filepath.Base(b.Name)) })
 	}()
 	select {
 	case unread := <-done:
@@ -107,7 +107,7 @@ func TestBatchesOfABrokenKitchenAreRead(t *testing.T) {
 	must(t, os.Symlink("nowhere-else", filepath.Join(dir, "x")))
 	must(t, syscall.Mkfifo(filepath.Join(dir, KitchenName), 0o644))
 	n := 0
-	unread := ReadEverything(dir, func(_, k Doc) {
+	unread := ReadEverything(dir, func(_, k, _ Doc) {
 		n++
 		if k.Data != nil {
 			t.Errorf("a kitchen was read from a pipe")

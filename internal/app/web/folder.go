@@ -122,7 +122,32 @@ func (f *folder) input(name string, text []byte) (job.Input, error) {
 		}
 	}
 	k, _, err := f.kitchen()
-	return job.Input{Kitchen: k, Batch: job.Doc{Name: name, Data: text}}, err
+	if err != nil {
+		return job.Input{Batch: job.Doc{Name: name, Data: text}}, err
+	}
+	book, err := f.ledger(k)
+	return job.Input{Kitchen: k, Batch: job.Doc{Name: name, Data: text}, Ledger: book}, err
+}
+
+// ledger reads the ledger beside the kitchen's file. Without one the Doc has a
+// name and no data.
+func (f *folder) ledger(kitchen job.Doc) (job.Doc, error) {
+	if filepath.Dir(kitchen.Name) != "." { // the kitchen lies above
+		doc, err := store.Ledger(kitchen.Name, "")
+		return job.Doc(doc), err
+	}
+	st, err := f.root.Lstat(store.LedgerName)
+	if errors.Is(err, fs.ErrNotExist) {
+		return job.Doc{Name: store.LedgerName}, nil
+	}
+	if err == nil && !st.Mode().IsRegular() {
+		err = &problem{http.StatusForbidden, store.LedgerName + " is not an ordinary file", "links out of the folder are not followed: put the file itself there"}
+	}
+	if err != nil {
+		return job.Doc{Name: store.LedgerName}, err
+	}
+	doc, err := store.Ledger(f.path(store.KitchenName), "")
+	return job.Doc{Name: store.LedgerName, Data: doc.Data}, err
 }
 
 // errConflict means the disk holds another text than the edit began from.

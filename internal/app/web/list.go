@@ -63,6 +63,10 @@ func (s *site) loadAll() (all loaded, err error) {
 	if err != nil {
 		tell("kitchen.toml", err)
 	}
+	book, err := s.folder.ledger(k)
+	if err != nil {
+		tell(store.LedgerName, err)
+	}
 	var in []job.Input
 	for _, n := range names {
 		data, err := s.folder.read(n)
@@ -71,7 +75,7 @@ func (s *site) loadAll() (all loaded, err error) {
 			continue
 		}
 		if d := (job.Doc{Name: n, Data: data}); !job.IsGiftList(d) {
-			in = append(in, job.Input{Kitchen: k, Batch: d})
+			in = append(in, job.Input{Kitchen: k, Batch: d, Ledger: book})
 		}
 	}
 	all.batches, all.across = s.env.LoadAll(in, s.choices())

@@ -101,8 +101,8 @@ type tracePage struct {
 func (s *site) recall() (*job.Recall, diag.List) {
 	var in []job.Input
 	var left []job.Unread
-	for _, u := range store.ReadEverything(s.folder.dir, func(b, k store.Doc) {
-		in = append(in, job.Input{Batch: s.named(b), Kitchen: s.named(k)})
+	for _, u := range store.ReadEverything(s.folder.dir, func(b, k, l store.Doc) {
+		in = append(in, job.Input{Batch: s.named(b), Kitchen: s.named(k), Ledger: s.named(l)})
 	}) {
 		left = append(left, job.Unread{Path: s.named(store.Doc{Name: u.Path}).Name, Why: u.Why})
 	}

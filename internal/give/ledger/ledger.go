@@ -49,6 +49,7 @@ type Entry struct {
 	File  string
 	Pos   diag.Pos // zero for rows that stand in a batch file
 	Path  string   // TOML path of those
+	Of    int      // which of what was made, from 1, where that is known; 0: by Lot and Jar
 }
 
 const maxRows = 200_000
@@ -56,10 +57,13 @@ const maxRows = 200_000
 // MaxJars is the largest count of one row.
 const MaxJars = 100_000
 
-var order = []string{"date", "lot", "jar", "count", "why", "who", "price", "from"}
+var order = strings.Split(Header, ",")
 
-// Header is the first line of a new ledger.
-var Header = strings.Join(order, ",")
+// Header is the first line of a new ledger, HeaderLine with its end.
+const (
+	Header     = "date,lot,jar,count,why,who,price,from"
+	HeaderLine = Header + "\n"
+)
 
 var form = csvfile.Form{
 	What: "ledger",
@@ -75,6 +79,9 @@ type Ledger struct {
 	data    []byte
 	table   *csvfile.Table
 }
+
+// Data is the file as it was read; nil when there was none.
+func (l *Ledger) Data() []byte { return l.data }
 
 // Read reads a ledger; nil data is a kitchen that has none yet. currency is the
 // kitchen's. A row that cannot be counted is an error: a sum that leaves it out
@@ -139,21 +146,27 @@ func (r *rowReader) entry() Entry {
 	return e
 }
 
-// why reads the word of the column, "came-home" and "Came_home" too.
 func (r *rowReader) why() Why {
-	word := strings.Join(strings.FieldsFunc(strings.ToLower(r.text("why")), func(c rune) bool { return c == ' ' || c == '-' || c == '_' }), " ")
+	w, hint, ok := ReadWhy(r.text("why"))
+	if !ok {
+		r.errorAt("why", "unknown-why", "%q is not what happens to jars", r.text("why")).Hinted(hint)
+	}
+	return w
+}
+
+// ReadWhy reads the word of the column "why", "came-home" and "Came_home" too;
+// hint says what to write instead.
+func ReadWhy(text string) (w Why, hint string, ok bool) {
+	word := strings.Join(strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '-' || c == '_' }), " ")
 	var words []string
 	for _, w := range Whys() {
 		if word == string(w) {
-			return w
+			return w, "", true
 		}
 		words = append(words, string(w))
 	}
-	d := r.errorAt("why", "unknown-why", "%q is not what happens to jars", r.text("why"))
 	if near, ok := diag.DidYouMean(word, words); ok {
-		d.Hinted("did you mean " + near + "?")
-	} else {
-		d.Hinted("write one of: " + strings.Join(words, ", "))
+		return "", "did you mean " + near + "?", false
 	}
-	return ""
+	return "", "write one of: " + strings.Join(words, ", "), false
 }

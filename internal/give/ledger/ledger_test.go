@@ -62,6 +62,24 @@ func TestReturnsArePaidBack(t *testing.T) {
 	}
 }
 
+// Two weeks of one market: the first took 12, sold 8, 4 came home; the second,
+// to come, takes 10, and is not settled by what the first sold. Takings 8 x 9.
+func TestWeeksOfOneMarket(t *testing.T) {
+	l := read(t, "date,lot,count,why,who,price\n2026-07-04,A,8,sold,M,9\n2026-07-04,A,4,came home,M,\n2026-07-11,A,10,promised,M,\n2026-07-04,A,12,promised,M,\n")
+	b, found := Balances([]Made{{Lot: "A", Jar: "us8", Count: 30}}, l.Entries)
+	if len(found) > 0 || b[0].Promised != 10 || b[0].Sold != 8 || b[0].Home() != 22 {
+		t.Errorf("%+v %v", b[0], found)
+	}
+	d := b[0].Holders[0].Days
+	if len(d) != 1 || d[0].Sold != 8 || d[0].CameHome != 4 || d[0].Takings[0].String() != "$72.00" {
+		t.Errorf("%+v", d)
+	}
+	l = read(t, "date,lot,count,why,who\n2026-07-04,A,8,sold,M\n2026-07-11,A,10,promised,M\n")
+	if b, _ = Balances([]Made{{Lot: "A", Jar: "us8", Count: 30}}, l.Entries); b[0].Promised != 10 {
+		t.Errorf("a sale settled a later week: %+v", b[0])
+	}
+}
+
 func TestRowFaults(t *testing.T) {
 	for text, want := range map[string]string{
 		"A,x,sold":          "bad-count 2:3",

@@ -20,7 +20,7 @@ func (l *Ledger) With(entries []Entry) []byte {
 	if l.table != nil {
 		head, comma = l.table.Head, l.table.Comma
 	} else {
-		data = []byte(Header + "\n")
+		data = []byte(HeaderLine)
 	}
 	end := lineEnd(data)
 	if n := len(data); data[n-1] != '\n' && data[n-1] != '\r' {

@@ -92,9 +92,11 @@ func (b *builder) twice() {
 	}
 }
 
-// Ledger checks the sums of a stock row: counted jars = promised + sold +
-// left + unsealed.
-func (s Stock) Ledger() bool { return s.Count == s.Promised+s.Sold+s.Left+s.Unsealed && s.Left >= 0 }
+// Ledger checks the sums of a stock row: counted jars = promised + given +
+// sold + lost + left + unsealed.
+func (s Stock) Ledger() bool {
+	return s.Count == s.Promised+s.Given+s.Sold+s.Lost+s.Left+s.Unsealed && s.Left >= 0
+}
 
 // Weight is the plan's gross weight with a word where it is estimated.
 func (p *Plan) Weight() string { return p.in.weight(p.Gross, p.GrossHow, p.Units) }

@@ -39,6 +39,8 @@ type deal struct {
 	choice *choice
 	counts map[int]int // by stock row
 	got    int
+
+	fetched int // jars that were handed over already, by the ledger
 }
 
 // allot serves the promises, then tells who goes short. What is done comes
@@ -48,6 +50,8 @@ func (b *builder) allot(all []promise) {
 	deals, order := make([]*deal, len(all)), make([]*deal, 0, len(all))
 	for i, p := range all {
 		deals[i] = &deal{promise: p, choice: b.choose(p), counts: map[int]int{}}
+		deals[i].fetched = b.fetched(p, deals[i].choice.rows)
+		deals[i].jars -= deals[i].fetched
 	}
 	for rank := range 3 {
 		for _, d := range deals {
@@ -61,6 +65,9 @@ func (b *builder) allot(all []promise) {
 		m.serve(d)
 	}
 	for _, d := range deals {
+		if d.fetched > 0 && d.jars == 0 {
+			continue // nothing is to be packed
+		}
 		s := b.stopFor(d.promise)
 		s.out.Wanted += d.jars
 		if len(d.choice.rows) == 0 {
@@ -212,11 +219,7 @@ func (b *builder) settle(s *stop, p promise, cands []int, counts map[int]int, ho
 		if n == 0 {
 			continue
 		}
-		if p.settled() {
-			b.plan.Stock[i].Sold += n - back[i]
-		} else {
-			b.plan.Stock[i].Promised += n
-		}
+		b.book(p, i, n, back[i])
 		b.addLine(s, p, i, n, back[i])
 	}
 }
@@ -246,7 +249,7 @@ func (b *builder) joined(s *stop, p promise) {
 	if p.settled() {
 		s.out.CameHome += p.cameHome
 	}
-	if p.kind == Gift {
+	if p.kind == Gift && !p.booked {
 		p.wish.Design = b.design(p.wish)
 		s.out.Wishes = append(s.out.Wishes, p.wish)
 	}

@@ -4,6 +4,7 @@ import (
 	"sort"
 	"strings"
 
+	"jarmark/internal/give/ledger"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -31,7 +32,10 @@ func Build(results []*cook.Result, o Options) (*Plan, diag.List) {
 	}
 	b.kitchen()
 	b.stock()
+	b.open()
 	b.allot(b.promises())
+	b.booked()
+	b.balance()
 	b.close()
 	b.plan.speak(b.lang)
 	return b.plan, b.found
@@ -49,7 +53,11 @@ type builder struct {
 	lang      string // of the first kitchen
 	jams      map[string]jamRead
 	choices   map[wording]*choice
-	allergens []cook.Allergy // of each batch, once asked for
+	allergens []cook.Allergy   // of each batch, once asked for
+	base      []ledger.Balance // of the ledger's rows alone, one a row of Stock
+	credit    map[creditKey]int
+	rows      []ledger.Entry  // of the ledger and of all tables and lists
+	markets   map[string]bool // folded names
 }
 
 func (b *builder) kitchen() {
@@ -121,7 +129,6 @@ func (b *builder) close() {
 func (b *builder) left() {
 	for i := range b.plan.Stock {
 		s := &b.plan.Stock[i]
-		s.Left = s.Sealed - s.Promised - s.Sold
 		if s.Price.Minor == 0 {
 			b.plan.Unpriced += s.Left
 			continue

@@ -25,7 +25,7 @@ func (b *builder) matcher() *matcher {
 	n := len(b.plan.Stock)
 	m := &matcher{batchOf: make([]int, n), free: make([]int, n), held: make([][]holder, n), dead: make([]bool, n)}
 	for i, s := range b.plan.Stock {
-		m.batchOf[i], m.free[i] = s.batch, max(0, s.Sealed-s.Promised-s.Sold)
+		m.batchOf[i], m.free[i] = s.batch, max(0, b.base[i].Free()-s.Unsealed)
 	}
 	return m
 }

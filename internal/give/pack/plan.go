@@ -4,6 +4,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/ledger"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
@@ -26,6 +27,8 @@ type Options struct {
 	MaxBox  unit.Mass         // 0 = DefaultMaxBox
 	Pantry  *pantry.Pantry    // nil = the built-in table of jars
 	Today   unit.Date         // the day of packing; zero: no date is over
+	Book    []ledger.Entry    // the kitchen's ledger, without what List has written in it before
+	From    string            // where the promises of List come from, as the ledger says it
 	Unread  []string          // what could not be read, and why: it may hold jars too
 }
 
@@ -50,6 +53,11 @@ type Plan struct {
 	GrossHow cook.How
 	Value    []unit.Money // stock left, by currency; jars without a price not counted
 	Unpriced int          // jars left without a price
+
+	Balances []ledger.Balance // one a row of Stock: all that the files and the ledger say
+	Rows     []ledger.Entry   // all rows that were summed: the ledger, then tables and lists
+	base     []ledger.Balance // of the ledger alone
+	Promises []ledger.Entry   // what List promises, as rows of the ledger
 }
 
 // Stock is one jar size of one batch and where its jars went.
@@ -65,7 +73,7 @@ type Stock struct {
 	Cold       bool // must stay refrigerated or frozen
 	Count      int  // filled
 	Sealed     int
-	Unsealed   int
+	Unsealed   int // still there
 	CountHow   cook.How
 	Checked    bool // seals were checked
 	Net        unit.Mass
@@ -76,7 +84,9 @@ type Stock struct {
 	GrossHow   cook.How
 	Price      unit.Money
 	Promised   int // gifts and markets still to come
-	Sold       int // at markets noted as done
+	Sold       int // at markets noted as done, or by the ledger
+	Given      int // by the ledger
+	Lost       int // eaten, broken or recalled, by the ledger
 	Left       int
 	batch      int
 	row        int // place in the plan's order

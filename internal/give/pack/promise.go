@@ -24,6 +24,7 @@ type promise struct {
 	file     string
 	path     string
 	entry    *Entry
+	booked   bool // stands in the ledger
 }
 
 func (p promise) settled() bool { return p.cameHome >= 0 }
@@ -39,7 +40,7 @@ func (b *builder) promises() []promise {
 				wish: Wish{From: g.From, Message: g.Message, Occasion: g.Occasion, Design: g.Design, Jars: giftJars(g)},
 				file: fileName(r), path: g.Path})
 		}
-		for _, m := range b.markets(i, r) {
+		for _, m := range b.stalls(i, r) {
 			if m.settled() {
 				done = append(done, m)
 			} else {
@@ -68,7 +69,7 @@ func byDate(l []promise) {
 	})
 }
 
-func (b *builder) markets(i int, r *cook.Result) []promise {
+func (b *builder) stalls(i int, r *cook.Result) []promise {
 	var out []promise
 	for _, m := range r.Batch.Markets {
 		p := promise{kind: Market, to: m.Event, date: m.Date, jars: min(max(m.Jars, 0), maxJars), jar: m.Jar, batch: i,

@@ -9,7 +9,7 @@ import (
 
 // addLine puts n jars of a stock row to a stop; back of them came home.
 func (b *builder) addLine(s *stop, p promise, i, n, back int) {
-	if p.kind == Gift {
+	if p.kind == Gift && !p.booked {
 		w := p.wish
 		w.Design = b.design(w)
 		run := tagRun{wish: w, to: p.to, stock: i, count: n, file: p.file, path: p.path}

@@ -26,6 +26,7 @@ type History struct {
 	Stock      []Stock // of this lot
 	Left       int
 	Fridge     int
+	Lost       int // eaten, broken or recalled
 	Unknown    int // jars with buyers nobody wrote down
 	Related    []Related
 	Units      string
@@ -41,7 +42,8 @@ type Holder struct {
 	Date     unit.Date
 	JarText  string
 	Jars     int
-	CameHome int // -1 = not said
+	CameHome int    // -1 = not said
+	Fate     string // what the ledger says of them; empty: as promised
 }
 
 // Sold is how many of a market's jars went to buyers: exact is false when
@@ -158,6 +160,7 @@ func (h *History) fill(mine []*cook.Result, p *Plan) {
 		h.Fridge += s.Unsealed
 		h.CountHow = weaker(h.CountHow, s.CountHow)
 	}
+	defer h.handed(p)
 	for _, s := range append(append([]Stop(nil), p.Stops...), p.Done...) {
 		for _, l := range s.Lines {
 			if !sameName(l.Lot, h.Lot) {
@@ -172,6 +175,30 @@ func (h *History) fill(mine []*cook.Result, p *Plan) {
 				h.Unknown += n
 			}
 			h.Holders = append(h.Holders, k)
+		}
+	}
+}
+
+// handed adds those to whom the ledger says jars of the lot went.
+func (h *History) handed(p *Plan) {
+	for i, s := range p.Stock {
+		if !sameName(s.Lot, h.Lot) {
+			continue
+		}
+		h.Lost += s.Lost
+		for _, x := range p.base[i].Holders {
+			if x.Given > 0 {
+				h.Holders = append(h.Holders, Holder{Kind: Gift, To: x.Who, JarText: s.JarText, Jars: x.Given, CameHome: -1, Fate: "given"})
+			}
+			for _, d := range x.Days {
+				if d.Sold > 0 {
+					h.Unknown += d.Sold
+					h.Holders = append(h.Holders, Holder{Kind: Market, To: x.Who, Date: d.Date, JarText: s.JarText, Jars: d.Sold + d.CameHome, CameHome: d.CameHome})
+				}
+			}
+			if x.Recalled > 0 {
+				h.Holders = append(h.Holders, Holder{Kind: Gift, To: x.Who, JarText: s.JarText, Jars: x.Recalled, CameHome: -1, Fate: "brought back: recalled"})
+			}
 		}
 	}
 }

@@ -57,8 +57,12 @@ func (h *History) sum() string {
 	if h.CountHow == cook.Estimated {
 		how = "planned"
 	}
-	return h.in.say("%s %s, %d sealed; %d given or sold or promised, %d at home, %d not sealed",
-		h.in.jars(h.Count), h.in.say(how), h.Sealed, h.Sealed-h.Left, h.Left, h.Fridge)
+	t := h.in.say("%s %s, %d sealed; %d given or sold or promised, %d at home, %d not sealed",
+		h.in.jars(h.Count), h.in.say(how), h.Sealed, h.Count-h.Left-h.Fridge-h.Lost, h.Left, h.Fridge)
+	if h.Lost > 0 {
+		t += h.in.say(", %d eaten, broken or recalled", h.Lost)
+	}
+	return t
 }
 
 func (k Holder) title() string {
@@ -67,6 +71,9 @@ func (k Holder) title() string {
 
 // fate is what became of the jars, as far as it was written down.
 func (k Holder) fate() string {
+	if k.Fate != "" {
+		return k.in.say(k.Fate)
+	}
 	if k.Kind == Gift {
 		return k.in.say("gift")
 	}
