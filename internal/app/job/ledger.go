@@ -105,6 +105,11 @@ func samePromises(l *ledger.Ledger, from string, rows []ledger.Entry) bool {
 	return slices.Equal(was, now)
 }
 
+// isRow reports a finding about a ledger's own rows.
+func isRow(batches []*Batch, d diag.Diagnostic) bool {
+	return slices.ContainsFunc(ledgers(batches), func(l *ledger.Ledger) bool { return l.File == d.File })
+}
+
 // ledgers are those of batches, each once.
 func ledgers(batches []*Batch) (out []*ledger.Ledger) {
 	for _, b := range batches {
@@ -206,6 +211,11 @@ func (r BookRow) entry(b *Batch, today unit.Date, found *diag.List) ledger.Entry
 // their ledgers, tables of batch files among them, as text or CSV.
 func (e *Env) LedgerFile(batches []*Batch, rows bool, format string) (File, diag.List, error) {
 	plan, found := e.Pack(batches, pack.Options{})
+	for i := range found {
+		if found[i].Severity == diag.Error && !slices.Contains(impossible, found[i].Code) && found[i].File != diag.Command && !isRow(batches, found[i]) {
+			found[i].Severity = diag.Warning // whoever goes short, the sums are these
+		}
+	}
 	known := map[string]bool{}
 	for _, s := range plan.Stock {
 		known[strings.ToLower(s.Lot)] = true
