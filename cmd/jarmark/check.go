@@ -49,7 +49,7 @@ const mostSiblings = 200
 // siblings are the other batches of the folders: their weighed pots tell how
 // the kitchen's own yields lie. One that cannot be read tells nothing.
 func siblings(in []job.Input) (out []job.Input) {
-	seen := map[string]bool{}
+	seen, ledgers := map[string]bool{}, map[string]job.Doc{}
 	var dirs []string
 	for _, one := range in {
 		seen[one.Batch.Name] = true
@@ -66,7 +66,7 @@ func siblings(in []job.Input) (out []job.Input) {
 			if seen[f] {
 				continue
 			}
-			if beside, err := input(f); err == nil && !job.IsGiftList(beside.Batch) {
+			if beside, err := input(f, ledgers); err == nil && !job.IsGiftList(beside.Batch) {
 				out = append(out, beside)
 			}
 		}

@@ -105,11 +105,6 @@ func samePromises(l *ledger.Ledger, from string, rows []ledger.Entry) bool {
 	return slices.Equal(was, now)
 }
 
-// isRow reports a finding about a ledger's own rows.
-func isRow(batches []*Batch, d diag.Diagnostic) bool {
-	return slices.ContainsFunc(ledgers(batches), func(l *ledger.Ledger) bool { return l.File == d.File })
-}
-
 // ledgers are those of batches, each once.
 func ledgers(batches []*Batch) (out []*ledger.Ledger) {
 	for _, b := range batches {
@@ -153,21 +148,18 @@ func (e *Env) AddRow(batches []*Batch, r BookRow, today unit.Date) (Change, diag
 	if found.HasErrors() {
 		return Change{}, found
 	}
-	was := pack.Options{}
-	found = e.book(batches, &was)
-	if found.HasErrors() {
+	o := pack.Options{}
+	if found = e.book(batches, &o); found.HasErrors() {
 		return Change{}, found
 	}
-	_, before := pack.Build(results(batches), was)
-	_, after := pack.Build(results(batches), pack.Options{Book: append(slices.Clone(was.Book), row)})
-	for _, d := range after {
-		if d.Severity != diag.Error || slices.Contains(before, d) && d.File != diag.Command {
-			continue
+	before, l := pack.Build(results(batches), o)
+	told := shortages(l, before.Faults)
+	o.Book = append(slices.Clone(o.Book), row)
+	after, l := pack.Build(results(batches), o)
+	for _, d := range shortages(l, after.Faults) {
+		if !slices.Contains(told, d) {
+			found = append(found, d)
 		}
-		if !slices.Contains(impossible, d.Code) {
-			d.Severity = diag.Warning // a jar that broke is broken, whoever goes short
-		}
-		found = append(found, d)
 	}
 	if l := found.Errors(); len(l) > 0 {
 		found = l
@@ -175,9 +167,19 @@ func (e *Env) AddRow(batches []*Batch, r BookRow, today unit.Date) (Change, diag
 	return change(b.Ledger, b.Ledger.With([]ledger.Entry{row})), locateAll(batches, found)
 }
 
-// impossible are faults of a row that cannot be true; others tell what follows
-// from it.
-var impossible = []string{"unknown-lot", "unknown-jar", "which-jar", "more-than-made", "back-over"}
+// shortages softens what follows from true rows: a jar that broke is broken,
+// whoever goes short. Faults of the sums themselves stay errors.
+func shortages(l, faults diag.List) (out diag.List) {
+	for _, d := range l {
+		if d.Severity == diag.Error && !slices.Contains(faults, d) {
+			d.Severity = diag.Warning
+		}
+		if d.Severity != diag.Note {
+			out = append(out, d)
+		}
+	}
+	return out
+}
 
 // entry reads the words of a row.
 func (r BookRow) entry(b *Batch, today unit.Date, found *diag.List) ledger.Entry {
@@ -210,12 +212,10 @@ func (r BookRow) entry(b *Batch, today unit.Date, found *diag.List) ledger.Entry
 // LedgerFile shows where the jars of batches are (balances), or every row of
 // their ledgers, tables of batch files among them, as text or CSV.
 func (e *Env) LedgerFile(batches []*Batch, rows bool, format string) (File, diag.List, error) {
-	plan, found := e.Pack(batches, pack.Options{})
-	for i := range found {
-		if found[i].Severity == diag.Error && !slices.Contains(impossible, found[i].Code) && found[i].File != diag.Command && !isRow(batches, found[i]) {
-			found[i].Severity = diag.Warning // whoever goes short, the sums are these
-		}
-	}
+	o := pack.Options{}
+	found := e.book(batches, &o)
+	plan, l := pack.Build(results(batches), o)
+	found = append(found, locateAll(batches, shortages(l, plan.Faults))...)
 	known := map[string]bool{}
 	for _, s := range plan.Stock {
 		known[strings.ToLower(s.Lot)] = true

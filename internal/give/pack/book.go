@@ -130,6 +130,7 @@ func (b *builder) booked() {
 func (b *builder) balance() {
 	all, found := ledger.Balances(b.made(), b.rows)
 	b.found = append(b.found, found...)
+	b.plan.Faults = found.Errors()
 	b.plan.Balances, b.plan.base, b.plan.Rows = all, b.base, b.rows
 	for i, x := range all {
 		s := &b.plan.Stock[i]

@@ -56,6 +56,7 @@ type Plan struct {
 
 	Balances []ledger.Balance // one a row of Stock: all that the files and the ledger say
 	Rows     []ledger.Entry   // all rows that were summed: the ledger, then tables and lists
+	Faults   diag.List        // what cannot be: more jars gone than made, more back than went
 	base     []ledger.Balance // of the ledger alone
 	Promises []ledger.Entry   // what List promises, as rows of the ledger
 }
