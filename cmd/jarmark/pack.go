@@ -76,13 +76,22 @@ func runPack(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
-	if len(list) > 0 && o.event == "" && !o.dryRun && !a.incomplete {
-		if env, batches, in, err = a.promise(env, batches, in, list, o, args); err != nil {
-			return err
-		}
+	hand := func() error {
+		f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: as})
+		return a.deliver(f, found, err, in, screen(o, as), "packing-list")
 	}
-	f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: as})
-	return a.deliver(f, found, err, in, screen(o, as), "packing-list")
+	if err := hand(); err != nil || len(list) == 0 || o.event != "" || o.dryRun || a.incomplete {
+		return err
+	}
+	// Only what was handed over is promised.
+	dealt := batches
+	if env, batches, in, err = a.promise(env, batches, in, list, o, args); err != nil {
+		return err
+	}
+	if slices.Equal(dealt, batches) {
+		return nil
+	}
+	return hand() // dealt anew: another run wrote meanwhile
 }
 
 // screen is where a list goes: text without -o is for the terminal.
