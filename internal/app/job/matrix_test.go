@@ -112,13 +112,19 @@ func sheetsFor(env *job.Env, p label.Piece, one bool) (out []*sheet.Sheet) {
 
 var inMM = regexp.MustCompile(`\d mm`)
 
+// What the labels of the matrix share, as those of a run do.
+var (
+	matrixCodes    compose.Codes
+	matrixDrawings compose.Drawings
+)
+
 // composed sets one label and checks it; false when it does not fit.
 func composed(t *testing.T, env *job.Env, c *label.Content, d *design.Design, p label.Piece, s *sheet.Sheet) bool {
 	t.Helper()
 	where := fmt.Sprintf("%s %s on %s", d.ID, p, s.ID)
 	cell := s.Cell()
 	content := asJar(c, cell)
-	r, found := compose.Compose(content, d, p, compose.Cell{W: cell.W, H: cell.H, Shape: cell.Shape, Corner: cell.Corner, Safe: cell.Safe, Bleed: cell.Bleed}, env.Faces, compose.Options{})
+	r, found := compose.Compose(content, d, p, compose.Cell{W: cell.W, H: cell.H, Shape: cell.Shape, Corner: cell.Corner, Safe: cell.Safe, Bleed: cell.Bleed}, env.Faces, compose.Options{Codes: &matrixCodes, Drawings: &matrixDrawings})
 	if len(r.Overflow) > 0 || found.HasErrors() {
 		for _, f := range found {
 			if f.Severity == diag.Error && (!inMM.MatchString(f.Message) || f.Hint == "") {
