@@ -145,7 +145,7 @@ func (t *scriptTB) end() {
 const contract = `lot name identity made best_before place yield_g brix solids_g evaporated_g
 jars[].jar jars[].count jars[].estimated jars[].sealed jars[].fill_g jars[].net.text jars[].net.grams
 ingredients[].name ingredients[].grams ingredients[].percent ingredient_statement allergens allergen_statement
-evidence.allergens evidence.unknown evidence.none evidence.keeping[].fact evidence.keeping[].source
+evidence.allergens evidence.unknown evidence.none evidence.confirmed evidence.keeping[].fact evidence.keeping[].source
 storage.sealed storage.opened storage.unsealed net_contents qr_payload record_path
 statements[].id statements[].text statements[].min_height_mm statements[].cite
 supplies.lids supplies.labels supplies.tags supplies.boxes

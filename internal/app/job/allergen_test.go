@@ -107,6 +107,21 @@ func hasCode(l diag.List, code string) bool {
 	return slices.ContainsFunc(l, func(d diag.Diagnostic) bool { return d.Code == code })
 }
 
+// TestWhoConfirmedThatThereIsNone: an absence that rests on the maker's word is
+// shown as that, where no table shows it.
+func TestWhoConfirmedThatThereIsNone(t *testing.T) {
+	env := builtin(t)
+	text := pot([]string{"strawberries", "sugar", "grandpa's powder"}) + "allergens = []\n"
+	f := loadIn(env, "us-or", text).Facts()
+	if c := f.Evidence.Confirmed; !f.Evidence.None || len(c) != 1 || c[0].Fact != "grandpa's powder" || c[0].Path != "ingredient[2]" || c[0].How != "confirmed" {
+		t.Errorf("%+v", f.Evidence)
+	}
+	f = loadIn(env, "us-or", pot([]string{"strawberries"})+"allergens = []\n").Facts()
+	if len(f.Evidence.Confirmed) != 0 || !f.Evidence.None {
+		t.Errorf("a table shows it: %+v", f.Evidence)
+	}
+}
+
 // TestAddingNeverRemovesAnAllergen: whatever else goes into the pot, what was
 // named stays named, and what was not proven free does not become free.
 func TestAddingNeverRemovesAnAllergen(t *testing.T) {

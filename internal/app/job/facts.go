@@ -95,6 +95,7 @@ type Evidence struct {
 	Allergens []Proven `json:"allergens"`
 	Unknown   []string `json:"unknown"`
 	None      bool     `json:"none"`
+	Confirmed []Ground `json:"confirmed"` // the maker's word that there is no allergen
 	Keeping   []Ground `json:"keeping"`
 }
 
@@ -147,7 +148,7 @@ type Finding struct {
 // Facts gathers what is known of a batch; stages that did not run leave their
 // facts empty.
 func (b *Batch) Facts() Facts {
-	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Evidence: Evidence{Allergens: []Proven{}, Unknown: []string{}, Keeping: []Ground{}}, Findings: findings(b.Findings)}
+	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Evidence: Evidence{Allergens: []Proven{}, Unknown: []string{}, Confirmed: []Ground{}, Keeping: []Ground{}}, Findings: findings(b.Findings)}
 	if b.Batch != nil {
 		f.Name, f.Made = b.Batch.Name, dateText(b.Batch.Made)
 	}
@@ -169,6 +170,7 @@ func (b *Batch) Facts() Facts {
 }
 
 func (f *Facts) cooked(r *cook.Result) {
+	f.Evidence.Confirmed = grounds(r.Allergy().Confirmed)
 	f.Lot, f.BestBefore = r.Lot, dateText(r.BestBefore)
 	f.YieldG, f.YieldHow, f.YieldRule = grams(r.Yield.Mass), r.Yield.How, r.YieldRule
 	f.YieldLow, f.YieldHigh, f.YieldCoverage, f.OwnPots = grams(r.Range.Low), grams(r.Range.High), r.Range.Coverage, r.Range.Own.Pots

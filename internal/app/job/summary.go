@@ -47,6 +47,9 @@ func (b *Batch) Summary() []Row {
 	for _, a := range f.Evidence.Allergens {
 		rows = append(rows, Row{"from", a.Name + ": " + strings.Join(a.From, ", ")})
 	}
+	for _, g := range f.Evidence.Confirmed {
+		rows = append(rows, Row{"confirmed", g.Fact + ": no allergen, by " + g.Source})
+	}
 	return append(rows,
 		Row{"net", firstNonEmpty(f.Net, "not declared yet")},
 		Row{"keeping", f.Storage.Sealed},

@@ -13,7 +13,10 @@ type Allergy struct {
 	Found   []Found    // each substance once, heaviest ingredient first
 	Words   []OwnWord  // the maker's words that no table knows; they are printed as written
 	Unknown []Unproven // ingredients and parts of which nothing shows what is in them
-	Honey   []Evidence // where honey comes from: a caution for babies
+	// Confirmed are the ingredients of which the maker wrote that they hold no
+	// allergen (allergens = []), where no table shows it.
+	Confirmed []Evidence
+	Honey     []Evidence // where honey comes from: a caution for babies
 }
 
 // Found is one substance of the vocabulary and where it comes from.
@@ -56,6 +59,9 @@ func (r *Result) LineAllergy(ln Line) Allergy {
 		a.join(r.PartAllergy(ln, part))
 	}
 	if s.said(ln) {
+		if len(a.Unknown) > 0 {
+			a.Confirmed = append(a.Confirmed, Evidence{Fact: ln.Name, How: Confirmed, Path: linePath(ln), Source: "the maker's own word"})
+		}
 		a.Unknown = nil
 	}
 	if len(a.Unknown) == 0 && (s.said(ln) || len(ln.Contains) > 0) {
@@ -109,6 +115,7 @@ func (a *Allergy) join(b Allergy) {
 	}
 	a.Unknown = append(a.Unknown, b.Unknown...)
 	a.Honey = append(a.Honey, b.Honey...)
+	a.Confirmed = append(a.Confirmed, b.Confirmed...)
 }
 
 func (a *Allergy) add(f Found) {
