@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
@@ -33,25 +32,7 @@ func languageOf(k *batch.Kitchen) string {
 }
 
 // spoken reads the table: by language, then by the English words.
-var spoken = sync.OnceValue(func() map[string]map[string]string {
-	out := map[string]map[string]string{}
-	f, err := templates.FS.Open("languages/packing.csv")
-	if err != nil {
-		return out
-	}
-	defer f.Close()
-	rows, _ := csv.NewReader(f).ReadAll() // a test reads it strictly
-	for _, row := range rows[min(1, len(rows)):] {
-		for i := 1; i < len(row); i++ {
-			lang := rows[0][i]
-			if out[lang] == nil {
-				out[lang] = map[string]string{}
-			}
-			out[lang][row[0]] = row[i]
-		}
-	}
-	return out
-})
+var spoken = sync.OnceValue(func() map[string]map[string]string { return templates.ByLanguage("languages/packing.csv") })
 
 func wordsIn(lang string) words {
 	lang = strings.ToLower(lang)

@@ -1,7 +1,6 @@
 package record
 
 import (
-	"encoding/csv"
 	"strconv"
 	"strings"
 	"sync"
@@ -20,22 +19,7 @@ type words struct {
 }
 
 var tables = sync.OnceValue(func() map[string]map[string]string {
-	out := map[string]map[string]string{}
-	f, err := templates.FS.Open("web/record-words.csv")
-	if err != nil {
-		return out
-	}
-	defer f.Close()
-	rows, _ := csv.NewReader(f).ReadAll() // a test reads it strictly
-	for _, row := range rows[min(1, len(rows)):] {
-		for i := 1; i < len(row); i++ {
-			lang := rows[0][i]
-			if out[lang] == nil {
-				out[lang] = map[string]string{}
-			}
-			out[lang][row[0]] = row[i]
-		}
-	}
+	out := templates.ByLanguage("web/record-words.csv")
 	for lang, t := range out {
 		base, _, _ := strings.Cut(lang, "-")
 		for k, v := range t {
