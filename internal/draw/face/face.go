@@ -93,7 +93,7 @@ func (s *Set) Open(name page.Face) (*Face, error) {
 	return e.face, e.err
 }
 
-// Bytes gives the font file of a face, for renderers that embed it.
+// Bytes gives the whole font file of a face; renderers embed a Subset.
 func (s *Set) Bytes(name page.Face) ([]byte, error) {
 	f, err := s.Open(name)
 	if err != nil {
