@@ -24,6 +24,7 @@ var policy = map[string]string{
 	"internal/give":    "",
 	"internal/app":     "",
 
+	"internal/kit/cores":        "",
 	"internal/kit/words":        "",
 	"internal/kit/unit":         "kit/words",
 	"internal/kit/diag":         "kit/words",
@@ -50,17 +51,20 @@ var policy = map[string]string{
 	"internal/draw/inspect":     "kit/unit kit/diag law/label draw/page draw/face draw/palette",
 	"internal/draw/sheet":       "kit/unit kit/diag kit/source draw/page draw/face draw/typeset",
 
+	"internal/draw/press": "kit/cores kit/unit kit/diag law/label draw/page draw/face draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png",
+
 	"internal/draw/pdf": "kit/unit draw/page draw/face",
 	"internal/draw/svg": "kit/unit draw/page draw/face",
 	"internal/draw/png": "kit/unit draw/page draw/face",
 
 	"internal/give/pack":      "give/ledger kit/csvfile kit/words kitchen/allergen kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label draw/page draw/face draw/inspect draw/typeset templates",
 	"internal/give/ledger":    "kit/unit kit/diag kit/csvfile",
+	"internal/give/facts":     "kit/unit kit/diag kitchen/cook law/label give/record",
 	"internal/give/record":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook law/label templates",
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job": "kit/place kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law/label law/rule draw/page draw/face draw/palette draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png give/pack give/ledger give/record kit/edit fonts templates",
+	"internal/app/job": "kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law/label law/rule draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
 	"internal/app/web": "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"cmd/jarmark":      "kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 

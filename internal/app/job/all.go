@@ -5,9 +5,9 @@ import (
 	"iter"
 	"runtime"
 	"strings"
-	"sync"
 
 	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/cores"
 	"jarmark/internal/kit/diag"
 )
 
@@ -25,7 +25,7 @@ type Made struct {
 // findings about the batches together, such as a lot used twice.
 func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
 	batches = make([]*Batch, len(in))
-	each(len(in), func(i int) { batches[i] = e.load(in[i], c) })
+	cores.Each(len(in), func(i int) { batches[i] = e.load(in[i], c) })
 	e.foresee(batches, c)
 	readLedgers(batches)
 	return batches, sameLots(batches)
@@ -35,9 +35,9 @@ func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List
 // packs its jars, so that what does not fit or add up is found in time.
 func (e *Env) CheckAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
 	batches, across = e.LoadAll(in, c)
-	each(len(batches), func(i int) {
+	cores.Each(len(batches), func(i int) {
 		if b := batches[i]; b.OK() && b.Cooked != nil {
-			_, found := e.compose(b, c)
+			_, found := e.Press.Set(b.orderOf(c))
 			b.add(found)
 			_, found = e.Pack([]*Batch{b}, pack.Options{List: c.List})
 			b.add(found)
@@ -123,22 +123,4 @@ func (b *Batch) SameLot(lot, file string) (l diag.List) {
 	l.Errorf("duplicate-lot", b.Input.Batch.Name, "lot", "lot %s is also the lot of %s", b.Cooked.Lot, file).
 		Hinted(fmt.Sprintf("write a lot of its own here, such as lot = %q", b.Cooked.Lot+"2"))
 	return b.locate(l)
-}
-
-// each runs f(0..n-1) on all cores.
-func each(n int, f func(int)) {
-	var wg sync.WaitGroup
-	next := make(chan int)
-	for range min(n, runtime.GOMAXPROCS(0)) {
-		wg.Go(func() {
-			for i := range next {
-				f(i)
-			}
-		})
-	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	wg.Wait()
 }

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"jarmark/internal/app/job"
+	"jarmark/internal/give/facts"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
 )
@@ -64,7 +65,7 @@ func checkAllergens(t *testing.T, env *job.Env, name string, free bool) {
 			t.Errorf("allergens %v, want %s", f.Allergens, w)
 		case !strings.Contains(strings.ToLower(f.AllergText+f.IngredText), strings.ToLower(w)):
 			t.Errorf("%q is not printed: %q, %q", w, f.AllergText, f.IngredText)
-		case !slices.ContainsFunc(f.Evidence.Allergens, func(p job.Proven) bool { return p.Name == w && len(p.From) > 0 }):
+		case !slices.ContainsFunc(f.Evidence.Allergens, func(p facts.Proven) bool { return p.Name == w && len(p.From) > 0 }):
 			t.Errorf("nothing says where %s comes from", w)
 		}
 	}

@@ -9,9 +9,8 @@ import (
 	"sync"
 
 	"jarmark/fonts"
-	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/face"
-	"jarmark/internal/draw/sheet"
+	"jarmark/internal/draw/press"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/rule"
@@ -21,11 +20,9 @@ import (
 // Env is what every batch shares: the tables, rule sets, designs, sheets and
 // faces. It is read-only after NewEnv and safe for concurrent use.
 type Env struct {
-	Pantry  *pantry.Pantry
-	Book    *rule.Book
-	Designs *design.Catalogue
-	Sheets  *sheet.Catalogue
-	Faces   *face.Set
+	Pantry *pantry.Pantry
+	Book   *rule.Book
+	*press.Press
 }
 
 // NewEnv loads the built-in data and lays the maker's own folder over it:
@@ -39,14 +36,8 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 	if own == nil {
 		return base, nil, nil
 	}
-	env := *base
-	var l, m diag.List
-	env.Designs, l = design.Load(folder(templates.FS, "designs"), folder(own, "designs"))
-	for i := range l {
-		l[i].File = "designs/" + l[i].File // as the maker's folder has it
-	}
-	env.Sheets, m = sheet.Load(templates.FS, own)
-	return &env, append(l, m...), nil
+	p, l := press.Load(templates.FS, own, base.Faces)
+	return &Env{base.Pantry, base.Book, p}, l, nil
 }
 
 // builtin loads the embedded data once a process.
@@ -59,22 +50,9 @@ var builtin = sync.OnceValues(func() (*Env, error) {
 	if err != nil {
 		return nil, err
 	}
-	designs, l := design.Load(folder(templates.FS, "designs"), nil)
-	sheets, m := sheet.Load(templates.FS, nil)
-	if err := firstError(append(l, m...)); err != nil {
+	p, l := press.Load(templates.FS, nil, faces)
+	if err := firstError(l); err != nil {
 		return nil, err
 	}
-	return &Env{Pantry: pantry.Default(), Book: book, Designs: designs, Sheets: sheets, Faces: faces}, nil
+	return &Env{pantry.Default(), book, p}, nil
 })
-
-// folder is one folder of a file system, nil when it is not there.
-func folder(f fs.FS, dir string) fs.FS {
-	if st, err := fs.Stat(f, dir); err != nil || !st.IsDir() {
-		return nil
-	}
-	sub, err := fs.Sub(f, dir)
-	if err != nil {
-		return nil
-	}
-	return sub
-}

@@ -1,12 +1,12 @@
 package job
 
 import (
-	"fmt"
-	"strings"
-
-	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/press"
 	"jarmark/internal/kit/diag"
 )
+
+// Printed is one print run.
+type Printed = press.Run
 
 // PrintRun is the labels of one go: the files to print, and what is left of
 // the last sheet of each kind.
@@ -28,7 +28,7 @@ func (e *Env) Print(in []Input, c Choices, format string) (PrintRun, diag.List, 
 	if len(runs) == 0 || found.HasErrors() {
 		return PrintRun{}, found, nil
 	}
-	files, err := e.render(merge(runs), "labels", format)
+	files, err := e.Files(press.Merge(runs), "labels", format)
 	return PrintRun{files, runs}, found, err
 }
 
@@ -39,14 +39,16 @@ func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 	}
 	ready := printable(batches)
 	found = append(found, e.allot(ready, &c)...)
-	var stacks []stack
+	var stacks []press.Stack
 	var first *Batch
+	var order *press.Order // gives the documents their name
 	for _, b := range ready {
-		s, l := e.compose(b, c)
-		found = append(append(found, l...), b.unfilled(b.pieces(c), c)...)
+		o := b.orderOf(c)
+		s, l := e.Press.Set(o)
+		found = append(append(found, b.locate(l)...), b.unfilled(o.Pieces, c)...)
 		stacks = append(stacks, s...)
 		if first == nil && len(s) > 0 {
-			first = b
+			first, order = b, o
 		}
 	}
 	if found.HasErrors() {
@@ -56,7 +58,7 @@ func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 		found.Errorf("no-labels", "", "", "there is no jar to label").Hinted("count sealed jars in [[fill]], or give --copies")
 		return nil, found
 	}
-	runs, l := e.impose(stacks, first, c)
+	runs, l := e.Impose(stacks, order)
 	return runs, append(found, first.locate(l)...)
 }
 
@@ -68,41 +70,4 @@ func printable(batches []*Batch) (out []*Batch) {
 		}
 	}
 	return out
-}
-
-// previewDPI is fine enough to judge type on a screen and to scan a code.
-const previewDPI = 200
-
-// render turns a document into files of one format.
-func (e *Env) render(d *page.Doc, name, format string) ([]File, error) {
-	switch format {
-	case "", "pdf":
-		data, err := e.PDF(d)
-		return []File{{name + ".pdf", data}}, err
-	case "svg", "png":
-	default:
-		return nil, fmt.Errorf("no format %q: pdf, svg or png", format)
-	}
-	var out []File
-	for i := range d.Pages {
-		var data []byte
-		var err error
-		if format == "svg" {
-			data, err = e.SVG(d, i)
-		} else {
-			data, err = e.PNG(d, i, previewDPI)
-		}
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, File{pageName(name, i, len(d.Pages), format), data})
-	}
-	return out, nil
-}
-
-func pageName(name string, i, n int, format string) string {
-	if n == 1 {
-		return name + "." + format
-	}
-	return fmt.Sprintf("%s-%0*d.%s", name, len(fmt.Sprint(n)), i+1, strings.ToLower(format))
 }

@@ -230,7 +230,7 @@ func (e *Env) LedgerFile(batches []*Batch, rows bool, format string) (File, diag
 		}
 	}
 	if format == "csv" {
-		return File{"ledger-list.csv", plan.BookCSV(rows)}, found, nil
+		return File{Name: "ledger-list.csv", Data: plan.BookCSV(rows)}, found, nil
 	}
-	return File{"ledger-list.txt", []byte(plan.BookText(rows))}, found, nil
+	return File{Name: "ledger-list.txt", Data: []byte(plan.BookText(rows))}, found, nil
 }

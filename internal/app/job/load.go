@@ -1,7 +1,7 @@
 package job
 
 import (
-	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/press"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
@@ -58,9 +58,8 @@ type Batch struct {
 	Ledger   *ledger.Ledger // shared by the batches of a kitchen; nil: not read
 	Booked   diag.List      // findings about the ledger's rows
 
-	today    unit.Date        // as chosen
-	codes    compose.Codes    // each payload is encoded once
-	drawings compose.Drawings // each ornament is drawn once
+	today  unit.Date    // as chosen
+	shared press.Shared // what its labels have in common
 }
 
 // OK reports whether nothing blocks printing.

@@ -1,9 +1,11 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/press"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/edit"
@@ -38,9 +40,9 @@ func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error)
 	}
 	switch c.Format {
 	case "csv":
-		return File{"packing-list.csv", plan.CSV()}, l, nil
+		return File{Name: "packing-list.csv", Data: plan.CSV()}, l, nil
 	case "", "text":
-		return File{"packing-list.txt", []byte(plan.Text())}, l, nil
+		return File{Name: "packing-list.txt", Data: []byte(plan.Text())}, l, nil
 	case "pdf":
 		doc, m := plan.Doc(e.Faces, batches[0].paper())
 		f, err := e.listPDF(doc, "packing-list", batches[0], Choices{})
@@ -71,10 +73,10 @@ func (e *Env) listPDF(d *page.Doc, name string, b *Batch, c Choices) (File, erro
 		return File{}, nil // findings say why
 	}
 	title := d.Title
-	b.describe(d, name, c)
-	d.Title = firstNonEmpty(title, d.Title)
+	b.orderOf(c).Describe(d, name)
+	d.Title = cmp.Or(title, d.Title)
 	data, err := e.PDF(d)
-	return File{name + ".pdf", data}, err
+	return File{Name: name + ".pdf", Data: data}, err
 }
 
 func results(batches []*Batch) (out []*cook.Result) {
@@ -119,7 +121,7 @@ func (e *Env) CameHome(batches []*Batch, event, counts string) ([]Change, diag.L
 
 // RememberSheets notes in a kitchen file which cells of the open sheets are
 // used up; a sheet that came out even is noted as 0.
-func RememberSheets(kitchen Doc, runs []Printed) ([]byte, diag.List) {
+func RememberSheets(kitchen Doc, runs []press.Run) ([]byte, diag.List) {
 	now := string(kitchen.Data)
 	var found diag.List
 	for _, r := range runs {

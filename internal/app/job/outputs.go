@@ -1,23 +1,17 @@
 package job
 
 import (
-	"bytes"
 	"fmt"
 	"sync"
 
-	"jarmark/internal/draw/page"
-	"jarmark/internal/draw/pdf"
-	"jarmark/internal/draw/png"
-	"jarmark/internal/draw/svg"
+	"jarmark/internal/draw/press"
+	"jarmark/internal/kit/cores"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
 )
 
 // File is one finished output; Name is relative with forward slashes.
-type File struct {
-	Name string
-	Data []byte
-}
+type File = press.File
 
 // output is one row of the table of what `make` writes. To add an output: one
 // package that makes it, and one row here; command line and local page follow.
@@ -70,7 +64,7 @@ func (e *Env) makeOutputs(b *Batch, c Choices) []made {
 	out := make([]made, len(table))
 	var mu sync.Mutex
 	done := 0
-	each(len(table), func(i int) {
+	cores.Each(len(table), func(i int) {
 		m := &out[i]
 		m.files, m.found, m.err = table[i].make(e, b, c)
 		if m.err != nil {
@@ -142,52 +136,13 @@ func (e *Env) printed(b *Batch, c Choices, name string) ([]File, diag.List, erro
 		if i > 0 {
 			n = fmt.Sprintf("%s-%s", name, r.Sheet.ID)
 		}
-		files = append(files, File{n + ".pdf", data})
+		files = append(files, File{Name: n + ".pdf", Data: data})
 	}
 	return files, found, nil
 }
 
-// PDF renders a document.
-func (e *Env) PDF(d *page.Doc) ([]byte, error) {
-	var buf bytes.Buffer
-	err := pdf.Write(&buf, d, e.Faces)
-	return buf.Bytes(), err
-}
-
-// SVG renders one page of a document.
-func (e *Env) SVG(d *page.Doc, i int) ([]byte, error) {
-	var buf bytes.Buffer
-	err := svg.Page(&buf, d, i, e.Faces)
-	return buf.Bytes(), err
-}
-
-// FrameSVG renders one label alone, for previews.
-func (e *Env) FrameSVG(f *page.Frame, overlay []page.Item) ([]byte, error) {
-	var buf bytes.Buffer
-	err := svg.Frame(&buf, f, overlay, e.Faces)
-	return buf.Bytes(), err
-}
-
-// PNG renders one page of a document at a resolution in dots per inch.
-func (e *Env) PNG(d *page.Doc, i int, dpi float64) ([]byte, error) {
-	img, err := png.Page(d, i, e.Faces, dpi)
-	if err != nil {
-		return nil, err
-	}
-	var buf bytes.Buffer
-	err = png.Encode(&buf, img)
-	return buf.Bytes(), err
-}
-
-// merge puts documents of several runs into one, page after page.
-func merge(runs []Printed) *page.Doc {
-	if len(runs) == 0 {
-		return nil
-	}
-	out := *runs[0].Doc
-	out.Pages = nil
-	for _, r := range runs {
-		out.Pages = append(out.Pages, r.Doc.Pages...)
-	}
-	return &out
+// makeFacts writes what `check --json` prints.
+func makeFacts(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
+	data, err := b.Facts().JSON()
+	return []File{{Name: "facts.json", Data: data}}, nil, err
 }

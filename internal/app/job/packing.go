@@ -38,5 +38,5 @@ func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 		return nil, l, nil
 	}
 	f, err := e.listPDF(doc, "packing-list", b, c)
-	return []File{f, {"packing-list.csv", plan.CSV()}, {"packing-list.txt", []byte(plan.Text())}}, l, err
+	return []File{f, {Name: "packing-list.csv", Data: plan.CSV()}, {Name: "packing-list.txt", Data: []byte(plan.Text())}}, l, err
 }

@@ -5,7 +5,6 @@ import (
 
 	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
-	"jarmark/internal/draw/sheet"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
@@ -36,7 +35,7 @@ func (e *Env) ProofFiles(in []Input, c Choices, format string) ([]File, diag.Lis
 		}
 		return nil, found, nil
 	}
-	files, err := e.render(all, "label-proof", format)
+	files, err := e.Files(all, "label-proof", format)
 	return files, found, err
 }
 
@@ -67,7 +66,7 @@ func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
 	found = append(found, l...)
 	if doc != nil {
 		title := doc.Title
-		b.describe(doc, "proof", c)
+		b.orderOf(c).Describe(doc, "proof")
 		doc.Title = title
 	}
 	return doc, found
@@ -84,15 +83,16 @@ func (e *Env) prove(b *Batch, i int, c Choices, quotes []rule.Quote) (pack.Proof
 	}
 	var found diag.List
 	var frames []*page.Frame
+	o := b.orderOf(c)
 	for _, piece := range b.proved(c) {
-		s, l := e.proofLabel(b, i, piece, c)
+		first, ok, l := e.Press.First(o, piece, i)
 		found = append(found, l...)
-		if s == nil {
+		if !ok {
 			continue
 		}
-		frames = append(frames, s.labels[0].Frame)
-		p.Labels = append(p.Labels, page.Placement{Frame: s.labels[0].Frame, Overlay: s.labels[0].Overlay})
-		p.Design = s.labels[0].Frame.Design
+		frames = append(frames, first.Frame)
+		p.Labels = append(p.Labels, first)
+		p.Design = first.Frame.Design
 	}
 	for _, d := range append(b.Findings.Errors(), found.Errors()...) {
 		p.Wrong = append(p.Wrong, d.Message)
@@ -102,24 +102,6 @@ func (e *Env) prove(b *Batch, i int, c Choices, quotes []rule.Quote) (pack.Proof
 		p.Lines = append(p.Lines, pack.ProofLine{Line: l, Confidence: read.Confidence, ReadOn: read.On})
 	}
 	return p, found
-}
-
-// proofLabel sets one label as it would be printed, the first of its run.
-func (e *Env) proofLabel(b *Batch, i int, piece label.Piece, c Choices) (*stack, diag.List) {
-	s, cell, found := e.stock(b, b.Contents[i], piece, c)
-	if s == nil {
-		return nil, found
-	}
-	need := b.needs(piece, i, c)
-	if len(need) == 0 {
-		need = make([]pack.Tag, 1) // a plan has no jars yet
-	}
-	labels, l := e.draw(b, b.Contents[i], piece, cell, need, c)
-	found = append(found, l...)
-	if len(labels) == 0 {
-		return nil, found
-	}
-	return &stack{piece, s, []sheet.Label{labels[0]}}, found
 }
 
 // proved are the labels a law binds among those to be printed: a front label

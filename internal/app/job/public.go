@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"encoding/json"
 	"slices"
 	"strings"
@@ -32,7 +33,7 @@ func (b *Batch) nets() (out []string) {
 // makeRecord writes the public page of one batch.
 func makeRecord(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
 	html, l := record.Page(b.Cooked, b.first(), record.Options{Net: b.nets()})
-	return []File{{"record/" + record.Folder(b.Cooked.Lot) + "index.html", html}}, b.locate(l), nil
+	return []File{{Name: "record/" + record.Folder(b.Cooked.Lot) + "index.html", Data: html}}, b.locate(l), nil
 }
 
 // Site is the public pages of some batches, still without their index.
@@ -60,11 +61,11 @@ func (e *Env) Site(batches []*Batch) (s Site, found diag.List) {
 		}
 		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets()})
 		found = append(found, b.locate(l)...)
-		s.Pages, s.Of = append(s.Pages, File{record.Folder(b.Cooked.Lot) + "index.html", html}), append(s.Of, b)
+		s.Pages, s.Of = append(s.Pages, File{Name: record.Folder(b.Cooked.Lot) + "index.html", Data: html}), append(s.Of, b)
 		s.entries = append(s.entries, record.EntryOf(b.Cooked, b.first()))
 		s.index.Kitchen = b.Kitchen
 		if c := b.first(); c != nil {
-			s.index.Lang = firstNonEmpty(s.index.Lang, c.Lang)
+			s.index.Lang = cmp.Or(s.index.Lang, c.Lang)
 		}
 	}
 	_, l := record.Index(s.entries, s.index)
@@ -85,5 +86,5 @@ func (s Site) Index(earlier []byte, there func(page string) bool) []File {
 	}
 	html, _ := record.Index(all, s.index)        // told by Site
 	lots, _ := json.MarshalIndent(all, "", "  ") // plain values: cannot fail
-	return []File{{"index.html", html}, {LotsName, append(lots, '\n')}}
+	return []File{{Name: "index.html", Data: html}, {Name: LotsName, Data: append(lots, '\n')}}
 }

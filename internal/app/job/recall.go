@@ -128,7 +128,7 @@ func (r *Recall) File(lot, format string) (File, diag.List, error) {
 	}
 	switch format {
 	case "", "text":
-		return File{"trace-" + lot + ".txt", []byte(h.Text())}, l, nil
+		return File{Name: "trace-" + lot + ".txt", Data: []byte(h.Text())}, l, nil
 	case "pdf":
 		doc, m := h.RecallDoc(r.env.Faces, r.Batches[0].paper())
 		f, err := r.env.listPDF(doc, "recall-"+lot, r.Batches[0], Choices{})

@@ -1,10 +1,10 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
-	"jarmark/internal/draw/sheet"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -35,7 +35,7 @@ func (e *Env) DesignRows() (rows [][]string) {
 // volume, content at 65 °Brix, straight panel and circumference, source.
 func (e *Env) JarRows(kitchen Doc) ([][]string, diag.List) {
 	p := e.Pantry
-	k, l := batch.ParseKitchen(firstNonEmpty(kitchen.Name, "kitchen.toml"), kitchen.Data, e.Book.Find)
+	k, l := batch.ParseKitchen(cmp.Or(kitchen.Name, "kitchen.toml"), kitchen.Data, e.Book.Find)
 	if k != nil {
 		p = p.With(k.Ingredients, k.Jars)
 		l = k.File.Locate(l)
@@ -68,7 +68,7 @@ const fillTemp = 88
 // PlaceRows lists the rule sets: id, name, what its statement is, how checked.
 func (e *Env) PlaceRows() (rows [][]string) {
 	for _, s := range e.Book.List() {
-		rows = append(rows, []string{s.ID, s.Name, strings.Join(s.Programmes, ", "), firstNonEmpty(s.Confidence, "-"), firstNonEmpty(s.CheckedOn, "-")})
+		rows = append(rows, []string{s.ID, s.Name, strings.Join(s.Programmes, ", "), cmp.Or(s.Confidence, "-"), cmp.Or(s.CheckedOn, "-")})
 	}
 	return rows
 }
@@ -85,7 +85,7 @@ func (e *Env) PlaceEffective(id string, on unit.Date) ([][]string, diag.List) {
 		if v.Table != "" {
 			name = v.Table + "." + v.Key
 		}
-		rows = append(rows, []string{name, v.Value, v.Source, firstNonEmpty(v.Confidence, "-")})
+		rows = append(rows, []string{name, v.Value, v.Source, cmp.Or(v.Confidence, "-")})
 	}
 	return rows, l
 }
@@ -109,21 +109,7 @@ func (e *Env) QuoteRows(id string, on unit.Date) (rows [][]string, l diag.List) 
 // MemoryRows lists what still stands from memory, oldest look first.
 func (e *Env) MemoryRows(on unit.Date) (rows [][]string) {
 	for _, m := range e.Book.Memory(on) {
-		rows = append(rows, []string{firstNonEmpty(m.Since, "-"), m.Place, m.Value, m.Text})
+		rows = append(rows, []string{cmp.Or(m.Since, "-"), m.Place, m.Value, m.Text})
 	}
 	return rows
-}
-
-// Align makes the printer alignment page of a sheet as PDF.
-func (e *Env) Align(id string) (File, diag.List, error) {
-	var l diag.List
-	s, ok := e.Sheets.Get(id)
-	if !ok {
-		l.Errorf("unknown-sheet", diag.Command, "", "no sheet %q", id).Hinted("jarmark sheets lists them")
-		return File{}, l, nil
-	}
-	doc := sheet.Align(s, e.Faces)
-	doc.Title, doc.Lang = "printer alignment, "+s.ID, "en"
-	data, err := e.PDF(doc)
-	return File{"align-" + id + ".pdf", data}, l, err
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"jarmark/internal/give/facts"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/kitchen/scale"
@@ -43,9 +44,9 @@ func (e *Env) Scale(b *Batch, jars string) (*Scaled, diag.List) {
 	if p == nil {
 		return nil, l
 	}
-	out := &Scaled{Lot: b.Cooked.Lot, Jars: jars, Factor: p.Factor, Cooks: p.Batches, YieldG: grams(p.Yield), PotML: p.Pot.ML()}
+	out := &Scaled{Lot: b.Cooked.Lot, Jars: jars, Factor: p.Factor, Cooks: p.Batches, YieldG: facts.Grams(p.Yield), PotML: p.Pot.ML()}
 	for _, x := range p.Lines {
-		s := ScaledLine{Name: x.Name, Grams: grams(x.Mass), Weight: x.Weight, Measure: x.Measure}
+		s := ScaledLine{Name: x.Name, Grams: facts.Grams(x.Mass), Weight: x.Weight, Measure: x.Measure}
 		if x.Cost.Minor > 0 {
 			s.Cost = x.Cost.String()
 		}

@@ -2,6 +2,7 @@ package job
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"strings"
 	"text/template"
@@ -85,7 +86,7 @@ func AskAbout(name string) (l diag.List) {
 
 // StarterKitchen is a kitchen.toml to fill in, for the rules of a place.
 func (e *Env) StarterKitchen(id string) ([]byte, diag.List) {
-	at, found := e.PlaceOf(firstNonEmpty(id, "us"))
+	at, found := e.PlaceOf(cmp.Or(id, "us"))
 	if found.HasErrors() {
 		return nil, found
 	}
@@ -120,7 +121,7 @@ func starter(file string, v map[string]any) ([]byte, error) {
 func kindOf(name string) (batch.Kind, string) {
 	words := strings.Fields(strings.ToLower(name))
 	if len(words) < 2 {
-		return batch.Jam, firstNonEmpty(strings.Join(words, " "), "fruit")
+		return batch.Jam, cmp.Or(strings.Join(words, " "), "fruit")
 	}
 	last := batch.Kind(words[len(words)-1])
 	fruit := strings.Join(words[:len(words)-1], " ")

@@ -1,13 +1,30 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
+	"jarmark/internal/give/facts"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/cook"
 )
+
+// Facts is what `check --json` prints.
+type Facts = facts.Facts
+
+// Facts gathers what is known of a batch, for programs.
+func (b *Batch) Facts() Facts {
+	f := facts.Batch{File: b.Input.Batch.Name, Cooked: b.Cooked, Contents: b.Contents, Findings: b.Findings}
+	if b.Batch != nil {
+		f.Name, f.Made = b.Batch.Name, b.Batch.Made
+	}
+	if b.Set != nil {
+		f.Place = b.Set.ID
+	}
+	return facts.Of(f)
+}
 
 // Row is one fact as a person reads it.
 type Row struct{ Name, Text string }
@@ -42,7 +59,7 @@ func (b *Batch) Summary() []Row {
 	}
 	rows = append(rows,
 		Row{"ingredients", f.IngredText},
-		Row{"allergens", f.allergens()},
+		Row{"allergens", allergens(f)},
 	)
 	for _, a := range f.Evidence.Allergens {
 		rows = append(rows, Row{"from", a.Name + ": " + strings.Join(a.From, ", ")})
@@ -51,10 +68,10 @@ func (b *Batch) Summary() []Row {
 		rows = append(rows, Row{"confirmed", g.Fact + ": no allergen, by " + g.Source})
 	}
 	return append(rows,
-		Row{"net", firstNonEmpty(f.Net, "not declared yet")},
+		Row{"net", cmp.Or(f.Net, "not declared yet")},
 		Row{"keeping", f.Storage.Sealed},
 		Row{"because", because(r.Keeping.Reasons)},
-		Row{"label rules", firstNonEmpty(f.Place, "none")},
+		Row{"label rules", cmp.Or(f.Place, "none")},
 		Row{"findings", number(n[diag.Error], "error") + ", " + number(n[diag.Warning], "warning") + ", " + number(n[diag.Note], "note")})
 }
 
@@ -69,15 +86,15 @@ func because(list []cook.Evidence) string {
 
 // allergens is the label's statement, else what is known; "none" stands only
 // where it is proven.
-func (f Facts) allergens() string {
-	known := firstNonEmpty(f.AllergText, strings.Join(f.Allergens, ", "))
+func allergens(f Facts) string {
+	known := cmp.Or(f.AllergText, strings.Join(f.Allergens, ", "))
 	switch {
 	case len(f.Evidence.Unknown) > 0:
-		return firstNonEmpty(known, "not known") + "; nothing is known of " + strings.Join(f.Evidence.Unknown, ", ")
+		return cmp.Or(known, "not known") + "; nothing is known of " + strings.Join(f.Evidence.Unknown, ", ")
 	case known == "" && f.Evidence.None:
 		return "none of the law's list"
 	}
-	return firstNonEmpty(known, "none named on the label; read the list of ingredients")
+	return cmp.Or(known, "none named on the label; read the list of ingredients")
 }
 
 // number is a number with its noun: "1 error", "0 notes".

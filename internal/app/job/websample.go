@@ -1,10 +1,7 @@
 package job
 
 import (
-	"jarmark/internal/draw/compose"
-	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
-	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
 
@@ -42,11 +39,6 @@ jars = 1
 `
 )
 
-// pictureCell is the label of a design's picture: landscape, as most labels on
-// jars are.
-var pictureCell = compose.Cell{W: 76 * unit.Millimetre, H: 57 * unit.Millimetre, Shape: page.Rectangle,
-	Corner: 2 * unit.Millimetre, Safe: 2 * unit.Millimetre, Bleed: unit.Millimetre}
-
 // SampleDoc is the invented batch shown where there is none yet.
 func SampleDoc() Doc { return Doc{"sample.toml", []byte(sampleBatch)} }
 
@@ -58,23 +50,10 @@ func (e *Env) Sample() *Batch {
 // DesignPicture draws the front label of a batch in a design; an empty id
 // takes the batch's own. It gives nil with a finding when that can't be done.
 func (e *Env) DesignPicture(b *Batch, id string, c Choices) ([]byte, diag.List) {
-	content := b.first()
-	if content == nil {
+	if b.first() == nil {
 		return nil, b.Findings
 	}
-	d, l := e.design(b, id, c)
-	if d == nil {
-		return nil, l
-	}
-	f, l := compose.Label(content, d, label.Front, pictureCell, e.Faces, compose.Options{InkSaver: b.inkSaver(c)})
-	if f == nil {
-		return nil, l
-	}
-	svg, err := e.FrameSVG(f, nil)
-	if err != nil {
-		l.Errorf("no-picture", "", "", "the label could not be drawn: %v", err)
-	}
-	return svg, l
+	return e.Press.Picture(b.orderOf(c), id)
 }
 
 // PiecePicture draws a piece of a batch, as suits its jar.

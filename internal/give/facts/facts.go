@@ -1,4 +1,6 @@
-package job
+// Package facts tells what is known of a batch in one stable form, for programs
+// that read `check --json` and facts.json.
+package facts
 
 import (
 	"encoding/json"
@@ -145,18 +147,24 @@ type Finding struct {
 	Path     string `json:"path,omitempty"`
 }
 
-// Facts gathers what is known of a batch; stages that did not run leave their
-// facts empty.
-func (b *Batch) Facts() Facts {
-	f := Facts{File: path.Base(strings.ReplaceAll(b.Input.Batch.Name, "\\", "/")), Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Evidence: Evidence{Allergens: []Proven{}, Unknown: []string{}, Confirmed: []Ground{}, Keeping: []Ground{}}, Findings: findings(b.Findings)}
-	if b.Batch != nil {
-		f.Name, f.Made = b.Batch.Name, dateText(b.Batch.Made)
-	}
+// Batch is what a batch's facts are gathered from; stages that did not run
+// leave their value empty.
+type Batch struct {
+	File     string
+	Name     string
+	Made     unit.Date
+	Place    string // id of the rules
+	Cooked   *cook.Result
+	Contents []*label.Content // one a jar size
+	Findings diag.List
+}
+
+// Of gathers what is known of a batch.
+func Of(b Batch) Facts {
+	f := Facts{File: path.Base(strings.ReplaceAll(b.File, "\\", "/")), Name: b.Name, Made: dateText(b.Made), Place: b.Place,
+		Jars: []JarFact{}, Ingred: []Portion{}, Allergens: []string{}, Statements: []Statement{}, Evidence: Evidence{Allergens: []Proven{}, Unknown: []string{}, Confirmed: []Ground{}, Keeping: []Ground{}}, Findings: Findings(b.Findings)}
 	if b.Cooked != nil {
 		f.cooked(b.Cooked)
-	}
-	if b.Set != nil {
-		f.Place = b.Set.ID
 	}
 	if len(b.Contents) > 0 && b.Contents[0] != nil {
 		f.declared(b.Contents[0])
@@ -169,20 +177,26 @@ func (b *Batch) Facts() Facts {
 	return f
 }
 
+// JSON is the facts as they are printed.
+func (f Facts) JSON() ([]byte, error) {
+	data, err := json.MarshalIndent(f, "", "  ")
+	return append(data, '\n'), err
+}
+
 func (f *Facts) cooked(r *cook.Result) {
 	f.Evidence.Confirmed = grounds(r.Allergy().Confirmed)
 	f.Lot, f.BestBefore = r.Lot, dateText(r.BestBefore)
-	f.YieldG, f.YieldHow, f.YieldRule = grams(r.Yield.Mass), r.Yield.How, r.YieldRule
-	f.YieldLow, f.YieldHigh, f.YieldCoverage, f.OwnPots = grams(r.Range.Low), grams(r.Range.High), r.Range.Coverage, r.Range.Own.Pots
+	f.YieldG, f.YieldHow, f.YieldRule = Grams(r.Yield.Mass), r.Yield.How, r.YieldRule
+	f.YieldLow, f.YieldHigh, f.YieldCoverage, f.OwnPots = Grams(r.Range.Low), Grams(r.Range.High), r.Range.Coverage, r.Range.Own.Pots
 	f.Brix, f.BrixHow = tenth(r.Brix.Value), r.Brix.How
-	f.SolidsG, f.Evaporated = grams(r.Soluble+r.Insoluble), grams(r.Evaporated)
+	f.SolidsG, f.Evaporated = Grams(r.Soluble+r.Insoluble), Grams(r.Evaporated)
 	f.RecordPath = record.Folder(r.Lot)
 	for _, j := range r.Jars {
 		f.Jars = append(f.Jars, JarFact{Jar: j.Jar.Key, Count: j.Count, Low: j.Low, High: j.High, Estimated: j.How == cook.Estimated, Sealed: j.Sealed,
-			FillG: grams(j.Fill), PartG: grams(j.Part), Net: NetFact{Grams: grams(j.Declared)}})
+			FillG: Grams(j.Fill), PartG: Grams(j.Part), Net: NetFact{Grams: Grams(j.Declared)}})
 	}
 	for _, l := range r.ByWeight() {
-		f.Ingred = append(f.Ingred, Portion{l.Name, grams(l.Mass), tenth(l.Percent)})
+		f.Ingred = append(f.Ingred, Portion{l.Name, Grams(l.Mass), tenth(l.Percent)})
 	}
 	f.Evidence.Keeping = grounds(slices.Concat(r.Keeping.Reasons, r.Keeping.Times))
 	s := r.Supplies
@@ -213,7 +227,8 @@ func (f *Facts) declared(c *label.Content) {
 	}
 }
 
-func findings(l diag.List) []Finding {
+// Findings gives findings as `check --json` words them.
+func Findings(l diag.List) []Finding {
 	out := make([]Finding, 0, len(l))
 	for _, d := range l {
 		out = append(out, Finding{d.Severity.String(), d.Code, d.Message, d.Hint, d.Cite, d.File, d.Pos.Line, d.Pos.Column, d.Path})
@@ -221,7 +236,8 @@ func findings(l diag.List) []Finding {
 	return out
 }
 
-func grams(m unit.Mass) float64 { return tenth(m.Grams()) }
+// Grams is a mass as facts show it, in grams to a tenth.
+func Grams(m unit.Mass) float64 { return tenth(m.Grams()) }
 
 // tenth rounds for reading: kitchen scales show no more.
 func tenth(v float64) float64 {
@@ -236,9 +252,4 @@ func dateText(d unit.Date) string {
 		return ""
 	}
 	return d.String()
-}
-
-func makeFacts(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
-	data, err := json.MarshalIndent(b.Facts(), "", "  ")
-	return []File{{"facts.json", append(data, '\n')}}, nil, err
 }

@@ -1,4 +1,4 @@
-package job
+package press
 
 import (
 	"slices"
@@ -9,26 +9,24 @@ import (
 	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
-	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/cores"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
 )
 
 // tagger composes the hang tags of one jar size.
 type tagger struct {
-	e       *Env
-	b       *Batch
-	c       Choices
+	*work
 	content *label.Content
 	cell    compose.Cell
 }
 
 // drawTags composes one hang tag for each wording. A tag that cannot carry its
 // words is printed with blanks for the hand, and stops no other.
-func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need []pack.Tag, c Choices) ([]sheet.Label, diag.List) {
-	t := tagger{e, b, c, b.tagContent(content), cell}
-	at := map[pack.Tag]int{}
-	var first []pack.Tag
+func (w *work) drawTags(content *label.Content, cell compose.Cell, need []Tag) ([]sheet.Label, diag.List) {
+	t := tagger{w, w.o.tagContent(content), cell}
+	at := map[Tag]int{}
+	var first []Tag
 	for _, n := range need {
 		if _, seen := at[n.Words()]; !seen {
 			at[n.Words()] = len(first)
@@ -36,7 +34,7 @@ func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need
 		}
 	}
 	frames, lists := make([]*page.Frame, len(first)), make([]diag.List, len(first))
-	each(len(first), func(i int) { frames[i], lists[i] = t.tag(first[i]) })
+	cores.Each(len(first), func(i int) { frames[i], lists[i] = t.tag(first[i]) })
 	found := slices.Concat(lists...)
 	out := make([]sheet.Label, len(need))
 	for i, n := range need {
@@ -48,8 +46,8 @@ func (e *Env) drawTags(b *Batch, content *label.Content, cell compose.Cell, need
 }
 
 // tagContent leaves the word on allergens on a tag where there are any.
-func (b *Batch) tagContent(c *label.Content) *label.Content {
-	if len(b.Cooked.Allergy().Found) > 0 {
+func (o *Order) tagContent(c *label.Content) *label.Content {
+	if o.Allergens {
 		return c
 	}
 	out := *c
@@ -58,8 +56,8 @@ func (b *Batch) tagContent(c *label.Content) *label.Content {
 }
 
 // tag composes a tag; with errors that are the words' fault, one without them.
-func (t tagger) tag(n pack.Tag) (*page.Frame, diag.List) {
-	d, found := t.design(n)
+func (t tagger) tag(n Tag) (*page.Frame, diag.List) {
+	d, found := t.designFor(n)
 	if d == nil {
 		return nil, found
 	}
@@ -78,14 +76,14 @@ func (t tagger) tag(n pack.Tag) (*page.Frame, diag.List) {
 	return nil, append(found, l...)
 }
 
-// design is the gift's own; one that nobody knows is told at the gift, and the
+// designFor is the gift's own; one that nobody knows is told at the gift, and the
 // batch's stands in for it.
-func (t tagger) design(n pack.Tag) (*design.Design, diag.List) {
-	d, l := t.e.design(t.b, n.Design, t.c)
+func (t tagger) designFor(n Tag) (*design.Design, diag.List) {
+	d, l := t.work.design(n.Design)
 	if d != nil || n.Design == "" {
 		return d, l
 	}
-	d, more := t.e.design(t.b, "", t.c)
+	d, more := t.work.design("")
 	if d == nil {
 		return nil, more
 	}
@@ -95,18 +93,19 @@ func (t tagger) design(n pack.Tag) (*design.Design, diag.List) {
 	return d, found
 }
 
-func (t tagger) set(n pack.Tag, d *design.Design) (*page.Frame, diag.List) {
-	content := addressed(t.content, n)
-	r, l := compose.Compose(content, d, label.Tag, t.cell, t.e.Faces, compose.Options{InkSaver: t.b.inkSaver(t.c), Codes: &t.b.codes, Drawings: &t.b.drawings})
+func (t tagger) set(n Tag, d *design.Design) (*page.Frame, diag.List) {
+	content, opt := addressed(t.content, n), t.o.options()
+	opt.Alone = false
+	r, l := compose.Compose(content, d, label.Tag, t.cell, t.Faces, opt)
 	if r.Frame != nil && !l.HasErrors() {
-		l = append(l, inspect.Frame(r.Frame, content, t.e.Faces, inspect.Default())...)
+		l = append(l, inspect.Frame(r.Frame, content, t.Faces, inspect.Default())...)
 	}
 	return r.Frame, l
 }
 
 // lessWords is the tag with one, two and all of its words left to the hand,
 // the message first.
-func lessWords(n pack.Tag) (out []pack.Tag) {
+func lessWords(n Tag) (out []Tag) {
 	for _, cut := range [][3]bool{{false, false, true}, {true, false, false}, {false, true, false}, {true, false, true}, {false, true, true}, {true, true, false}, {true, true, true}} {
 		less := n
 		for i, s := range []*string{&less.To, &less.From, &less.Message} {
@@ -121,7 +120,7 @@ func lessWords(n pack.Tag) (out []pack.Tag) {
 	return out
 }
 
-func lacks(n, bare pack.Tag) string {
+func lacks(n, bare Tag) string {
 	var out []string
 	for _, w := range [][3]string{{n.To, bare.To, "the name"}, {n.From, bare.From, "the giver"}, {n.Message, bare.Message, "the message"}} {
 		if w[0] != w[1] {
@@ -131,7 +130,7 @@ func lacks(n, bare pack.Tag) string {
 	return strings.Join(out, " and ")
 }
 
-func calledTo(n pack.Tag) string {
+func calledTo(n Tag) string {
 	if n.To == "" {
 		return "someone without a name"
 	}

@@ -1,4 +1,4 @@
-package job
+package press
 
 import (
 	"slices"
@@ -16,25 +16,25 @@ import (
 // statement because it is alone on its jar carries the display panel, with a
 // warning that the jar needs an information label too. It also gives the
 // content that was set.
-func (e *Env) fit(b *Batch, c *label.Content, d *design.Design, p label.Piece, cell compose.Cell, o compose.Options) (compose.Result, *label.Content, diag.List) {
-	r, found := compose.Compose(c, d, p, cell, e.Faces, o)
+func (w *work) fit(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell, opt compose.Options) (compose.Result, *label.Content, diag.List) {
+	r, found := compose.Compose(c, d, p, cell, w.Faces, opt)
 	if len(r.Overflow) > 0 && c.QR.Payload != "" && !strings.HasPrefix(c.QR.Payload, "http") {
 		bare := codeless(c)
-		if less, l := compose.Compose(bare, d, p, cell, e.Faces, o); len(less.Overflow) == 0 {
-			l.Notef("no-room-for-code", b.Input.Batch.Name, "label.sheet", "the %s label has no room for a code, which would only repeat its words", p).
+		if less, l := compose.Compose(bare, d, p, cell, w.Faces, opt); len(less.Overflow) == 0 {
+			l.Notef("no-room-for-code", w.o.File, "label.sheet", "the %s label has no room for a code, which would only repeat its words", p).
 				Hinted("with record_url in kitchen.toml the code opens the page of the batch, and is smaller")
 			return less, bare, l
 		}
 	}
-	if len(r.Overflow) > 0 && p == label.Front && o.Alone {
-		o.Alone = false
-		r, found = compose.Compose(c, d, p, cell, e.Faces, o)
+	if len(r.Overflow) > 0 && p == label.Front && opt.Alone {
+		opt.Alone = false
+		r, found = compose.Compose(c, d, p, cell, w.Faces, opt)
 		if len(r.Overflow) == 0 {
-			found.Warnf("front-not-all", b.Input.Batch.Name, "label.kind", "the front label has no room for ingredients, maker and storage").
+			found.Warnf("front-not-all", w.o.File, "label.kind", "the front label has no room for ingredients, maker and storage").
 				Hinted("print --kind front,info and put an information label on every jar, or choose --kind wrap")
 		}
 	}
-	e.suggest(found, r.Overflow, c, d, p, cell)
+	w.suggest(found, r.Overflow, c, d, p, cell)
 	return r, c, found
 }
 

@@ -1,6 +1,7 @@
-package job
+package press
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -16,78 +17,73 @@ import (
 // stock picks the sheet of a piece and the cell to compose for: the one the
 // maker names, else the roomiest label sheet that fits the jar and the words,
 // else plain paper with a label cut to the jar's measure.
-func (e *Env) stock(b *Batch, c *label.Content, p label.Piece, ch Choices) (*sheet.Sheet, compose.Cell, diag.List) {
+func (w *work) stock(c *label.Content, p label.Piece) (*sheet.Sheet, compose.Cell, diag.List) {
 	var l diag.List
-	size := firstNonEmpty(ch.Size, b.Batch.Label.Size)
-	id := firstNonEmpty(ch.Sheet, b.ownSheet(p))
+	size := cmp.Or(w.o.Choice.Size, w.o.Choice.OwnSize)
+	id := cmp.Or(w.o.Choice.Sheet, w.o.Choice.sheetFor(p))
 	if id == "" && size == "" {
-		if s := e.fitting(b, c, p); s != nil && e.suffices(b, c, p, s, ch) {
+		if s := w.fitting(c, p); s != nil && w.suffices(c, p, s) {
 			return s, cellFrom(s.Cell()), l
 		}
 	}
 	if id == "" {
-		id = b.paper() + "-plain"
+		id = w.o.Paper + "-plain"
 	}
-	s, ok := e.Sheets.Get(id)
+	s, ok := w.Sheets.Get(id)
 	if !ok {
-		e.unknownSheet(&l, b, id, ch)
+		w.unknownSheet(&l, id)
 		return nil, compose.Cell{}, l
 	}
-	cell, err := e.cellOf(s, c, p, size)
+	cell, err := cellOf(s, c, p, size)
 	if err != nil {
-		l.Errorf("bad-size", b.Input.Batch.Name, "label.size", "%v", err).Hinted(`write it like "80 x 50 mm"`)
+		l.Errorf("bad-size", w.o.File, "label.size", "%v", err).Hinted(`write it like "80 x 50 mm"`)
 	}
 	return s, cell, l
 }
 
 // suffices reports whether a label that was not asked for by name takes all it
 // has to say on a sheet; else it is better cut from plain paper.
-func (e *Env) suffices(b *Batch, c *label.Content, p label.Piece, s *sheet.Sheet, ch Choices) bool {
-	d, _ := e.design(b, "", ch)
+func (w *work) suffices(c *label.Content, p label.Piece, s *sheet.Sheet) bool {
+	d, _ := w.design("")
 	if d == nil {
 		return true // the design is the finding
 	}
-	r, l := compose.Compose(c, d, p, cellFrom(s.Cell()), e.Faces, compose.Options{InkSaver: b.inkSaver(ch), Alone: b.frontAlone(ch), Codes: &b.codes})
+	opt := w.o.options()
+	opt.Drawings = nil // of another size
+	r, l := compose.Compose(c, d, p, cellFrom(s.Cell()), w.Faces, opt)
 	return len(r.Overflow) == 0 && !l.HasErrors()
 }
 
-// ownSheet is the batch file's sheet, when it is meant for the piece.
-func (b *Batch) ownSheet(p label.Piece) string {
-	if k := b.Batch.Label.Kind; b.Batch.Label.Sheet == "" || k != "" && label.Piece(k) != p {
+// sheetFor is the batch file's sheet, when it is meant for the piece.
+func (c Choice) sheetFor(p label.Piece) string {
+	meant := p == label.Wrap
+	if c.Kind != "" {
+		meant = label.Piece(c.Kind) == p
+	}
+	if !meant {
 		return ""
 	}
-	if b.Batch.Label.Kind == "" && p != label.Wrap {
-		return ""
-	}
-	return b.Batch.Label.Sheet
+	return c.OwnSheet
 }
 
-func (e *Env) unknownSheet(l *diag.List, b *Batch, id string, ch Choices) {
+func (w *work) unknownSheet(l *diag.List, id string) {
 	var names []string
-	for _, s := range e.Sheets.List() {
+	for _, s := range w.Sheets.List() {
 		names = append(names, s.ID)
 	}
 	path := "label.sheet"
-	if ch.Sheet != "" {
+	if w.o.Choice.Sheet != "" {
 		path = ""
 	}
-	b.unknown(l, "unknown-sheet", id, path, names)
-}
-
-// paper is the maker's paper: Letter where US measures are used, else A4.
-func (b *Batch) paper() string {
-	if b.Kitchen.Units == "us" {
-		return "letter"
-	}
-	return "a4"
+	w.o.unknown(l, "unknown-sheet", id, path, names)
 }
 
 // fitting finds the roomiest label sheet of the maker's paper whose cell fits
 // the jar. Wraps differ with every jar and are cut to it on plain paper.
-func (e *Env) fitting(b *Batch, c *label.Content, p label.Piece) *sheet.Sheet {
+func (w *work) fitting(c *label.Content, p label.Piece) *sheet.Sheet {
 	var best *sheet.Sheet
-	for _, s := range e.Sheets.For(string(p)) {
-		if s.Auto || !strings.HasPrefix(s.ID, b.paper()) || !fitsJar(s, c, p) {
+	for _, s := range w.Sheets.For(string(p)) {
+		if s.Auto || !strings.HasPrefix(s.ID, w.o.Paper) || !fitsJar(s, c, p) {
 			continue
 		}
 		if best == nil || float64(s.W)*float64(s.H) > float64(best.W)*float64(best.H) {
@@ -115,7 +111,7 @@ func cellFrom(c sheet.Cell) compose.Cell {
 
 // cellOf gives the cell of a sheet; plain paper takes the size asked for, or
 // the one that suits the jar.
-func (e *Env) cellOf(s *sheet.Sheet, c *label.Content, p label.Piece, size string) (compose.Cell, error) {
+func cellOf(s *sheet.Sheet, c *label.Content, p label.Piece, size string) (compose.Cell, error) {
 	if !s.Auto {
 		return cellFrom(s.Cell()), nil
 	}
@@ -204,20 +200,20 @@ func parseSize(s string) (w, h unit.Length, err error) {
 
 // suggest adds to an overflow which sheet or piece would take the label. It
 // composes them to know, not to guess.
-func (e *Env) suggest(found diag.List, over []compose.Overflow, c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) {
+func (w *work) suggest(found diag.List, over []compose.Overflow, c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) {
 	if len(over) == 0 {
 		return
 	}
 	hint := ""
-	for _, s := range e.Sheets.Room(string(p), min(cell.W, cell.H), max(cell.W, cell.H)) {
-		if !s.Auto && fitsJar(s, c, p) && e.takes(c, d, p, cellFrom(s.Cell())) {
+	for _, s := range w.Sheets.Room(string(p), min(cell.W, cell.H), max(cell.W, cell.H)) {
+		if !s.Auto && fitsJar(s, c, p) && w.takes(c, d, p, cellFrom(s.Cell())) {
 			hint = fmt.Sprintf("--sheet %s would take it", s.ID)
 			break
 		}
 	}
 	if hint == "" && p != label.Wrap {
-		w, h, shape := suits(c, label.Wrap)
-		if e.takes(c, d, label.Wrap, compose.Cell{W: w, H: h, Shape: shape, Safe: 2 * unit.Millimetre}) {
+		wide, high, shape := suits(c, label.Wrap)
+		if w.takes(c, d, label.Wrap, compose.Cell{W: wide, H: high, Shape: shape, Safe: 2 * unit.Millimetre}) {
 			hint = "--kind wrap would take it"
 		}
 	}
@@ -231,7 +227,7 @@ func (e *Env) suggest(found diag.List, over []compose.Overflow, c *label.Content
 	}
 }
 
-func (e *Env) takes(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) bool {
-	r, l := compose.Compose(c, d, p, cell, e.Faces, compose.Options{})
+func (w *work) takes(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) bool {
+	r, l := compose.Compose(c, d, p, cell, w.Faces, compose.Options{})
 	return len(r.Overflow) == 0 && !l.HasErrors()
 }

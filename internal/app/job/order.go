@@ -1,0 +1,97 @@
+package job
+
+import (
+	"slices"
+
+	"jarmark/internal/draw/press"
+	"jarmark/internal/give/pack"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
+)
+
+// orderOf is what to print of a batch: its files' wishes, and over them what
+// the maker chose for this run.
+func (b *Batch) orderOf(c Choices) *press.Order {
+	own, k := b.Batch.Label, b.Kitchen
+	o := &press.Order{
+		File: b.Input.Batch.Name, Name: b.Batch.Name, Lot: b.Cooked.Lot, Maker: k.Name,
+		Pieces:  b.pieces(c),
+		Choice:  press.Choice{Design: c.Design, Sheet: c.Sheet, Size: c.Size, OwnDesign: own.Design, OwnSheet: own.Sheet, OwnSize: own.Size, Kind: own.Kind},
+		Paper:   b.paper(),
+		PerBox:  k.Supplies.PerBox(),
+		Serials: c.Serials || own.Serials, InkSaver: c.InkSaver || own.InkSaver,
+		Tagged: len(b.Batch.Gifts)+len(c.List) > 0, Allergens: len(b.Cooked.Allergy().Found) > 0,
+		Copies: c.Copies, Skip: c.Skip, CutMarks: c.CutMarks,
+		Correction: press.Correction(k.Printer), PartSheets: k.Supplies.PartSheets,
+		Created: b.created(c), Shared: &b.shared,
+	}
+	for i, content := range b.Contents {
+		j := b.Cooked.Jars[i]
+		o.Jars = append(o.Jars, press.Jars{Content: content, Sealed: j.Sealed, Tags: b.tags(j.Jar.Key, c)})
+	}
+	return o
+}
+
+// pieces says which labels to print: those chosen, else the batch file's,
+// else a wrap-around that carries everything.
+func (b *Batch) pieces(c Choices) []label.Piece {
+	switch {
+	case len(c.Pieces) > 0:
+		return c.Pieces
+	case b.Batch.Label.Kind != "":
+		return []label.Piece{label.Piece(b.Batch.Label.Kind)}
+	}
+	return []label.Piece{label.Wrap}
+}
+
+// paper is the maker's paper: Letter where US measures are used, else A4.
+func (b *Batch) paper() string {
+	if b.Kitchen.Units == "us" {
+		return "letter"
+	}
+	return "a4"
+}
+
+// tags gives one tag a gift jar of a size.
+func (b *Batch) tags(jarKey string, c Choices) (out []press.Tag) {
+	for _, t := range c.tags {
+		if t.Lot == b.Cooked.Lot && t.JarKey == jarKey {
+			out = append(out, press.Tag{To: t.To, From: t.From, Message: t.Message, Design: t.Design, File: t.File, Path: t.Path, Pos: t.Pos})
+		}
+	}
+	return out
+}
+
+// Labels composes the pieces asked for and puts them on sheets. Findings tell
+// what does not fit and what would take it; with an error nothing is returned.
+func (e *Env) Labels(b *Batch, c Choices) ([]press.Run, diag.List) {
+	o, found := e.order(b, c)
+	stacks, l := e.Press.Set(o)
+	found = append(found, b.locate(l)...)
+	found = append(found, b.unfilled(o.Pieces, c)...)
+	if found.HasErrors() {
+		return nil, found
+	}
+	runs, l := e.Press.Impose(stacks, o)
+	return runs, append(found, b.locate(l)...)
+}
+
+// order is orderOf with the tags allotted, where tags are to be printed.
+func (e *Env) order(b *Batch, c Choices) (*press.Order, diag.List) {
+	found := e.allot([]*Batch{b}, &c)
+	return b.orderOf(c), found
+}
+
+// allot says which jars of the batches go to whom, when tags are to be
+// printed: the batches' own gifts first, then a list kept apart. A jar that is
+// promised twice is an error that names who goes without.
+func (e *Env) allot(batches []*Batch, c *Choices) diag.List {
+	if !slices.ContainsFunc(batches, func(b *Batch) bool { return slices.Contains(b.pieces(*c), label.Tag) }) {
+		return nil
+	}
+	plan, l := e.Pack(batches, pack.Options{List: c.List})
+	if plan != nil {
+		c.tags = plan.Tags
+	}
+	return l.Errors()
+}

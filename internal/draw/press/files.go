@@ -1,0 +1,128 @@
+package press
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/pdf"
+	"jarmark/internal/draw/png"
+	"jarmark/internal/draw/sheet"
+	"jarmark/internal/draw/svg"
+	"jarmark/internal/kit/diag"
+)
+
+// File is one finished output; Name is relative with forward slashes.
+type File struct {
+	Name string
+	Data []byte
+}
+
+// previewDPI is fine enough to judge type on a screen and to scan a code.
+const previewDPI = 200
+
+// Files turns a document into files of one format: one PDF, or one SVG or PNG a
+// page.
+func (p *Press) Files(d *page.Doc, name, format string) ([]File, error) {
+	switch format {
+	case "", "pdf":
+		data, err := p.PDF(d)
+		return []File{{name + ".pdf", data}}, err
+	case "svg", "png":
+	default:
+		return nil, fmt.Errorf("no format %q: pdf, svg or png", format)
+	}
+	var out []File
+	for i := range d.Pages {
+		var data []byte
+		var err error
+		if format == "svg" {
+			data, err = p.SVG(d, i)
+		} else {
+			data, err = p.PNG(d, i, previewDPI)
+		}
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, File{pageName(name, i, len(d.Pages), format), data})
+	}
+	return out, nil
+}
+
+func pageName(name string, i, n int, format string) string {
+	if n == 1 {
+		return name + "." + format
+	}
+	return fmt.Sprintf("%s-%0*d.%s", name, len(fmt.Sprint(n)), i+1, strings.ToLower(format))
+}
+
+// Merge puts documents of several runs into one, page after page.
+func Merge(runs []Run) *page.Doc {
+	if len(runs) == 0 {
+		return nil
+	}
+	out := *runs[0].Doc
+	out.Pages = nil
+	for _, r := range runs {
+		out.Pages = append(out.Pages, r.Doc.Pages...)
+	}
+	return &out
+}
+
+// PDF renders a document.
+func (p *Press) PDF(d *page.Doc) ([]byte, error) {
+	var buf bytes.Buffer
+	err := pdf.Write(&buf, d, p.Faces)
+	return buf.Bytes(), err
+}
+
+// SVG renders one page of a document.
+func (p *Press) SVG(d *page.Doc, i int) ([]byte, error) {
+	var buf bytes.Buffer
+	err := svg.Page(&buf, d, i, p.Faces)
+	return buf.Bytes(), err
+}
+
+// FrameSVG renders one label alone, for previews.
+func (p *Press) FrameSVG(f *page.Frame, overlay []page.Item) ([]byte, error) {
+	var buf bytes.Buffer
+	err := svg.Frame(&buf, f, overlay, p.Faces)
+	return buf.Bytes(), err
+}
+
+// PNG renders one page of a document at a resolution in dots per inch.
+func (p *Press) PNG(d *page.Doc, i int, dpi float64) ([]byte, error) {
+	img, err := png.Page(d, i, p.Faces, dpi)
+	if err != nil {
+		return nil, err
+	}
+	var buf bytes.Buffer
+	err = png.Encode(&buf, img)
+	return buf.Bytes(), err
+}
+
+// Describe gives a document its title, maker, language and date.
+func (o *Order) Describe(d *page.Doc, what string) {
+	d.Title = fmt.Sprintf("%s, %s, lot %s", o.Name, what, o.Lot)
+	d.Author = o.Maker
+	d.Lang = "en"
+	if len(o.Jars) > 0 && o.Jars[0].Content != nil && o.Jars[0].Content.Lang != "" {
+		d.Lang = o.Jars[0].Content.Lang
+	}
+	d.Created = o.Created
+}
+
+// Align makes the printer alignment page of a sheet as PDF.
+func (p *Press) Align(id string) (File, diag.List, error) {
+	var l diag.List
+	s, ok := p.Sheets.Get(id)
+	if !ok {
+		l.Errorf("unknown-sheet", diag.Command, "", "no sheet %q", id).Hinted("jarmark sheets lists them")
+		return File{}, l, nil
+	}
+	doc := sheet.Align(s, p.Faces)
+	doc.Title, doc.Lang = "printer alignment, "+s.ID, "en"
+	data, err := p.PDF(doc)
+	return File{Name: "align-" + id + ".pdf", Data: data}, l, err
+}

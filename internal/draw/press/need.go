@@ -1,0 +1,96 @@
+package press
+
+import (
+	"fmt"
+
+	"jarmark/internal/law/label"
+)
+
+// needs lists the labels of a piece for one jar size: as many as sealed jars,
+// named where they are gifts. Unsealed jars get none: they are not for keeping.
+func (o *Order) needs(p label.Piece, jar int) []Tag {
+	j := o.Jars[jar]
+	switch p {
+	case label.Tag:
+		if o.Tagged {
+			return j.Tags
+		}
+	case label.CaseLabel:
+		return o.blank(boxes(j.Sealed, o.PerBox))
+	case label.Sign: // says nothing of the size
+		if jar > 0 {
+			return nil
+		}
+		return o.blank(1)
+	case label.ShelfCard, label.AllergCard:
+		return o.blank(1)
+	}
+	return o.blank(j.Sealed)
+}
+
+func (o *Order) blank(n int) []Tag {
+	if o.Copies > 0 {
+		n = o.Copies
+	}
+	return make([]Tag, min(max(n, 0), MaxLabels))
+}
+
+// boxes is how many boxes jars need at `holds` a box.
+func boxes(jars, holds int) int {
+	return (jars + holds - 1) / holds
+}
+
+func named(list []Tag) bool {
+	for _, t := range list {
+		if t != (Tag{}) {
+			return true
+		}
+	}
+	return false
+}
+
+// addressed is the content of a tag for one person. The words before a name
+// ("for", "from") are the rule set's, in its language.
+func addressed(c *label.Content, t Tag) *label.Content {
+	out := *c
+	out.Blocks = append([]label.Block(nil), c.Blocks...)
+	for _, f := range []struct {
+		kind label.Kind
+		text string
+	}{{label.To, t.To}, {label.From, t.From}, {label.Message, t.Message}} {
+		if f.text == "" {
+			continue
+		}
+		b := label.Block{ID: string(f.kind), Kind: f.kind}
+		if was, ok := c.Find(f.kind); ok {
+			b.Runs = append(b.Runs, was.Runs[:min(1, len(was.Runs))]...)
+		}
+		b.Runs = append(b.Runs, label.Run{Text: f.text})
+		out.Blocks = replace(out.Blocks, b)
+	}
+	return &out
+}
+
+// replace puts a block in the place of the one of its kind, or at the end.
+func replace(blocks []label.Block, nb label.Block) []label.Block {
+	for i, b := range blocks {
+		if b.Kind == nb.Kind {
+			blocks[i] = nb
+			return blocks
+		}
+	}
+	return append(blocks, nb)
+}
+
+// withSerial adds the widest jar number, so that its place is kept free.
+func withSerial(c *label.Content, n int) *label.Content {
+	out := *c
+	out.Blocks = replace(append([]label.Block(nil), c.Blocks...),
+		label.Block{ID: "serial", Kind: label.Serial, Runs: []label.Run{{Text: serialText(n, n)}}})
+	return &out
+}
+
+// serialText numbers a jar with leading zeros: "07 / 12".
+func serialText(i, n int) string {
+	return fmt.Sprintf("%0*d / %d", len(fmt.Sprint(n)), i, n)
+}

@@ -1,0 +1,22 @@
+package press
+
+import (
+	"testing"
+
+	"jarmark/internal/law/label"
+)
+
+// Jars that did not seal get no label: neither wrap nor lid, and no place in a
+// box.
+func TestUnsealedJarsGetNoLabel(t *testing.T) {
+	o := &Order{PerBox: 4, Jars: []Jars{{Sealed: 8}}} // of 12 filled
+	for piece, want := range map[label.Piece]int{label.Wrap: 8, label.Lid: 8, label.Front: 8, label.CaseLabel: 2, label.ShelfCard: 1} {
+		if got := len(o.needs(piece, 0)); got != want {
+			t.Errorf("%s: %d labels, want %d", piece, got, want)
+		}
+	}
+	o.Copies = 3
+	if got := len(o.needs(label.Wrap, 0)); got != 3 {
+		t.Errorf("asked for 3 copies: %d", got)
+	}
+}

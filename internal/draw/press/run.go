@@ -1,0 +1,211 @@
+package press
+
+import (
+	"cmp"
+	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/design"
+	"jarmark/internal/draw/inspect"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/sheet"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
+)
+
+// Run is one print run: labels of one piece on one kind of sheet.
+type Run struct {
+	Piece  label.Piece
+	Sheet  *sheet.Sheet
+	Doc    *page.Doc
+	Labels int
+	Used   int // cells gone on the last sheet
+	Cells  int // cells of one sheet
+}
+
+// Stack is the labels of one piece for one kind of sheet.
+type Stack struct {
+	Piece  label.Piece
+	sheet  *sheet.Sheet
+	labels []sheet.Label
+}
+
+// work is one order on the press.
+type work struct {
+	*Press
+	o *Order
+}
+
+// Set composes all labels of an order, one stack a piece and sheet. Findings
+// tell what does not fit and what would take it; they know a path, and a file
+// only where it is the order's or a gift list's.
+func (p *Press) Set(o *Order) (out []Stack, found diag.List) {
+	w := &work{p, o}
+	for _, piece := range o.Pieces {
+		for i := range o.Jars {
+			s, l := w.piece(piece, i, o.needs(piece, i))
+			found = append(found, l...)
+			if s != nil {
+				out = append(out, *s)
+			}
+		}
+	}
+	return out, found
+}
+
+// First sets the first label of a piece for one jar size as it would be
+// printed, also where there is no jar yet.
+func (p *Press) First(o *Order, piece label.Piece, jar int) (page.Placement, bool, diag.List) {
+	need := o.needs(piece, jar)
+	if len(need) == 0 {
+		need = make([]Tag, 1)
+	}
+	s, found := (&work{p, o}).piece(piece, jar, need)
+	if s == nil {
+		return page.Placement{}, false, found
+	}
+	return page.Placement{Frame: s.labels[0].Frame, Overlay: s.labels[0].Overlay}, true, found
+}
+
+// piece sets one piece for one jar size; nil when there is nothing to print.
+func (w *work) piece(p label.Piece, jar int, need []Tag) (*Stack, diag.List) {
+	content := w.o.Jars[jar].Content
+	if len(need) == 0 || content == nil {
+		return nil, nil
+	}
+	s, cell, found := w.stock(content, p)
+	if s == nil {
+		return nil, found
+	}
+	labels, l := w.draw(content, p, cell, need)
+	found = append(found, l...)
+	if len(labels) == 0 {
+		return nil, found
+	}
+	return &Stack{p, s, labels}, found
+}
+
+// gather lays stacks of the same piece and sheet together, so that batches
+// printed in one go share sheets.
+func gather(in []Stack) (out []Stack) {
+	at := map[string]int{}
+	for _, s := range in {
+		key := string(s.Piece) + " " + s.sheet.ID
+		if i, ok := at[key]; ok {
+			out[i].labels = append(out[i].labels, s.labels...)
+			continue
+		}
+		at[key] = len(out)
+		out = append(out, s)
+	}
+	return out
+}
+
+// Impose puts stacks on paper. The order gives the documents their name and
+// the printer its correction.
+func (p *Press) Impose(stacks []Stack, o *Order) (out []Run, found diag.List) {
+	for _, s := range gather(stacks) {
+		run, l := sheet.Fill(s.labels, s.sheet, o.printOptions(s.sheet))
+		found = append(found, l...)
+		if run.Doc == nil {
+			continue
+		}
+		o.Describe(run.Doc, string(s.Piece))
+		out = append(out, Run{s.Piece, s.sheet, run.Doc, len(s.labels), run.Used, run.Cells})
+	}
+	if found.HasErrors() {
+		return nil, found
+	}
+	return out, found
+}
+
+// printOptions adds the printer's measured correction and the part-used sheet.
+func (o *Order) printOptions(s *sheet.Sheet) sheet.Options {
+	by := o.Correction
+	opt := sheet.Options{Skip: o.Skip, CutMarks: o.CutMarks || s.Cut,
+		OffsetX: by.OffsetX, OffsetY: by.OffsetY, ScaleX: by.ScaleX, ScaleY: by.ScaleY}
+	if opt.Skip == 0 {
+		opt.Skip = o.PartSheets[s.ID]
+	}
+	return opt
+}
+
+// draw composes the labels of one piece and jar size: one frame where all are
+// alike, one each where names differ, with numbers laid over.
+func (w *work) draw(content *label.Content, p label.Piece, cell compose.Cell, need []Tag) ([]sheet.Label, diag.List) {
+	if p == label.Tag && named(need) {
+		return w.drawTags(content, cell, need)
+	}
+	d, l := w.design("")
+	if d == nil {
+		return nil, l
+	}
+	opt := w.o.options()
+	if w.o.Serials {
+		opt.Reserve = []label.Kind{label.Serial}
+		content = withSerial(content, len(need))
+	}
+	r, content, found := w.fit(content, d, p, cell, opt)
+	found = append(l, found...)
+	if r.Frame == nil || found.HasErrors() {
+		return nil, found
+	}
+	found = append(found, inspect.Frame(r.Frame, content, w.Faces, inspect.Default())...)
+	out := make([]sheet.Label, len(need))
+	for i := range out {
+		out[i] = sheet.Label{Frame: r.Frame}
+		if w.o.Serials {
+			out[i].Overlay = w.number(r.Frame, i+1, len(need))
+		}
+	}
+	return out, found
+}
+
+// number sets a jar's number in the slot kept for it. The slot was measured
+// for the widest number, so it always fits.
+func (w *work) number(f *page.Frame, i, n int) []page.Item {
+	for _, slot := range f.Slots {
+		if slot.Kind == string(label.Serial) {
+			items, _ := compose.Overlay(slot, serialText(i, n), w.Faces)
+			return items
+		}
+	}
+	return nil
+}
+
+// design picks a design; a name that is unknown is a finding.
+func (w *work) design(wanted string) (*design.Design, diag.List) {
+	return w.Design(w.o, wanted)
+}
+
+// Design picks a design: the one chosen for this run, else the one wanted,
+// else the batch file's, else the default. A name that is unknown is a finding.
+func (p *Press) Design(o *Order, wanted string) (*design.Design, diag.List) {
+	var l diag.List
+	id, path := cmp.Or(o.Choice.Design, wanted, o.Choice.OwnDesign, DefaultDesign), "label.design"
+	if o.Choice.Design != "" {
+		path = ""
+	}
+	d, ok := p.Designs.Get(id)
+	if ok {
+		return d, nil
+	}
+	var names []string
+	for _, d := range p.Designs.List() {
+		names = append(names, d.ID)
+	}
+	o.unknown(&l, "unknown-design", id, path, names)
+	return nil, l
+}
+
+// unknown reports a design or sheet nobody knows, with the nearest name.
+func (o *Order) unknown(l *diag.List, code, id, path string, names []string) {
+	what := code[len("unknown-"):]
+	hint := "jarmark " + what + "s lists them"
+	if near, ok := diag.DidYouMean(id, names); ok {
+		hint = "did you mean " + near + "? " + hint
+	}
+	file := o.File
+	if path == "" {
+		file = diag.Command
+	}
+	l.Errorf(code, file, path, "no %s %q", what, id).Hinted(hint)
+}
