@@ -91,7 +91,7 @@ func writeFacts(w io.Writer, b *job.Batch) {
 	if len(rows) == 0 {
 		return
 	}
-	fmt.Fprintf(w, "%s, lot %s\n", b.Batch.Name, b.Cooked.Lot)
+	fmt.Fprintf(w, "%s, lot %s\n", b.Notes.Name, b.Cooked.Lot)
 	for _, r := range rows {
 		fmt.Fprintf(w, "  %-13s %s\n", r.Name, r.Text)
 	}

@@ -69,7 +69,7 @@ func (a *app) publishLot(out string, d job.Made, in []job.Input) error {
 // report tells what was made, one line a file, for the first look.
 func (a *app) report(dir string, d job.Made) {
 	r := d.Batch.Cooked
-	fmt.Fprintf(a.out, "%s, lot %s: %d jars, %d sealed\n", d.Batch.Batch.Name, r.Lot, r.Count(), r.Sealed())
+	fmt.Fprintf(a.out, "%s, lot %s: %d jars, %d sealed\n", d.Batch.Notes.Name, r.Lot, r.Count(), r.Sealed())
 	for _, f := range d.Files {
 		fmt.Fprintf(a.out, "  %s\n", filepath.Join(dir, filepath.FromSlash(f.Name)))
 	}

@@ -31,7 +31,7 @@ func runScale(a *app, o *options, args []string) error {
 			return err
 		}
 	} else {
-		writeScaled(&buf, batches[0].Batch.Name, s)
+		writeScaled(&buf, batches[0].Notes.Name, s)
 	}
 	if o.out == "" || o.out == "-" {
 		_, err = a.out.Write(buf.Bytes())

@@ -32,8 +32,8 @@ func (b *Batch) surroundings(c Choices) (l diag.List) {
 		l.Warnf("no-kitchen", b.Input.Batch.Name, "", "there is no kitchen.toml beside this file or in a folder above it").
 			Hinted("jarmark new NAME writes one to fill in: who makes the jam, and where it is sold")
 	}
-	if b.Batch != nil && !c.Today.IsZero() && c.Today.Before(b.Batch.Made) && counted(b.Batch) {
-		l.Warnf("made-later", b.Input.Batch.Name, "made", "jars are counted, and the day they are made, %s, is still to come", b.Batch.Made).
+	if b.Notes != nil && !c.Today.IsZero() && c.Today.Before(b.Notes.Made) && counted(b.Notes) {
+		l.Warnf("made-later", b.Input.Batch.Name, "made", "jars are counted, and the day they are made, %s, is still to come", b.Notes.Made).
 			Hinted("check the date; a plan has no counts yet")
 	}
 	return l
@@ -41,7 +41,7 @@ func (b *Batch) surroundings(c Choices) (l diag.List) {
 
 // past warns of a batch whose date is over on the day its labels are made.
 func (b *Batch) past(c Choices) (l diag.List) {
-	if best := b.Cooked.BestBefore; !c.Today.IsZero() && !best.IsZero() && best.Before(c.Today) && !best.Before(b.Batch.Made) {
+	if best := b.Cooked.BestBefore; !c.Today.IsZero() && !best.IsZero() && best.Before(c.Today) && !best.Before(b.Notes.Made) {
 		l.Warnf("date-over", b.Input.Batch.Name, "made", "the date on the label, %s, is over: today is %s", best, c.Today).
 			Hinted("do not sell or give these jars as fresh; check made, and best_before if you gave one").
 			Cited("common practice, no source")

@@ -13,7 +13,7 @@ func (b *Batch) created(c Choices) int64 {
 	if c.Created != 0 {
 		return c.Created
 	}
-	return noon(b.Batch.Made)
+	return noon(b.Notes.Made)
 }
 
 func noon(d unit.Date) int64 {

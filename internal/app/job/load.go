@@ -49,7 +49,7 @@ type Choices struct {
 type Batch struct {
 	Input    Input
 	Kitchen  *batch.Kitchen
-	Batch    *batch.Batch
+	Notes    *batch.Batch
 	Cooked   *cook.Result
 	Set      *rule.Set
 	Contents []*label.Content // one a jar size, as Cooked.Jars
@@ -83,18 +83,18 @@ func (e *Env) load(in Input, c Choices) *Batch {
 	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data, e.Book.Find)
 	b.add(l)
 	b.add(b.soldAt(e, c))
-	b.Batch, l = batch.Parse(in.Batch.Name, in.Batch.Data, b.Kitchen)
+	b.Notes, l = batch.Parse(in.Batch.Name, in.Batch.Data, b.Kitchen)
 	b.add(l)
 	b.add(b.surroundings(c))
-	if b.Batch == nil || b.Kitchen == nil {
+	if b.Notes == nil || b.Kitchen == nil {
 		return b
 	}
-	if l = tooMuch(b.Batch); len(l) > 0 {
+	if l = tooMuch(b.Notes); len(l) > 0 {
 		b.add(l)
 		return b
 	}
 	b.Pantry = e.Pantry.Speaking(b.Kitchen.Place.Language(b.Kitchen.Language)).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
-	b.Cooked, l = cook.Compute(b.Batch, b.Kitchen, b.Pantry)
+	b.Cooked, l = cook.Compute(b.Notes, b.Kitchen, b.Pantry)
 	b.add(l)
 	if b.Cooked == nil {
 		return b
@@ -136,8 +136,8 @@ func (b *Batch) soldAt(e *Env, c Choices) diag.List {
 // labelDay is the day the labels are made on: today, but never before the
 // batch itself.
 func (b *Batch) labelDay(c Choices) unit.Date {
-	if c.Today.IsZero() || c.Today.Before(b.Batch.Made) {
-		return b.Batch.Made
+	if c.Today.IsZero() || c.Today.Before(b.Notes.Made) {
+		return b.Notes.Made
 	}
 	return c.Today
 }

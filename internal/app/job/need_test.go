@@ -10,7 +10,7 @@ import (
 
 // Jars that did not seal are not ordered a label for: see press.Order.
 func TestOrderCountsSealedJars(t *testing.T) {
-	b := &Batch{Batch: &batch.Batch{}, Kitchen: &batch.Kitchen{}, Contents: []*label.Content{{}},
+	b := &Batch{Notes: &batch.Batch{}, Kitchen: &batch.Kitchen{}, Contents: []*label.Content{{}},
 		Cooked: &cook.Result{Jars: []cook.JarPlan{{Count: 12, Sealed: 8}}}}
 	if got := b.orderOf(Choices{}).Jars[0].Sealed; got != 8 {
 		t.Errorf("%d jars to label, want 8", got)

@@ -12,15 +12,15 @@ import (
 // orderOf is what to print of a batch: its files' wishes, and over them what
 // the maker chose for this run.
 func (b *Batch) orderOf(c Choices) *press.Order {
-	own, k := b.Batch.Label, b.Kitchen
+	own, k := b.Notes.Label, b.Kitchen
 	o := &press.Order{
-		File: b.Input.Batch.Name, Name: b.Batch.Name, Lot: b.Cooked.Lot, Maker: k.Name,
+		File: b.Input.Batch.Name, Name: b.Notes.Name, Lot: b.Cooked.Lot, Maker: k.Name,
 		Pieces:  b.pieces(c),
 		Choice:  press.Choice{Design: c.Design, Sheet: c.Sheet, Size: c.Size, OwnDesign: own.Design, OwnSheet: own.Sheet, OwnSize: own.Size, Kind: own.Kind},
 		Paper:   b.paper(),
 		PerBox:  k.Supplies.PerBox(),
 		Serials: c.Serials || own.Serials, InkSaver: c.InkSaver || own.InkSaver,
-		Tagged: len(b.Batch.Gifts)+len(c.List) > 0, Allergens: len(b.Cooked.Allergy().Found) > 0,
+		Tagged: len(b.Notes.Gifts)+len(c.List) > 0, Allergens: len(b.Cooked.Allergy().Found) > 0,
 		Copies: c.Copies, Skip: c.Skip, CutMarks: c.CutMarks,
 		Correction: press.Correction(k.Printer), PartSheets: k.Supplies.PartSheets,
 		Created: b.created(c), Shared: &b.shared,
@@ -38,8 +38,8 @@ func (b *Batch) pieces(c Choices) []label.Piece {
 	switch {
 	case len(c.Pieces) > 0:
 		return c.Pieces
-	case b.Batch.Label.Kind != "":
-		return []label.Piece{label.Piece(b.Batch.Label.Kind)}
+	case b.Notes.Label.Kind != "":
+		return []label.Piece{label.Piece(b.Notes.Label.Kind)}
 	}
 	return []label.Piece{label.Wrap}
 }

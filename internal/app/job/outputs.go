@@ -87,7 +87,7 @@ func makeLabels(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 
 // makeTags prints one hang tag a gift jar, when there are gifts.
 func makeTags(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
-	if len(b.Batch.Gifts) == 0 && len(c.List) == 0 {
+	if len(b.Notes.Gifts) == 0 && len(c.List) == 0 {
 		return nil, nil, nil
 	}
 	c.Pieces, c.Sheet, c.Size, c.Skip, c.Copies, c.Serials = []label.Piece{label.Tag}, "", "", 0, 0, false
@@ -97,7 +97,7 @@ func makeTags(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 // makeCards prints the price card and allergen card, when there is a market,
 // and the sign where the place has words for one.
 func makeCards(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
-	if len(b.Batch.Markets) == 0 {
+	if len(b.Notes.Markets) == 0 {
 		return nil, nil, nil
 	}
 	c.Sheet, c.Size, c.Skip, c.Copies, c.Serials = "", "", 0, 0, false

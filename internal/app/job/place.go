@@ -10,8 +10,8 @@ import (
 // locate fills in where findings stand in the maker's files.
 func (b *Batch) locate(l diag.List) diag.List {
 	var batchFile, kitchenFile *source.File
-	if b.Batch != nil {
-		batchFile = b.Batch.File
+	if b.Notes != nil {
+		batchFile = b.Notes.File
 	}
 	if b.Kitchen != nil {
 		kitchenFile = b.Kitchen.File

@@ -75,7 +75,7 @@ func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
 // prove measures the labels of one jar size.
 func (e *Env) prove(b *Batch, i int, c Choices, quotes []rule.Quote) (pack.Proof, diag.List) {
 	content := b.Contents[i]
-	p := pack.Proof{Name: b.Batch.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.Name,
+	p := pack.Proof{Name: b.Notes.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.Name,
 		American: b.Kitchen.Place.US() && content.Lang == "en", Law: *content,
 		Allergens: content.AllergenWhy, Doubt: content.AllergenDoubt, None: content.NoAllergens}
 	for _, r := range b.Cooked.Keeping.Reasons {

@@ -46,7 +46,7 @@ func TestSigns(t *testing.T) {
 				t.Errorf("%s: the sign says %q", place, said)
 			}
 			if size < unit.Points(24) { // read from across a stall; common practice, no source
-				t.Errorf("%s %s: the words are set in %.1f pt", place, b.Batch.Name, size.Points())
+				t.Errorf("%s %s: the words are set in %.1f pt", place, b.Notes.Name, size.Points())
 			}
 			for _, id := range []string{"ingredients", "maker"} {
 				if !bears(fr, id) {

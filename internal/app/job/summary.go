@@ -17,8 +17,8 @@ type Facts = facts.Facts
 // Facts gathers what is known of a batch, for programs.
 func (b *Batch) Facts() Facts {
 	f := facts.Batch{File: b.Input.Batch.Name, Cooked: b.Cooked, Contents: b.Contents, Findings: b.Findings}
-	if b.Batch != nil {
-		f.Name, f.Made = b.Batch.Name, b.Batch.Made
+	if b.Notes != nil {
+		f.Name, f.Made = b.Notes.Name, b.Notes.Made
 	}
 	if b.Set != nil {
 		f.Place = b.Set.ID

@@ -14,7 +14,7 @@ type Shown = press.Shown
 // Show draws every different label of the pieces chosen. A piece that cannot
 // be printed leaves a finding and does not hide the others.
 func (e *Env) Show(b *Batch, c Choices) ([]Shown, diag.List) {
-	if b.Batch == nil || b.Cooked == nil || len(b.Contents) == 0 {
+	if b.Notes == nil || b.Cooked == nil || len(b.Contents) == 0 {
 		return nil, nil
 	}
 	o, found := e.order(b, c)

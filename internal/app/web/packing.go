@@ -53,10 +53,10 @@ func packChoices(event string) job.PackChoices {
 func events(batches []*job.Batch) (out []string) {
 	seen := map[string]bool{}
 	for _, b := range batches {
-		if b.Batch == nil {
+		if b.Notes == nil {
 			continue
 		}
-		for _, m := range b.Batch.Markets {
+		for _, m := range b.Notes.Markets {
 			if m.Event != "" && !seen[m.Event] {
 				seen[m.Event] = true
 				out = append(out, m.Event)
