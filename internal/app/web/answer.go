@@ -46,9 +46,11 @@ func (s *site) plain(h handler) http.Handler {
 			answerJSON(w, p.Status, p)
 			return
 		}
+		v := s.view("Something is wrong", "", p)
+		v.Root = rootOf(r)
 		w.Header().Set("Content-Type", "text/html; charset=utf-8")
 		w.WriteHeader(p.Status)
-		if err := s.pages.ExecuteTemplate(w, "problem.html", s.view("Something is wrong", "", p)); err != nil {
+		if err := s.pages.ExecuteTemplate(w, "problem.html", v); err != nil {
 			s.opts.Log.Print(err)
 		}
 	})

@@ -21,16 +21,16 @@ type newPage struct {
 }
 
 func (s *site) newBatch(w http.ResponseWriter, r *http.Request) error {
-	return s.showNew(w, newPage{Kind: "jam", Made: s.opts.Today().String()})
+	return s.showNew(w, r, newPage{Kind: "jam", Made: s.opts.Today().String()})
 }
 
-func (s *site) showNew(w http.ResponseWriter, p newPage) error {
+func (s *site) showNew(w http.ResponseWriter, r *http.Request, p newPage) error {
 	p.Kinds = optionsOf(job.KindWords()...)
 	if len(p.Problems) > 0 {
 		w.Header().Set("Content-Type", "text/html; charset=utf-8")
 		w.WriteHeader(http.StatusUnprocessableEntity)
 	}
-	return s.show(w, "new.html", s.view("New batch", "new", p))
+	return s.show(w, r, "new.html", s.view("New batch", "new", p))
 }
 
 // createBatch writes a starter file and opens it.
@@ -41,7 +41,7 @@ func (s *site) createBatch(w http.ResponseWriter, r *http.Request) error {
 	p := newPage{Name: strings.TrimSpace(r.PostFormValue("name")), Kind: r.PostFormValue("kind"), Made: r.PostFormValue("made"), Notes: r.PostFormValue("notes"), Problems: map[string]string{}}
 	doc, made := p.starter()
 	if len(p.Problems) > 0 {
-		return s.showNew(w, p)
+		return s.showNew(w, r, p)
 	}
 	text, l := string(doc.Data), diag.List(nil)
 	if strings.TrimSpace(p.Notes) == "" { // notes bring a kind and a day of their own
@@ -57,7 +57,8 @@ func (s *site) createBatch(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	http.Redirect(w, r, "/batch/"+url.PathEscape(file), http.StatusSeeOther)
+	w.Header().Set("Location", rootOf(r)+"batch/"+url.PathEscape(file)) // http.Redirect would make it absolute
+	w.WriteHeader(http.StatusSeeOther)
 	return nil
 }
 

@@ -18,7 +18,7 @@ func TestBrowserFromNothingToPDF(t *testing.T) {
 	dir := kitchenDir(t)
 	b := browse(t, dir, 1280, 800)
 	b.open("/")
-	b.click(`a[href="/new"]`)
+	b.click(`a[href="./new"]`)
 	b.says("h1", "New batch")
 	b.typeIn("name", "Quince jam")
 	b.click("form button.main")

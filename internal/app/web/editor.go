@@ -29,7 +29,7 @@ func (s *site) editBatch(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.showEditor(w, file, data)
+	return s.showEditor(w, r, file, data)
 }
 
 // parentKitchen is a kitchen.toml above the folder: shown, never written.
@@ -41,26 +41,26 @@ func (s *site) editKitchen(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	if !own {
-		return s.show(w, "parent.html", s.view("Kitchen", "kitchen", parentKitchen{doc.Name, string(doc.Data)}))
+		return s.show(w, r, "parent.html", s.view("Kitchen", "kitchen", parentKitchen{doc.Name, string(doc.Data)}))
 	}
 	if doc.Data == nil {
 		doc.Data, _ = s.env.StarterKitchen("us")
-		return s.showNewKitchen(w, doc.Data)
+		return s.showNewKitchen(w, r, doc.Data)
 	}
-	return s.showEditor(w, store.KitchenName, doc.Data)
+	return s.showEditor(w, r, store.KitchenName, doc.Data)
 }
 
 // showNewKitchen begins a kitchen file that is not on disk yet.
-func (s *site) showNewKitchen(w http.ResponseWriter, text []byte) error {
+func (s *site) showNewKitchen(w http.ResponseWriter, r *http.Request, text []byte) error {
 	p, err := s.editorPage(store.KitchenName, text)
 	p.Mark = mark(nil)
 	if err != nil {
 		return err
 	}
-	return s.show(w, "editor.html", s.view("Kitchen", "kitchen", p))
+	return s.show(w, r, "editor.html", s.view("Kitchen", "kitchen", p))
 }
 
-func (s *site) showEditor(w http.ResponseWriter, file string, text []byte) error {
+func (s *site) showEditor(w http.ResponseWriter, r *http.Request, file string, text []byte) error {
 	p, err := s.editorPage(file, text)
 	if err != nil {
 		return err
@@ -69,7 +69,7 @@ func (s *site) showEditor(w http.ResponseWriter, file string, text []byte) error
 	if p.Kitchen {
 		here = "kitchen"
 	}
-	return s.show(w, "editor.html", s.view(p.Name, here, p))
+	return s.show(w, r, "editor.html", s.view(p.Name, here, p))
 }
 
 func (s *site) editorPage(file string, text []byte) (editorPage, error) {

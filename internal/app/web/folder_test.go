@@ -45,7 +45,7 @@ func TestLinksOutOfTheFolderAreNotFollowed(t *testing.T) {
 		}
 	}
 	h := handlerOf(t, dir)
-	if w := do(h, request("GET", "/", nil)); strings.Contains(w.Body.String(), "Secret") || strings.Contains(w.Body.String(), `href="/batch/link.toml"`) {
+	if w := do(h, request("GET", "/", nil)); strings.Contains(w.Body.String(), "Secret") || strings.Contains(w.Body.String(), `batch/link.toml"`) {
 		t.Error("the list follows a link out of the folder")
 	}
 	for _, path := range []string{"/batch/link.toml", "/do/disk/link.toml", "/picture/batch/link.toml"} {

@@ -80,7 +80,7 @@ func TestNothingInline(t *testing.T) {
 	h := handlerOf(t, kitchenDir(t))
 	for _, path := range []string{"/", "/new", "/batch/plum.toml", "/kitchen", "/pack", "/trace"} {
 		body := do(h, request("GET", path, nil)).Body.String()
-		for _, bad := range []string{"<style", " style=", " onclick=", " onload=", "javascript:", "<script>", "http://", "https://cdn"} {
+		for _, bad := range []string{"<style", " style=", " onclick=", " onload=", "javascript:", "<script>", `href="/`, `src="/`, `action="/`, "http://", "https://cdn"} {
 			if i := strings.Index(body, bad); i >= 0 {
 				t.Errorf("%s: %q: %.80s", path, bad, body[i:])
 			}

@@ -32,7 +32,7 @@ func (s *site) list(w http.ResponseWriter, r *http.Request) error {
 	for _, b := range all.batches {
 		page.Cards = append(page.Cards, cardOf(b, about(all.across, b.Input.Batch.Name)))
 	}
-	return s.show(w, "list.html", s.view("Batches", "batches", page))
+	return s.show(w, r, "list.html", s.view("Batches", "batches", page))
 }
 
 // loaded are the batches of the folder, findings about them together, and what

@@ -58,14 +58,14 @@ func TestPrintIsRefusedWithAReason(t *testing.T) {
 		t.Errorf("%+v", b)
 	}
 	p := call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Pieces: []string{"front", "info"}}, 200)
-	w := do(h, request("GET", p.URL, nil))
+	w := do(h, request("GET", "/"+p.URL, nil))
 	if w.Code != http.StatusOK || !strings.HasPrefix(w.Body.String(), "%PDF") {
 		t.Errorf("%d %.200s", w.Code, w.Body)
 	}
 	for range maxPrints {
 		call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum}, 200)
 	}
-	if w := do(h, request("GET", p.URL, nil)); w.Code != http.StatusNotFound {
+	if w := do(h, request("GET", "/"+p.URL, nil)); w.Code != http.StatusNotFound {
 		t.Errorf("prints are held without end: %d", w.Code)
 	}
 	if p := call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Proof: true}, 200); p.Name != "plum-label-proof.pdf" {

@@ -28,7 +28,7 @@ func (s *site) pieces(query string) (out []option) {
 	slices.SortStableFunc(all, func(a, b label.Piece) int { return rank(a) - rank(b) })
 	for _, p := range all {
 		w := pieceWords[p]
-		out = append(out, option{string(p), w[0], w[1], "/picture/piece/" + string(p) + query})
+		out = append(out, option{string(p), w[0], w[1], "../picture/piece/" + string(p) + query})
 	}
 	return out
 }
@@ -42,7 +42,7 @@ func rank(p label.Piece) int {
 
 func (s *site) designs(query string) (out []option) {
 	for _, d := range s.env.Designs.List() {
-		out = append(out, option{d.ID, d.Name, d.About, "/picture/design/" + d.ID + query})
+		out = append(out, option{d.ID, d.Name, d.About, "../picture/design/" + d.ID + query})
 	}
 	return out
 }
@@ -51,7 +51,7 @@ func (s *site) designs(query string) (out []option) {
 func (s *site) sheets(piece, paper string) (out []option) {
 	for _, sh := range s.env.Sheets.List() {
 		if sh.Takes(piece) || sh.Auto {
-			out = append(out, option{sh.ID, sh.ID, sh.Title, "/picture/sheet/" + sh.ID})
+			out = append(out, option{sh.ID, sh.ID, sh.Title, "../picture/sheet/" + sh.ID})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b option) int { return other(a.Value, paper) - other(b.Value, paper) })

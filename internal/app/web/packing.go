@@ -36,7 +36,7 @@ func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
 		p.Plan = plan
 	}
 	p.Findings = job.FindingRows(append(all.unread, l...))
-	return s.show(w, "pack.html", s.view("Packing", "pack", p))
+	return s.show(w, r, "pack.html", s.view("Packing", "pack", p))
 }
 
 // gifts is the word that asks for the gifts alone.
@@ -132,7 +132,7 @@ func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
 		}
 		p.Findings = job.FindingRows(append(l, found...))
 	}
-	return s.show(w, "trace.html", s.view("Trace", "trace", p))
+	return s.show(w, r, "trace.html", s.view("Trace", "trace", p))
 }
 
 func (s *site) traceFile(w http.ResponseWriter, r *http.Request) error {

@@ -2,6 +2,7 @@ package web
 
 import (
 	"html/template"
+	"net/http"
 	"strings"
 
 	"jarmark/templates"
@@ -10,6 +11,7 @@ import (
 // view is what every page is made from; Data is the page's own.
 type view struct {
 	Title   string
+	Root    string // the way up to the list of batches: links work below any address
 	Here    string // which place of the menu is this page
 	Token   string
 	Version string
@@ -19,6 +21,14 @@ type view struct {
 
 func (s *site) view(title, here string, data any) view {
 	return view{Title: title, Here: here, Token: s.token, Version: assetVersion(), Dir: s.folder.dir, Data: data}
+}
+
+// rootOf is how a page asked for leads up to the first one: "./", "../"...
+func rootOf(r *http.Request) string {
+	if n := strings.Count(r.URL.Path, "/"); n > 1 {
+		return strings.Repeat("../", n-1)
+	}
+	return "./"
 }
 
 // parsePages reads the templates of all pages and parts of pages.

@@ -63,7 +63,7 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 		return nil
 	}
 	name := stem(ask.File) + "-" + what + ".pdf"
-	answerJSON(w, http.StatusOK, printed{"/print/" + s.prints.keep(files[0].Data) + "/" + name, name})
+	answerJSON(w, http.StatusOK, printed{"print/" + s.prints.keep(files[0].Data) + "/" + name, name})
 	return nil
 }
 

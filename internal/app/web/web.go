@@ -101,7 +101,8 @@ func clockDay() unit.Date {
 }
 
 // show writes a page whole or not at all.
-func (s *site) show(w http.ResponseWriter, name string, v any) error {
+func (s *site) show(w http.ResponseWriter, r *http.Request, name string, v view) error {
+	v.Root = rootOf(r)
 	var buf bytes.Buffer
 	if err := s.pages.ExecuteTemplate(&buf, name, v); err != nil {
 		return err

@@ -185,7 +185,7 @@ func TestNewBatch(t *testing.T) {
 		q.Header.Set("Origin", "http://localhost:4321")
 		return do(h, q)
 	}
-	for i, want := range []string{"/batch/quince-jelly.toml", "/batch/quince-jelly-2.toml"} {
+	for i, want := range []string{"./batch/quince-jelly.toml", "./batch/quince-jelly-2.toml"} {
 		if w := post("name=Quince+jelly&kind=jelly&made=2026-10-03"); w.Code != 303 || w.Header().Get("Location") != want {
 			t.Fatalf("%d: %d %s", i, w.Code, w.Header().Get("Location"))
 		}
@@ -199,7 +199,7 @@ func TestNewBatch(t *testing.T) {
 			t.Errorf("%s: %d", form, w.Code)
 		}
 	}
-	if w := post("name=Kitchen&kind=jam&made=2026-10-03"); w.Header().Get("Location") == "/batch/kitchen.toml" || get(t, dir, "kitchen.toml") != thornfield {
+	if w := post("name=Kitchen&kind=jam&made=2026-10-03"); w.Header().Get("Location") == "./batch/kitchen.toml" || get(t, dir, "kitchen.toml") != thornfield {
 		t.Error("a batch named kitchen must not take the kitchen's file")
 	}
 }
@@ -217,7 +217,7 @@ func TestPackAndTraceShowWhereJarsGo(t *testing.T) {
 		t.Error(lot.Facts)
 	}
 	w = do(h, request("GET", "/trace", nil))
-	_, after, _ := strings.Cut(w.Body.String(), "/trace?lot=")
+	_, after, _ := strings.Cut(w.Body.String(), "./trace?lot=")
 	id, _, _ := strings.Cut(after, `"`)
 	w = do(h, request("GET", "/trace?lot="+id, nil))
 	if !strings.Contains(w.Body.String(), "Hedy") || !strings.Contains(w.Body.String(), "1 came home") {

@@ -3,6 +3,9 @@
 
 const token = document.querySelector('meta[name="jarmark-token"]').content;
 
+// rooted is an address below the first page, wherever this one stands.
+export const rooted = (path) => document.querySelector('meta[name="jarmark-root"]').content + path;
+
 // Refused is an answer that says why something was not done.
 export class Refused extends Error {
   constructor(status, answer) {
@@ -14,7 +17,7 @@ export class Refused extends Error {
 
 // send posts a value and gives the response, whatever kind it is.
 export async function send(path, value, signal) {
-  const response = await fetch(path, {
+  const response = await fetch(rooted(path), {
     method: "POST", signal, body: JSON.stringify(value),
     headers: { "Content-Type": "application/json", "X-Jarmark-Token": token },
   });

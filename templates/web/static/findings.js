@@ -1,6 +1,7 @@
 // What is wrong, in two places: beside the field that caused it, and in a list
 // that leads to field and line.
 
+import { rooted } from "./api.js";
 import { byId, make, plural, say } from "./dom.js";
 import { nearest } from "./formpane.js";
 
@@ -32,7 +33,7 @@ export class Findings {
 
   item(f) {
     const go = make("p", { class: "go" });
-    if (!this.mine(f)) go.append(make("a", { href: f.file.endsWith("kitchen.toml") ? "/kitchen" : "/" }, `in ${f.file}`));
+    if (!this.mine(f)) go.append(make("a", { href: f.file.endsWith("kitchen.toml") ? rooted("kitchen") : rooted("") }, `in ${f.file}`));
     else {
       if (f.path) go.append(this.button("Go to the field", () => this.goToField(f.path), f.message));
       if (f.line) go.append(this.button(`Line ${f.line}`, () => this.goToLine(f.line, f.column), f.message));

@@ -49,7 +49,7 @@ export class Live {
     const form = this.formWanted;
     this.show.busy(true);
     try {
-      const answer = await ask("/do/look", { file: draft.file, text: draft.text, changes: draft.changes, pieces: this.labels.pieces, gift: this.labels.gift, form }, this.stop.signal);
+      const answer = await ask("do/look", { file: draft.file, text: draft.text, changes: draft.changes, pieces: this.labels.pieces, gift: this.labels.gift, form }, this.stop.signal);
       if (mine !== this.newest) return;
       if (form) this.formWanted = false;
       draft.settle(answer.text);

@@ -10,7 +10,7 @@ export async function making(files) {
   now.textContent = "Beginning …";
   try {
     let made = 0;
-    const response = await send("/do/make", { files });
+    const response = await send("do/make", { files });
     for await (const step of steps(response.body)) {
       bar.value = (step.done + (step.parts ? step.part / step.parts : 0)) / Math.max(step.total, 1);
       if (step.parts) { now.textContent = `${step.file}: ${step.part} of ${step.parts}`; continue; }

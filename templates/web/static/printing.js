@@ -1,6 +1,6 @@
 // Printing: the labels on the screen as a PDF, saved or opened.
 
-import { ask, words } from "./api.js";
+import { ask, rooted, words } from "./api.js";
 import { byId, make } from "./dom.js";
 
 export function printing(draft, live, labels) {
@@ -21,12 +21,12 @@ export function printing(draft, live, labels) {
     const view = download ? null : open("", "_blank");
     try {
       await live.flush();
-      const { url, name } = await ask("/do/print", {
+      const { url, name } = await ask("do/print", {
         file: draft.file, text: draft.text, pieces: labels.pieces,
         gift: labels.gift, skip: whole("print-skip"), copies: whole("print-copies"), inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked, proof,
       });
-      if (view) view.location = url;
-      else make("a", { href: url, download: name }).click();
+      if (view) view.location = rooted(url);
+      else make("a", { href: rooted(url), download: name }).click();
       state.textContent = "Done.";
     } catch (fault) {
       view?.close();

@@ -1,6 +1,6 @@
 // Saving, and what to do when another program changed the file meanwhile.
 
-import { ask, words, Refused } from "./api.js";
+import { ask, rooted, words, Refused } from "./api.js";
 import { byId, make, say } from "./dom.js";
 
 export class Saving {
@@ -31,7 +31,7 @@ export class Saving {
     if (!await this.live.flush()) return;
     const text = draft.text;
     try {
-      const answer = await ask("/do/save", { file: draft.file, text, base });
+      const answer = await ask("do/save", { file: draft.file, text, base });
       draft.saved(text, answer.mark);
       say("Saved");
     } catch (fault) {
@@ -75,17 +75,17 @@ export class Saving {
   async copy() {
     const { draft } = this;
     try {
-      const answer = await ask("/do/copy", { file: draft.file, text: draft.text, base: "" });
+      const answer = await ask("do/copy", { file: draft.file, text: draft.text, base: "" });
       this.leaving = true;
       draft.forget();
-      location.assign(`/batch/${encodeURIComponent(answer.file)}`);
+      location.assign(rooted(`batch/${encodeURIComponent(answer.file)}`));
     } catch (fault) { this.tell(words(fault)); }
   }
 
   // look asks, when the window is entered again, whether the file changed.
   async look() {
     if (this.draft.base === "" || this.dialog.open) return;
-    const response = await fetch(`/do/disk/${encodeURIComponent(this.draft.file)}`).catch(() => null);
+    const response = await fetch(rooted(`do/disk/${encodeURIComponent(this.draft.file)}`)).catch(() => null);
     if (!response?.ok) return;
     const { mark } = await response.json();
     if (mark === this.draft.base || this.dialog.open) return;
