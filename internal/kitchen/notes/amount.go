@@ -2,6 +2,7 @@ package notes
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -17,19 +18,24 @@ type amount struct {
 }
 
 var (
-	aboutForm = regexp.MustCompile(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|a generous|a scant|scant|heaping|heaped) `)
-	bareVague = regexp.MustCompile(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
-	inchLong  = regexp.MustCompile(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
-	inchPiece = regexp.MustCompile(`(?i)^(` + num + `)[- ]?(?:inch(?:es)?|in\.|") (pieces?|knobs?|thumbs?) `)
-	twice     = regexp.MustCompile(`(?i)^(` + num + ` ?(?:` + sizeUnit + `|cups?)) ?/ ?` + num + ` ?(?:` + sizeUnit + `|cups?)[ ]`)
-	packForm  = regexp.MustCompile(`(?i)^(\d{1,3})(?: ?- | ?x ?| \(|-?\()?[ ]?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
-	packAfter = regexp.MustCompile(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:about )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
-	sizedPack = regexp.MustCompile(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
-	rangeHead = regexp.MustCompile(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
-	numHead   = regexp.MustCompile(`^` + num)
-	plusForm  = regexp.MustCompile(`(?i)^(?:\+|plus|and|&|und|et) ?(` + num + `) `)
-	ofForm    = regexp.MustCompile(`(?i)^(?:of (?:the )?|de |d'|du |des |von |vom )`)
-	timeWord  = regexp.MustCompile(`(?i)^(?:min|mins|minutes?|minuten|hours?|hrs?|h|stunden?|heures?|seconds?|days?|weeks?|months?|people|servings?|degrees?|deg|°|f|brix|%|percent|inch(?:es)?|in|ft|feet|mm|cm)\b|^[°%:/]`)
+	aboutForm  = regexp.MustCompile(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|a generous|a scant|scant|heaping|heaped) `)
+	bareVague  = regexp.MustCompile(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
+	inchLong   = regexp.MustCompile(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
+	inchPiece  = regexp.MustCompile(`(?i)^(` + num + `)[- ]?(?:inch(?:es)?|in\.|") (pieces?|knobs?|thumbs?) `)
+	twice      = regexp.MustCompile(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?` + twiceOne + `(?: ` + twiceOne + `)?[ ]`)
+	plainPiece = regexp.MustCompile(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
+	lumpOf     = regexp.MustCompile(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
+	dozens     = regexp.MustCompile(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
+	again      = regexp.MustCompile(`(?i)^\((?:` + num + `) ?(?:` + sizeUnit + `|cups?)\) `)
+	sizeWord   = regexp.MustCompile(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
+	packForm   = regexp.MustCompile(`(?i)^(\d{1,3})(?: ?- | ?x ?| \(|-?\()?[ ]?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
+	packAfter  = regexp.MustCompile(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:about |each )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
+	sizedPack  = regexp.MustCompile(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
+	rangeHead  = regexp.MustCompile(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
+	numHead    = regexp.MustCompile(`^` + num)
+	plusForm   = regexp.MustCompile(`(?i)^(?:\+|plus|and|&|und|et) ?(` + num + `) `)
+	ofForm     = regexp.MustCompile(`(?i)^(?:of (?:the )?|de |d'|du |des |von |vom )`)
+	timeWord   = regexp.MustCompile(`(?i)^(?:min|mins|minutes?|minuten|hours?|hrs?|h|stunden?|heures?|seconds?|days?|weeks?|months?|people|servings?|degrees?|deg|°|f|brix|%|percent|inch(?:es)?|in|ft|feet|mm|cm)\b|^[°%:/]`)
 )
 
 // amount reads the amount at the head of a text; rest is the food.
@@ -38,6 +44,15 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s, a.vague = spelled(bareVague.ReplaceAllString(s, "1 $1 "))
 	s = inchLong.ReplaceAllString(s, "$1 ")
 	s = twice.ReplaceAllString(s, "$1 ")
+	s = plainPiece.ReplaceAllString(s, "$1 ")
+	if m := dozens.FindStringSubmatch(s); m != nil {
+		n, _ := strconv.Atoi(m[1])
+		s = strconv.Itoa(12*n) + " " + s[len(m[0]):]
+	}
+	if m := sizeWord.FindStringSubmatch(s); m != nil {
+		n, _ := spelled(strings.ToLower(m[2]) + " " + m[3])
+		s = m[1] + n + s[len(m[0]):]
+	}
 	if m := inchPiece.FindStringSubmatch(s); m != nil {
 		a.text = m[1] + " inch " + strings.ToLower(m[2])
 		return a, food(s[len(m[0]):]), valid(a.text)
@@ -127,9 +142,10 @@ func valid(texts ...string) bool {
 	return true
 }
 
-// food drops what joins amount and food.
+// food drops what joins amount and food, and the amount said again in brackets.
 func food(s string) string {
-	return strings.TrimSpace(ofForm.ReplaceAllString(strings.TrimSpace(strings.TrimLeft(s, " .:")), ""))
+	s = strings.TrimSpace(strings.TrimLeft(s, " .:"))
+	return strings.TrimSpace(ofForm.ReplaceAllString(again.ReplaceAllString(s, ""), ""))
 }
 
 // spelled turns a number in words at the head into digits; vague is an amount
@@ -198,13 +214,10 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 		return w, s, false
 	}
 	words := strings.Fields(s)
-	if u, short := unitAlso[strings.TrimRight(words[0], ",")]; short {
-		if u == "" {
-			return w, s, false
-		}
+	if u, short := alsoUnit(words[0]); short {
 		w = measureWords{unit: u, measured: true}
-		if len(strings.Trim(words[0], ".")) == 1 && u != "cup" {
-			w.say = strings.Trim(words[0], ".") + " is read as " + u
+		if said := strings.TrimRight(words[0], ",."); len(said) == 1 && u != "cup" || strings.HasPrefix(said, "gr") && len(said) < 4 {
+			w.say = said + " is read as " + u
 		}
 		return w, strings.Join(words[1:], " "), true
 	}

@@ -9,14 +9,20 @@ import (
 )
 
 var (
-	brackets = regexp.MustCompile(`\([^()]*\)`)
-	trailing = regexp.MustCompile(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
-	optional = regexp.MustCompile(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
-	sentence = regexp.MustCompile(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
-	less     = regexp.MustCompile(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b`)
-	frenchOf = regexp.MustCompile(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
-	upTo     = regexp.MustCompile(`(?i)\((?:or|to|up to) (` + num + `)\b`)
-	cutForm  = regexp.MustCompile(` -+ |; |, | - `)
+	brackets  = regexp.MustCompile(`\([^()]*\)`)
+	trailing  = regexp.MustCompile(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
+	optional  = regexp.MustCompile(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
+	sentence  = regexp.MustCompile(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
+	less      = regexp.MustCompile(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b`)
+	frenchOf  = regexp.MustCompile(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
+	ownWay    = regexp.MustCompile(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	upTo      = regexp.MustCompile(`(?i)\((?:or|to|up to) (` + num + `)\b`)
+	cutForm   = regexp.MustCompile(` -+ |; |, | - `)
+	afterIng  = regexp.MustCompile(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips))$`)
+	orList    = regexp.MustCompile(`(?i),.* (?:or|oder|ou) `)
+	cutSize   = regexp.MustCompile(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
+	plusRatio = regexp.MustCompile(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
+	ratioSay  = regexp.MustCompile(`(?i)^(?:(?:im )?verhältnis|ratio|proportions?) `)
 )
 
 // one reads one thing in the pot; ok is false when the text is none.
@@ -32,6 +38,14 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if !ok || rest == "" || timeWord.MatchString(rest) {
 		return nil, false
 	}
+	if q, err := unit.ParseQuantity(a.text); err == nil && q.Dim == unit.ByMass {
+		rest = lumpOf.ReplaceAllString(rest, "")
+	}
+	if m := juiceFrom.FindStringSubmatch(rest); m != nil {
+		if row, known := g.row(m[1]); known && row.Words["en"].Singular != "" {
+			rest = row.Words["en"].Singular + " juice"
+		}
+	}
 	if out, ok := g.each(a, rest); ok {
 		g.sayAmount(l, a, &out[0])
 		return out, true
@@ -43,6 +57,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if m := upTo.FindStringSubmatch(rest); m != nil && a.text != "" {
 		n := numHead.FindString(a.text)
 		a.choices = []string{a.text, m[1] + a.text[len(n):]}
+	}
+	if row, known := g.row(in.Name); known && row.Kind == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
+		l.ask("the whole fruit, or only its juice or zest? Then write: juice of %s", strings.TrimSpace(a.text+" "+in.Name))
 	}
 	in.Amount, in.Amounts = a.text, a.choices
 	if in.Name == "" && len(in.Names) == 0 {
@@ -102,6 +119,8 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	}
 	if less.MatchString(s) {
 		l.ask("how much was it in the end? Check amount")
+	} else if ownWay.MatchString(s) {
+		l.ask("what went in at the end? Check name and amount")
 	}
 	s = g.telling(s)
 	for _, b := range brackets.FindAllString(s, -1) {
@@ -114,81 +133,18 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		s = trailing.ReplaceAllString(s, "")
 	}
 	s = strings.Join(strings.Fields(strings.Trim(s, " .,;:*-")), " ")
-	segments := cutForm.Split(s, -1)
-	name := ""
-	for i, seg := range segments {
-		seg = strings.TrimSpace(seg)
-		switch {
-		case name != "":
-			form = append(form, seg)
-		case g.formOnly(seg) && i < len(segments)-1:
-			form = append(form, seg)
-		default:
-			name = seg
-		}
+	if in.Names = g.listed(s); len(in.Names) > 1 {
+		l.ask("which was it? Take the # off one")
+		return in, true
 	}
+	name, cuts := g.nameOf(s)
 	name, lead := g.leadForm(name)
 	name, tail := g.tailForm(name)
-	if tail != "" {
-		form = append(form, tail)
+	in.Form = strings.Join(slices.DeleteFunc(slices.Concat([]string{strings.ToLower(lead)}, form, cuts, []string{tail}), func(w string) bool { return w == "" }), ", ")
+	if strings.ContainsAny(cutSize.ReplaceAllString(in.Form, ""), "0123456789") {
+		l.ask("is %q more than how it was cut? Write each thing on its own line", in.Form)
 	}
-	lead = strings.ToLower(lead)
-	in.Form = strings.Join(slices.DeleteFunc(append([]string{lead}, form...), func(w string) bool { return w == "" }), ", ")
 	return g.choose(l, in, name)
-}
-
-// telling takes a word in brackets into the name where it makes another food
-// of it: "lemon juice (bottled)".
-func (g *grammar) telling(s string) string {
-	for _, b := range brackets.FindAllString(s, -1) {
-		inner := strings.TrimSpace(strings.Trim(b, "()"))
-		bare := strings.TrimSpace(strings.Replace(s, b, "", 1))
-		name, _, _ := strings.Cut(bare, ",")
-		with, ok := g.row(inner + " " + name)
-		without, also := g.row(name)
-		if ok && also && with.Key != without.Key && len(strings.Fields(inner)) <= 2 {
-			return inner + " " + bare
-		}
-	}
-	return s
-}
-
-// tailForm takes the words of form from behind a name that is no food with
-// them: "vanilla bean split & scraped".
-func (g *grammar) tailForm(name string) (rest, tail string) {
-	if _, ok := g.row(name); ok {
-		return name, ""
-	}
-	words := strings.Fields(name)
-	n := len(words)
-	for n > 1 && (forms[strings.ToLower(words[n-1])] || words[n-1] == "&" || words[n-1] == "+") {
-		n--
-	}
-	rest = strings.Join(words[:n], " ")
-	if _, ok := g.row(rest); !ok || n == len(words) {
-		return name, ""
-	}
-	return rest, strings.Join(words[n:], " ")
-}
-
-// leadForm takes the words of form from before a name, unless with them it is
-// another food: "dried apricots".
-func (g *grammar) leadForm(name string) (rest, lead string) {
-	words := strings.Fields(name)
-	n := 0
-	for n < len(words)-1 && forms[strings.ToLower(strings.Trim(words[n], ","))] {
-		n++
-	}
-	if n == 0 {
-		return name, ""
-	}
-	rest = strings.Join(words[n:], " ")
-	whole, ok := g.row(name)
-	bare, also := g.row(rest)
-	if ok && (!also || bare.Key != whole.Key) {
-		return name, ""
-	}
-	return rest, strings.TrimSuffix(strings.Join(words[:n], " "), " and")
 }
 
 // choose settles the name: known, several, unknown, or no food at all.
@@ -212,7 +168,9 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		}
 		return in, true
 	}
-	if either := g.either(name); len(either) > 1 {
+	if either := g.either(name); len(either) == 1 { // two words for one food
+		return g.choose(l, in, either[0])
+	} else if len(either) > 1 {
 		in.Names = either
 		l.ask("which was it? Take the # off one")
 		return in, true
@@ -237,31 +195,6 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 var ratio = regexp.MustCompile(`\b\d:\d\b`) // gelling sugar 2:1
 
 func lettersOnly(s string) bool { return !strings.ContainsAny(s, `0123456789=<>{}[]|\@$%^~`) }
-
-// either gives the foods of "butter or margarine", "lemon or lime juice"; the
-// words they share stand at the end.
-func (g *grammar) either(name string) []string {
-	out := splitWords(name, " or ", " oder ", " ou ", "/", " and/or ")
-	if len(out) < 2 {
-		return nil
-	}
-	last := strings.Fields(out[len(out)-1])
-	for i, w := range out[:len(out)-1] {
-		for n := len(last) - 1; n > 0; n-- {
-			long := w + " " + strings.Join(last[len(last)-n:], " ")
-			if _, ok := g.row(long); ok {
-				out[i] = long
-				break
-			}
-		}
-	}
-	for _, w := range out {
-		if _, ok := g.row(w); ok {
-			return out
-		}
-	}
-	return nil
-}
 
 func (g *grammar) allKnown(names []string) bool {
 	return !slices.ContainsFunc(names, func(n string) bool { _, ok := g.row(n); return !ok })

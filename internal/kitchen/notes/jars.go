@@ -9,7 +9,7 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead = regexp.MustCompile(`(?i)^(?:(?:this )?recipe )?(?:(?:we|i|it) )?(quantity|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
+	yieldLead = regexp.MustCompile(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this) )?(?:yields?[ :-]+)?(quantity|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
 	counted   = regexp.MustCompile(`(?i)^(?:got|gave|filled|made|yielded|ergab)$`)
 	countForm = regexp.MustCompile(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	sealForm  = regexp.MustCompile(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
@@ -44,6 +44,9 @@ func (g *grammar) yield(l *Line, s string) bool {
 	}
 	if len(fills) == 0 {
 		return len(l.Asks) > 0
+	}
+	if strings.HasPrefix(strings.ToLower(m[1]), "serving") && fills[0].Jar == "" {
+		return false
 	}
 	g.fills(l, s, fills)
 	return true
@@ -97,6 +100,7 @@ func unsealed(s string) int {
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
+	s = regexp.MustCompile(`^ ?\((\d{1,3})\) `).ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
 		inner := strings.TrimSpace(strings.Trim(b, "()"))
 		switch {
@@ -112,7 +116,7 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 		s = m[1] + " half-pint"
 	}
 	m := countForm.FindStringSubmatch(s)
-	if m == nil || orPints.MatchString(s) {
+	if m == nil || orPints.MatchString(s) || orCount.MatchString(m[4]) {
 		return f, false
 	}
 	f.Sealed = -1
@@ -143,6 +147,7 @@ var (
 	halfPint = regexp.MustCompile(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
 	jarsOf   = regexp.MustCompile(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
 	orPints  = regexp.MustCompile(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
+	orCount  = regexp.MustCompile(`(?i)\b(?:or|oder|ou) \d`)      // 6 pints or 12 half-pints
 	jarSize  = regexp.MustCompile(`(?i)^(?:x ?)?(\d{1,4}(?:\.\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 

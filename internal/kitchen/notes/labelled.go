@@ -13,7 +13,7 @@ var (
 	brixForm   = regexp.MustCompile(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b`)
 	brixTemp   = regexp.MustCompile(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = regexp.MustCompile(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
-	tempForm   = regexp.MustCompile(`(?i)(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
+	tempForm   = regexp.MustCompile(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
 	tempWords  = regexp.MustCompile(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to|to \d{2,3})\b`)
 	tempNot    = regexp.MustCompile(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = regexp.MustCompile(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
@@ -43,7 +43,9 @@ func (g *grammar) labelled(l *Line, s string) bool {
 		l.key("process.sterilised", "true")
 	}
 	l.numbers(s)
-	l.temperature(s)
+	if !g.startsMeasured(s) { // 16 C is sixteen cups of something
+		l.temperature(s)
+	}
 	low := strings.ToLower(s)
 	for _, t := range setTests {
 		if strings.Contains(low, t.say) && len(s) < 60 {

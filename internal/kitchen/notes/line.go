@@ -13,12 +13,18 @@ func (g *grammar) line(l *Line) {
 	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") && strings.Count(s, "(") == 1 && yieldLead.MatchString(s[1:]) {
 		s = strings.TrimSpace(s[1 : len(s)-1])
 	}
+	if m := nameTwice.FindStringSubmatch(s); m != nil && g.startsMeasured(m[2]) {
+		if _, known := g.row(m[1]); known || strings.Contains(strings.ToLower(m[2]), strings.ToLower(m[1])) {
+			s = m[2]
+		}
+	}
 	method := false
 	if m := numbered.FindStringSubmatch(s); m != nil && len(dayOnly(s)) == 0 && g.startsMeasured(m[1]) {
 		s = m[1]
 	}
 	if m := step.FindStringSubmatch(s); m != nil && !g.startsMeasured(m[1]) {
-		s, method = m[1], true
+		_, _, listed := g.behind(m[1])
+		s, method = m[1], !listed
 	}
 	switch {
 	case s == "":
@@ -47,6 +53,8 @@ func (g *grammar) line(l *Line) {
 }
 
 var noAmount = regexp.MustCompile(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
+
+var nameTwice = regexp.MustCompile(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
 var numbered = regexp.MustCompile(`^\d{1,2}[.)] +(\d.*)$`)
 

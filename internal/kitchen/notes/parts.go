@@ -10,8 +10,10 @@ import (
 var (
 	genitive  = regexp.MustCompile(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
 	partForm  = regexp.MustCompile(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|d'|de |d'une? )[ ]?(.+)$`)
-	partAfter = regexp.MustCompile(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? (?:the )?((?:grated |pared |strained )*)(juice|zest|rind|peel)(?:d| only| of)?(?: (?:and|&) (?:grated )?(juice|zest|rind|peel))?(?: of)?$`)
+	partAfter = regexp.MustCompile(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
 	partNames = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "schale": "zest", "zeste": "zest", "zestes": "zest"}
+	juiceFrom = regexp.MustCompile(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
+	partWords = regexp.MustCompile(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?)\b`)
 	eachForm  = regexp.MustCompile(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
 )
 
@@ -64,7 +66,8 @@ func (g *grammar) fruitOf(of string) (n, size, word, form string) {
 	if first, more, cut := strings.Cut(word, " "); cut && sizes[strings.ToLower(first)] {
 		word, size = more, first+" "
 	}
-	return n, size, word, strings.TrimSpace(form)
+	word, lead := g.leadForm(word)
+	return n, size, word, strings.TrimSpace(lead + " " + form)
 }
 
 // behind reads an amount that stands after the food: "sugar: 4 cups".
@@ -73,24 +76,30 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 	if at == nil {
 		return a, s, false
 	}
-	name := strings.TrimSpace(s[at[2]:at[3]])
+	name, form, _ := strings.Cut(strings.TrimSpace(s[at[2]:at[3]]), ", ")
 	if _, known := g.row(name); !known {
 		return a, s, false
 	}
-	a, more, ok := g.amount(strings.TrimSpace(s[at[4]:at[5]]))
+	behind := strings.TrimSpace(s[at[4]:at[5]])
+	a, more, ok := g.amount(behind)
+	if !ok && numHead.FindString(behind) == behind {
+		a.text, more, ok = behind, "", true
+	}
 	more = strings.TrimLeft(more, ", ")
 	if more != "" && !g.formOnly(more) {
 		if _, known := g.row(more + " " + name); !known || strings.Contains(more, " ") {
 			return a, s, false
 		}
 	}
-	if more != "" {
-		name += ", " + more
+	for _, f := range []string{form, more} {
+		if f != "" {
+			name += ", " + f
+		}
 	}
 	return a, name, ok
 }
 
-var behindForm = regexp.MustCompile(`^([\p{L}][\p{L} '-]{1,40}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|(?:a|half) .+)$`)
+var behindForm = regexp.MustCompile(`^([\p{L}][\p{L} ',-]{1,60}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|(?:a|half) .+)$`)
 
 // each reads one amount of several things: "1/2 tsp each cinnamon and cloves".
 func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
@@ -106,7 +115,8 @@ func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
 		if _, asks := g.p.Ambiguous(n, ""); asks {
 			return nil, false
 		}
-		out = append(out, Ingredient{Name: n, Amount: a.text})
+		name, form := g.leadForm(n)
+		out = append(out, Ingredient{Name: name, Amount: a.text, Form: strings.ToLower(form)})
 	}
 	return out, true
 }

@@ -13,8 +13,11 @@ var (
 	bath     = regexp.MustCompile(`(?i)\b(?:boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	steam    = regexp.MustCompile(`(?i)\bsteam(?:ed|er)?\b`)
 	cooking  = regexp.MustCompile(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|kochen|gekocht|köcheln|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
-	notThis  = regexp.MustCompile(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|jars? for|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
+	notThis  = regexp.MustCompile(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
 	aside    = regexp.MustCompile(`(?i)\b(?:pectin (?:in|and|with) water|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
+	jarsFor  = regexp.MustCompile(`(?i)\bjars? for\b`)
+	jarSizes = regexp.MustCompile(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
+	finished = regexp.MustCompile(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?)\b`)
 	jarTalk  = regexp.MustCompile(`(?i)\b(?:jars?|half-pints?|pints?|quarts?)\b`)
 	height   = regexp.MustCompile(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
 	feet     = regexp.MustCompile(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
@@ -59,7 +62,7 @@ func (g *grammar) sentences(l *Line, s string) {
 			switch {
 			case process.MatchString(c):
 				baths = append(baths, t)
-			case cooking.MatchString(c) && !aside.MatchString(c):
+			case cooking.MatchString(c) && (!aside.MatchString(c) || finished.MatchString(c)):
 				boils = append(boils, t)
 			}
 		}
@@ -84,7 +87,7 @@ func times(c string) (out []string) {
 			lead = lead[at:]
 		}
 		last = m[1]
-		if notThis.MatchString(lead) {
+		if notThis.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) {
 			continue
 		}
 		low, ok := minutes(c[m[2]:m[3]], c[m[6]:m[7]])

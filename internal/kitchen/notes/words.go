@@ -10,7 +10,8 @@ import (
 
 const (
 	num      = `(?:\d{1,6} ?\d{1,2}/\d{1,3}|\d{1,6} ?- ?\d{1,2}/\d{1,3}|\d{1,3}/\d{1,3}|\d{1,7}(?:[.,]\d{1,3})?|\.\d{1,3})`
-	sizeUnit = `(?:fl\.? ?oz\.?|fluid ounces?|ounces?|oz\.?|grams?|g|kg|ml|milliliters?|millilitres?|cl|liters?|litres?|l|lbs?\.?|pounds?)`
+	sizeUnit = `(?:fl\.? ?oz\.?|fluid ounces?|ounces?|ozs?\.?|grams?|g|kg|ml|milliliters?|millilitres?|cl|liters?|litres?|l|lbs?\.?|pounds?)`
+	twiceOne = num + ` ?(?:` + sizeUnit + `|cups?|pints?|pts?|quarts?|qts?|tbsp|tsp)\b`
 	holder   = `(?:pouch(?:es)?|packages?|packets?|pkgs?\.?|pks?\.?|packs?|box(?:es)?|cans?|tins?|jars?|bottles?|bags?|envelopes?|sachets?|cartons?|containers?|tubs?)`
 )
 
@@ -26,14 +27,26 @@ var numberWords = []struct{ say, number string }{
 
 // unitAlso are short forms of printed recipes the amounts do not know; a
 // capital T is the spoon of the table (common practice, no source).
-var unitAlso = map[string]string{"T": "tbsp", "T.": "tbsp", "Tb": "tbsp", "tb": "tbsp", "TB": "tbsp", "tb.": "tbsp", "Tb.": "tbsp", "Tbl": "tbsp", "tbl": "tbsp", "Tbl.": "tbsp", "tbl.": "tbsp",
-	"t": "tsp", "t.": "tsp", "ts": "tsp", "ts.": "tsp", "#": "lb", "gr": "", "gm": "g", "C": "cup", "C.": "cup"}
+var unitAlso = map[string]string{"T": "tbsp", "tb": "tbsp", "tbl": "tbsp", "tbls": "tbsp", "tbsps": "tbsp", "tblsp": "tbsp", "tblspn": "tbsp", "tbspn": "tbsp",
+	"t": "tsp", "ts": "tsp", "tsps": "tsp", "tspn": "tsp", "teasp": "tsp", "#": "lb", "gr": "g", "grs": "g", "gm": "g", "gms": "g", "gramm": "g", "kilo": "kg", "kilos": "kg", "kilogramm": "kg", "kgs": "kg",
+	"C": "cup", "ozs": "oz", "lt": "l", "lts": "l", "ltr": "l", "ltrs": "l", "liter": "l", "mls": "ml"}
+
+// alsoUnit gives the unit of a short form, without its full stop; of one letter
+// the case counts.
+func alsoUnit(word string) (u string, ok bool) {
+	word = strings.TrimRight(word, ",.")
+	if len(word) > 1 {
+		word = strings.ToLower(word)
+	}
+	u, ok = unitAlso[word]
+	return u, ok
+}
 
 // pieces are words after a number that count, beside sizes.
 var pieces = set(`package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
-	prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
+	tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
@@ -42,9 +55,9 @@ var sameHolder = map[string]string{"pkg": "package", "pkgs": "packages", "pk": "
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
-	cut cleaned destemmed topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
+	or organic warmed trocken trockener trockenen trockene gewaschen gewaschene cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly tiefgefroren tiefgefrorene tiefgefrorener tiefgekühlt tiefgekühlte topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 	gehackt gehackte gehackter gewürfelt gewürfelte entsteint entsteinte entkernt entkernte geschält geschälte püriert pürierte frisch frische frischer reife reifer
-	dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
+	crisp équeutées équeutés écrasées écrasés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 func set(s string) map[string]bool {
 	m := map[string]bool{}
@@ -55,11 +68,14 @@ func set(s string) map[string]bool {
 }
 
 var (
-	bullet  = regexp.MustCompile(`^(?:[-–—*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *`)
+	bullet  = regexp.MustCompile(`^(?:(?:[-–—*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
 	step    = regexp.MustCompile(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = regexp.MustCompile(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
 	vulgar  = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
-		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "")
+		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")", "|", " ")
+	ordinal      = regexp.MustCompile(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
+	andFraction  = regexp.MustCompile(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
+	footnote     = regexp.MustCompile(` \*[^\d]*$`)
 	dashFraction = regexp.MustCompile(`(\d)-? (\d{1,2}/\d)`)
 )
 
@@ -72,5 +88,9 @@ func plain(s string) string {
 		return r
 	}, vulgar.Replace(s))
 	s = strings.Join(strings.Fields(s), " ")
+	if open := strings.Count(s, "(") - strings.Count(s, ")"); open > 0 {
+		s += strings.Repeat(")", open) // a bracket the printer forgot
+	}
+	s = andFraction.ReplaceAllString(footnote.ReplaceAllString(ordinal.ReplaceAllString(s, "$1"), ""), "$1 $2")
 	return dashFraction.ReplaceAllString(s, "$1 $2")
 }

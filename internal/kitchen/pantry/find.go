@@ -62,7 +62,11 @@ var alsoSaid = map[string]string{"dry": "dried", "powdered": "ground", "crystall
 func forms(words string) []string {
 	all := tokens(words)
 	bare := stripped(all)
-	out := []string{strings.Join(all, " "), strings.Join(bare, " "), strings.Join(all, ""), strings.Join(bare, ""), sorted(all), sorted(bare)}
+	out := []string{strings.Join(all, " "), strings.Join(all, ""), sorted(all)}
+	for i := 0; i < len(all)-1 && stateWords[all[i]]; i++ { // "organic raw sugar" is raw sugar first
+		out = append(out, strings.Join(all[i+1:], " "))
+	}
+	out = append(out, strings.Join(bare, " "), strings.Join(bare, ""), sorted(bare))
 	if head, _, cut := strings.Cut(words, "("); cut {
 		out = append(out, fold(head), strings.Join(stripped(tokens(head)), " "))
 	}
@@ -155,7 +159,18 @@ func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
 	if strings.HasSuffix(fold(words), " juice") {
 		return p.Juice(words)
 	}
-	return Ingredient{}, false
+	return p.driedSpice(words)
+}
+
+// driedSpice finds "dried chilli flakes": of a spice the word says nothing new.
+func (p *Pantry) driedSpice(words string) (Ingredient, bool) {
+	ts := tokens(words)
+	bare := slices.DeleteFunc(slices.Clone(ts), func(w string) bool { return w == "dried" || w == "dry" })
+	if len(bare) == len(ts) || len(bare) == 0 {
+		return Ingredient{}, false
+	}
+	g, ok := p.Ingredient(strings.Join(bare, " "))
+	return g, ok && g.Kind == "spice"
 }
 
 // Suggest gives up to three label names or aliases near to unknown words.

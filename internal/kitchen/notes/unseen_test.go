@@ -1,0 +1,63 @@
+package notes
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"jarmark/internal/kitchen/pantry"
+)
+
+// unseen is one published recipe of testdata/notes/unseen: its kind, the lines
+// as printed, and what a person reads in each.
+type unseen struct {
+	where, kind string
+	lines, want []string
+}
+
+func unseenRecipes(t *testing.T) (out []unseen) {
+	t.Helper()
+	files, _ := filepath.Glob(published + "unseen/*.txt")
+	for _, file := range files {
+		for _, s := range linesOf(t, file)[1:] {
+			if kind, source, ok := strings.Cut(strings.TrimPrefix(s, "# "), ". Source: "); ok && strings.HasPrefix(s, "# ") {
+				out = append(out, unseen{where: filepath.Base(file) + " " + source, kind: kind})
+				continue
+			}
+			line, want, ok := strings.Cut(s, " => ")
+			if !ok || len(out) == 0 {
+				t.Fatalf("%s: %q has no reading", file, s)
+			}
+			u := &out[len(out)-1]
+			u.lines, u.want = append(u.lines, line), append(u.want, want)
+		}
+	}
+	return out
+}
+
+// Recipes collected after the grammar was written.
+func TestUnseenRecipes(t *testing.T) {
+	p := pantry.Default()
+	total, right := map[string]int{}, map[string]int{}
+	for _, u := range unseenRecipes(t) {
+		set := u.where[:1]
+		r := Read(strings.Join(u.lines, "\n"), p)
+		for i, l := range r.Lines {
+			total[set]++
+			switch verdict := judge(l, u.want[i]); verdict {
+			case "":
+				right[set]++
+			case "unread":
+				t.Logf("unread: %s: %q (%s; %s)", u.where, l.Text, strings.Join(l.Says, "; "), strings.Join(l.Asks, "; "))
+			default:
+				t.Errorf("%s: %q: %s", u.where, l.Text, verdict)
+			}
+		}
+	}
+	for set, n := range total {
+		t.Logf("set %s: %d of %d lines right (%.1f %%)", set, right[set], n, 100*float64(right[set])/float64(n))
+		if float64(right[set]) < 0.95*float64(n) {
+			t.Errorf("set %s: %d of %d lines right, less than 95 %%", set, right[set], n)
+		}
+	}
+}
