@@ -64,7 +64,7 @@ var policy = map[string]string{
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job": "kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law/label law/rule draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
+	"internal/app/job": "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law/label law/rule draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
 	"internal/app/web": "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"cmd/jarmark":      "kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 

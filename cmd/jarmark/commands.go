@@ -58,6 +58,7 @@ func usage() string {
 	b.WriteString("\n  jarmark make                   try it with the built-in demo batch\n" +
 		"  jarmark new \"plum jam\"         begin a batch of your own\n" +
 		"  jarmark help COMMAND           flags and examples\n" +
+		"  jarmark help batch             every key; also: kitchen, gifts, ledger\n" +
 		"  jarmark help findings          what may be found, and what it stops\n\n" +
 		"Labels must satisfy the rules where you sell: see what a place asks with\n" +
 		"jarmark places, and let your food agency have the last word.\n")

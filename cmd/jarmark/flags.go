@@ -24,6 +24,8 @@ type options struct {
 	place    string
 	format   string
 	jars     string
+	jar      string
+	numbers  string
 	event    string
 	list     string
 	cameHome string
@@ -108,6 +110,8 @@ func labelsFlags(f *flag.FlagSet, o *options) {
 	outFlags(f, o)
 	f.StringVar(&o.kind, "kind", "", "which label: `KIND` is front, info, wrap, lid, tag, strip, case, shelf, allergens or sign")
 	f.IntVar(&o.copies, "copies", 0, "`N` labels instead of one a sealed jar")
+	f.StringVar(&o.jar, "jar", "", "only jars of this `SIZE`: \"8 fl oz\"")
+	f.StringVar(&o.numbers, "serial", "", "numbered labels of these `JARS` only: \"17, 20-22\"")
 	f.StringVar(&o.size, "size", "", "label `SIZE` for plain paper: \"80 x 50 mm\"")
 	f.StringVar(&o.format, "format", "", "`FORMAT` pdf, svg or png; default by the name after -o, else pdf")
 	f.BoolVar(&o.gift, "gift", false, "labels to give away: nothing that only selling asks for")

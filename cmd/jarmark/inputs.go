@@ -259,6 +259,12 @@ func (a *app) choices(o *options) (job.Choices, error) {
 	if n, ok := a.epoch(); ok {
 		c.Created = n
 	}
+	if c.Jar = o.jar; o.numbers != "" {
+		var err error
+		if c.Numbers, err = job.ParseNumbers(o.numbers); err != nil {
+			return c, usagef(`write them like "17, 20-22"`, "--serial: %v", err)
+		}
+	}
 	if o.skip < 0 || o.copies < 0 {
 		return c, usagef("", "--skip and --copies cannot be negative")
 	}

@@ -99,9 +99,16 @@ func (a *app) help(args []string) int {
 	}
 	c, ok := find(args[0])
 	if !ok {
+		if a.topic(args[0]) {
+			return exitOK
+		}
 		return a.fail(usagef(suggest(args[0]), "no command %q", args[0]))
 	}
 	fmt.Fprint(a.out, c.help())
+	if c.name == "ledger" { // a command and a file
+		fmt.Fprintln(a.out)
+		a.topic(c.name)
+	}
 	return exitOK
 }
 

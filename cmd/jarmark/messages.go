@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"syscall"
 
+	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
 	"jarmark/internal/kit/diag"
 )
@@ -92,6 +93,9 @@ func suggest(word string) string {
 	var names []string
 	for _, c := range commands() {
 		names = append(names, c.name)
+	}
+	for _, t := range job.Topics() {
+		names = append(names, "help "+t.Name)
 	}
 	if near, ok := diag.DidYouMean(word, names); ok {
 		return "did you mean " + near + "? jarmark help lists the commands"

@@ -39,6 +39,7 @@ func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 	}
 	ready := printable(batches)
 	found = append(found, e.allot(ready, &c)...)
+	found = append(found, notThere(ready, c)...)
 	var stacks []press.Stack
 	var first *Batch
 	var order *press.Order // gives the documents their name

@@ -35,6 +35,8 @@ type Choices struct {
 	Skip     int
 	Copies   int // 0: one label a sealed jar
 	Serials  bool
+	Numbers  []int  // only the jars of these numbers; they are printed
+	Jar      string // only jars of this size
 	InkSaver bool
 	CutMarks bool
 	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made

@@ -1,11 +1,14 @@
 package job
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"jarmark/internal/draw/press"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/label"
 )
 
@@ -19,7 +22,7 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 		Choice:  press.Choice{Design: c.Design, Sheet: c.Sheet, Size: c.Size, OwnDesign: own.Design, OwnSheet: own.Sheet, OwnSize: own.Size, Kind: own.Kind},
 		Paper:   b.paper(),
 		PerBox:  k.Supplies.PerBox(),
-		Serials: c.Serials || own.Serials, InkSaver: c.InkSaver || own.InkSaver,
+		Serials: c.Serials || own.Serials || len(c.Numbers) > 0, Numbers: c.Numbers, InkSaver: c.InkSaver || own.InkSaver,
 		Tagged: len(b.Notes.Gifts)+len(c.List) > 0, Allergens: len(b.Cooked.Allergy().Found) > 0,
 		Copies: c.Copies, Skip: c.Skip, CutMarks: c.CutMarks,
 		Correction: press.Correction(k.Printer), PartSheets: k.Supplies.PartSheets,
@@ -27,9 +30,58 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 	}
 	for i, content := range b.Contents {
 		j := b.Cooked.Jars[i]
-		o.Jars = append(o.Jars, press.Jars{Content: content, Sealed: j.Sealed, Tags: b.tags(j.Jar.Key, c)})
+		one := press.Jars{}
+		if b.chosen(j, c) {
+			one = press.Jars{Content: content, Sealed: j.Sealed, Tags: b.tags(j.Jar.Key, c), At: j.FillPath, Sheet: b.sheetOf(j)}
+		}
+		o.Jars = append(o.Jars, one) // one that is not wanted keeps its place
 	}
 	return o
+}
+
+// chosen reports whether jars of a plan are of the size asked for.
+func (b *Batch) chosen(j cook.JarPlan, c Choices) bool {
+	if c.Jar == "" {
+		return true
+	}
+	asked, ok := b.Pantry.Jar(c.Jar)
+	return ok && asked.Key == j.Jar.Key
+}
+
+// sheetOf is the label sheet the batch file names for a jar size.
+func (b *Batch) sheetOf(j cook.JarPlan) string {
+	for _, f := range b.Notes.Fills {
+		if f.Path == j.FillPath {
+			return f.Sheet
+		}
+	}
+	return ""
+}
+
+// notThere tells that no batch has jars of the size, or of a number, asked for.
+func notThere(batches []*Batch, c Choices) (l diag.List) {
+	sizes, most, any := []string{}, 0, false
+	for _, b := range batches {
+		for _, j := range b.Cooked.Jars {
+			if !slices.Contains(sizes, j.Jar.Description) {
+				sizes = append(sizes, j.Jar.Description)
+			}
+			if b.chosen(j, c) {
+				any, most = true, max(most, j.Sealed)
+			}
+		}
+	}
+	if c.Jar != "" && !any {
+		l.Errorf("no-such-jar", diag.Command, "", "no jar here is a %q", c.Jar).Hinted("filled here: " + strings.Join(sizes, ", "))
+		return l
+	}
+	for _, n := range c.Numbers {
+		if n > most && c.Copies == 0 {
+			l.Errorf("no-such-number", diag.Command, "", "there is no jar number %d", n).Hinted(fmt.Sprintf("sealed jars are numbered 1 to %d", most))
+			return l
+		}
+	}
+	return l
 }
 
 // pieces says which labels to print: those chosen, else the batch file's,

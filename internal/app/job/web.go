@@ -27,6 +27,9 @@ func (e *Env) Plan(batches []*Batch, c PackChoices) (*pack.Plan, diag.List) {
 	return e.Pack(batches, pack.Options{Event: c.Event, Gifts: c.Gifts, List: c.List})
 }
 
+// ParseNumbers reads jar numbers as one writes them: "17, 20-22".
+func ParseNumbers(s string) ([]int, error) { return press.ParseNumbers(s) }
+
 // MaxLabels bounds one print run.
 const MaxLabels = press.MaxLabels
 

@@ -107,8 +107,11 @@ func (o *Order) Describe(d *page.Doc, what string) {
 	d.Title = fmt.Sprintf("%s, %s, lot %s", o.Name, what, o.Lot)
 	d.Author = o.Maker
 	d.Lang = "en"
-	if len(o.Jars) > 0 && o.Jars[0].Content != nil && o.Jars[0].Content.Lang != "" {
-		d.Lang = o.Jars[0].Content.Lang
+	for _, j := range o.Jars {
+		if j.Content != nil && j.Content.Lang != "" {
+			d.Lang = j.Content.Lang
+			break
+		}
 	}
 	d.Created = o.Created
 }

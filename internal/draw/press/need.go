@@ -1,7 +1,11 @@
 package press
 
 import (
+	"errors"
 	"fmt"
+	"slices"
+	"strconv"
+	"strings"
 
 	"jarmark/internal/law/label"
 )
@@ -88,6 +92,33 @@ func withSerial(c *label.Content, n int) *label.Content {
 	out.Blocks = replace(append([]label.Block(nil), c.Blocks...),
 		label.Block{ID: "serial", Kind: label.Serial, Runs: []label.Run{{Text: serialText(n, n)}}})
 	return &out
+}
+
+// wants reports whether the label of a jar's number is to be printed.
+func (o *Order) wants(number int) bool {
+	return len(o.Numbers) == 0 || slices.Contains(o.Numbers, number)
+}
+
+// ParseNumbers reads jar numbers as one writes them: "17, 20-22".
+func ParseNumbers(s string) (out []int, err error) {
+	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ' ' }) {
+		from, to, ranged := strings.Cut(strings.ReplaceAll(part, "\u2013", "-"), "-")
+		if !ranged {
+			to = from
+		}
+		a, err1 := strconv.Atoi(from)
+		b, err2 := strconv.Atoi(to)
+		if err1 != nil || err2 != nil || a < 1 || b < a || b > MaxLabels {
+			return nil, fmt.Errorf("%q is no number of a jar", part)
+		}
+		for n := a; n <= b; n++ {
+			out = append(out, n)
+		}
+	}
+	if len(out) == 0 {
+		return nil, errors.New("no jar is named")
+	}
+	return out, nil
 }
 
 // serialText numbers a jar with leading zeros: "07 / 12".

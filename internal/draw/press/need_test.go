@@ -1,6 +1,7 @@
 package press
 
 import (
+	"fmt"
 	"testing"
 
 	"jarmark/internal/law/label"
@@ -18,5 +19,16 @@ func TestUnsealedJarsGetNoLabel(t *testing.T) {
 	o.Copies = 3
 	if got := len(o.needs(label.Wrap, 0)); got != 3 {
 		t.Errorf("asked for 3 copies: %d", got)
+	}
+}
+
+// Jar numbers as one writes them.
+func TestParseNumbers(t *testing.T) {
+	for text, want := range map[string]string{"17": "[17]", "17, 20-22": "[17 20 21 22]", "3–4": "[3 4]", "1-1,9": "[1 9]",
+		"": "", "0": "", "5-3": "", "two": "", "1-": "", "-2": "", "1-999999999": ""} {
+		got, err := ParseNumbers(text)
+		if (want == "") != (err != nil) || err == nil && fmt.Sprint(got) != want {
+			t.Errorf("%q: %v, %v; want %s", text, got, err, want)
+		}
 	}
 }

@@ -43,10 +43,11 @@ type Order struct {
 	PerBox int    // jars in a box
 
 	Serials, InkSaver bool
-	Tagged            bool // tags go to people: one a gift, none for jars nobody gets
-	Allergens         bool // there are some, so that a tag says which
-	Copies            int  // 0: one label a sealed jar
-	Skip              int  // cells gone on the first sheet; 0: as PartSheets says
+	Numbers           []int // print only the jars of these numbers; none: all
+	Tagged            bool  // tags go to people: one a gift, none for jars nobody gets
+	Allergens         bool  // there are some, so that a tag says which
+	Copies            int   // 0: one label a sealed jar
+	Skip              int   // cells gone on the first sheet; 0: as PartSheets says
 	CutMarks          bool
 	Correction        Correction
 	PartSheets        map[string]int // cells gone, by sheet id
@@ -58,7 +59,9 @@ type Order struct {
 type Jars struct {
 	Content *label.Content // nil: no label can be made
 	Sealed  int
-	Tags    []Tag // who gets them
+	Sheet   string // the batch file's for this size; empty: as Choice says
+	At      string // TOML path of Sheet
+	Tags    []Tag  // who gets them
 }
 
 // Choice is the design and sheet asked for. What is chosen for this run alone

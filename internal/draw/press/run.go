@@ -71,7 +71,7 @@ func (w *work) piece(p label.Piece, jar int, need []Tag) (*Stack, diag.List) {
 	if len(need) == 0 || content == nil {
 		return nil, nil
 	}
-	s, cell, found := w.stock(content, p)
+	s, cell, found := w.stock(w.o.Jars[jar], p)
 	if s == nil {
 		return nil, found
 	}
@@ -149,11 +149,14 @@ func (w *work) draw(content *label.Content, p label.Piece, cell compose.Cell, ne
 		return nil, found
 	}
 	found = append(found, inspect.Frame(r.Frame, content, w.Faces, inspect.Default())...)
-	out := make([]sheet.Label, len(need))
-	for i := range out {
-		out[i] = sheet.Label{Frame: r.Frame}
+	var out []sheet.Label
+	for i := range need {
+		one := sheet.Label{Frame: r.Frame}
 		if w.o.Serials {
-			out[i].Overlay = w.number(r.Frame, i+1, len(need))
+			one.Overlay = w.number(r.Frame, i+1, len(need))
+		}
+		if w.o.wants(i + 1) {
+			out = append(out, one)
 		}
 	}
 	return out, found

@@ -17,10 +17,11 @@ import (
 // stock picks the sheet of a piece and the cell to compose for: the one the
 // maker names, else the roomiest label sheet that fits the jar and the words,
 // else plain paper with a label cut to the jar's measure.
-func (w *work) stock(c *label.Content, p label.Piece) (*sheet.Sheet, compose.Cell, diag.List) {
+func (w *work) stock(j Jars, p label.Piece) (*sheet.Sheet, compose.Cell, diag.List) {
 	var l diag.List
+	c := j.Content
 	size := cmp.Or(w.o.Choice.Size, w.o.Choice.OwnSize)
-	id := cmp.Or(w.o.Choice.Sheet, w.o.Choice.sheetFor(p))
+	id, at := w.o.Choice.sheetFor(j, p)
 	if id == "" && size == "" {
 		if s := w.fitting(c, p); s != nil && w.suffices(c, p, s) {
 			return s, cellFrom(s.Cell()), l
@@ -31,7 +32,7 @@ func (w *work) stock(c *label.Content, p label.Piece) (*sheet.Sheet, compose.Cel
 	}
 	s, ok := w.Sheets.Get(id)
 	if !ok {
-		w.unknownSheet(&l, id)
+		w.unknownSheet(&l, id, at)
 		return nil, compose.Cell{}, l
 	}
 	cell, err := cellOf(s, c, p, size)
@@ -54,28 +55,30 @@ func (w *work) suffices(c *label.Content, p label.Piece, s *sheet.Sheet) bool {
 	return len(r.Overflow) == 0 && !l.HasErrors()
 }
 
-// sheetFor is the batch file's sheet, when it is meant for the piece.
-func (c Choice) sheetFor(p label.Piece) string {
+// sheetFor is the sheet asked for and the path it stands at: for this run, for
+// the jar size, or for the batch, when the file's is meant for the piece.
+func (c Choice) sheetFor(j Jars, p label.Piece) (id, at string) {
 	meant := p == label.Wrap
 	if c.Kind != "" {
 		meant = label.Piece(c.Kind) == p
 	}
-	if !meant {
-		return ""
+	switch {
+	case c.Sheet != "":
+		return c.Sheet, ""
+	case !meant:
+		return "", ""
+	case j.Sheet != "":
+		return j.Sheet, j.At + ".sheet"
 	}
-	return c.OwnSheet
+	return c.OwnSheet, "label.sheet"
 }
 
-func (w *work) unknownSheet(l *diag.List, id string) {
+func (w *work) unknownSheet(l *diag.List, id, at string) {
 	var names []string
 	for _, s := range w.Sheets.List() {
 		names = append(names, s.ID)
 	}
-	path := "label.sheet"
-	if w.o.Choice.Sheet != "" {
-		path = ""
-	}
-	w.o.unknown(l, "unknown-sheet", id, path, names)
+	w.o.unknown(l, "unknown-sheet", id, at, names)
 }
 
 // fitting finds the roomiest label sheet of the maker's paper whose cell fits

@@ -57,8 +57,6 @@ const maxRows = 200_000
 // MaxJars is the largest count of one row.
 const MaxJars = 100_000
 
-var order = strings.Split(Header, ",")
-
 // Header is the first line of a new ledger, HeaderLine with its end.
 const (
 	Header     = "date,lot,jar,count,why,who,price,from"
@@ -67,10 +65,21 @@ const (
 
 var form = csvfile.Form{
 	What: "ledger",
-	Columns: map[string]string{"date": "date", "day": "date", "lot": "lot", "jar": "jar", "size": "jar", "count": "count", "jars": "count",
-		"why": "why", "what": "why", "who": "who", "to": "who", "market": "who", "price": "price", "from": "from", "note": "note"},
-	Order: order, Need: []string{"lot", "count", "why"}, Begin: Header, MaxRows: maxRows,
+	Columns: []csvfile.Column{
+		{Name: "date", Also: []string{"day"}, What: "the day", Unit: "date", Example: "2026-12-05"},
+		{Name: "lot", Needed: true, What: "the lot", Example: "L26248-PA"},
+		{Name: "jar", Also: []string{"size"}, What: "jar size; the lot's only one when left out", Example: "8 fl oz"},
+		{Name: "count", Also: []string{"jars"}, Needed: true, What: "how many", Unit: "jars", Example: "2"},
+		{Name: "why", Also: []string{"what"}, Needed: true, What: "promised, given, sold, came home, eaten, broken or recalled", Example: "sold"},
+		{Name: "who", Also: []string{"to", "market"}, What: "the person, or the market", Example: "Saturday market"},
+		{Name: "price", What: "price of a jar", Unit: "money", Example: "9.00"},
+		{Name: "from", Also: []string{"note"}, What: "where the row came from; your own words stay", Example: "hand"},
+	},
+	Begin: Header, MaxRows: maxRows,
 }
+
+// Columns are the columns of a ledger.
+func Columns() []csvfile.Column { return form.Columns }
 
 // Ledger is a file as read, and its bytes to write on.
 type Ledger struct {

@@ -15,7 +15,7 @@ func (l *Ledger) With(entries []Entry) []byte {
 	if len(entries) == 0 {
 		return slices.Clone(l.data)
 	}
-	head, comma := order, ','
+	head, comma := strings.Split(Header, ","), ','
 	data := slices.Clone(l.data)
 	if l.table != nil {
 		head, comma = l.table.Head, l.table.Comma

@@ -21,17 +21,23 @@ type Entry struct {
 // listForm is the gift list as CSV. Aliases are words people write.
 var listForm = csvfile.Form{
 	What: "gift list",
-	Columns: map[string]string{
-		"to": "to", "name": "to", "recipient": "to", "for": "to",
-		"from": "from", "message": "message", "note": "message",
-		"jars": "jars", "count": "jars", "how many": "jars",
-		"jar": "jar", "size": "jar", "occasion": "occasion", "design": "design", "lot": "lot",
-		"jam": "jam", "product": "jam", "kind": "jam", "flavour": "jam", "flavor": "jam", "batch": "jam",
-		"allergy": "allergy", "allergies": "allergy", "allergic to": "allergy", "allergen": "allergy", "allergens": "allergy", "avoid": "allergy",
+	Columns: []csvfile.Column{
+		{Name: "to", Also: []string{"name", "recipient", "for"}, Needed: true, What: "who gets it", Example: "Aunt Ida"},
+		{Name: "from", What: "who gives it", Example: "all of us"},
+		{Name: "message", Also: []string{"note"}, What: "a few words for the tag", Example: "summer in a jar"},
+		{Name: "jars", Also: []string{"count", "how many"}, What: "how many; one when left out", Unit: "jars", Example: "2"},
+		{Name: "jar", Also: []string{"size"}, What: "jar size; any when left out", Example: "8 fl oz"},
+		{Name: "occasion", What: "winter, harvest, birthday, wedding, thanks", Example: "winter"},
+		{Name: "jam", Also: []string{"product", "kind", "flavour", "flavor", "batch"}, What: "the jam wished for, by name or lot", Example: "plum"},
+		{Name: "allergy", Also: []string{"allergies", "allergic to", "allergen", "allergens", "avoid"}, What: "what the person must not eat", Example: "almonds"},
+		{Name: "design", What: "design of the tag", Example: "snow"},
+		{Name: "lot", What: "jars of this lot", Example: "L26248-PA"},
 	},
-	Order: []string{"to", "from", "message", "jars", "jar", "occasion", "jam", "allergy", "design", "lot"},
-	Need:  []string{"to"}, Begin: "to,from,message,jars,jar,occasion", MaxRows: maxJars,
+	Begin: "to,from,message,jars,jar,occasion", MaxRows: maxJars,
 }
+
+// ListColumns are the columns of a gift list; its TOML form has them as keys.
+func ListColumns() []csvfile.Column { return listForm.Columns }
 
 // ReadList reads a gift list. A name that ends in .toml is a TOML file of
 // [[gift]] tables, all else CSV with the header

@@ -9,7 +9,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"io"
-	"sort"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -18,12 +18,39 @@ import (
 
 // Form says which table is read and what its columns are called.
 type Form struct {
-	What    string            // "gift list", as messages name it
-	Columns map[string]string // folded header word -> column; several words may mean one
-	Order   []string          // the columns as a hint lists them
-	Need    []string          // columns that must stand in the header
-	Begin   string            // header line a new file begins with
+	What    string // "gift list", as messages name it
+	Columns []Column
+	Begin   string // header line a new file begins with
 	MaxRows int
+}
+
+// Column is one column: its name, other words that may head it, in lower case,
+// and what it is for. A column that is needed must stand in the header.
+type Column struct {
+	Name                string
+	Also                []string
+	Needed              bool
+	What, Unit, Example string // Unit and Example may be empty
+}
+
+// named is the column a header word means, "" for none.
+func (f Form) named(word string) string {
+	for _, c := range f.Columns {
+		if c.Name == word || slices.Contains(c.Also, word) {
+			return c.Name
+		}
+	}
+	return ""
+}
+
+// words are all that may head a column, each column's name first; names are the
+// names alone.
+func (f Form) words() (all, names []string) {
+	for _, c := range f.Columns {
+		all = append(append(all, c.Name), c.Also...)
+		names = append(names, c.Name)
+	}
+	return all, names
 }
 
 // Cell is one field, blanks around it taken off.
@@ -207,21 +234,17 @@ func (r *reader) opening(line int) diag.Pos {
 
 // header reads the first line.
 func (r *reader) header(cells []Cell) bool {
-	var words []string
-	for w := range r.form.Columns {
-		words = append(words, w)
-	}
-	sort.Strings(words)
+	words, names := r.form.words()
 	seen := map[string]bool{}
 	for _, c := range cells {
 		word := strings.ToLower(c.Text)
-		key := r.form.Columns[word]
+		key := r.form.named(word)
 		r.t.Head = append(r.t.Head, key)
 		switch {
 		case c.Text == "":
 		case key == "":
 			d := r.found.Warnf("unknown-column", r.t.File, "", "the column %q is not used", c.Text)
-			d.Pos, d.Hint = c.Pos, "columns: "+strings.Join(r.form.Order, ", ")
+			d.Pos, d.Hint = c.Pos, "columns: "+strings.Join(names, ", ")
 			if near, ok := diag.DidYouMean(word, words); ok {
 				d.Hint = "did you mean " + near + "?"
 			}
@@ -230,9 +253,9 @@ func (r *reader) header(cells []Cell) bool {
 		}
 		seen[key] = true
 	}
-	for _, need := range r.form.Need {
-		if !seen[need] {
-			r.errorAt(cells[0].Pos, "no-header", "the first line is not a header with the column %q", need).Hinted("begin with the line " + r.form.Begin)
+	for _, c := range r.form.Columns {
+		if c.Needed && !seen[c.Name] {
+			r.errorAt(cells[0].Pos, "no-header", "the first line is not a header with the column %q", c.Name).Hinted("begin with the line " + r.form.Begin)
 		}
 	}
 	return !r.found.HasErrors()

@@ -5,8 +5,7 @@ import (
 	"testing"
 )
 
-var people = Form{What: "list", Columns: map[string]string{"to": "to", "name": "to", "jars": "jars"},
-	Order: []string{"to", "jars"}, Need: []string{"to"}, Begin: "to,jars", MaxRows: 3}
+var people = Form{What: "list", Columns: []Column{{Name: "to", Also: []string{"name"}, Needed: true}, {Name: "jars"}}, Begin: "to,jars", MaxRows: 3}
 
 // Line ends and separators as spreadsheets write them; the records are those
 // of RFC 4180 section 2.

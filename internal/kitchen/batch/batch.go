@@ -143,7 +143,7 @@ func (r *reader) lot(p *source.Loose) string {
 
 func (r *reader) ingredient(raw rawIngredient, path string) Ingredient {
 	in := Ingredient{Path: path, Solids: -1, Skip: truth(raw.Skip),
-		Name: r.text(raw.Name, path+".name"), Form: r.text(raw.Form, path+".form"),
+		Name: r.text(raw.Name, path+".name"), Form: r.text(raw.Form, path+".form"), Lot: r.loose(raw.Lot, path+".lot"),
 		Allergens: r.allergens(raw.Allergens, path+".allergens"), Cost: r.money(raw.Cost, path+".cost")}
 	if r.absent(raw.Name, path+".name") {
 		r.errorf("missing-name", path+".name", "the ingredient has no name").Hinted(`add name = "strawberries"`)

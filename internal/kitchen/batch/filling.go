@@ -17,6 +17,7 @@ func (r *reader) fill(raw rawFill, path string) Fill {
 		Count: r.count(raw.Count, path+".count", "the count of jars", -1), Sealed: r.count(raw.Sealed, path+".sealed", "the count of sealed jars", -1),
 		Headspace: r.headspace(raw.Headspace, path+".headspace"),
 		PartJar:   r.mass(raw.PartJar, path+".part_jar"), Price: r.price(raw.Price, path+".price"),
+		Sheet: r.text(raw.Sheet, path+".sheet"),
 	}
 	if r.absent(raw.Jar, path+".jar") {
 		r.errorf("missing-jar", path+".jar", "the jar size is missing").Hinted(`add jar = "8 fl oz"; jarmark jars lists the sizes`)

@@ -114,6 +114,7 @@ type Ingredient struct {
 	Path      string // "ingredient[0]"
 	Name      string
 	Amount    unit.Quantity
+	Lot       string // lot or date on its packet; may be empty
 	Form      string // "crushed", "chopped", "whole"; may be empty
 	Contains  []pantry.Part
 	Allergens []string // the maker's own allergen words, added to the table's; nil = not said, empty = there are none
@@ -157,6 +158,7 @@ type Fill struct {
 	Headspace unit.Length // 0 = Process.Headspace
 	Net       []unit.Mass // measured net weights, tare already taken off
 	Declared  unit.Quantity
+	Sheet     string    // id of this size's label sheet; empty = the label table's
 	PartJar   unit.Mass // content of a last partial jar, 0 = none
 	Price     unit.Money
 }

@@ -1,0 +1,38 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+
+	"jarmark/internal/app/job"
+)
+
+// jarmark help batch, kitchen, gifts and ledger name every key their reader
+// knows, with an example; `help ledger` tells of the command as well.
+func TestHelpNamesEveryKey(t *testing.T) {
+	for _, topic := range job.Topics() {
+		out := helpOn(t, topic.Name)
+		for _, p := range topic.Parts {
+			for _, r := range p.Rows {
+				if !strings.Contains(out, "  "+r[0]+" ") || !strings.Contains(out, r[3]) || r[1] == "" {
+					t.Errorf("help %s says nothing of %s", topic.Name, r[0])
+				}
+			}
+		}
+	}
+	if out := helpOn(t, "ledger"); !strings.Contains(out, "usage: jarmark ledger") {
+		t.Error("help ledger leaves out the command")
+	}
+}
+
+func helpOn(t *testing.T, name string) string {
+	t.Helper()
+	var out, errs bytes.Buffer
+	a := &app{out: &out, err: &errs, getenv: os.Getenv}
+	if code := a.run([]string{"help", name}); code != exitOK || errs.Len() > 0 {
+		t.Fatalf("help %s: exit %d, %s", name, code, errs.String())
+	}
+	return out.String()
+}
