@@ -36,7 +36,7 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 	if own == nil {
 		return base, nil, nil
 	}
-	p, l := press.Load(templates.FS, own, base.Faces)
+	p, l := base.Press.With(own)
 	return &Env{base.Pantry, base.Book, p}, l, nil
 }
 
@@ -50,7 +50,7 @@ var builtin = sync.OnceValues(func() (*Env, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, l := press.Load(templates.FS, nil, faces)
+	p, l := press.Load(templates.FS, faces)
 	if err := firstError(l); err != nil {
 		return nil, err
 	}

@@ -18,7 +18,7 @@ func (e *Env) foresee(batches []*Batch, c Choices) {
 		return
 	}
 	past := make([]*Batch, min(len(c.Past), mostPast))
-	cores.Each(len(past), func(i int) { past[i] = e.Load(c.Past[i], Choices{Place: c.Place, Today: c.Today}) })
+	cores.Each(len(past), func(i int) { past[i] = e.cooked(c.Past[i], Choices{Place: c.Place, Today: c.Today}) })
 	pots := map[string][]*cook.Result{} // by kitchen file
 	seen := map[string]bool{}
 	for _, b := range append(append([]*Batch(nil), batches...), past...) {

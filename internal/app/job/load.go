@@ -75,7 +75,18 @@ func (e *Env) Load(in Input, c Choices) *Batch {
 	return b
 }
 
+// load reads, cooks and declares.
 func (e *Env) load(in Input, c Choices) *Batch {
+	b := e.cooked(in, c)
+	if b.Cooked != nil {
+		b.add(b.past(c))
+		b.declare(e, c)
+	}
+	return b
+}
+
+// cooked is a batch as far as the pot: no labels, no rules.
+func (e *Env) cooked(in Input, c Choices) *Batch {
 	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today}
 	kitchenName := in.Kitchen.Name
 	if kitchenName == "" {
@@ -98,11 +109,6 @@ func (e *Env) load(in Input, c Choices) *Batch {
 	b.Pantry = e.Pantry.Speaking(b.Kitchen.Place.Language(b.Kitchen.Language)).With(b.Kitchen.Ingredients, b.Kitchen.Jars)
 	b.Cooked, l = cook.Compute(b.Notes, b.Kitchen, b.Pantry)
 	b.add(l)
-	if b.Cooked == nil {
-		return b
-	}
-	b.add(b.past(c))
-	b.declare(e, c)
 	return b
 }
 

@@ -2,8 +2,9 @@ package design
 
 import (
 	"io/fs"
+	"maps"
 	"path"
-	"sort"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -21,27 +22,28 @@ type Catalogue struct {
 // the built-in design of the same name. A file with errors is left out, its
 // findings returned. Either folder may be nil.
 func Load(builtin, own fs.FS) (*Catalogue, diag.List) {
-	c := &Catalogue{byID: map[string]*Design{}}
-	var all diag.List
-	for _, folder := range []fs.FS{builtin, own} {
-		if folder == nil {
-			continue
-		}
-		files, err := fs.Glob(folder, "*.toml")
-		if err != nil {
-			all.Errorf("unreadable-folder", "", "", "designs cannot be listed: %v", err)
-			continue
-		}
-		sort.Strings(files)
-		for _, name := range files {
-			all = append(all, c.read(folder, name)...)
-		}
+	c, l := new(Catalogue).With(builtin)
+	c, more := c.With(own)
+	return c, append(l, more...)
+}
+
+// With lays the designs of a folder, which may be nil, over these.
+func (c *Catalogue) With(folder fs.FS) (*Catalogue, diag.List) {
+	if folder == nil {
+		return c, nil
 	}
-	for id := range c.byID {
-		c.ids = append(c.ids, id)
+	out := &Catalogue{byID: map[string]*Design{}}
+	maps.Copy(out.byID, c.byID)
+	var l diag.List
+	files, err := fs.Glob(folder, "*.toml")
+	if err != nil {
+		l.Errorf("unreadable-folder", "", "", "designs cannot be listed: %v", err)
 	}
-	sort.Strings(c.ids)
-	return c, all
+	for _, name := range files {
+		l = append(l, out.read(folder, name)...)
+	}
+	out.ids = slices.Sorted(maps.Keys(out.byID))
+	return out, l
 }
 
 func (c *Catalogue) read(folder fs.FS, name string) diag.List {

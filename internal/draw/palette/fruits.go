@@ -94,9 +94,11 @@ func (t *table) find(name string) (*row, bool) {
 	return nil, false
 }
 
+var joined = strings.NewReplacer("_", "", "-", "", " ", "")
+
 // fold makes "Black currant", "black_currant" and "blackcurrant" one word.
 func fold(s string) string {
-	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(strings.TrimSpace(s)))
+	return joined.Replace(strings.ToLower(strings.TrimSpace(s)))
 }
 
 // Fruits lists the keys that have colours of their own, in the order of the

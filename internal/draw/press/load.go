@@ -9,17 +9,21 @@ import (
 	"jarmark/internal/kit/diag"
 )
 
-// Load reads the designs and sheets that come with the program and lays the
-// maker's own folder over them: own may hold designs/*.toml and sheets/*.toml,
-// and may be nil. Findings are about the maker's own files where there are any;
-// in the program's they are a fault of the build.
-func Load(builtin, own fs.FS, faces *face.Set) (*Press, diag.List) {
-	designs, found := design.Load(folder(builtin, "designs"), folder(own, "designs"))
+// Load reads the designs and sheets that come with the program. Findings there
+// are a fault of the build.
+func Load(builtin fs.FS, faces *face.Set) (*Press, diag.List) {
+	return (&Press{new(design.Catalogue), new(sheet.Catalogue), faces}).With(builtin)
+}
+
+// With lays a folder over what there is: it may hold designs/*.toml and
+// sheets/*.toml, and may be nil.
+func (p *Press) With(own fs.FS) (*Press, diag.List) {
+	designs, found := p.Designs.With(folder(own, "designs"))
 	for i := range found {
 		found[i].File = "designs/" + found[i].File // as the folder has it
 	}
-	sheets, l := sheet.Load(builtin, own)
-	return &Press{designs, sheets, faces}, append(found, l...)
+	sheets, l := p.Sheets.With(own)
+	return &Press{designs, sheets, p.Faces}, append(found, l...)
 }
 
 // folder is one folder of a file system, nil when it is not there.

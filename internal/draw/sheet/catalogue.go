@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"io/fs"
+	"maps"
 	"path"
+	"slices"
 	"sort"
 
 	"jarmark/internal/draw/page"
@@ -20,18 +22,21 @@ type Catalogue struct {
 // either of which may be nil. An own sheet replaces a built-in one of the
 // same id. A file with errors is left out, and the findings say why.
 func Load(builtin, own fs.FS) (*Catalogue, diag.List) {
-	c := &Catalogue{byID: map[string]*Sheet{}}
-	var l diag.List
-	for _, from := range []fs.FS{builtin, own} {
-		if from != nil {
-			l = append(l, c.add(from)...)
-		}
+	c, l := new(Catalogue).With(builtin)
+	c, more := c.With(own)
+	return c, append(l, more...)
+}
+
+// With lays the sheets of a folder, which may be nil, over these.
+func (c *Catalogue) With(folder fs.FS) (*Catalogue, diag.List) {
+	if folder == nil {
+		return c, nil
 	}
-	for id := range c.byID {
-		c.ids = append(c.ids, id)
-	}
-	sort.Strings(c.ids)
-	return c, l
+	out := &Catalogue{byID: map[string]*Sheet{}}
+	maps.Copy(out.byID, c.byID)
+	l := out.add(folder)
+	out.ids = slices.Sorted(maps.Keys(out.byID))
+	return out, l
 }
 
 func (c *Catalogue) add(from fs.FS) diag.List {

@@ -13,6 +13,8 @@ const most = 4000
 
 var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o", "ł", "l", "ı", "i")
 
+var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue") // as typed without them
+
 // Fold gives lower case without accents.
 func Fold(s string) string {
 	s = strings.ToLower(s)
@@ -46,7 +48,7 @@ func Tokens(s string) []string {
 // and with "ae", "oe", "ue" for them.
 func spellings(word string) []string {
 	ts := strings.Join(Tokens(word), " ")
-	typed := strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue").Replace(strings.ToLower(norm.NFC.String(word)))
+	typed := umlauts.Replace(strings.ToLower(norm.NFC.String(word)))
 	if other := strings.Join(Tokens(typed), " "); other != ts {
 		return []string{ts, other}
 	}

@@ -2,7 +2,6 @@ package notes
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -27,12 +26,12 @@ func monthOf(word string) int {
 const monthWord = `(\p{L}{3,9}\.?)`
 
 var (
-	isoForm   = regexp.MustCompile(`\b(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})\b`)
-	dayFirst  = regexp.MustCompile(`\b(\d{1,2})(?:st|nd|rd|th|er|\.)?(?: of)? ` + monthWord + `,?(?: (\d{4}|'?\d{2}))?(?:$|[^\d])`)
-	monthLead = regexp.MustCompile(monthWord + ` (\d{1,2})(?:st|nd|rd|th)?(?:,? (\d{4}|'\d{2}))?(?:$|[^\d])`)
-	dotted    = regexp.MustCompile(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
-	slashed   = regexp.MustCompile(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
-	dayWords  = regexp.MustCompile(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
+	isoForm   = lazily(`\b(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})\b`)
+	dayFirst  = lazily(`\b(\d{1,2})(?:st|nd|rd|th|er|\.)?(?: of)? ` + monthWord + `,?(?: (\d{4}|'?\d{2}))?(?:$|[^\d])`)
+	monthLead = lazily(monthWord + ` (\d{1,2})(?:st|nd|rd|th)?(?:,? (\d{4}|'\d{2}))?(?:$|[^\d])`)
+	dotted    = lazily(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
+	slashed   = lazily(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
+	dayWords  = lazily(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
 )
 
 // date reads a line that is a date, in several spellings. One that may be two
@@ -64,7 +63,7 @@ func dayIn(s string) (days []string, from, to int) {
 		return day(s[m[2]:m[3]], s[m[4]:m[5]], s[m[6]:m[7]]), m[0], m[1]
 	}
 	for _, f := range []struct {
-		form       *regexp.Regexp
+		form       pattern
 		day, month int
 	}{{dayFirst, 1, 2}, {monthLead, 2, 1}} {
 		m := f.form.FindStringSubmatchIndex(s)

@@ -1,7 +1,6 @@
 package notes
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -9,20 +8,20 @@ import (
 )
 
 var (
-	brackets  = regexp.MustCompile(`\([^()]*\)`)
-	trailing  = regexp.MustCompile(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
-	optional  = regexp.MustCompile(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
-	sentence  = regexp.MustCompile(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
-	less      = regexp.MustCompile(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b`)
-	frenchOf  = regexp.MustCompile(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
-	ownWay    = regexp.MustCompile(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
-	upTo      = regexp.MustCompile(`(?i)\((?:or|to|up to) (` + num + `)\b`)
-	cutForm   = regexp.MustCompile(` -+ |; |, | - `)
-	afterIng  = regexp.MustCompile(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips))$`)
-	orList    = regexp.MustCompile(`(?i),.* (?:or|oder|ou) `)
-	cutSize   = regexp.MustCompile(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
-	plusRatio = regexp.MustCompile(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
-	ratioSay  = regexp.MustCompile(`(?i)^(?:(?:im )?verhältnis|ratio|proportions?) `)
+	brackets  = lazily(`\([^()]*\)`)
+	trailing  = lazily(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
+	optional  = lazily(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
+	sentence  = lazily(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
+	less      = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b`)
+	frenchOf  = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
+	ownWay    = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)\b`)
+	cutForm   = lazily(` -+ |; |, | - `)
+	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips))$`)
+	orList    = lazily(`(?i),.* (?:or|oder|ou) `)
+	cutSize   = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
+	plusRatio = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
+	ratioSay  = lazily(`(?i)^(?:(?:im )?verhältnis|ratio|proportions?) `)
 )
 
 // one reads one thing in the pot; ok is false when the text is none.
@@ -192,7 +191,7 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	return in, true
 }
 
-var ratio = regexp.MustCompile(`\b\d:\d\b`) // gelling sugar 2:1
+var ratio = lazily(`\b\d:\d\b`) // gelling sugar 2:1
 
 func lettersOnly(s string) bool { return !strings.ContainsAny(s, `0123456789=<>{}[]|\@$%^~`) }
 

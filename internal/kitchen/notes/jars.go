@@ -2,18 +2,18 @@ package notes
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 )
 
 // How many jars of which size.
 var (
-	yieldLead = regexp.MustCompile(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this) )?(?:yields?[ :-]+)?(quantity|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
-	counted   = regexp.MustCompile(`(?i)^(?:got|gave|filled|made|yielded|ergab)$`)
-	countForm = regexp.MustCompile(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
-	sealForm  = regexp.MustCompile(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
-	looseJar  = regexp.MustCompile(`(?i)^(?:more |small |large |big |little |full )?(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: and a bit| and a half| plus a bit)?\.?$`)
+	yieldLead = lazily(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this) )?(?:yields?[ :-]+)?(quantity|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
+	counted   = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab)$`)
+	countForm = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
+	sealForm  = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
+	andMore   = lazily(`(?i) (?:and|\+|plus) (\d)`)
+	looseJar  = lazily(`(?i)^(?:more |small |large |big |little |full )?(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: and a bit| and a half| plus a bit)?\.?$`)
 )
 
 // yield reads how many jars there were, or a recipe says there will be.
@@ -54,7 +54,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 
 // markAnd keeps the figure after "and" when a count is cut there.
 func markAnd(s string) string {
-	return regexp.MustCompile(`(?i) (?:and|\+|plus) (\d)`).ReplaceAllString(s, ", $1")
+	return andMore.ReplaceAllString(s, ", $1")
 }
 
 // fills writes the counts, and asks for what they leave open.
@@ -83,7 +83,7 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 	l.Fills = append(l.Fills, fills...)
 }
 
-var unsealedForm = regexp.MustCompile(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:did ?n'?t|did not|has not|have not|hasn't|haven't|un)[ -]?seal`)
+var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:did ?n'?t|did not|has not|have not|hasn't|haven't|un)[ -]?seal`)
 
 // unsealed is how many jars are said not to have sealed.
 func unsealed(s string) int {
@@ -100,7 +100,7 @@ func unsealed(s string) int {
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
-	s = regexp.MustCompile(`^ ?\((\d{1,3})\) `).ReplaceAllString(s, "$1 ")
+	s = lazily(`^ ?\((\d{1,3})\) `).ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
 		inner := strings.TrimSpace(strings.Trim(b, "()"))
 		switch {
@@ -144,11 +144,11 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 }
 
 var (
-	halfPint = regexp.MustCompile(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
-	jarsOf   = regexp.MustCompile(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
-	orPints  = regexp.MustCompile(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
-	orCount  = regexp.MustCompile(`(?i)\b(?:or|oder|ou) \d`)      // 6 pints or 12 half-pints
-	jarSize  = regexp.MustCompile(`(?i)^(?:x ?)?(\d{1,4}(?:\.\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+	halfPint = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
+	jarsOf   = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
+	orPints  = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
+	orCount  = lazily(`(?i)\b(?:or|oder|ou) \d`)      // 6 pints or 12 half-pints
+	jarSize  = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:\.\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 
 // sizeOf names a size of jar as the batch file does. A jar is called by its

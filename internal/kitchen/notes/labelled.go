@@ -1,7 +1,6 @@
 package notes
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -9,18 +8,18 @@ import (
 )
 
 var (
-	lotForm    = regexp.MustCompile(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
-	brixForm   = regexp.MustCompile(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b`)
-	brixTemp   = regexp.MustCompile(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
-	phForm     = regexp.MustCompile(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
-	tempForm   = regexp.MustCompile(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = regexp.MustCompile(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to|to \d{2,3})\b`)
-	tempNot    = regexp.MustCompile(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
-	potForm    = regexp.MustCompile(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
-	altForm    = regexp.MustCompile(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = regexp.MustCompile(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?head ?(?:space|room)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)`)
+	lotForm    = lazily(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
+	brixForm   = lazily(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b`)
+	brixTemp   = lazily(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
+	phForm     = lazily(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
+	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
+	tempWords  = lazily(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to|to \d{2,3})\b`)
+	tempNot    = lazily(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
+	potForm    = lazily(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
+	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?head ?(?:space|room)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
-	sterilised = regexp.MustCompile(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
+	sterilised = lazily(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
 
 // labelled reads measurements: lot, °Brix, pH, temperature, weights, headspace.

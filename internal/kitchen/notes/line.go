@@ -1,7 +1,6 @@
 package notes
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -52,11 +51,11 @@ func (g *grammar) line(l *Line) {
 	}
 }
 
-var noAmount = regexp.MustCompile(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
+var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
 
-var nameTwice = regexp.MustCompile(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
+var nameTwice = lazily(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
-var numbered = regexp.MustCompile(`^\d{1,2}[.)] +(\d.*)$`)
+var numbered = lazily(`^\d{1,2}[.)] +(\d.*)$`)
 
 func dayOnly(s string) []string { days, _, _ := dayIn(s); return days }
 
@@ -69,7 +68,7 @@ func (g *grammar) startsMeasured(s string) bool {
 	return known
 }
 
-var figures = regexp.MustCompile(`\d+`)
+var figures = lazily(`\d+`)
 
 // leftOver reports that a figure of the line went into no key and no question.
 func leftOver(l Line, s string) bool {
@@ -88,7 +87,7 @@ func leftOver(l Line, s string) bool {
 	return false
 }
 
-var thousands = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)
+var thousands = lazily(`\b\d{1,3},\d{3}\b`)
 
 // why says what a line lacks.
 func why(s string) string {
@@ -131,9 +130,9 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 }
 
 var (
-	added      = regexp.MustCompile(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|dazu|mit|avec) (?:also |then |in )?`)
-	imperative = regexp.MustCompile(`(?i)^(?:add|stir in|take)$`)
-	between    = regexp.MustCompile(`(?i)(?:, | and |; ?| \+ | plus | & | und | et )`)
+	added      = lazily(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|dazu|mit|avec) (?:also |then |in )?`)
+	imperative = lazily(`(?i)^(?:add|stir in|take)$`)
+	between    = lazily(`(?i)(?:, | and |; ?| \+ | plus | & | und | et )`)
 )
 
 // parts cuts a line where a new amount begins: "2 lb plums, 1 lb sugar and the

@@ -1,20 +1,19 @@
 package notes
 
 import (
-	"regexp"
 	"strings"
 )
 
 // Parts of a fruit, one amount of several things, and amounts that stand behind
 // their food.
 var (
-	genitive  = regexp.MustCompile(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
-	partForm  = regexp.MustCompile(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|d'|de |d'une? )[ ]?(.+)$`)
-	partAfter = regexp.MustCompile(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
+	genitive  = lazily(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
+	partForm  = lazily(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|d'|de |d'une? )[ ]?(.+)$`)
+	partAfter = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
 	partNames = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "schale": "zest", "zeste": "zest", "zestes": "zest"}
-	juiceFrom = regexp.MustCompile(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
-	partWords = regexp.MustCompile(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?)\b`)
-	eachForm  = regexp.MustCompile(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
+	juiceFrom = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
+	partWords = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?)\b`)
+	eachForm  = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
 )
 
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
@@ -99,7 +98,7 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 	return a, name, ok
 }
 
-var behindForm = regexp.MustCompile(`^([\p{L}][\p{L} ',-]{1,60}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|(?:a|half) .+)$`)
+var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|(?:a|half) .+)$`)
 
 // each reads one amount of several things: "1/2 tsp each cinnamon and cloves".
 func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {

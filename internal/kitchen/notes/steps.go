@@ -1,32 +1,31 @@
 package notes
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 )
 
 var (
-	duration = regexp.MustCompile(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?[- ]?(?:full |whole |more )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
-	bathTail = regexp.MustCompile(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process  = regexp.MustCompile(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
-	bath     = regexp.MustCompile(`(?i)\b(?:boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
-	steam    = regexp.MustCompile(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking  = regexp.MustCompile(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|kochen|gekocht|köcheln|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
-	notThis  = regexp.MustCompile(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
-	aside    = regexp.MustCompile(`(?i)\b(?:pectin (?:in|and|with) water|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
-	jarsFor  = regexp.MustCompile(`(?i)\bjars? for\b`)
-	jarSizes = regexp.MustCompile(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
-	finished = regexp.MustCompile(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?)\b`)
-	jarTalk  = regexp.MustCompile(`(?i)\b(?:jars?|half-pints?|pints?|quarts?)\b`)
-	height   = regexp.MustCompile(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
-	feet     = regexp.MustCompile(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
-	clause   = regexp.MustCompile(`[.;!] |[.;!]$`)
+	duration = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?[- ]?(?:full |whole |more )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
+	bathTail = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
+	process  = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	bath     = lazily(`(?i)\b(?:boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
+	steam    = lazily(`(?i)\bsteam(?:ed|er)?\b`)
+	cooking  = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|kochen|gekocht|köcheln|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
+	notThis  = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
+	aside    = lazily(`(?i)\b(?:pectin (?:in|and|with) water|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
+	jarsFor  = lazily(`(?i)\bjars? for\b`)
+	jarSizes = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
+	finished = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?)\b`)
+	jarTalk  = lazily(`(?i)\b(?:jars?|half-pints?|pints?|quarts?)\b`)
+	height   = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
+	feet     = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
+	clause   = lazily(`[.;!] |[.;!]$`)
 )
 
 // times in words: "one minute".
 var (
-	spelledTime = regexp.MustCompile(`(?i)\b(?:one|an|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty) (?:more )?(?:minutes?|hours?)\b`)
+	spelledTime = lazily(`(?i)\b(?:one|an|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty) (?:more )?(?:minutes?|hours?)\b`)
 	timeNumbers = map[string]string{"one": "1", "an": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30", "forty": "40"}
 )
 

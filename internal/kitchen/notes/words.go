@@ -1,7 +1,6 @@
 package notes
 
 import (
-	"regexp"
 	"strings"
 )
 
@@ -68,15 +67,15 @@ func set(s string) map[string]bool {
 }
 
 var (
-	bullet  = regexp.MustCompile(`^(?:(?:[-–—*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
-	step    = regexp.MustCompile(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
-	heading = regexp.MustCompile(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
+	bullet  = lazily(`^(?:(?:[-–—*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
+	step    = lazily(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
+	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
 	vulgar  = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")", "|", " ")
-	ordinal      = regexp.MustCompile(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
-	andFraction  = regexp.MustCompile(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
-	footnote     = regexp.MustCompile(` \*[^\d]*$`)
-	dashFraction = regexp.MustCompile(`(\d)-? (\d{1,2}/\d)`)
+	ordinal      = lazily(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
+	andFraction  = lazily(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
+	footnote     = lazily(` \*[^\d]*$`)
+	dashFraction = lazily(`(\d)-? (\d{1,2}/\d)`)
 )
 
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".

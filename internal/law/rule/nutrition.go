@@ -1,6 +1,9 @@
 package rule
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 const citeClaim = "21 U.S.C. 343(q)(5)(D), (E); 21 CFR 101.9(j)(1), (18)"
 
@@ -55,7 +58,22 @@ func nutrition(p *pass) {
 // spaced writes a text as lower-case words and figures between single spaces,
 // so that words are found at their borders: " no sugar added ".
 func spaced(text string) string {
-	return " " + strings.Join(strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return notLetter(r) && (r < '0' || r > '9') }), " ") + " "
+	b, in := make([]byte, 0, len(text)+2), false
+	b = append(b, ' ')
+	for _, r := range strings.ToLower(text) {
+		if notLetter(r) && (r < '0' || r > '9') {
+			if in {
+				b = append(b, ' ')
+			}
+			in = false
+			continue
+		}
+		b, in = utf8.AppendRune(b, r), true
+	}
+	if in || len(b) == 1 {
+		b = append(b, ' ')
+	}
+	return string(b)
 }
 
 // claim finds a claim's words in a text, at word borders; the longest is told.
@@ -66,16 +84,18 @@ func (p *pass) claim(text string) (found string) {
 			found = words
 		}
 	}
-	for _, form := range t.Forms {
-		for _, n := range t.Nutrients {
-			try(strings.ReplaceAll(form, "{n}", n))
+	each := func(forms, nutrients []string) {
+		for _, n := range nutrients {
+			named := strings.Contains(plain, strings.Trim(spaced(n), " "))
+			for _, form := range forms {
+				if named || !strings.Contains(form, "{n}") { // else there is nothing to find
+					try(strings.ReplaceAll(form, "{n}", n))
+				}
+			}
 		}
 	}
-	for _, form := range t.GoodForms {
-		for _, n := range t.GoodNutrients {
-			try(strings.ReplaceAll(form, "{n}", n))
-		}
-	}
+	each(t.Forms, t.Nutrients)
+	each(t.GoodForms, t.GoodNutrients)
 	for _, w := range t.Words {
 		try(w)
 	}
