@@ -42,7 +42,7 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 
 // builtin loads the embedded data once a process.
 var builtin = sync.OnceValues(func() (*Env, error) {
-	book, err := rule.Load()
+	book, err := rule.Open()
 	if err != nil {
 		return nil, err
 	}

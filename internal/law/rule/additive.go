@@ -42,7 +42,7 @@ func (c *euCase) additiveIn(names ...string) (additive, bool) {
 		}
 		n = strings.TrimSpace(n)
 		number := eNumber(n)
-		for _, a := range c.additives {
+		for _, a := range c.Set.Additives.rows() {
 			if n == "" {
 				break
 			}
@@ -113,7 +113,7 @@ type sweetening struct {
 // sweetened finds the sweeteners (additives of that category) of a batch and the
 // added polyols in percent of the finished food.
 func (c *euCase) sweetened() (s sweetening) {
-	for _, ln := range c.r.Lines {
+	for _, ln := range c.R.Lines {
 		a, ok := c.additiveIn(ln.Key, ln.Name, c.ingredientQuiet(ln))
 		switch {
 		case ok && a.Category == "sweetener":

@@ -22,19 +22,19 @@ type allergenTable struct {
 // holds none where that is proven, and the voluntary line on what else the
 // kitchen handles.
 func allergens(p *pass) {
-	also := p.handled(majorName, citeAllergens)
-	p.allergens(majorName, citeAllergens)
-	names, beyond := p.c.AllergenNames, p.beyond()
-	p.c.NoAllergens = p.c.NoAllergens && !p.mayContain()
+	also := p.Handles(majorName, citeAllergens)
+	p.Evidence(majorName, citeAllergens)
+	names, beyond := p.C.AllergenNames, p.beyond()
+	p.C.NoAllergens = p.C.NoAllergens && !p.mayContain()
 	var runs []label.Run
 	switch {
 	case len(names) > 0:
-		runs = p.say.Runs("us.contains", "list", raised(names))
-	case p.c.NoAllergens:
-		runs = p.say.Runs("us.no-allergens")
+		runs = p.Say.Runs("us.contains", "list", raised(names))
+	case p.C.NoAllergens:
+		runs = p.Say.Runs("us.no-allergens")
 	}
 	if len(beyond) > 0 {
-		text := p.say.Say("us.also-contains", "list", joined(beyond, p.say.Say("us.and")))
+		text := p.Say.Say("us.also-contains", "list", joined(beyond, p.Say.Say("us.and")))
 		switch {
 		case len(names) > 0:
 			text = ". " + text
@@ -44,8 +44,8 @@ func allergens(p *pass) {
 		runs = append(runs, label.Run{Text: text})
 	}
 	if len(runs) > 0 {
-		b := label.Block{Kind: label.Allergens, Runs: runs, Min: p.letterO(), Zone: label.Info, With: []label.Kind{label.Ingredients},
-			Required: len(names) > 0, Cite: citeAllergens, Verified: p.set.Allergens.Confidence, Path: "ingredient"}
+		b := label.Block{Kind: label.Allergens, Runs: runs, Zone: label.Info, With: []label.Kind{label.Ingredients},
+			Required: len(names) > 0, Cite: citeAllergens, Verified: p.Set.Allergens.Confidence, Path: "ingredient"}
 		if len(names) == 0 {
 			b.Cite = "voluntary; " + citeAllergens
 		}
@@ -57,11 +57,11 @@ func allergens(p *pass) {
 // beyond gives what the maker calls an allergen and the law's list does not;
 // declared sulfites stand in the list of ingredients.
 func (p *pass) beyond() (words []string) {
-	for _, f := range p.allergy.Found {
+	for _, f := range p.Allergy.Found {
 		if f.Maker && f.US == "" && f.ID != "sulphites" && !has(words, f.Word) {
 			words = append(words, f.Word)
 			if f.Kind == "plain" {
-				p.l.Notef("no-longer-major", p.batchFile(), f.From[0].Path, "%s is not on the list of major allergens since %s, so it does not stand after \"Contains\"", f.Word, p.set.Allergens.AsOf).
+				p.L.Notef("no-longer-major", p.BatchFile(), f.From[0].Path, "%s is not on the list of major allergens since %s, so it does not stand after \"Contains\"", f.Word, p.Set.Allergens.AsOf).
 					Cited("FDA guidance on food allergen labeling, Edition 5 (6 Jan 2025)")
 			}
 		}
@@ -74,19 +74,18 @@ func (p *pass) beyond() (words []string) {
 // contradiction: the one line speaks of the recipe, the other of the kitchen.
 func (p *pass) mayContain() bool {
 	pr := p.prog
-	return pr != nil && !p.o.Gift && strings.Contains(strings.ToLower(pr.Statement+pr.Meaning+pr.Recommended), "allergen")
+	return pr != nil && !p.O.Gift && strings.Contains(strings.ToLower(pr.Statement+pr.Meaning+pr.Recommended), "allergen")
 }
 
 // advise adds the cross-contact line, without what the food itself contains.
 func (p *pass) advise(also []string) {
-	also = euLess(also, p.c.AllergenNames)
+	also = euLess(also, p.C.AllergenNames)
 	if len(also) == 0 {
 		return
 	}
-	p.l.Notef("cross-contact", p.kitchenFile(), "also_handles", "the line on what else the kitchen handles is voluntary and replaces no allergen statement").
+	p.L.Notef("cross-contact", p.KitchenFile(), "also_handles", "the line on what else the kitchen handles is voluntary and replaces no allergen statement").
 		Cited("voluntary; FDA guidance on food allergen labeling")
-	p.add(label.Block{Kind: label.Advisory, Runs: p.say.Runs("us.advisory", "list", joined(also, p.say.Say("us.and"))),
-		Min: p.letterO(), Cite: "voluntary", Path: "also_handles"})
+	p.add(label.Block{Kind: label.Advisory, Runs: p.Say.Runs("us.advisory", "list", joined(also, p.Say.Say("us.and"))), Cite: "voluntary", Path: "also_handles"})
 }
 
 // raised lists names as a "Contains" statement writes them: "Milk, Pecans".

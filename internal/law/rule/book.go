@@ -16,6 +16,7 @@ import (
 
 // Book holds the rules of every place.
 type Book struct {
+	laws  Laws
 	files fs.FS
 	names []string // ids of the places, sorted
 	words map[string]*Phrases
@@ -28,12 +29,29 @@ type reading struct {
 	err   error
 }
 
+// Kind is one kind of statement a set may name, with the phrases it cannot do
+// without in every language of the set.
+type Kind struct {
+	Name    string
+	Phrases []string
+}
+
+// Law is what the code of one body of law knows to do with a set: sets are
+// checked against it.
+type Law struct {
+	Kinds       []Kind
+	Particulars []string // what a programme's `required` may name
+}
+
+// Laws are the bodies of law we hold.
+type Laws struct{ US, EU Law }
+
 // Load opens the built-in sets and reads the phrases. An error is a fault of
 // the build. A set is read when it is asked for: there are many places, and a
 // maker sells in one.
-func Load() (*Book, error) { return load(templates.FS, templates.FS) }
+func Load(laws Laws) (*Book, error) { return load(laws, templates.FS, templates.FS) }
 
-func load(sets, phrases fs.FS) (*Book, error) {
+func load(laws Laws, sets, phrases fs.FS) (*Book, error) {
 	words, err := loadPhrases(phrases)
 	if err != nil {
 		return nil, err
@@ -42,7 +60,7 @@ func load(sets, phrases fs.FS) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Book{files: sets, words: words}
+	b := &Book{laws: laws, files: sets, words: words}
 	for _, n := range files {
 		b.names = append(b.names, strings.TrimSuffix(path.Base(n), ".toml"))
 	}
@@ -81,7 +99,11 @@ func (b *Book) compile(id string) (rules, error) {
 	if r.Products, err = likened(r.Products); err != nil {
 		return rules{}, fmt.Errorf("set %s: %w", id, err)
 	}
-	return r, r.check(b.words)
+	law := b.laws.US
+	if r.EU != nil {
+		law = b.laws.EU
+	}
+	return r, r.check(law, b.words)
 }
 
 func (b *Book) raw(id string) (r rules, err error) {

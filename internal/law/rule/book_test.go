@@ -10,7 +10,7 @@ import (
 )
 
 func TestLoad(t *testing.T) {
-	if _, err := Load(); err != nil {
+	if _, err := Open(); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -69,7 +69,7 @@ func TestEffective(t *testing.T) {
 // TestEverySetReads: sets are read when asked for, so a fault in one would
 // wait for its maker.
 func TestEverySetReads(t *testing.T) {
-	b, err := Load()
+	b, err := Open()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -90,22 +90,24 @@ func TestExtending(t *testing.T) {
 		t.Fatal(err)
 	}
 	with := func(text string) error {
-		b, err := load(fstest.MapFS{"places/us.toml": {Data: us}, "places/x.toml": {Data: []byte(text)}}, templates.FS)
+		b, err := load(allLaws, fstest.MapFS{"places/us.toml": {Data: us}, "places/x.toml": {Data: []byte(text)}}, templates.FS)
 		if err == nil {
 			_, _, err = b.set("x")
 		}
 		return err
 	}
 	for text, want := range map[string]string{
-		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n":                                                              "",
-		"id = \"x\"\nname = \"X\"\nextends = \"us-or\"\n":                                                           "no set standing on its own",
-		"id = \"y\"\nname = \"X\"\nextends = \"us\"\n":                                                              `id is "y"`,
-		"id = \"x\"\nname = \"X\"\nextends = \"us\"\nlanguages = [\"fr\"]\n":                                        "lacks",
-		"id = \"x\"\nname = \"X\"\nextends = \"us\"\nkinds = [\"fanfare\"]\n":                                       "no statement kind",
-		"id = \"x\"\nname = \"X\"\nextends = \"us\"\ncolour = 1\n":                                                  "colour",
-		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n[net]\nform = \"fpla\"\n":                                      "net.heights", // replaced whole
-		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n[[programme]]\nconfidence = \"primary\"\nrequired = [[\"x\"]]": "no particular",
-		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n[[programme]]\nconfidence = \"hearsay\"\n":                     "hearsay",
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n":                                                                              "",
+		"id = \"x\"\nname = \"X\"\nextends = \"us-or\"\n":                                                                           "no set standing on its own",
+		"id = \"y\"\nname = \"X\"\nextends = \"us\"\n":                                                                              `id is "y"`,
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\nlanguages = [\"fr\"]\n":                                                        "lacks",
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\nkinds = [\"fanfare\"]\n":                                                       "no statement kind",
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\ncolour = 1\n":                                                                  "colour",
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n[net]\nform = \"fpla\"\n":                                                      "net.heights", // replaced whole
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n[[programme]]\nconfidence = \"primary\"\nrequired = [[\"x\"]]":                 "no particular",
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n[[programme]]\nconfidence = \"hearsay\"\n":                                     "hearsay",
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\n[[product]]\nid = \"jam\"\nstatements = [{ id = \"sugar\", to = \"June\" }]\n": "June",
+		"id = \"x\"\nname = \"X\"\nextends = \"us\"\nvalid_to = \"2026-13-01\"\n":                                                   "2026-13-01",
 	} {
 		err := with(text)
 		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {

@@ -58,7 +58,7 @@ func TestALemonIsNoFruitOfRhubarbJam(t *testing.T) {
 			in{key: "sugar_white", name: "sugar", g: 2000, kind: "sweetener"}, in{key: "ginger_fresh", name: "ginger", g: 50, kind: "spice", class: "ginger"})
 		e := tester(t, "ie", "en", unit.Date{Year: 2026, Month: 11, Day: 25}, r, cylinder(68, 60, 250))
 		e.identity()
-		if b := e.blocks[0]; b.Text() != c.want {
+		if b := e.C.Blocks[0]; b.Text() != c.want {
 			t.Errorf("%v g of lemons: %q, want %q", c.lemons, b.Text(), c.want)
 		}
 	}

@@ -11,9 +11,9 @@ func (p *pass) fruitPH(pr *Programme) {
 	if pr.FruitPH <= 0 {
 		return
 	}
-	for _, ln := range p.r.Lines {
+	for _, ln := range p.R.Lines {
 		if countsAsFruit(ln) && ln.Row.PHHigh >= pr.FruitPH {
-			p.l.Warnf("fruit-ph", p.batchFile(), linePath(ln), "%s takes jam only of fruit of a natural pH below %.2f, and that of %s goes up to %.1f", p.set.Name, pr.FruitPH, ln.Name, ln.Row.PHHigh).
+			p.L.Warnf("fruit-ph", p.BatchFile(), linePath(ln), "%s takes jam only of fruit of a natural pH below %.2f, and that of %s goes up to %.1f", p.Set.Name, pr.FruitPH, ln.Name, ln.Row.PHHigh).
 				Hinted("ask the agency before selling").Cited(pr.Law)
 		}
 	}
@@ -32,41 +32,41 @@ func (p *pass) jamAllowed(pr *Programme) {
 	if !bound {
 		return // "yes (…)": named in the law
 	}
-	p.l.Warnf("jam-conditions", p.batchFile(), "kind", "selling home-made jam in %s: %s", p.set.Name, words).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
+	p.L.Warnf("jam-conditions", p.BatchFile(), "kind", "selling home-made jam in %s: %s", p.Set.Name, words).Hinted("ask the agency whether your jam may be sold").Cited(pr.Law)
 }
 
 // coldGoods warns of what does not keep on a shelf: what a state says of jam was
 // read for ordinary fruit jam, and curd, freezer jam and the like are none.
 func (p *pass) coldGoods(pr *Programme) {
-	switch p.r.Keeping.Class {
+	switch p.R.Keeping.Class {
 	case cook.Shelf, cook.ShelfShort:
 		return
 	}
-	p.l.Warnf("cold-goods", p.batchFile(), "kind", "the rules of %s were read for fruit jam that keeps on a shelf, and this must be kept cold", p.set.Name).
+	p.L.Warnf("cold-goods", p.BatchFile(), "kind", "the rules of %s were read for fruit jam that keeps on a shelf, and this must be kept cold", p.Set.Name).
 		Hinted("ask the agency whether a home kitchen may sell it at all").Cited(pr.Law)
 }
 
 // finishedPH holds a state's limit against the measured pH; unmeasured, against
 // what the table says of the fruit.
 func (p *pass) finishedPH(pr *Programme) {
-	if pr.MaxPH <= 0 || p.r.PHHigh <= pr.MaxPH {
+	if pr.MaxPH <= 0 || p.R.PHHigh <= pr.MaxPH {
 		return
 	}
 	const hint = "measure the cooled jam with a calibrated meter and write ph under [cook]; more acid lowers it"
-	if p.r.PHMeasured {
-		p.duty("finished-ph", p.batchFile(), "cook.ph", "%s takes home-canned fruit up to pH %.1f, and this measures %.2f", p.set.Name, pr.MaxPH, p.r.PHHigh).Hinted(hint).Cited(pr.Law)
+	if p.R.PHMeasured {
+		p.Duty("finished-ph", p.BatchFile(), "cook.ph", "%s takes home-canned fruit up to pH %.1f, and this measures %.2f", p.Set.Name, pr.MaxPH, p.R.PHHigh).Hinted(hint).Cited(pr.Law)
 		return
 	}
-	p.l.Warnf("finished-ph", p.batchFile(), "cook.ph", "%s takes home-canned fruit up to pH %.1f; the pH is not measured, and this fruit goes up to %.1f", p.set.Name, pr.MaxPH, p.r.PHHigh).Hinted(hint).Cited(pr.Law)
+	p.L.Warnf("finished-ph", p.BatchFile(), "cook.ph", "%s takes home-canned fruit up to pH %.1f; the pH is not measured, and this fruit goes up to %.1f", p.Set.Name, pr.MaxPH, p.R.PHHigh).Hinted(hint).Cited(pr.Law)
 }
 
 // excluded reports ingredients a programme does not cover.
 func (p *pass) excluded(pr *Programme) {
-	for _, ln := range p.r.Lines {
+	for _, ln := range p.R.Lines {
 		if !has(pr.Excludes, ln.Row.Kind) {
 			continue
 		}
-		d := p.l.Errorf("not-covered", p.batchFile(), linePath(ln), "the home-kitchen law of %s does not cover food made with %s", p.set.Name, ln.Name)
+		d := p.L.Errorf("not-covered", p.BatchFile(), linePath(ln), "the home-kitchen law of %s does not cover food made with %s", p.Set.Name, ln.Name)
 		d.Hinted("leave it out, or ask the agency what license such food needs").Cited(pr.ExcludeCite)
 		if pr.Confidence != "primary" {
 			d.Message += " (read on a page about the law)"
@@ -76,8 +76,8 @@ func (p *pass) excluded(pr *Programme) {
 
 // websiteNote asks to compare an address that is ours, not the agency's letter.
 func (p *pass) websiteNote(pr *Programme) {
-	if pr.Website != "" && strings.TrimSpace(p.k.StateWebsite) == "" && p.shows("state_website") {
-		p.l.Warnf("state-website", p.kitchenFile(), "place", "%s has you print a web address of the department; the label says %s, from a page about the law", p.set.Name, pr.Website).
+	if pr.Website != "" && strings.TrimSpace(p.K.StateWebsite) == "" && p.shows("state_website") {
+		p.L.Warnf("state-website", p.KitchenFile(), "place", "%s has you print a web address of the department; the label says %s, from a page about the law", p.Set.Name, pr.Website).
 			Hinted("compare it with your registration, and write state_website in kitchen.toml").Cited(pr.Law)
 	}
 }

@@ -14,27 +14,27 @@ type dateTable struct {
 // day of making where the state asks.
 func dates(p *pass) {
 	const cite = "USDA FSIS guidance on food product dating (Dec 2016); no federal rule"
-	if d := p.r.BestBefore; !d.IsZero() {
+	if d := p.R.BestBefore; !d.IsZero() {
 		key := "us.best"
-		if p.b.UseBy {
+		if p.B.UseBy {
 			key = "us.use-by"
 		}
-		p.add(label.Block{Kind: label.Date, Runs: p.say.Runs(key, "date", americanDate(d)), Min: p.letterO(), Cite: cite, Verified: p.set.Dates.Confidence, Path: "best_before"})
+		p.add(label.Block{Kind: label.Date, Runs: p.Say.Runs(key, "date", americanDate(d)), Cite: cite, Verified: p.Set.Dates.Confidence, Path: "best_before"})
 	} else {
-		p.l.Notef("no-best-before", p.batchFile(), "made", "there is no best-by date, as the day it was made is not given").Hinted("write made = \"2026-06-14\"").Cited(cite)
+		p.L.Notef("no-best-before", p.BatchFile(), "made", "there is no best-by date, as the day it was made is not given").Hinted("write made = \"2026-06-14\"").Cited(cite)
 	}
-	if p.shows("made") && hasMade(p) && !p.o.Gift {
-		p.add(label.Block{ID: "made", Kind: label.Date, Runs: p.say.Runs("us.made", "date", americanDate(p.b.Made)), Min: p.letterO(),
+	if p.shows("made") && hasMade(p) && !p.O.Gift {
+		p.add(label.Block{ID: "made", Kind: label.Date, Runs: p.Say.Runs("us.made", "date", americanDate(p.B.Made)),
 			Required: true, Cite: p.prog.Law, Verified: p.prog.Confidence, Path: "made"})
 	}
 }
 
 // lot adds the lot code that ties the jar to the batch record.
 func lot(p *pass) {
-	if p.r.Lot == "" {
-		p.l.Notef("no-lot", p.batchFile(), "lot", "there is no lot code to tie the jar to its record").Cited("common practice, no source")
+	if p.R.Lot == "" {
+		p.L.Notef("no-lot", p.BatchFile(), "lot", "there is no lot code to tie the jar to its record").Cited("common practice, no source")
 		return
 	}
-	p.add(label.Block{Kind: label.Lot, Runs: p.say.Runs("us.lot", "lot", plainStars(p.r.Lot)), Exact: true, Min: p.letterO(),
+	p.add(label.Block{Kind: label.Lot, Runs: p.Say.Runs("us.lot", "lot", plainStars(p.R.Lot)), Exact: true,
 		Cite: "common practice, no source", Verified: "memory", Path: "lot"})
 }

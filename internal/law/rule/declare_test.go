@@ -235,7 +235,7 @@ func anyResult(t *rapid.T) *cook.Result {
 	mass := rapid.SampledFrom([]unit.Mass{0, 1, unit.Gram, 1000 * unit.Gram, math.MaxInt64 / 100, math.MaxInt64, -5})
 	rows := pantry.Default().Ingredients()
 	r := &cook.Result{Lot: words.Draw(t, "lot"), Brix: cook.Reading{Value: rapid.SampledFrom([]float64{0, 64, 65, 99, math.NaN(), math.Inf(1), -1}).Draw(t, "brix"), How: cook.Measured},
-		Keeping: cook.Keeping{Class: rapid.SampledFrom(append(classes, "", "odd")).Draw(t, "class"), OpenedDays: rapid.IntRange(-9, 999).Draw(t, "opened")}}
+		Keeping: cook.Keeping{Class: rapid.SampledFrom([]cook.Class{cook.Shelf, cook.ShelfShort, cook.Cold, cook.Freezer, cook.Refrigerator, "", "odd"}).Draw(t, "class"), OpenedDays: rapid.IntRange(-9, 999).Draw(t, "opened")}}
 	if rapid.Bool().Draw(t, "batch") {
 		r.Batch = &batch.Batch{Name: words.Draw(t, "name"), Kind: rapid.SampledFrom([]batch.Kind{"", batch.Jam, batch.Jelly, batch.Butter, batch.Marmalade, batch.Spread}).Draw(t, "kind"),
 			Made: unit.Date{Year: 2026, Month: rapid.IntRange(0, 13).Draw(t, "month"), Day: 3}}

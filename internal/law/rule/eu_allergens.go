@@ -11,10 +11,10 @@ import (
 // lineAllergens names the Annex II substances of one ingredient in the label's
 // language, without those of its parts.
 func (c *euCase) lineAllergens(ln cook.Line) []string {
-	names := c.emphasis(c.r.OwnAllergy(ln))
+	names := c.emphasis(c.R.OwnAllergy(ln))
 	if ln.Row.SulphiteCheck && !slices.Contains(names, c.say("annex2.sulphites")) {
 		c.sulphiteDoubt = true
-		c.l.Warnf("sulphites-unknown", c.batchFile(), linePath(ln), "%s may have been treated with sulphites", c.ingredientName(ln)).
+		c.L.Warnf("sulphites-unknown", c.BatchFile(), linePath(ln), "%s may have been treated with sulphites", c.ingredientName(ln)).
 			Hinted(`read the packet; above 10 mg/kg in the finished food write allergens = ["sulphites"] on it`).Cited(citeFIC21)
 	}
 	return names
@@ -32,15 +32,17 @@ func (c *euCase) emphasis(a cook.Allergy) (names []string) {
 }
 
 // allAllergens names every substance of the batch the list emphasises.
-func (c *euCase) allAllergens() []string { return c.emphasis(c.r.Allergy()) }
+func (c *euCase) allAllergens() []string { return c.emphasis(c.R.Allergy()) }
 
 // list adds the ingredient list. On a pack whose largest surface is below the
 // smallest size the list may be given otherwise, and the allergens then stand
 // as "Contains" (Art 16(2), 21(1)); beside a list "Contains" is not accepted.
-func (c *euCase) list(quid map[string]string) {
-	runs := c.listRuns(quid)
-	if area := sideArea(c.jar); area > 0 && area < float64(c.law.NoListBelow)*100 {
-		c.l.Notef("tiny-pack", c.batchFile(), c.jar.FillPath, "the jar is below %d cm², so the ingredient list may be given on request", c.law.NoListBelow).
+func (c *euCase) list() {
+	runs := c.listRuns(c.quid())
+	c.C.AllergenNames = c.allAllergens()
+	c.C.NoAllergens = c.C.NoAllergens && len(c.C.AllergenNames) == 0 && len(c.handled) == 0 && !c.sulphiteDoubt
+	if area := sideArea(c.Jar); area > 0 && area < float64(c.law.NoListBelow)*100 {
+		c.L.Notef("tiny-pack", c.BatchFile(), c.Jar.FillPath, "the jar is below %d cm², so the ingredient list may be given on request", c.law.NoListBelow).
 			Cited("Regulation (EU) 1169/2011 Art 16(2)")
 		if names := c.allAllergens(); len(names) > 0 {
 			c.add(label.Block{Kind: label.Allergens, Runs: []label.Run{

@@ -11,33 +11,6 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// declare makes every statement of the label, in the order of importance.
-func (c *euCase) declare() {
-	c.x = c.law.xHeight(sideArea(c.jar))
-	if sideArea(c.jar) <= 0 {
-		c.l.Notef("jar-not-measured", c.batchFile(), c.jar.FillPath, "the jar's side is not known, so the larger letter height is used").
-			Hinted("give the jar's circumference and straight height in kitchen.toml").Cited(citeFIC13)
-	}
-	c.choose()
-	c.identity()
-	if c.owesFruit() {
-		c.fruit()
-	}
-	if c.governed && c.product.owes("sugar", c.on) {
-		c.sugar()
-	}
-	c.sweeteners()
-	c.recheck()
-	c.net()
-	c.list(c.quid())
-	c.storage()
-	c.date()
-	c.lot()
-	c.maker()
-	c.origin()
-	c.notes()
-}
-
 // net adds the nominal quantity in metric units, figures of the height the
 // quantity asks, in one field of view with the name.
 func (c *euCase) net() {
@@ -45,12 +18,12 @@ func (c *euCase) net() {
 	if !ok {
 		return
 	}
-	c.netMass = m
+	c.NetMass = m
 	c.add(label.Block{Kind: label.Net, Exact: true, With: []label.Kind{label.Identity}, Cite: citeNet,
-		Runs: []label.Run{{Text: euMass(m, c.dec)}}, Path: c.jar.FillPath,
+		Runs: []label.Run{{Text: euMass(m, c.dec)}}, Path: c.Jar.FillPath,
 		Min: label.Height{On: label.Digit, Length: c.law.digitHeight(m)}})
 	if c.law.EMark {
-		c.l.Warnf("e-mark-outline", c.kitchenFile(), "place", "the e-mark has a prescribed outline and is not drawn").
+		c.L.Warnf("e-mark-outline", c.KitchenFile(), "place", "the e-mark has a prescribed outline and is not drawn").
 			Hinted("it is optional; it also asks for checks and records under the average system").Cited("SI 2006/659 reg 2; Directive 71/316/EEC Annex II")
 	}
 }
@@ -58,27 +31,27 @@ func (c *euCase) net() {
 // nominal is the declared quantity in whole grams, or what the weighed jars
 // support; a computed content is never declared for sale.
 func (c *euCase) nominal() (unit.Mass, bool) {
-	if m := c.jar.Declared / unit.Gram * unit.Gram; m > 0 {
+	if m := c.Jar.Declared / unit.Gram * unit.Gram; m > 0 {
 		return m, true
 	}
-	if len(c.jar.Weighed) > 0 {
-		a, l := c.pack.Recommend(weigh.Sample{Net: c.jar.Weighed, Lot: max(c.jar.Count, len(c.jar.Weighed)),
-			File: c.batchFile(), Path: c.jar.FillPath + ".net"})
-		c.l = append(c.l, l...)
+	if len(c.Jar.Weighed) > 0 {
+		a, l := c.pack.Recommend(weigh.Sample{Net: c.Jar.Weighed, Lot: max(c.Jar.Count, len(c.Jar.Weighed)),
+			File: c.BatchFile(), Path: c.Jar.FillPath + ".net"})
+		c.L = append(c.L, l...)
 		if a.Declared > 0 {
-			c.l.Notef("net-from-weights", c.batchFile(), c.jar.FillPath, "no net quantity is declared; the weighed jars support %s", a.Text).
+			c.L.Notef("net-from-weights", c.BatchFile(), c.Jar.FillPath, "no net quantity is declared; the weighed jars support %s", a.Text).
 				Hinted("declare it, or a smaller one").Cited(a.Cite)
 			return a.Declared, true
 		}
 	}
-	if c.jar.DeclVolume > 0 {
-		c.missing("net-by-weight", label.Net, c.jar.FillPath, strconv.Quote(c.jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
+	if c.Jar.DeclVolume > 0 {
+		c.missing("net-by-weight", label.Net, c.Jar.FillPath, strconv.Quote(c.Jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
 			Hinted("weigh a filled jar less the empty one and declare grams").Cited("Regulation (EU) No 1169/2011 Art 23(1)")
 		return 0, false
 	}
-	c.pending("no-net", label.Net, c.jar.FillPath, netToCome, "no net quantity is declared and no jar was weighed",
+	c.pending("no-net", label.Net, c.Jar.FillPath, netToCome, "no net quantity is declared and no jar was weighed",
 		"weigh some filled jars less the empty jar; the computed content is only an estimate", citeNet)
-	if m := c.jar.Fill / (10 * unit.Gram) * (10 * unit.Gram); c.gift && m > 0 {
+	if m := c.Jar.Fill / (10 * unit.Gram) * (10 * unit.Gram); c.O.Gift && m > 0 {
 		return m, true
 	}
 	return 0, false
@@ -86,18 +59,18 @@ func (c *euCase) nominal() (unit.Mass, bool) {
 
 // date adds the date of minimum durability, or the use-by date the maker chose.
 func (c *euCase) date() {
-	best := c.r.BestBefore
+	best := c.R.BestBefore
 	if best.IsZero() || best.Month < 1 || best.Month > 12 {
 		c.missing("no-best-before", label.Date, "best_before", "there is no best-before date").
 			Hinted("write best_before, or the facts it is computed from").Cited(citeFIC24)
 		return
 	}
-	useBy := c.r.Batch != nil && c.r.Batch.UseBy
+	useBy := c.B.UseBy
 	form := c.law.DateForm
 	if useBy {
 		form = "day"
 	}
-	d := euDateFor(best, c.made(), form)
+	d := euDateFor(best, c.B.Made, form)
 	text, path := c.dateText(d, useBy), "best_before"
 	if useBy { // "shall be followed by a description of the storage conditions"
 		path = "use_by"
@@ -112,36 +85,29 @@ func (c *euCase) date() {
 
 // chilled is the storage condition beside a use-by date, with its temperature.
 func (c *euCase) chilled() string {
-	switch c.r.Keeping.Class {
+	switch c.R.Keeping.Class {
 	case cook.Cold, cook.Refrigerator, "":
 		return c.say("keep.chilled")
 	}
-	return c.keep.Sealed
+	return c.C.Keep.Sealed
 }
 
 // perishable asks for a use-by date where eggs or milk keep a month at most
 // (Art 24(1): highly perishable from a microbiological point of view; which food
 // is, its maker must know). A month is common practice, no source.
 func (c *euCase) perishable() {
-	cold := c.r.Keeping.Class == cook.Cold || c.r.Keeping.Class == cook.Refrigerator || c.r.Keeping.Class == ""
-	if !cold || !c.r.BestBefore.Before(c.made().AddDays(32)) {
+	cold := c.R.Keeping.Class == cook.Cold || c.R.Keeping.Class == cook.Refrigerator || c.R.Keeping.Class == ""
+	if !cold || !c.R.BestBefore.Before(c.B.Made.AddDays(32)) {
 		return
 	}
-	for _, ln := range c.r.Lines {
+	for _, ln := range c.R.Lines {
 		if ln.Row.Kind != "egg" && ln.Row.Kind != "dairy" {
 			continue
 		}
-		c.l.Warnf("use-by-question", c.batchFile(), "best_before", "a food of %s that keeps so short and cold may be highly perishable, and then its date is a use-by date", c.ingredientQuiet(ln)).
+		c.L.Warnf("use-by-question", c.BatchFile(), "best_before", "a food of %s that keeps so short and cold may be highly perishable, and then its date is a use-by date", c.ingredientQuiet(ln)).
 			Hinted("if it is, write use_by instead of best_before; ask your food authority").Cited("Regulation (EU) 1169/2011 Art 24(1)")
 		return
 	}
-}
-
-func (c *euCase) made() unit.Date {
-	if c.r.Batch == nil {
-		return unit.Date{Year: 1, Month: 1, Day: 1}
-	}
-	return c.r.Batch.Made
 }
 
 // dateText words a date, day before month before year, uncoded (Annex X).
@@ -159,11 +125,11 @@ func (c *euCase) dateText(d euDate, useBy bool) string {
 // lot adds the lot mark with its L. It is printed even where a full date would
 // do: two batches can share one date.
 func (c *euCase) lot() {
-	if c.r.Lot == "" {
+	if c.R.Lot == "" {
 		c.missing("no-lot", label.Lot, "lot", "there is no lot").Hinted("write lot in the batch file").Cited(citeLot)
 		return
 	}
-	text := c.r.Lot
+	text := c.R.Lot
 	if len(text) < 2 || text[0] != 'L' || text[1] >= 'A' {
 		text = "L" + euNBSP + text
 	}
@@ -172,10 +138,10 @@ func (c *euCase) lot() {
 
 // maker adds the name and address of the business.
 func (c *euCase) maker() {
-	k := c.r.Kitchen
-	if k == nil || strings.TrimSpace(k.Name) == "" || len(k.Address) == 0 {
+	k := c.K
+	if strings.TrimSpace(k.Name) == "" || len(k.Address) == 0 {
 		d := c.missing("no-address", label.Maker, "", "the label needs the name and address of the business")
-		d.File, d.Path = c.kitchenFile(), "address"
+		d.File, d.Path = c.KitchenFile(), "address"
 		d.Hinted("write name and address in kitchen.toml: " + c.law.Address).Cited(citeFIC9 + "(h), Art 8(1)")
 		return
 	}
@@ -185,22 +151,22 @@ func (c *euCase) maker() {
 
 // storage adds how to keep the jar, and the words after opening (Art 25).
 func (c *euCase) storage() {
-	k := c.r.Keeping
-	c.keep.Sealed = c.say("keep." + string(euOrClass(k.Class)))
+	k := c.R.Keeping
+	c.C.Keep.Sealed = c.say("keep." + string(euOrClass(k.Class)))
 	switch {
 	case k.OpenedDays >= 14:
-		c.keep.Opened = c.say("keep.opened-weeks", "n", strconv.Itoa(k.OpenedDays/7))
+		c.C.Keep.Opened = c.say("keep.opened-weeks", "n", strconv.Itoa(k.OpenedDays/7))
 	case k.OpenedDays > 0:
-		c.keep.Opened = c.say("keep.opened-days", "n", strconv.Itoa(k.OpenedDays))
+		c.C.Keep.Opened = c.say("keep.opened-days", "n", strconv.Itoa(k.OpenedDays))
 	default:
-		c.keep.Opened = c.say("keep.opened")
+		c.C.Keep.Opened = c.say("keep.opened")
 	}
 	if k.UnsealedDays > 0 {
-		c.keep.Unsealed = c.say("keep.unsealed", "n", strconv.Itoa(k.UnsealedDays))
+		c.C.Keep.Unsealed = c.say("keep.unsealed", "n", strconv.Itoa(k.UnsealedDays))
 	}
-	text := c.keep.Sealed + " " + c.keep.Opened
-	if c.r.Batch != nil && c.r.Batch.UseBy { // the storage condition follows the date
-		text = c.keep.Opened
+	text := c.C.Keep.Sealed + " " + c.C.Keep.Opened
+	if c.B.UseBy { // the storage condition follows the date
+		text = c.C.Keep.Opened
 	}
 	c.add(label.Block{Kind: label.Storage, Runs: []label.Run{{Text: text}}, Cite: citeFIC25})
 }
@@ -212,32 +178,32 @@ func euOrClass(k cook.Class) cook.Class {
 	return k
 }
 
-// notes adds cautions and what the maker should know but the label need not say.
-func (c *euCase) notes() {
-	if honey := c.r.Allergy().Honey; len(honey) > 0 {
+// caution adds the honey line, which no rule asks and agencies do.
+func (c *euCase) caution() {
+	if honey := c.Allergy.Honey; len(honey) > 0 {
 		c.add(label.Block{Kind: label.Caution, Runs: []label.Run{{Text: c.say("caution.honey")}},
 			Cite: "infant botulism advice of food agencies; common practice, no source read", Verified: verifiedNot, Path: honey[0].Path})
 	}
-	area := sideArea(c.jar)
+}
+
+// closing tells what the maker should know but the label need not say.
+func (c *euCase) closing() {
+	area := sideArea(c.Jar)
 	if area > 0 && area < float64(c.law.NoNutrition)*100 {
-		c.l.Notef("nutrition-exemption", c.batchFile(), c.jar.FillPath, "the jar is below %d cm², so it needs no nutrition declaration", c.law.NoNutrition).
+		c.L.Notef("nutrition-exemption", c.BatchFile(), c.Jar.FillPath, "the jar is below %d cm², so it needs no nutrition declaration", c.law.NoNutrition).
 			Cited("Regulation (EU) 1169/2011 Annex V(18)")
 	} else if words := c.law.Nutrition; words != "" && !c.ppds {
-		c.l.Notef("nutrition-exemption", c.kitchenFile(), "place", "%s", words).Cited(c.law.NutritionCite)
+		c.L.Notef("nutrition-exemption", c.KitchenFile(), "place", "%s", words).Cited(c.law.NutritionCite)
 	}
 	for _, u := range c.law.Unverified {
-		c.l.Notef("unverified", c.kitchenFile(), "place", "unverified: %s", u).Hinted("check it with your food authority before you sell")
+		c.L.Notef("unverified", c.KitchenFile(), "place", "unverified: %s", u).Hinted("check it with your food authority before you sell")
 	}
-	c.l.Notef("local-law", c.kitchenFile(), "place", "national law, the local food authority and the market come on top of these rules").
+	c.L.Notef("local-law", c.KitchenFile(), "place", "national law, the local food authority and the market come on top of these rules").
 		Hinted("before selling, ask them and note the day you asked; this is no legal advice")
-	c.advisory()
 }
 
 // advisory adds the voluntary cross-contact line.
 func (c *euCase) advisory() {
-	if c.r.Kitchen == nil {
-		return
-	}
 	names := euLess(c.handled, c.allAllergens())
 	if len(names) == 0 {
 		return

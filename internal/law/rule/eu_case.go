@@ -26,23 +26,15 @@ const (
 	verifiedNot   = "memory"
 )
 
-// euCase is one batch in one jar under European rules: what came in, the words
-// of the language, and the blocks and findings made so far.
+// euCase is one jar size of one batch on its way through the European steps.
 type euCase struct {
-	r    *cook.Result
-	jar  cook.JarPlan
+	*Draft
 	law  *euTable
-	rows []product // legal products of the place
 	on   unit.Date // the day the labels are made
 	pack weigh.Packers
-	lang string
-	gift bool
 	ppds bool
-	say  func(key string, kv ...string) string // a phrase of the language, filled
-	has  func(key string) bool
 	dec  string // decimal sign of the language
 
-	additives     []additive
 	product       product   // the row that governs the batch
 	governed      bool      // there is one
 	fruits        []euShare // the fruit as it counts, heaviest first
@@ -50,19 +42,17 @@ type euCase struct {
 	sulphiteDoubt bool      // something may be sulphited, and nobody read the packet
 	handled       []string  // what else the kitchen handles
 
-	x       unit.Length // least x-height
-	netMass unit.Mass   // nominal quantity as printed; 0 = none
-	keep    label.Keep
-	blocks  []label.Block
-	l       diag.List
+	x unit.Length // least x-height
 }
+
+// say gives a phrase "eu.KEY" of the language, filled.
+func (c *euCase) say(key string, kv ...string) string { return c.Say.Say("eu."+key, kv...) }
+
+func (c *euCase) has(key string) bool { return c.Say.Has("eu." + key) }
 
 // add appends a block, its least x-height where no other height is set, and
 // whether this sale mode requires it.
 func (c *euCase) add(b label.Block) {
-	if b.ID == "" {
-		b.ID = string(b.Kind)
-	}
 	if b.Min.Length == 0 {
 		b.Min = label.Height{On: label.XHeight, Length: c.x}
 	}
@@ -70,7 +60,7 @@ func (c *euCase) add(b label.Block) {
 	if b.Verified == "" {
 		b.Verified = verifiedRead
 	}
-	c.blocks = append(c.blocks, b)
+	c.Add(b)
 }
 
 func (c *euCase) required(k label.Kind) bool {
@@ -80,41 +70,40 @@ func (c *euCase) required(k label.Kind) bool {
 	return slices.Contains(c.law.Prepacked, string(k))
 }
 
-// batchFile and kitchenFile name the maker's files in findings.
-func (c *euCase) batchFile() string {
-	if c.r.Batch != nil && c.r.Batch.File != nil {
-		return c.r.Batch.File.Name
-	}
-	return ""
-}
-
-func (c *euCase) kitchenFile() string {
-	if c.r.Kitchen != nil && c.r.Kitchen.File != nil {
-		return c.r.Kitchen.File.Name
-	}
-	return "kitchen.toml"
-}
-
-// missing reports a particular the label cannot do without: an error on goods
-// for sale, a warning where the sale mode does not ask it, a note on a gift.
+// missing reports a particular the label cannot do without: a duty, and a warning
+// where the sale mode does not ask it.
 func (c *euCase) missing(code string, what label.Kind, path, message string) *diag.Diagnostic {
-	switch {
-	case c.gift:
-		return c.l.Notef(code, c.batchFile(), path, "%s", message)
-	case !c.required(what):
-		return c.l.Warnf(code, c.batchFile(), path, "%s", message)
+	if c.O.Gift || c.required(what) {
+		return c.Duty(code, c.BatchFile(), path, "%s", message)
 	}
-	return c.l.Errorf(code, c.batchFile(), path, "%s", message)
+	return c.L.Warnf(code, c.BatchFile(), path, "%s", message)
 }
 
 // pending is missing for what only a cooked and filled batch can know: of a plan
 // it says what is still to come.
 func (c *euCase) pending(code string, what label.Kind, path, toCome, missing, hint, cite string) {
-	if c.jar.Planned() && !c.gift && c.required(what) {
-		c.l.Notef(code, c.batchFile(), path, "%s", toCome).Hinted(toComeHint).Cited(cite)
+	if c.O.Gift || c.required(what) {
+		c.Awaits(code, c.BatchFile(), path, toCome, missing, hint, cite)
 		return
 	}
 	c.missing(code, what, path, missing).Hinted(hint).Cited(cite)
+}
+
+// fail blocks printing for sale; on a gift it warns.
+func (c *euCase) fail(code, path, message string) *diag.Diagnostic {
+	if c.O.Gift {
+		return c.L.Warnf(code, c.BatchFile(), path, "%s", message)
+	}
+	return c.L.Errorf(code, c.BatchFile(), path, "%s", message)
+}
+
+// tooLittle is fail for what is measured against the yield: on an estimated one it
+// warns.
+func (c *euCase) tooLittle(code, path, message string) *diag.Diagnostic {
+	if c.R.Yield.How == cook.Estimated {
+		return c.L.Warnf(code, c.BatchFile(), path, "%s", message)
+	}
+	return c.fail(code, path, message)
 }
 
 // sideArea is the straight side of the jar in mm², the largest surface of a

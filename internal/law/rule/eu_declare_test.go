@@ -118,7 +118,7 @@ func euPlaces(b *Book) (out [][2]string) {
 // path stands in the file it names, every required particular of Regulation
 // (EU) 1169/2011 Art 9 is there, and no phrase is missing.
 func TestEuropeanSets(t *testing.T) {
-	book, err := Load()
+	book, err := Open()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -175,7 +175,7 @@ func resolve(t *testing.T, r *cook.Result, l diag.List) {
 
 // The British label of the kitchen sink, word for word.
 func TestBritishLabel(t *testing.T) {
-	book, err := Load()
+	book, err := Open()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -215,7 +215,7 @@ func TestEveryIngredientHasWords(t *testing.T) {
 	}
 	for _, s := range allergen.Default().Substances() {
 		for _, id := range s.Annex2 {
-			if id != allergen.Ask && !has(euPhrases, "eu.annex2."+id) {
+			if id != allergen.Ask && !has(listPhrases, "eu.annex2."+id) {
 				t.Errorf("annex2.%s is not asked of every language", id)
 			}
 		}

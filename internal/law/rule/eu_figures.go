@@ -17,8 +17,8 @@ func (c *euCase) fruitKnown() bool {
 		c.fail("fruit-content-zero", "ingredient", "the fruit content would be 0 g: no ingredient counts as the fruit of "+c.printed(c.product)).
 			Hinted("write the fruit as the table knows it, or an [[ingredient]] of your own in kitchen.toml with kind and fruit_class; juice counts in jelly only").Cited(c.product.Cite)
 	}
-	for _, ln := range c.r.Lines {
-		if c.unknown(ln) && !(len(c.product.Only) > 0 && c.among(c.product.Only, ln)) && float64(ln.Mass)*50 >= float64(c.r.Input) {
+	for _, ln := range c.R.Lines {
+		if c.unknown(ln) && !(len(c.product.Only) > 0 && c.among(c.product.Only, ln)) && float64(ln.Mass)*50 >= float64(c.R.Input) {
 			c.fail("fruit-content-unknown", linePath(ln), "the fruit content can't be told: nothing is known of "+ln.Name).
 				Hinted(`write an [[ingredient]] of your own in kitchen.toml with its kind, and fruit_class if it is a fruit ("general")`).Cited(c.product.Cite)
 			ok = false
@@ -27,24 +27,21 @@ func (c *euCase) fruitKnown() bool {
 	return ok
 }
 
-// recheck works the prescribed figures out a second way, in whole numbers from
-// the lines of the batch, and reads them back off the blocks: a figure that is
-// 0 or differs does not leave the house.
-func (c *euCase) recheck() {
-	for _, b := range c.blocks {
-		var want int64
-		switch b.Kind {
-		case label.Fruit:
-			want = c.fruitAgain()
-		case label.Sugar:
-			want = int64(c.r.Brix.Value*1000+500) / 1000
-		default:
-			continue
-		}
-		if got := firstNumber(b.Text()); got != want || got == 0 {
-			c.l.Errorf("figure-wrong", c.batchFile(), b.Path, "the label would say %q, and a second reckoning gives %d g", b.Text(), want).
-				Hinted("this is a fault of the program if the batch is as written: please report it").Cited(b.Cite)
-		}
+// recheck works a prescribed figure out a second way, in whole numbers from the
+// lines of the batch, and reads it back off the block: a figure that is 0 or
+// differs does not leave the house.
+func (c *euCase) recheck(k label.Kind) {
+	b, ok := c.C.Find(k)
+	if !ok {
+		return
+	}
+	want := int64(c.R.Brix.Value*1000+500) / 1000
+	if k == label.Fruit {
+		want = c.fruitAgain()
+	}
+	if got := firstNumber(b.Text()); got != want || got == 0 {
+		c.L.Errorf("figure-wrong", c.BatchFile(), b.Path, "the label would say %q, and a second reckoning gives %d g", b.Text(), want).
+			Hinted("this is a fault of the program if the batch is as written: please report it").Cited(b.Cite)
 	}
 }
 
@@ -52,13 +49,13 @@ func (c *euCase) recheck() {
 // integers, rounded down, per 100 g.
 func (c *euCase) fruitAgain() int64 {
 	var sum uint64
-	for _, ln := range c.r.Lines {
+	for _, ln := range c.R.Lines {
 		if c.isFruit(ln) {
 			sum += uint64(max(euLessWater(ln), 0))
 		}
 	}
 	hi, lo := bits.Mul64(sum, 100)
-	yield := uint64(max(c.r.Yield.Mass, 1))
+	yield := uint64(max(c.R.Yield.Mass, 1))
 	if hi >= yield {
 		return -1
 	}
@@ -86,8 +83,12 @@ func firstNumber(text string) int64 {
 // fruit adds the fruit content, rounded down to whole grams (Art 2(3); the
 // directive sets no rounding).
 func (c *euCase) fruit() {
+	if !c.owesFruit() {
+		return
+	}
+	defer c.recheck(label.Fruit)
 	cite := c.product.Cite
-	if c.r.Yield.Mass <= 0 {
+	if c.R.Yield.Mass <= 0 {
 		c.missing("no-yield", label.Fruit, "cook", "the fruit content can't be told without a yield").
 			Hinted("weigh the finished pot and write it under [cook]").Cited(cite)
 		return
@@ -95,11 +96,11 @@ func (c *euCase) fruit() {
 	if !c.fruitKnown() {
 		return
 	}
-	if c.r.Yield.How == cook.Estimated {
-		c.l.Warnf("fruit-estimated", c.batchFile(), "cook", "the fruit content rests on an estimated yield").
+	if c.R.Yield.How == cook.Estimated {
+		c.L.Warnf("fruit-estimated", c.BatchFile(), "cook", "the fruit content rests on an estimated yield").
 			Hinted("weigh the finished pot and write it under [cook]").Cited(cite)
 	}
-	g := int(euRatio(euSum(c.fruits), c.r.Yield.Mass, 100))
+	g := int(euRatio(euSum(c.fruits), c.R.Yield.Mass, 100))
 	if g <= 0 {
 		c.fail("fruit-content-zero", "ingredient", "the fruit content would be 0 g in 100 g").Hinted("check the amounts and the yield").Cited(cite)
 		return
@@ -112,7 +113,11 @@ func (c *euCase) fruit() {
 // refractometer reading of the finished product at 20 °C: measured, never
 // computed (Art 2(4)).
 func (c *euCase) sugar() {
-	b := c.r.Brix
+	if !c.governed || !c.product.owes("sugar", c.on) {
+		return
+	}
+	defer c.recheck(label.Sugar)
+	b := c.R.Brix
 	if b.How != cook.Measured || b.Value <= 0 || b.Value > 100 {
 		c.pending("brix-not-measured", label.Sugar, "cook.brix", brixToCome, "the total sugar content must be measured, and no refractometer reading is given",
 			"measure the finished food at 20 °C and write brix under [cook]; a computed value is not allowed", c.law.SugarStatement)

@@ -5,7 +5,6 @@ import (
 	"sort"
 
 	"jarmark/internal/kit/unit"
-	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -32,8 +31,8 @@ func (c *euCase) euFruits() []euShare {
 }
 
 func (c *euCase) counted(list []string) (out []euShare) {
-	for _, ln := range c.r.Lines {
-		if euSkipped(c.r.Batch, ln) || !c.counts(list, ln) {
+	for _, ln := range c.R.Lines {
+		if c.TakenOut(ln) || !c.counts(list, ln) {
 			continue
 		}
 		class := ln.Row.FruitClassEU
@@ -51,7 +50,7 @@ func (c *euCase) counted(list []string) (out []euShare) {
 func (c *euCase) counts(list []string, ln cook.Line) bool {
 	form := c.form(ln)
 	classed := ln.IsFruit || ln.Row.FruitClassEU != "" && ln.Row.FruitClassEU != "none"
-	spice := form == "spice" && float64(ln.Mass)*20 < float64(c.r.Input) && !c.mentions(ln)
+	spice := form == "spice" && float64(ln.Mass)*20 < float64(c.R.Input) && !c.mentions(ln)
 	switch {
 	case spice:
 		return false
@@ -88,24 +87,6 @@ func euLessWater(ln cook.Line) unit.Mass {
 		}
 	}
 	return max(m, 0)
-}
-
-// euSkipped reports whether every entry of a line was taken out before the
-// finish (a spice bag).
-func euSkipped(b *batch.Batch, ln cook.Line) bool {
-	if b == nil || len(ln.Paths) == 0 {
-		return false
-	}
-	for _, p := range ln.Paths {
-		found := false
-		for _, in := range b.Ingredients {
-			found = found || in.Path == p && in.Skip
-		}
-		if !found {
-			return false
-		}
-	}
-	return true
 }
 
 // euPerKilo is the fruit in grams per 1000 g of finished product, rounded

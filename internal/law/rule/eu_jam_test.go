@@ -35,7 +35,7 @@ func TestJamMinima(t *testing.T) {
 	for _, c := range tests {
 		e := tester(t, c.set, "en", c.on, batchA1(62), cook.JarPlan{})
 		for i, id := range []string{"jam", "extra-jam"} {
-			p := row(t, e.rows, id)
+			p := row(t, e.Set.Products, id)
 			if got, memory := p.leastFruit(c.fruit, c.on); got != c.want[i] || memory {
 				t.Errorf("%s, %s: %d, want %d", c.name, id, got, c.want[i])
 			}
@@ -50,8 +50,8 @@ func TestJ1Passes(t *testing.T) {
 			r.Batch.Name = name
 			e := tester(t, set, "en", after, r, cylinder(68, 60, 340))
 			e.declare()
-			if e.l.HasErrors() || textOf(e, label.Identity) != name {
-				t.Errorf("%s %s: %q %s", set, name, textOf(e, label.Identity), codes(e.l))
+			if e.L.HasErrors() || textOf(e, label.Identity) != name {
+				t.Errorf("%s %s: %q %s", set, name, textOf(e, label.Identity), codes(e.L))
 			}
 			if got := textOf(e, label.Fruit); got != "prepared with 62 g of fruit per 100 g" {
 				t.Errorf("fruit %q", got)
@@ -77,8 +77,8 @@ func TestJ3(t *testing.T) {
 	for _, c := range tests {
 		e := tester(t, c.set, "en", c.on, r, cylinder(68, 60, 340))
 		e.declare()
-		if ok := !strings.Contains(codes(e.l), "error:too-little-fruit"); ok != c.ok || textOf(e, label.Sugar) != c.sugar {
-			t.Errorf("%s %v: ok %v sugar %q: %s", c.set, c.on, ok, textOf(e, label.Sugar), codes(e.l))
+		if ok := !strings.Contains(codes(e.L), "error:too-little-fruit"); ok != c.ok || textOf(e, label.Sugar) != c.sugar {
+			t.Errorf("%s %v: ok %v sugar %q: %s", c.set, c.on, ok, textOf(e, label.Sugar), codes(e.L))
 		}
 	}
 }
@@ -101,14 +101,14 @@ func TestSugarIsMeasured(t *testing.T) {
 		r := batchA1(0)
 		r.Brix = cook.Reading{Value: 64, How: cook.Estimated}
 		e := tester(t, "gb", "en", after, r, cylinder(68, 60, 340))
-		e.gift = gift
+		e.O.Gift = gift
 		e.declare()
 		want := "error:brix-not-measured"
 		if gift {
 			want = "note:brix-not-measured"
 		}
-		if !strings.Contains(codes(e.l), want) || textOf(e, label.Sugar) != "" {
-			t.Errorf("gift %v: %s", gift, codes(e.l))
+		if !strings.Contains(codes(e.L), want) || textOf(e, label.Sugar) != "" {
+			t.Errorf("gift %v: %s", gift, codes(e.L))
 		}
 	}
 }
@@ -167,15 +167,15 @@ func TestJudgements(t *testing.T) {
 	for _, c := range tests {
 		e := tester(t, c.set, "en", after, cooked(c.kind, c.given, 1000, c.brix, c.list...), cylinder(68, 60, 340))
 		e.declare()
-		if !strings.Contains(codes(e.l), c.want) {
-			t.Errorf("%s: %s", c.name, codes(e.l))
+		if !strings.Contains(codes(e.L), c.want) {
+			t.Errorf("%s: %s", c.name, codes(e.L))
 		}
 	}
 	// England: reduced sugar jam of 25 to 50 % (leaflet on SI 2003/3120).
 	e := tester(t, "gb", "en", after, cooked(batch.Jam, "Reduced sugar strawberry jam", 1000, 45, sb), cylinder(68, 60, 340))
 	e.declare()
-	if strings.Contains(codes(e.l), "solids-too-low") {
-		t.Error(codes(e.l))
+	if strings.Contains(codes(e.L), "solids-too-low") {
+		t.Error(codes(e.L))
 	}
 }
 
@@ -186,7 +186,7 @@ func TestSaleModes(t *testing.T) {
 		e := tester(t, "gb", "en", after, batchA1(62), cylinder(68, 60, 340))
 		e.ppds = ppds
 		e.declare()
-		for _, b := range e.blocks {
+		for _, b := range e.C.Blocks {
 			needed := map[label.Kind]bool{label.Identity: true, label.Ingredients: true, label.Net: true, label.Fruit: true, label.Sugar: true}
 			if want := needed[b.Kind] || !ppds; b.Required != want {
 				t.Errorf("ppds %v: %s required %v", ppds, b.Kind, b.Required)
@@ -200,8 +200,8 @@ func TestSaleModes(t *testing.T) {
 	r.Kitchen.Address = nil
 	e := tester(t, "gb", "en", after, r, cylinder(68, 60, 340))
 	e.declare()
-	if !strings.Contains(codes(e.l), "error:no-address") {
-		t.Error(codes(e.l))
+	if !strings.Contains(codes(e.L), "error:no-address") {
+		t.Error(codes(e.L))
 	}
 }
 
@@ -237,8 +237,8 @@ func TestNational(t *testing.T) {
 	}{{"de", "de", 55, false}, {"de", "de", 55.1, true}, {"fr", "fr", 55, true}, {"fr", "fr", 54.9, false}, {"eu", "fr", 59, false}} {
 		e := tester(t, c.set, c.lang, after, r("x", c.brix), cook.JarPlan{})
 		e.identity()
-		if ok := !strings.Contains(codes(e.l), "solids-too-low"); ok != c.ok {
-			t.Errorf("%s %g %%: %s", c.set, c.brix, codes(e.l))
+		if ok := !strings.Contains(codes(e.L), "solids-too-low"); ok != c.ok {
+			t.Errorf("%s %g %%: %s", c.set, c.brix, codes(e.L))
 		}
 	}
 }

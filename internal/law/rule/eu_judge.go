@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -16,7 +15,7 @@ func (c *euCase) judge() {
 	if only := c.strangers(); only != nil {
 		c.fail("fruit-not-allowed", linePath(only.Line), c.printed(p)+" is made of "+c.onlyWords()+" alone, and "+only.Line.Name+" is none").
 			Hinted("call it by another name").Cited(p.Cite)
-	} else if c.r.Yield.Mass > 0 && len(c.fruits) > 0 {
+	} else if c.R.Yield.Mass > 0 && len(c.fruits) > 0 {
 		c.judgeFruit()
 	}
 	c.judgeMixture()
@@ -43,9 +42,9 @@ func (c *euCase) onlyWords() string {
 }
 
 func (c *euCase) judgeFruit() {
-	have := euPerKilo(c.fruits, c.r.Yield.Mass)
+	have := euPerKilo(c.fruits, c.R.Yield.Mass)
 	if slices.Contains(c.product.Counts, "juice") && slices.ContainsFunc(c.fruits, func(f euShare) bool { return c.form(f.Line) == "fruit" && len(f.Line.Contains) == 0 }) {
-		c.l.Notef("jelly-counts-juice", c.batchFile(), "ingredient", "the notes weigh fruit, and %s counts its strained juice or extract", c.printed(c.product)).
+		c.L.Notef("jelly-counts-juice", c.BatchFile(), "ingredient", "the notes weigh fruit, and %s counts its strained juice or extract", c.printed(c.product)).
 			Hinted(`weigh the strained juice and write "redcurrant juice"`).Cited(c.product.Cite)
 	}
 	need, memory := c.product.leastFruit(c.fruits, c.on)
@@ -59,7 +58,7 @@ func (c *euCase) judgeFruit() {
 		return
 	}
 	if memory {
-		c.l.Notef("minimum-unverified", c.batchFile(), "name", "the minimum of %s of fruit in 1000 g is from memory, unverified; this batch has %s", euGrams(need), euGrams(have)).Cited(c.product.Cite)
+		c.L.Notef("minimum-unverified", c.BatchFile(), "name", "the minimum of %s of fruit in 1000 g is from memory, unverified; this batch has %s", euGrams(need), euGrams(have)).Cited(c.product.Cite)
 	}
 }
 
@@ -81,7 +80,7 @@ func (c *euCase) judgeMixture() {
 // judgeSolids tests the soluble dry matter by refractometer; products with
 // sweeteners or a lawful claim of reduced sugars are the exceptions (Annex I.II).
 func (c *euCase) judgeSolids() {
-	s, b := c.product.Solids, c.r.Brix
+	s, b := c.product.Solids, c.R.Brix
 	if s == nil || !(b.Value > 0) || b.Value > s.Least || b.Value == s.Least && !s.More {
 		return
 	}
@@ -98,18 +97,15 @@ func (c *euCase) judgeSolids() {
 		c.fail("solids-too-low", "cook.brix", msg).Hinted(hint).Cited(cite)
 		return
 	}
-	c.l.Warnf("solids-too-low", c.batchFile(), "cook", "%s (%s, not measured)", msg, b.How).Hinted("measure with a refractometer; " + hint).Cited(cite)
+	c.L.Warnf("solids-too-low", c.BatchFile(), "cook", "%s (%s, not measured)", msg, b.How).Hinted("measure with a refractometer; " + hint).Cited(cite)
 }
 
 // reducedSugar reports whether the name claims reduced sugars and the solids
 // rule lets it: inside a range, or under the rules on claims.
 func (c *euCase) reducedSugar(s *solidsRule, brix float64) bool {
-	if c.r.Batch == nil {
-		return false
-	}
 	claimed := false
 	for _, w := range strings.Split(c.say("claim.reduced-sugar"), "|") {
-		claimed = claimed || strings.Contains(euFold(c.r.Batch.Name), euFold(w))
+		claimed = claimed || strings.Contains(euFold(c.B.Name), euFold(w))
 	}
 	switch {
 	case !claimed:
@@ -117,25 +113,8 @@ func (c *euCase) reducedSugar(s *solidsRule, brix float64) bool {
 	case s.ReducedTo > 0:
 		return brix >= s.ReducedFrom && brix <= s.ReducedTo
 	case s.Reduced:
-		c.l.Warnf("reduced-sugar-claim", c.batchFile(), "name", "\"reduced sugar\" is a nutrition claim: at least 30 %% less sugars than a like product, and a nutrition declaration on the label").
+		c.L.Warnf("reduced-sugar-claim", c.BatchFile(), "name", "\"reduced sugar\" is a nutrition claim: at least 30 %% less sugars than a like product, and a nutrition declaration on the label").
 			Hinted("the exemption of small makers ends with a claim; ask your food authority").Cited("Regulation (EC) 1924/2006 Annex; Regulation (EU) 1169/2011 Art 49")
 	}
 	return s.Reduced
-}
-
-// fail blocks printing for sale; on a gift it warns.
-func (c *euCase) fail(code, path, message string) *diag.Diagnostic {
-	if c.gift {
-		return c.l.Warnf(code, c.batchFile(), path, "%s", message)
-	}
-	return c.l.Errorf(code, c.batchFile(), path, "%s", message)
-}
-
-// tooLittle is fail for what is measured against the yield: on an estimated one it
-// warns.
-func (c *euCase) tooLittle(code, path, message string) *diag.Diagnostic {
-	if c.r.Yield.How == cook.Estimated {
-		return c.l.Warnf(code, c.batchFile(), path, "%s", message)
-	}
-	return c.fail(code, path, message)
 }

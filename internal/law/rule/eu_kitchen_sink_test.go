@@ -58,16 +58,16 @@ func TestNothingPanics(t *testing.T) {
 		r, jar := anyBatch(rt)
 		set := rapid.SampledFrom([]string{"eu", "gb"}).Draw(rt, "set")
 		c := tester(t, set, rapid.SampledFrom([]string{"en", "de", "fr"}).Draw(rt, "lang"), after, r, jar)
-		c.gift, c.ppds = rapid.Bool().Draw(rt, "gift"), rapid.Bool().Draw(rt, "ppds")
+		c.O.Gift, c.ppds = rapid.Bool().Draw(rt, "gift"), rapid.Bool().Draw(rt, "ppds")
 		c.declare()
 		ids := map[string]bool{}
-		for _, b := range c.blocks {
+		for _, b := range c.C.Blocks {
 			if ids[b.ID] || b.Cite == "" || b.Verified == "" || b.Min.Length <= 0 {
 				rt.Fatalf("block %+v", b)
 			}
 			ids[b.ID] = true
 		}
-		for _, d := range c.l {
+		for _, d := range c.L {
 			if d.Code == "" || d.Message == "" {
 				rt.Fatalf("finding %+v", d)
 			}

@@ -37,7 +37,7 @@ func TestDates(t *testing.T) {
 		}
 	}
 	use := tester(t, "gb", "en", after, batchA1(62), cook.JarPlan{})
-	use.r.Batch.UseBy = true
+	use.R.Batch.UseBy = true
 	use.date()
 	if got := textOf(use, label.Date); got != "Use by 25 11 2027" {
 		t.Errorf("use by: %q", got)
@@ -58,7 +58,7 @@ func TestXHeight(t *testing.T) {
 	}{{50, 40, 900}, {68, 60, 1200}, {44, 30, 900}, {0, 0, 1200}}
 	for _, c := range tests {
 		e := tester(t, "eu", "en", after, batchA1(62), cylinder(c.d, c.h, 100))
-		if got := e.law.xHeight(sideArea(e.jar)); got != unit.Length(c.want)*unit.Micrometre {
+		if got := e.law.xHeight(sideArea(e.Jar)); got != unit.Length(c.want)*unit.Micrometre {
 			t.Errorf("%g x %g: %g mm", c.d, c.h, got.MM())
 		}
 	}
@@ -86,7 +86,7 @@ func TestNet(t *testing.T) {
 	jar.Declared = 10 * unit.Ounce
 	e := tester(t, "gb", "en", after, batchA1(62), jar)
 	e.net()
-	b := e.blocks[0]
+	b := e.C.Blocks[0]
 	if b.Text() != "283\u00a0g" || b.Min != (label.Height{On: label.Digit, Length: unit.MM(4)}) || len(b.With) != 1 || b.With[0] != label.Identity || !b.Required {
 		t.Errorf("%+v", b)
 	}
@@ -97,8 +97,8 @@ func TestNet(t *testing.T) {
 	}
 	none := tester(t, "gb", "en", after, batchA1(62), cook.JarPlan{Fill: 300 * unit.Gram})
 	none.net()
-	if codes(none.l) != "error:no-net" || len(none.blocks) != 0 {
-		t.Errorf("computed content declared: %s", codes(none.l))
+	if codes(none.L) != "error:no-net" || len(none.C.Blocks) != 0 {
+		t.Errorf("computed content declared: %s", codes(none.L))
 	}
 	weighed := tester(t, "gb", "en", after, batchA1(62), cook.JarPlan{Count: 2, Weighed: []unit.Mass{unit.Grams(228.9), unit.Grams(227.4)}})
 	weighed.net()
@@ -125,7 +125,7 @@ func TestQUID(t *testing.T) {
 	}
 	for _, c := range tests {
 		e := tester(t, "gb", "en", after, cooked(batch.Chutney, c.product, 2500, 0, c.list...), cook.JarPlan{})
-		e.list(e.quid())
+		e.list()
 		if got := textOf(e, label.Statement); got != c.statement {
 			t.Errorf("%s: statement %q, want %q", c.name, got, c.statement)
 		}
@@ -138,7 +138,7 @@ func TestQUID(t *testing.T) {
 		in{key: "sugar_white", name: "sugar", g: 650, kind: "sweetener"}, in{key: "spirit_80proof", name: "whisky", g: 20, kind: "alcohol"})
 	jam.Lines[2].Row.Own = true
 	e := tester(t, "gb", "en", after, jam, cook.JarPlan{})
-	e.list(e.quid())
+	e.list()
 	if got := textOf(e, label.Ingredients); got != "Ingredients: Sugar, Oranges, Whisky (2 %)" {
 		t.Errorf("whisky: %q", got)
 	}

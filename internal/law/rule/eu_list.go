@@ -25,17 +25,17 @@ func (c *euCase) euItems() []euItem {
 	var items []euItem
 	var others unit.Mass
 	var water *cook.Line
-	for i, ln := range c.r.Lines {
+	for i, ln := range c.R.Lines {
 		if ln.IsWater {
-			water = &c.r.Lines[i]
+			water = &c.R.Lines[i]
 			continue
 		}
 		others += ln.Mass
 		items = append(items, euItem{ln, ln.Mass, linePath(ln)})
 	}
 	if water != nil {
-		left := c.r.Yield.Mass - others
-		if c.r.Yield.Mass > 0 && float64(left)*100 > float64(c.r.Yield.Mass)*float64(c.law.WaterOmit) {
+		left := c.R.Yield.Mass - others
+		if c.R.Yield.Mass > 0 && float64(left)*100 > float64(c.R.Yield.Mass)*float64(c.law.WaterOmit) {
 			items = append(items, euItem{*water, left, linePath(*water)})
 		}
 	}
@@ -46,10 +46,10 @@ func (c *euCase) euItems() []euItem {
 // finished is the weight of the finished food; of all that went in where no
 // yield is known.
 func (c *euCase) finished() unit.Mass {
-	if c.r.Yield.Mass > 0 {
-		return c.r.Yield.Mass
+	if c.R.Yield.Mass > 0 {
+		return c.R.Yield.Mass
 	}
-	return c.r.Input
+	return c.R.Input
 }
 
 // listRuns words the ingredient list: heading, items, allergens in bold with a
@@ -91,7 +91,7 @@ func (c *euCase) item(w *euRuns, it euItem, quid string) {
 // listed is a name as the language writes it in a list: English makers give
 // every item a capital, German nouns bring their own, French has none.
 func (c *euCase) listed(name string) string {
-	if c.lang == "en" {
+	if c.Say.Lang == "en" {
 		return upper(name)
 	}
 	return name
@@ -111,7 +111,7 @@ func (c *euCase) compound(it euItem) {
 		c.fail("compound-without-parts", it.path, msg).Hinted(hint).Cited(citeFIC18 + " Part E")
 		return
 	}
-	c.l.Warnf("compound-without-parts", c.batchFile(), it.path, "%s", msg).Hinted(hint + "; below 2 % only its allergens and additives are asked").Cited(citeFIC18 + " Part E(2)")
+	c.L.Warnf("compound-without-parts", c.BatchFile(), it.path, "%s", msg).Hinted(hint + "; below 2 % only its allergens and additives are asked").Cited(citeFIC18 + " Part E(2)")
 }
 
 // parts words the components of a compound ingredient. Additives keep their
@@ -123,7 +123,7 @@ func (c *euCase) parts(w *euRuns, it euItem, todo []string) []string {
 		if i > 0 {
 			w.plain(", ")
 		}
-		own := c.emphasis(c.r.PartAllergy(it.line, p))
+		own := c.emphasis(c.R.PartAllergy(it.line, p))
 		todo = euLess(todo, own)
 		left := w.emphasised(c.partName(it, p.Name), append(own, todo...))
 		w.bracketed(euLess(left, todo))
@@ -142,27 +142,14 @@ func (c *euCase) partName(it euItem, name string) string {
 	if key := "part." + strings.ToLower(name); c.has(key) {
 		return c.say(key)
 	}
-	if c.lang != "en" && it.line.Key != "" && !it.line.Row.Own && !c.ownParts(it.path) {
+	if c.Say.Lang != "en" && it.line.Key != "" && !it.line.Row.Own && !c.PacketRead(it.line) {
 		c.noName(name, it.path)
 	}
 	return name
 }
 
-// ownParts reports whether the maker wrote the components of an ingredient.
-func (c *euCase) ownParts(path string) bool {
-	if c.r.Batch == nil {
-		return false
-	}
-	for _, in := range c.r.Batch.Ingredients {
-		if in.Path == path {
-			return len(in.Contains) > 0
-		}
-	}
-	return false
-}
-
 func (c *euCase) noName(name, path string) {
-	c.l.Errorf("no-name-in-language", c.batchFile(), path, "%q has no name in the label's language (%s)", name, c.lang).
+	c.L.Errorf("no-name-in-language", c.BatchFile(), path, "%q has no name in the label's language (%s)", name, c.Say.Lang).
 		Hinted("write an [[ingredient]] of your own in kitchen.toml with its name in that language").Cited("Regulation (EU) 1169/2011 Art 15")
 }
 
@@ -196,7 +183,7 @@ func (c *euCase) nameIn(ln cook.Line) (string, bool) {
 	if ln.Key == "" || ln.Row.Own {
 		return ln.Name, true
 	}
-	lang := c.lang
+	lang := c.Say.Lang
 	if lang == "en" { // as Europe writes it: courgettes, not zucchini
 		lang = "en_gb"
 	}
@@ -207,19 +194,19 @@ func (c *euCase) nameIn(ln cook.Line) (string, bool) {
 	case ok:
 		return n.Label, true
 	}
-	return ln.Name, c.lang == "en"
+	return ln.Name, c.Say.Lang == "en"
 }
 
 // juiceName is the juice of a fruit (Art 18(2): an ingredient goes by its own
 // name): "quince juice", "Quittensaft", "jus de coings".
 func (c *euCase) juiceName(n pantry.Names) string {
 	switch {
-	case c.lang == "fr":
+	case c.Say.Lang == "fr":
 		return c.say("name.juice", "fruit", euDe(n.Label))
-	case c.lang == "de" && strings.Contains(n.Label, " "): // schwarze Johannisbeeren
+	case c.Say.Lang == "de" && strings.Contains(n.Label, " "): // schwarze Johannisbeeren
 		adjective, noun, _ := strings.Cut(n.Label, " ")
 		return "Saft aus " + adjective + "n " + noun
-	case c.lang == "de":
+	case c.Say.Lang == "de":
 		return c.say("name.juice", "fruit", n.Stem)
 	}
 	return c.say("name.juice", "fruit", n.Singular)

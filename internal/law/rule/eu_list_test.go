@@ -73,8 +73,8 @@ func TestAllergensInList(t *testing.T) {
 		if head := strings.ReplaceAll(e.say("ingredients.heading"), euNBSP, " "); got != head+c.want {
 			t.Errorf("%s %s: %q, want %q", c.lang, c.in.name, got, head+c.want)
 		}
-		if len(e.l) > 0 {
-			t.Errorf("%s: findings %s", c.in.name, codes(e.l))
+		if len(e.L) > 0 {
+			t.Errorf("%s: findings %s", c.in.name, codes(e.L))
 		}
 	}
 }
@@ -122,7 +122,7 @@ func first(names []string, _ bool) []string { return names }
 func TestNoEnglishByAccident(t *testing.T) {
 	e := tester(t, "eu", "de", after, cooked(batch.Spread, "x", 1, 0, in{key: "durian", name: "durian", g: 1}), cook.JarPlan{})
 	e.listRuns(nil)
-	if codes(e.l) != "error:no-name-in-language" {
-		t.Error(codes(e.l))
+	if codes(e.L) != "error:no-name-in-language" {
+		t.Error(codes(e.L))
 	}
 }

@@ -6,7 +6,6 @@ import (
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
-	"jarmark/templates"
 )
 
 var (
@@ -14,42 +13,30 @@ var (
 	after  = unit.Date{Year: 2026, Month: 6, Day: 14}
 )
 
-// euFiles reads the set and phrase files once.
-var euFiles = sync.OnceValues(func() (map[string]rules, map[string]*Phrases) {
-	words, err := loadPhrases(templates.FS)
-	if err != nil {
-		panic(err)
-	}
-	book := &Book{files: templates.FS, words: words}
-	sets := map[string]rules{}
-	for _, id := range []string{"eu", "gb", "ni", "ie", "de", "fr"} {
-		r, err := book.compile(id)
-		if err != nil {
-			panic(err)
-		}
-		sets[id] = r
-	}
-	return sets, words
-})
+// testBook is the book of the built-in sets.
+var testBook = sync.OnceValues(func() (*Book, error) { return Load(Laws{EU: euKinds()}) })
 
-// tester makes a case of a set on a day in a language; a phrase the language
-// lacks fails the test.
-func tester(t *testing.T, set, lang string, on unit.Date, r *cook.Result, jar cook.JarPlan) *euCase {
+// tester makes a case of a set on a day in a language.
+func tester(t testing.TB, set, lang string, on unit.Date, r *cook.Result, jar cook.JarPlan) *euCase {
 	t.Helper()
-	sets, words := euFiles()
-	law := sets[set].EU.in(set)
-	w := words[lang]
-	c := &euCase{r: r, jar: jar, law: law, rows: sets[set].Products, additives: sets[set].Additives.rows(), on: on, lang: lang, pack: law.packers(),
-		say: func(k string, kv ...string) string {
-			if !w.Has("eu." + k) {
-				t.Errorf("no phrase %q in %s", k, lang)
-			}
-			return w.Say("eu."+k, kv...)
-		},
-		has: func(k string) bool { return w.Has("eu." + k) }}
-	c.dec = c.say("decimal")
-	c.choose()
-	c.names = annexNames(c.say)
-	c.x = c.law.xHeight(sideArea(jar))
-	return c
+	b, err := testBook()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, l := b.Place(set, on)
+	if s == nil {
+		t.Fatal(l)
+	}
+	s.Languages = []string{lang}
+	return newCase(r, jar, s, Options{})
+}
+
+// declare makes every statement the law asks.
+func (c *euCase) declare() {
+	for _, s := range euSteps() {
+		if s.Name == "price" {
+			return
+		}
+		s.Run(c)
+	}
 }

@@ -10,10 +10,7 @@ import (
 
 // identity adds the name of the food and tests it against the jam rules.
 func (c *euCase) identity() {
-	name, cite := "", "Regulation (EU) 1169/2011 Art 17"
-	if c.r.Batch != nil {
-		name = strings.TrimSpace(c.r.Batch.Name)
-	}
+	name, cite := strings.TrimSpace(c.B.Name), "Regulation (EU) 1169/2011 Art 17"
 	switch {
 	case c.governed && len(c.product.Counts) > 0:
 		name, cite = c.reservedName(name), c.product.Cite
@@ -33,7 +30,7 @@ func (c *euCase) identity() {
 
 // printed is a product's name as a label composes it.
 func (c *euCase) printed(p product) string {
-	if names := p.names(c.lang, c.on); len(names) > 0 {
+	if names := p.names(c.Say.Lang, c.on); len(names) > 0 {
 		return names[0].Name
 	}
 	return p.ID
@@ -44,19 +41,19 @@ func (c *euCase) printed(p product) string {
 func (c *euCase) reservedName(name string) string {
 	if len(c.fruits) == 0 {
 		product := c.printed(c.product)
-		for _, n := range c.product.names(c.lang, c.on) {
+		for _, n := range c.product.names(c.Say.Lang, c.on) {
 			if n.AloneFrom > 0 {
 				product = n.Name
 			}
 		}
-		c.l.Warnf("no-fruit", c.batchFile(), "ingredient", "no ingredient counts as the fruit of %s, so the name can't be checked", c.printed(c.product)).Cited(citeJam)
+		c.L.Warnf("no-fruit", c.BatchFile(), "ingredient", "no ingredient counts as the fruit of %s, so the name can't be checked", c.printed(c.product)).Cited(citeJam)
 		return euOr(name, upper(product))
 	}
 	if c.lawfulName(name) {
 		return name
 	}
 	made := c.composed()
-	c.l.Notef("legal-name", c.batchFile(), "name", "%q is not the name the jam rules ask, so the label also says %q", name, made).
+	c.L.Notef("legal-name", c.BatchFile(), "name", "%q is not the name the jam rules ask, so the label also says %q", name, made).
 		Hinted("the name is the product with its fruit, heaviest first").Cited(citeJam)
 	return made
 }
@@ -70,7 +67,7 @@ func euOr(a, b string) string {
 
 // lawfulName: a lawful name of the product stands in it, with the fruit.
 func (c *euCase) lawfulName(name string) bool {
-	for _, n := range c.product.names(c.lang, c.on) {
+	for _, n := range c.product.names(c.Say.Lang, c.on) {
 		if c.says(name, n.Name) && (n.AloneFrom > 0 && len(c.fruits) >= n.AloneFrom || c.saysFruit(name)) {
 			return true
 		}
@@ -80,7 +77,7 @@ func (c *euCase) lawfulName(name string) bool {
 
 // saysProduct reports whether a lawful name of a product stands in a name.
 func (c *euCase) saysProduct(name string, p product) bool {
-	return slices.ContainsFunc(p.names(c.lang, c.on), func(n productName) bool { return c.says(name, n.Name) })
+	return slices.ContainsFunc(p.names(c.Say.Lang, c.on), func(n productName) bool { return c.says(name, n.Name) })
 }
 
 // says reports whether every word of a lawful name stands in a name; German
@@ -91,7 +88,7 @@ func (c *euCase) says(name, lawful string) bool {
 		if len(w) < 3 {
 			continue // de, d'
 		}
-		if c.lang == "de" && strings.Contains(low, w) || euWord(low, w) {
+		if c.Say.Lang == "de" && strings.Contains(low, w) || euWord(low, w) {
 			continue
 		}
 		return false
@@ -104,7 +101,7 @@ func (c *euCase) composed() string {
 	var names []string
 	for _, f := range c.fruits {
 		n := c.fruitName(f)
-		switch c.lang {
+		switch c.Say.Lang {
 		case "en":
 			n = euSingular(n)
 		case "fr":
@@ -119,7 +116,7 @@ func (c *euCase) composed() string {
 
 // fruitName is the fruit itself, also where its juice was used.
 func (c *euCase) fruitName(f euShare) string {
-	lang := c.lang
+	lang := c.Say.Lang
 	if lang == "en" {
 		lang = "en_gb"
 	}
@@ -178,11 +175,11 @@ func (c *euCase) saysNumber(name string) bool {
 // outside handles kinds the jam rules do not govern: a reserved name may not
 // stand on them alone (Art 2(1)).
 func (c *euCase) outside(name string) {
-	for _, p := range c.rows {
+	for _, p := range c.Set.Products {
 		if p.ByName || len(p.Counts) == 0 || !c.saysProduct(name, p) {
 			continue
 		}
-		c.l.Warnf("reserved-name", c.batchFile(), "name", "%q is a reserved name, and this batch is of another kind", c.printed(p)).
+		c.L.Warnf("reserved-name", c.BatchFile(), "name", "%q is a reserved name, and this batch is of another kind", c.printed(p)).
 			Hinted(`write kind = "` + p.Kinds[0] + `" if it is one, or choose another name`).Cited(citeJam)
 	}
 }

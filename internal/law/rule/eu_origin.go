@@ -13,8 +13,8 @@ const citeOrigin = "Regulation (EU) 1169/2011 Art 26(3); Implementing Regulation
 // fruit does when that is elsewhere (Art 26(3)). The letters of both are alike
 // and at least of the common height (2018/775 Art 3, from memory, unverified).
 func (c *euCase) origin() {
-	b := c.r.Batch
-	if b == nil || b.Origin == "" && b.FruitOrigin == "" {
+	b := c.B
+	if b.Origin == "" && b.FruitOrigin == "" {
 		return
 	}
 	put := func(id, text, path string) {
@@ -29,7 +29,7 @@ func (c *euCase) origin() {
 	case b.Origin == "":
 		put("fruit-origin", c.say("origin.of", "name", main, "place", b.FruitOrigin), "fruit_origin")
 	case b.FruitOrigin == "":
-		c.l.Warnf("primary-origin", c.batchFile(), "origin", "the label says the food comes from %s; where %s comes from elsewhere, it must say that too", b.Origin, main).
+		c.L.Warnf("primary-origin", c.BatchFile(), "origin", "the label says the food comes from %s; where %s comes from elsewhere, it must say that too", b.Origin, main).
 			Hinted(`write fruit_origin = "Spain"; the same place as origin when it is from there`).Cited(citeOrigin)
 	case !strings.EqualFold(b.Origin, b.FruitOrigin):
 		put("fruit-origin", c.say("origin.of", "name", main, "place", b.FruitOrigin), "fruit_origin")

@@ -11,14 +11,11 @@ import (
 // choose finds the legal product of the batch; its zero value stands for a food
 // no product row governs.
 func (c *euCase) choose() {
-	if c.r.Batch == nil {
-		return
-	}
-	c.product, c.governed = productOf(c.rows, c.r.Batch, func(p product) bool {
-		if p.Wish != "" && euWord(c.r.Batch.Name, p.Wish) {
+	c.product, c.governed = productOf(c.Set.Products, c.B, func(p product) bool {
+		if p.Wish != "" && euWord(c.B.Name, p.Wish) {
 			return true
 		}
-		return c.saysProduct(c.r.Batch.Name, p)
+		return c.saysProduct(c.B.Name, p)
 	})
 	c.fruits = c.euFruits()
 }
@@ -38,7 +35,7 @@ func (c *euCase) judgeIngredients() {
 	if len(p.Allows) == 0 {
 		return
 	}
-	for _, ln := range c.r.Lines {
+	for _, ln := range c.R.Lines {
 		switch {
 		case ln.IsWater || c.isAdditive(ln) || c.isFruit(ln) || c.among(p.Aside, ln) || c.among(p.Souring, ln):
 		case p.Little != nil && c.among(p.Little.Of, ln):
@@ -48,10 +45,10 @@ func (c *euCase) judgeIngredients() {
 		case c.boundTo(ln):
 		case c.among(p.Allows, ln) && (c.form(ln) != "juice" || c.juiceAllowed(ln)):
 		case c.among(p.Doubtful, ln):
-			c.l.Warnf("ingredient-doubtful", c.batchFile(), linePath(ln), "the jam rules do not name %s among what %s may hold", ln.Name, c.printed(p)).
+			c.L.Warnf("ingredient-doubtful", c.BatchFile(), linePath(ln), "the jam rules do not name %s among what %s may hold", ln.Name, c.printed(p)).
 				Hinted("ask your food authority before you sell it under this name").Cited(citeJam + "I; Art 4")
 		case c.unknown(ln):
-			c.l.Warnf("ingredient-not-judged", c.batchFile(), linePath(ln), "nothing is known of %s, so whether %s may hold it can't be told", ln.Name, c.printed(p)).
+			c.L.Warnf("ingredient-not-judged", c.BatchFile(), linePath(ln), "nothing is known of %s, so whether %s may hold it can't be told", ln.Name, c.printed(p)).
 				Hinted(`write an [[ingredient]] of your own in kitchen.toml with its kind ("fruit", "spice", "nut" …)`).Cited(citeJam + "I; Art 4")
 		default:
 			c.notAllowed(ln, "only the sugars and the additional ingredients the jam rules list are allowed")
@@ -134,13 +131,13 @@ func (c *euCase) judgeLeast() {
 	for _, m := range c.product.Least {
 		cite := euOr(m.Cite, c.product.Cite)
 		if m.What == "endocarp" {
-			c.l.Notef("endocarp", c.batchFile(), "name", "at least %g g in 1000 g must come from the flesh of the fruit; that can't be told from the notes", m.Grams).Cited(cite)
+			c.L.Notef("endocarp", c.BatchFile(), "name", "at least %g g in 1000 g must come from the flesh of the fruit; that can't be told from the notes", m.Grams).Cited(cite)
 			continue
 		}
-		if c.r.Yield.Mass <= 0 {
+		if c.R.Yield.Mass <= 0 {
 			continue
 		}
-		if have := c.holds(m) / c.r.Yield.Mass.Grams() * 1000; have+1e-9 < m.Grams {
+		if have := c.holds(m) / c.R.Yield.Mass.Grams() * 1000; have+1e-9 < m.Grams {
 			c.tooLittle("too-little-of", "name", fmt.Sprintf("%s needs %g g of %s in 1000 g, this batch has %.1f g", c.printed(c.product), m.Grams, m.What, have)).
 				Hinted("change the recipe, or call it by another name").Cited(cite)
 		}
@@ -153,7 +150,7 @@ const yolkShare = 0.34
 
 // holds adds up a constituent or some ingredients, in grams.
 func (c *euCase) holds(m leastRule) (sum float64) {
-	for _, ln := range c.r.Lines {
+	for _, ln := range c.R.Lines {
 		g := ln.Mass.Grams()
 		switch {
 		case len(m.Of) > 0:

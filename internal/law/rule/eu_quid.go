@@ -21,7 +21,7 @@ type euQuota struct {
 func (c *euCase) quotas() []euQuota {
 	var out []euQuota
 	base := c.quidBase()
-	if base <= 0 || c.r.Batch == nil {
+	if base <= 0 {
 		return nil
 	}
 	for _, it := range c.euItems() {
@@ -49,10 +49,10 @@ func (c *euCase) isSweetener(ln cook.Line) bool {
 // quidBase is what shares are reckoned on: the finished weight where the food
 // lost moisture (Annex VIII(4)(a)), else all ingredients as used (Art 22).
 func (c *euCase) quidBase() unit.Mass {
-	if y := c.r.Yield.Mass; y > 0 && y < c.r.Input {
+	if y := c.R.Yield.Mass; y > 0 && y < c.R.Input {
 		return y
 	}
-	return c.r.Input
+	return c.R.Input
 }
 
 // quid words the quantities: percentages for the list, or, where one of them
@@ -64,12 +64,12 @@ func (c *euCase) quid() map[string]string {
 	for _, q := range list {
 		total += q.share
 		if q.line.Row.Kind == "alcohol" {
-			c.l.Notef("quid-volatile", c.batchFile(), linePath(q.line), "the share of %s counts what is left in the finished food; the printed figure is as used", q.line.Name).
+			c.L.Notef("quid-volatile", c.BatchFile(), linePath(q.line), "the share of %s counts what is left in the finished food; the printed figure is as used", q.line.Name).
 				Hinted("some alcohol boils off; measure or lower the figure if that matters").Cited(citeFIC22 + " (4)(b)")
 		}
 	}
-	if len(list) > 0 && c.r.Yield.How == cook.Estimated {
-		c.l.Warnf("quid-estimated", c.batchFile(), "cook", "quantities on the label rest on an estimated yield").
+	if len(list) > 0 && c.R.Yield.How == cook.Estimated {
+		c.L.Warnf("quid-estimated", c.BatchFile(), "cook", "quantities on the label rest on an estimated yield").
 			Hinted("weigh the finished pot").Cited(citeFIC22)
 	}
 	if total > 100 {

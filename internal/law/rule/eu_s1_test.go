@@ -42,11 +42,11 @@ func (c lawCase) run(t *testing.T) {
 	e := tester(t, c.set, c.lang, after, cooked(c.kind, c.given, 1000, brix, c.list...), cylinder(68, 60, 340))
 	e.declare()
 	all := ""
-	for _, b := range e.blocks {
+	for _, b := range e.C.Blocks {
 		all += b.Text() + "\n"
 	}
 	all = strings.ReplaceAll(all, euNBSP, " ")
-	found := codes(e.l)
+	found := codes(e.L)
 	switch {
 	case c.find != "" && !strings.Contains(found, c.find):
 		t.Errorf("%s: no %s in %s", c.name, c.find, found)
@@ -94,7 +94,7 @@ func TestNoFigureOfNothing(t *testing.T) {
 	// The second reckoning catches a figure that is not what the lines say.
 	e := tester(t, "eu", "en", after, batchA1(62), cylinder(68, 60, 340))
 	e.add(label.Block{Kind: label.Fruit, Cite: "x", Runs: []label.Run{{Text: "prepared with 63 g of fruit per 100 g"}}})
-	if e.recheck(); !strings.Contains(codes(e.l), "error:figure-wrong") {
+	if e.recheck(label.Fruit); !strings.Contains(codes(e.L), "error:figure-wrong") {
 		t.Error("63 for 62.5 passes")
 	}
 }

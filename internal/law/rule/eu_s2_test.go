@@ -88,7 +88,7 @@ func TestArt18JuicesAreJuices(t *testing.T) {
 			x := tabled(t, "en", key, 500)
 			x.kind, x.row.Kind = "juice", "juice"
 			e := tester(t, "eu", lang, after, cooked(batch.Jelly, "x", 1000, 62, x), cylinder(68, 60, 340))
-			if got := e.listed(e.ingredientName(e.r.Lines[0])); got != want {
+			if got := e.listed(e.ingredientName(e.R.Lines[0])); got != want {
 				t.Errorf("%s %s: %q, want %q", lang, key, got, want)
 			}
 		}
@@ -106,15 +106,15 @@ func TestArt24UseBy(t *testing.T) {
 		e.declare()
 		return e
 	}
-	if e := curd(false); !strings.Contains(codes(e.l), "warning:use-by-question") {
-		t.Errorf("nobody asks: %s", codes(e.l))
+	if e := curd(false); !strings.Contains(codes(e.L), "warning:use-by-question") {
+		t.Errorf("nobody asks: %s", codes(e.L))
 	}
 	e := curd(true)
 	if got := textOf(e, label.Date); got != "Use by 02 12 2026. Keep refrigerated at 5 °C or below." {
 		t.Errorf("%q", got)
 	}
-	if got := textOf(e, label.Storage); !strings.HasPrefix(got, "Once opened") || strings.Contains(codes(e.l), "use-by-question") {
-		t.Errorf("%q %s", got, codes(e.l))
+	if got := textOf(e, label.Storage); !strings.HasPrefix(got, "Once opened") || strings.Contains(codes(e.L), "use-by-question") {
+		t.Errorf("%q %s", got, codes(e.L))
 	}
 }
 
@@ -168,14 +168,14 @@ func TestArt26Origin(t *testing.T) {
 		e := tester(t, "gb", "en", after, r, cylinder(40, 40, 340))
 		e.origin()
 		all := ""
-		for _, b := range e.blocks {
+		for _, b := range e.C.Blocks {
 			all += b.Text() + "\n"
 			if b.Min.Length < unit.MM(1.2) {
 				t.Errorf("%s is %v high", b.Text(), b.Min.Length)
 			}
 		}
-		if !strings.Contains(all, c.says) || c.hides != "" && strings.Contains(all, c.hides) || !strings.Contains(codes(e.l), c.find) {
-			t.Errorf("%+v: %q %s", c, all, codes(e.l))
+		if !strings.Contains(all, c.says) || c.hides != "" && strings.Contains(all, c.hides) || !strings.Contains(codes(e.L), c.find) {
+			t.Errorf("%+v: %q %s", c, all, codes(e.L))
 		}
 	}
 }

@@ -78,7 +78,7 @@ func cylinder(d, h, declared float64) cook.JarPlan {
 }
 
 func textOf(c *euCase, k label.Kind) string {
-	for _, b := range c.blocks {
+	for _, b := range c.C.Blocks {
 		if b.Kind == k {
 			return strings.ReplaceAll(b.Text(), euNBSP, " ")
 		}

@@ -31,7 +31,7 @@ func (c *euCase) callings(ln cook.Line) (out []string) {
 			out = append(out, s)
 		}
 	}
-	lang := c.lang
+	lang := c.Say.Lang
 	if lang == "en" {
 		lang = "en_gb"
 	}
@@ -58,7 +58,7 @@ func (c *euCase) stems(name string, put func(string)) {
 		return
 	}
 	cuts := strings.Split(c.say("word.forms"), "|")
-	switch c.lang {
+	switch c.Say.Lang {
 	case "de":
 		last := words[len(words)-1]
 		for _, f := range cuts { // Zitronensaft, Selleriesamen
@@ -104,7 +104,7 @@ func (c *euCase) calledAt(name string, ln cook.Line) int {
 				return from
 			}
 			continue
-		case c.lang == "de":
+		case c.Say.Lang == "de":
 			if from := strings.Index(low, s); from >= 0 {
 				return from
 			}
@@ -120,10 +120,7 @@ func (c *euCase) calledAt(name string, ln cook.Line) int {
 // plainTitle is the maker's name without the claims that speak of an ingredient
 // and mean less of it: "reduced sugar".
 func (c *euCase) plainTitle() string {
-	if c.r.Batch == nil {
-		return ""
-	}
-	name := euFold(c.r.Batch.Name)
+	name := euFold(c.B.Name)
 	for _, claim := range strings.Split(c.say("claim.reduced-sugar"), "|") {
 		name = strings.ReplaceAll(name, euFold(claim), " ")
 	}

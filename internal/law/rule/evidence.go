@@ -13,15 +13,15 @@ import (
 // it wants the kind named instead of the group.
 type lawNames func(allergen.Substance) (names []string, ask bool)
 
-// allergens reads what the recipe's allergens rest on into the content, by the
+// Evidence reads what the recipe's allergens rest on into the content, by the
 // list of one law, and tells what is not proven. Whoever prints says the same.
-func (p *pass) allergens(list lawNames, cite string) {
-	a := p.allergy
-	p.c.AllergenNames = namesOf(a, list, false)
+func (p *Draft) Evidence(list lawNames, cite string) {
+	a := p.Allergy
+	p.C.AllergenNames = namesOf(a, list, false)
 	for _, f := range a.Found {
 		names, ask := list(f.Substance)
 		if ask {
-			p.askKind(f.Word, p.batchFile(), f.From[0].Path, cite)
+			p.askKind(f.Word, p.BatchFile(), f.From[0].Path, cite)
 			names = []string{f.Word}
 		}
 		for _, n := range names {
@@ -29,62 +29,62 @@ func (p *pass) allergens(list lawNames, cite string) {
 		}
 	}
 	for _, w := range a.Words {
-		p.ownWord(w.Word, p.batchFile(), w.Path, cite)
+		p.ownWord(w.Word, p.BatchFile(), w.Path, cite)
 		p.why(w.Word, []cook.Evidence{{Fact: w.Word}})
 	}
 	for _, u := range a.Unknown {
-		p.c.AllergenDoubt = append(p.c.AllergenDoubt, u.Name)
-		p.l.Errorf("allergens-unknown", p.batchFile(), u.Path, "nothing shows which allergens are in %q", u.Name).
+		p.C.AllergenDoubt = append(p.C.AllergenDoubt, u.Name)
+		p.L.Errorf("allergens-unknown", p.BatchFile(), u.Path, "nothing shows which allergens are in %q", u.Name).
 			Hinted(`read the packet: write its list into contains = ["..."], or its allergens into allergens = ["..."]; allergens = [] says there are none`).Cited(cite)
 	}
-	p.c.NoAllergens = len(a.Unknown) == 0 && len(p.c.AllergenNames) == 0
+	p.C.NoAllergens = len(a.Unknown) == 0 && len(p.C.AllergenNames) == 0
 }
 
 // why notes what a name rests on, by the names of ingredients.
-func (p *pass) why(name string, from []cook.Evidence) {
+func (p *Draft) why(name string, from []cook.Evidence) {
 	i := 0
-	for i < len(p.c.AllergenWhy) && p.c.AllergenWhy[i].Name != name {
+	for i < len(p.C.AllergenWhy) && p.C.AllergenWhy[i].Name != name {
 		i++
 	}
-	if i == len(p.c.AllergenWhy) {
-		p.c.AllergenWhy = append(p.c.AllergenWhy, label.Why{Name: name})
+	if i == len(p.C.AllergenWhy) {
+		p.C.AllergenWhy = append(p.C.AllergenWhy, label.Why{Name: name})
 	}
 	for _, e := range from {
-		if w := &p.c.AllergenWhy[i]; !has(w.From, e.Fact) {
+		if w := &p.C.AllergenWhy[i]; !has(w.From, e.Fact) {
 			w.From = append(w.From, e.Fact)
 		}
 	}
 }
 
-// handled names what else the kitchen handles, as one law's list does, else as
+// Handles names what else the kitchen handles, as one law's list does, else as
 // the maker wrote it.
-func (p *pass) handled(list lawNames, cite string) (out []string) {
-	a := cook.Stated(p.k.AlsoHandles, "also_handles")
+func (p *Draft) Handles(list lawNames, cite string) (out []string) {
+	a := cook.Stated(p.K.AlsoHandles, "also_handles")
 	for _, f := range a.Found {
 		if _, ask := list(f.Substance); ask {
-			p.askKind(f.Word, p.kitchenFile(), "also_handles", cite)
+			p.askKind(f.Word, p.KitchenFile(), "also_handles", cite)
 		}
 	}
 	for _, w := range a.Words {
-		p.ownWord(w.Word, p.kitchenFile(), "also_handles", cite)
+		p.ownWord(w.Word, p.KitchenFile(), "also_handles", cite)
 	}
 	return namesOf(a, list, true)
 }
 
-func (p *pass) askKind(word, file, path, cite string) {
-	p.l.Errorf("name-the-species", file, path, "%q is a group or may be of several kinds, and the label must name the kind itself", word).
+func (p *Draft) askKind(word, file, path, cite string) {
+	p.L.Errorf("name-the-species", file, path, "%q is a group or may be of several kinds, and the label must name the kind itself", word).
 		Hinted(`write the kind: allergens = ["almonds"], or pecans, cod, shrimp, wheat …`).Cited(cite)
 }
 
 // ownWord tells of an allergen word no table knows: a slip of the pen stops
 // the label, another word is printed as it is.
-func (p *pass) ownWord(word, file, path, cite string) *diag.Diagnostic {
+func (p *Draft) ownWord(word, file, path, cite string) *diag.Diagnostic {
 	if allergen.SaysNone(word) {
-		return p.l.Errorf("unknown-allergen", file, path, "%q is no allergen", word).Hinted("an empty list says that there is none: []").Cited(cite)
+		return p.L.Errorf("unknown-allergen", file, path, "%q is no allergen", word).Hinted("an empty list says that there is none: []").Cited(cite)
 	}
 	if near, ok := diag.DidYouMean(allergen.Fold(strings.TrimSpace(word)), allergen.Default().Words()); ok {
-		return p.l.Errorf("unknown-allergen", file, path, "%q is no allergen the tables know", word).Hinted("did you mean " + near + "?").Cited(cite)
+		return p.L.Errorf("unknown-allergen", file, path, "%q is no allergen the tables know", word).Hinted("did you mean " + near + "?").Cited(cite)
 	}
-	return p.l.Warnf("unknown-allergen", file, path, "%q is no allergen the tables know, so it is printed as you wrote it", word).
+	return p.L.Warnf("unknown-allergen", file, path, "%q is no allergen the tables know, so it is printed as you wrote it", word).
 		Hinted("if it is one of the law's, name it as the law does: milk, egg, wheat, peanut, soy, sesame, the nut, fish or shellfish itself").Cited(cite)
 }

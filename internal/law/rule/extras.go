@@ -17,64 +17,70 @@ const minModule = 350 * unit.Micrometre
 // zone take 20 mm at the smallest module (ISO/IEC 18004: 152 bytes at level M).
 const longPayload = 152
 
-// extras adds what no law asks: brand, season, serving idea, the code and its
+// ExtrasDoc says what the step is for.
+const ExtrasDoc = "brand, season, serving idea, code and its caption, seal and case words"
+
+// ExtrasPhrases are what it needs of a language.
+var ExtrasPhrases = []string{"jar", "caption.page", "caption.text", "seal", "tag.to", "tag.from", "card.allergens", "case.count"}
+
+// Extras adds what no law asks: brand, season, serving idea, the code and its
 // caption, words for seal strips and cases, and the jar in words.
-func extras(p *pass) {
+func (p *Draft) Extras() {
 	put := func(k label.Kind, text, path string) {
 		if text = strings.TrimSpace(text); text != "" {
-			p.add(label.Block{Kind: k, Runs: []label.Run{{Text: text}}, Path: path})
+			p.Add(label.Block{Kind: k, Runs: []label.Run{{Text: text}}, Path: path})
 		}
 	}
-	put(label.Brand, p.k.Name, "name")
-	put(label.Season, p.b.Label.Season, "label.season")
-	put(label.Serve, p.b.Serve, "serve")
+	put(label.Brand, p.K.Name, "name")
+	put(label.Season, p.B.Label.Season, "label.season")
+	put(label.Serve, p.B.Serve, "serve")
 	p.code(put)
-	put(label.Seal, p.say.Say("seal"), "")
+	put(label.Seal, p.Say.Say("seal"), "")
 	for _, k := range []label.Kind{label.To, label.From} {
 		// The word before a name, bold; the name is written by hand or follows.
-		p.add(label.Block{Kind: k, Runs: []label.Run{{Text: p.say.Say("tag." + string(k)), Bold: true}}})
+		p.Add(label.Block{Kind: k, Runs: []label.Run{{Text: p.Say.Say("tag." + string(k)), Bold: true}}})
 	}
-	p.c.AllergenWord = p.say.Say("card.allergens")
+	p.C.AllergenWord = p.Say.Say("card.allergens")
 	p.jarWords()
-	if p.c.JarText != "" {
-		put(label.Count, p.say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "net", p.jarNet()), p.jar.FillPath)
+	if p.C.JarText != "" {
+		put(label.Count, p.Say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "net", p.jarNet()), p.Jar.FillPath)
 	}
 }
 
 // code sets the QR code: the record page, or plain words without a website.
-func (p *pass) code(put func(label.Kind, string, string)) {
+func (p *Draft) code(put func(label.Kind, string, string)) {
 	payload, page := p.payload()
 	if payload == "" {
 		return
 	}
-	p.c.QR = label.QR{Payload: payload, MinModule: minModule}
+	p.C.QR = label.QR{Payload: payload, MinModule: minModule}
 	if len(payload) > longPayload {
-		p.l.Warnf("qr-long", p.kitchenFile(), "record_url", "the code holds %d bytes, so it needs more than 20 mm", len(payload)).
+		p.L.Warnf("qr-long", p.KitchenFile(), "record_url", "the code holds %d bytes, so it needs more than 20 mm", len(payload)).
 			Hinted("a shorter record_url makes a smaller code").Cited("ISO/IEC 18004")
 	}
 	if page {
-		put(label.Caption, p.say.Say("caption.page"), "record_url")
+		put(label.Caption, p.Say.Say("caption.page"), "record_url")
 	} else {
-		put(label.Caption, p.say.Say("caption.text"), "record_url")
+		put(label.Caption, p.Say.Say("caption.text"), "record_url")
 	}
 }
 
 // payload gives the text of the code, and whether it opens a page.
-func (p *pass) payload() (text string, page bool) {
-	if p.o.Payload != "" {
-		return p.o.Payload, isPage(p.o.Payload)
+func (p *Draft) payload() (text string, page bool) {
+	if p.O.Payload != "" {
+		return p.O.Payload, isPage(p.O.Payload)
 	}
-	base := strings.TrimSpace(p.k.RecordURL)
-	if base == "" || p.r.Lot == "" {
+	base := strings.TrimSpace(p.K.RecordURL)
+	if base == "" || p.R.Lot == "" {
 		return p.plainWords(), false
 	}
 	if u, err := url.Parse(base); err != nil || u.Host == "" || u.Scheme != "https" && u.Scheme != "http" {
-		p.l.Errorf("bad-record-url", p.kitchenFile(), "record_url", "%q is no web address", base).Hinted(`write it like "https://example.com/jars"`)
+		p.L.Errorf("bad-record-url", p.KitchenFile(), "record_url", "%q is no web address", base).Hinted(`write it like "https://example.com/jars"`)
 		return p.plainWords(), false
 	} else if u.Scheme == "http" {
-		p.l.Notef("record-url-http", p.kitchenFile(), "record_url", "the record address is not secure, and some phones warn of it").Hinted("use https if the site has it")
+		p.L.Notef("record-url-http", p.KitchenFile(), "record_url", "the record address is not secure, and some phones warn of it").Hinted("use https if the site has it")
 	}
-	return strings.TrimRight(base, "/") + "/" + url.PathEscape(p.r.Lot) + "/", true
+	return strings.TrimRight(base, "/") + "/" + url.PathEscape(p.R.Lot) + "/", true
 }
 
 func isPage(s string) bool {
@@ -82,51 +88,51 @@ func isPage(s string) bool {
 }
 
 // plainWords is what a code says without a website: name, lot, allergens.
-func (p *pass) plainWords() string {
+func (p *Draft) plainWords() string {
 	var parts []string
-	for _, s := range []string{p.b.Name, p.r.Lot} {
+	for _, s := range []string{p.B.Name, p.R.Lot} {
 		if s = strings.TrimSpace(s); s != "" {
 			parts = append(parts, s)
 		}
 	}
 	for _, k := range []label.Kind{label.Allergens, label.Date} {
-		if b, ok := p.c.Find(k); ok {
+		if b, ok := p.C.Find(k); ok {
 			parts = append(parts, b.Text())
 		}
 	}
-	if _, ok := p.c.Find(label.Allergens); !ok && len(p.c.AllergenNames) > 0 {
+	if _, ok := p.C.Find(label.Allergens); !ok && len(p.C.AllergenNames) > 0 {
 		// Where allergens stand inside the list of ingredients, the code names them.
-		parts = append(parts, p.say.Say("eu.contains")+listed(p.c.AllergenNames))
+		parts = append(parts, p.Say.Say("eu.contains")+listed(p.C.AllergenNames))
 	}
 	return strings.Join(parts, "\n")
 }
 
 // jarWords names the jar by its declared weight: "10 oz jar".
-func (p *pass) jarWords() {
-	if p.netMass <= 0 && p.netVolume <= 0 {
+func (p *Draft) jarWords() {
+	if p.NetMass <= 0 && p.NetVolume <= 0 {
 		return
 	}
-	p.c.JarText = p.say.Say("jar", "net", p.jarNet())
+	p.C.JarText = p.Say.Say("jar", "net", p.jarNet())
 }
 
 // jarNet is the declared weight in the place's first system.
-func (p *pass) jarNet() string {
-	if p.netVolume > 0 {
-		net, _, _ := strings.Cut(fluidWords(p.netVolume), " (")
+func (p *Draft) jarNet() string {
+	if p.NetVolume > 0 {
+		net, _, _ := strings.Cut(fluidWords(p.NetVolume), " (")
 		return net
 	}
-	net := metricWords(p.netMass)
+	net := metricWords(p.NetMass)
 	if p.per() == "oz" {
-		net, _, _ = strings.Cut(netWords(p.netMass, false), " (")
+		net, _, _ = strings.Cut(netWords(p.NetMass, false), " (")
 	}
 	return net
 }
 
 // caseHolds is how many jars a full box of this size takes.
-func (p *pass) caseHolds() int {
-	n := p.k.Supplies.PerBox()
-	if p.jar.Sealed > 0 {
-		n = min(n, p.jar.Sealed)
+func (p *Draft) caseHolds() int {
+	n := p.K.Supplies.PerBox()
+	if p.Jar.Sealed > 0 {
+		n = min(n, p.Jar.Sealed)
 	}
 	return n
 }

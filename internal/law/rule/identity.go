@@ -22,23 +22,22 @@ func (p *pass) letterO() label.Height {
 		// points carry an o of 1/16 in in any face whose o is 0.41 em or more.
 		return label.Height{On: label.PointSize, Length: unit.Points(float64(max(pr.MinPoints, 11)))}
 	}
-	return label.Height{On: label.AnyCase, Length: unit.Length(p.set.Panel.Letter)}
+	return label.Height{On: label.AnyCase, Length: unit.Length(p.Set.Panel.Letter)}
 }
 
 // identity adds the name of the food: bold, on the main panel.
 func identity(p *pass) {
-	name := strings.TrimSpace(p.b.Name)
+	name := strings.TrimSpace(p.B.Name)
 	if name == "" {
-		p.duty("no-name", p.batchFile(), "name", "the food has no name").Hinted(`write name = "Strawberry jam"`).Cited("21 CFR 101.3")
+		p.Duty("no-name", p.BatchFile(), "name", "the food has no name").Hinted(`write name = "Strawberry jam"`).Cited("21 CFR 101.3")
 		return
 	}
-	if word := productWord(name); word == "" && p.b.Kind != "" && p.b.Kind != batch.Spread {
-		named := name + " " + kindWord(p.b.Kind)
-		p.l.Notef("name-lacks-product", p.batchFile(), "name", "%q does not say what it is, so the label also says %q", name, named).Cited("21 CFR 101.3(b)")
+	if word := productWord(name); word == "" && p.B.Kind != "" && p.B.Kind != batch.Spread {
+		named := name + " " + kindWord(p.B.Kind)
+		p.L.Notef("name-lacks-product", p.BatchFile(), "name", "%q does not say what it is, so the label also says %q", name, named).Cited("21 CFR 101.3(b)")
 		name = named
 	}
-	p.add(label.Block{Kind: label.Identity, Runs: []label.Run{{Text: name, Bold: true}}, Bold: true, Zone: label.Panel, Required: true,
-		Min: p.letterO(), OfLargest: p.set.Panel.Identity, Cite: "21 CFR 101.3", Verified: p.set.Panel.Confidence, Path: "name"})
+	p.add(label.Block{Kind: label.Identity, Runs: []label.Run{{Text: name, Bold: true}}, Bold: true, Zone: label.Panel, Required: true, OfLargest: p.Set.Panel.Identity, Cite: "21 CFR 101.3", Verified: p.Set.Panel.Confidence, Path: "name"})
 }
 
 // productWords are the words that tell what sort of preserve a food is, with

@@ -38,16 +38,15 @@ type entry struct {
 func ingredients(p *pass) {
 	list := p.list
 	if len(list) == 0 {
-		p.duty("no-ingredients", p.batchFile(), "ingredient", "there are no ingredients to list").Cited(citeList)
+		p.Duty("no-ingredients", p.BatchFile(), "ingredient", "there are no ingredients to list").Cited(citeList)
 		return
 	}
 	for _, e := range list {
 		p.sulfites(e)
 	}
 	text := upper(p.listText(list))
-	p.add(label.Block{Kind: label.Ingredients, Runs: starred(p.say.Say("us.ingredients") + " " + plainStars(dotted(text))),
-		Min: p.letterO(), Zone: label.Info, With: []label.Kind{label.Maker, label.Allergens}, Required: true,
-		Cite: citeList, Verified: p.set.Ingredients.Confidence, Path: "ingredient"})
+	p.add(label.Block{Kind: label.Ingredients, Runs: starred(p.Say.Say("us.ingredients") + " " + plainStars(dotted(text))), Zone: label.Info, With: []label.Kind{label.Maker, label.Allergens}, Required: true,
+		Cite: citeList, Verified: p.Set.Ingredients.Confidence, Path: "ingredient"})
 }
 
 // plainStars keeps a maker's own asterisk from turning words bold.
@@ -79,10 +78,10 @@ func entries(r *cook.Result) []entry {
 // threshold is the percentage below which ingredients may stand at the end: the
 // maker's choice, else the set's; 0 = none.
 func (p *pass) threshold() float64 {
-	if p.k.SmallAmounts > 0 {
-		return p.k.SmallAmounts
+	if p.K.SmallAmounts > 0 {
+		return p.K.SmallAmounts
 	}
-	return p.set.Ingredients.TwoPercent
+	return p.Set.Ingredients.TwoPercent
 }
 
 // listText words the list, with the "2 % or less" clause where the set asks.
@@ -100,7 +99,7 @@ func (p *pass) listText(list []entry) string {
 	for _, e := range small {
 		words = append(words, p.entryText(e))
 	}
-	clause := p.say.Say("us.two-percent", "t", strconv.FormatFloat(p.threshold(), 'f', -1, 64), "list", strings.Join(words, ", "))
+	clause := p.Say.Say("us.two-percent", "t", strconv.FormatFloat(p.threshold(), 'f', -1, 64), "list", strings.Join(words, ", "))
 	return strings.TrimPrefix(text+", "+clause, ", ")
 }
 
@@ -128,7 +127,7 @@ func (p *pass) entryText(e entry) string {
 	}
 	text = p.withFunction(text)
 	for _, a := range e.line.Allergens {
-		if has(p.set.Ingredients.Sulfites, a) && !strings.Contains(strings.ToLower(text), "sulf") {
+		if has(p.Set.Ingredients.Sulfites, a) && !strings.Contains(strings.ToLower(text), "sulf") {
 			text += " (sulfites)"
 		}
 	}
@@ -138,7 +137,7 @@ func (p *pass) entryText(e entry) string {
 // withFunction writes "(preservative)" behind each preservative of an entry
 // that has no parenthesis of its own, at any depth of parts (21 CFR 101.22(j)).
 func (p *pass) withFunction(text string) string {
-	for _, w := range p.set.Ingredients.Preservatives {
+	for _, w := range p.Set.Ingredients.Preservatives {
 		for from := 0; ; {
 			i := strings.Index(strings.ToLower(text[from:]), w)
 			if i < 0 || len(strings.ToLower(text)) != len(text) { // lower-casing moved bytes: leave it
@@ -181,32 +180,12 @@ func partsText(ln cook.Line) string {
 // finished food must be declared.
 func (p *pass) sulfites(e entry) {
 	for _, a := range e.line.Allergens {
-		if has(p.set.Ingredients.Sulfites, a) {
+		if has(p.Set.Ingredients.Sulfites, a) {
 			return
 		}
 	}
-	if e.line.Row.SulphiteCheck && !p.packetRead(e.line) {
-		p.l.Warnf("sulfites-unknown", p.batchFile(), linePath(e.line), "%s may have been treated with sulfites", e.name).
+	if e.line.Row.SulphiteCheck && !p.PacketRead(e.line) {
+		p.L.Warnf("sulfites-unknown", p.BatchFile(), linePath(e.line), "%s may have been treated with sulfites", e.name).
 			Hinted(`read the packet; if it names them, write allergens = ["sulfites"] on this ingredient`).Cited("21 CFR 101.100(a)(4), 130.9(a)")
 	}
-}
-
-// packetRead reports whether the maker wrote out what the ingredient contains.
-func (p *pass) packetRead(ln cook.Line) bool {
-	for _, path := range ln.Paths {
-		if in := p.made[path]; in != nil && len(in.Contains) > 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// takenOut reports whether an ingredient was removed before the finish.
-func (p *pass) takenOut(ln cook.Line) bool {
-	for _, path := range ln.Paths {
-		if in := p.made[path]; in == nil || !in.Skip {
-			return false
-		}
-	}
-	return len(ln.Paths) > 0
 }

@@ -128,7 +128,7 @@ func TestPartsByPredominance(t *testing.T) {
 // 21 CFR 101.22(j): the name and "a separate description of its function",
 // inside parentheses too, and once.
 func TestPreservativeFunctionAtAnyDepth(t *testing.T) {
-	p := &pass{set: place(t, "us")}
+	p := &pass{Draft: &Draft{Set: place(t, "us")}}
 	for text, want := range map[string]string{
 		"sodium benzoate": "sodium benzoate (preservative)",
 		"liquid pectin (water, pectin, sodium benzoate)":          "liquid pectin (water, pectin, sodium benzoate (preservative))",

@@ -31,24 +31,24 @@ func net(p *pass) {
 	if !ok {
 		return
 	}
-	p.netMass = m
+	p.NetMass = m
 	p.unpromised(m)
 	p.addNet("us.net", netWords(m, p.netDual(m)))
 }
 
 func (p *pass) addNet(key, words string) {
 	height, zone := p.netHeight()
-	p.add(label.Block{Kind: label.Net, Runs: []label.Run{{Text: p.say.Say(key, "net", words), Bold: true}},
-		Min: height, Zone: zone, Clear: true, Required: true, Exact: true, Cite: citeNetUS, Verified: p.set.Net.Confidence, Path: p.jar.FillPath})
+	p.add(label.Block{Kind: label.Net, Runs: []label.Run{{Text: p.Say.Say(key, "net", words), Bold: true}},
+		Min: height, Zone: zone, Clear: true, Required: true, Exact: true, Cite: citeNetUS, Verified: p.Set.Net.Confidence, Path: p.Jar.FillPath})
 }
 
 // netDual reports whether ounces stand beside the pounds: the set's form,
 // unless the maker chose. The pounds alone satisfy the statute and not the
 // text of the regulation.
 func (p *pass) netDual(m unit.Mass) bool {
-	dual := p.set.Net.Form == "dual" && p.k.NetForm != "pounds" || p.k.NetForm == "dual"
+	dual := p.Set.Net.Form == "dual" && p.K.NetForm != "pounds" || p.K.NetForm == "dual"
 	if !dual && m >= unit.Pound && m < 4*unit.Pound {
-		p.l.Notef("net-form", p.kitchenFile(), "net_form", "the net weight is in pounds alone; the regulation still asks for ounces, with the pounds in parentheses").
+		p.L.Notef("net-form", p.KitchenFile(), "net_form", "the net weight is in pounds alone; the regulation still asks for ounces, with the pounds in parentheses").
 			Hinted("net_form = \"dual\" satisfies both").Cited("21 CFR 101.7(j)(1), (m)(1); 15 U.S.C. 1453(a)(3)(A)(i)")
 	}
 	return dual
@@ -56,24 +56,24 @@ func (p *pass) netDual(m unit.Mass) bool {
 
 // declared finds the weight to print.
 func (p *pass) declared() (unit.Mass, bool) {
-	file, path := p.batchFile(), p.jar.FillPath
-	if p.jar.Declared > 0 {
-		if owed(p.jar.Declared) <= 0 {
-			p.l.Errorf("net-too-small", file, path, "a net weight of %s is too small to print", p.jar.Declared.Format(unit.Metric)).Hinted("check the unit")
+	file, path := p.BatchFile(), p.Jar.FillPath
+	if p.Jar.Declared > 0 {
+		if owed(p.Jar.Declared) <= 0 {
+			p.L.Errorf("net-too-small", file, path, "a net weight of %s is too small to print", p.Jar.Declared.Format(unit.Metric)).Hinted("check the unit")
 			return 0, false
 		}
-		return p.jar.Declared, true
+		return p.Jar.Declared, true
 	}
-	if p.jar.DeclText != "" {
-		p.duty("net-by-weight", file, path, "%s is sold by weight, and %q is none", calledWhat(p.b), p.jar.DeclText).
+	if p.Jar.DeclText != "" {
+		p.Duty("net-by-weight", file, path, "%s is sold by weight, and %q is none", calledWhat(p.B), p.Jar.DeclText).
 			Hinted("weigh a filled jar less the empty one and declare ounces or grams").Cited(citeNetUS)
 	}
-	if least, i := lightest(p.jar.Weighed); i >= 0 && owed(least) > 0 {
-		p.l.Notef("net-from-weights", file, path, "no net weight is declared, so the lightest of %d weighed jars sets it: %s", len(p.jar.Weighed), netWords(least, false)).
+	if least, i := lightest(p.Jar.Weighed); i >= 0 && owed(least) > 0 {
+		p.L.Notef("net-from-weights", file, path, "no net weight is declared, so the lightest of %d weighed jars sets it: %s", len(p.Jar.Weighed), netWords(least, false)).
 			Hinted("jarmark weigh shows the highest weight you may declare").Cited(citeNetUS)
 		return least, true
 	}
-	p.awaits("net-not-weighed", file, path, netToCome, "no net weight is declared and no jar was weighed",
+	p.Awaits("net-not-weighed", file, path, netToCome, "no net weight is declared and no jar was weighed",
 		"weigh 3 or more filled jars less the empty jar and write net = [...] here, or declare what you know", citeNetUS)
 	return 0, false
 }
@@ -95,25 +95,25 @@ func lightest(weights []unit.Mass) (unit.Mass, int) {
 // unpromised reports a label that promises more than the jars hold. There is no
 // tolerance for the average (NIST Handbook 133); the statistics are weigh's.
 func (p *pass) unpromised(m unit.Mass) {
-	need, file, path := owed(m), p.batchFile(), p.jar.FillPath
+	need, file, path := owed(m), p.BatchFile(), p.Jar.FillPath
 	var sum unit.Mass
 	var short []string
-	for i, w := range p.jar.Weighed {
+	for i, w := range p.Jar.Weighed {
 		sum += w
 		if w < need {
 			short = append(short, fmt.Sprintf("jar %d (%s)", i+1, grams(w)))
 		}
 	}
-	n := unit.Mass(len(p.jar.Weighed))
+	n := unit.Mass(len(p.Jar.Weighed))
 	switch {
 	case n == 0:
-		p.l.Notef("net-not-checked", file, path, "the declared net weight was not checked on a scale").
+		p.L.Notef("net-not-checked", file, path, "the declared net weight was not checked on a scale").
 			Hinted("weigh some filled jars less the empty jar and write net = [...]").Cited("NIST Handbook 133")
 	case sum < need*n:
-		p.duty("net-over-average", file, path, "the label promises %s, and %d weighed jars average %s; short: %s", grams(need), n, grams(sum/n), some(short)).
+		p.Duty("net-over-average", file, path, "the label promises %s, and %d weighed jars average %s; short: %s", grams(need), n, grams(sum/n), some(short)).
 			Hinted("declare less, or fill more; jarmark weigh shows the highest weight you may declare").Cited("NIST Handbook 133 ch. 2; " + citeNetUS)
 	case len(short) > 0:
-		p.l.Warnf("net-jars-short", file, path, "the average is right, and these jars hold less than the %s promised: %s", grams(need), some(short)).
+		p.L.Warnf("net-jars-short", file, path, "the average is right, and these jars hold less than the %s promised: %s", grams(need), some(short)).
 			Hinted("jarmark weigh tells whether any is too short to sell").Cited("NIST Handbook 133 ch. 2")
 	}
 }
@@ -145,17 +145,17 @@ func panelArea(j pantry.Jar) float64 {
 // netHeight gives the least letter height for the jar's panel and the zone.
 func (p *pass) netHeight() (label.Height, label.Zone) {
 	const in2 = 645.16
-	area := p.c.PanelArea
+	area := p.C.PanelArea
 	if area <= 0 {
 		area = 25 * in2
-		p.l.Warnf("jar-not-measured", p.batchFile(), p.jar.FillPath, "the size of the jar is not known, so the letters are sized for a panel of 25 in²").
+		p.L.Warnf("jar-not-measured", p.BatchFile(), p.Jar.FillPath, "the size of the jar is not known, so the letters are sized for a panel of 25 in²").
 			Hinted("write circumference and straight height of the jar in kitchen.toml").Cited("21 CFR 101.1, 101.7(i)")
 	}
 	zone := label.Bottom
-	if area <= float64(p.set.Net.Waive)*in2 {
+	if area <= float64(p.Set.Net.Waive)*in2 {
 		zone = label.Panel
 	}
-	return label.Height{On: label.AnyCase, Length: p.set.Net.height(area / in2)}, zone
+	return label.Height{On: label.AnyCase, Length: p.Set.Net.height(area / in2)}, zone
 }
 
 func (t *netTable) height(in2 float64) unit.Length {

@@ -10,25 +10,25 @@ import (
 // netFluid declares what is sold by fluid measure: relish (21 CFR 101.7(r)),
 // syrup, a liquid (101.7(a)). A volume computed from weights is never printed.
 func (p *pass) netFluid(row product) {
-	file, path, v := p.batchFile(), p.jar.FillPath, p.jar.DeclVolume
+	file, path, v := p.BatchFile(), p.Jar.FillPath, p.Jar.DeclVolume
 	const hint = `fill an empty jar with water up to where the food stands, measure that water, and declare it: declared = "8 fl oz"`
 	switch {
 	case v > 0 && v < unit.FluidOunce/10:
-		p.l.Errorf("net-too-small", file, path, "a net content of %s is too small to print", p.jar.DeclText).Hinted("check the unit")
+		p.L.Errorf("net-too-small", file, path, "a net content of %s is too small to print", p.Jar.DeclText).Hinted("check the unit")
 		return
-	case v <= 0 && p.jar.DeclText != "":
-		p.duty("net-by-measure", file, path, "%s is sold by fluid measure, and %q is none", row.called(), p.jar.DeclText).Hinted(hint).Cited(row.Cite)
+	case v <= 0 && p.Jar.DeclText != "":
+		p.Duty("net-by-measure", file, path, "%s is sold by fluid measure, and %q is none", row.called(), p.Jar.DeclText).Hinted(hint).Cited(row.Cite)
 		return
 	case v <= 0:
-		p.awaits("net-not-measured", file, path, "a plan: the net content is still to come",
+		p.Awaits("net-not-measured", file, path, "a plan: the net content is still to come",
 			"no net content is declared, and "+row.called()+" is sold by fluid measure", hint, row.Cite)
 		return
-	case p.jar.Jar.Brimful > 0 && v > p.jar.Jar.Brimful:
-		p.duty("net-over-jar", file, path, "the label promises %s, and the jar holds %s to the brim", p.jar.DeclText, fluidWords(p.jar.Jar.Brimful)).Hinted("check the jar size and the unit").Cited(row.Cite)
+	case p.Jar.Jar.Brimful > 0 && v > p.Jar.Jar.Brimful:
+		p.Duty("net-over-jar", file, path, "the label promises %s, and the jar holds %s to the brim", p.Jar.DeclText, fluidWords(p.Jar.Jar.Brimful)).Hinted("check the jar size and the unit").Cited(row.Cite)
 	default:
-		p.l.Notef("net-not-checked", file, path, "the declared net content was not checked with a measure").Hinted(hint).Cited("NIST Handbook 133")
+		p.L.Notef("net-not-checked", file, path, "the declared net content was not checked with a measure").Hinted(hint).Cited("NIST Handbook 133")
 	}
-	p.netVolume = v
+	p.NetVolume = v
 	p.addNet("us.net-fluid", fluidWords(v))
 }
 

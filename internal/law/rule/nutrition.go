@@ -25,10 +25,10 @@ type ownText struct{ file, path, text, as string }
 
 // ownTexts lists them.
 func (p *pass) ownTexts() []ownText {
-	b, k := p.batchFile(), p.kitchenFile()
-	out := []ownText{{b, "name", p.b.Name, "name"}, {b, "label.title", p.b.Label.Title, "name"}, {b, "label.subtitle", p.b.Label.Subtitle, "name"},
-		{b, "label.season", p.b.Label.Season, "story"}, {b, "story", p.b.Story, "story"}, {b, "serve", p.b.Serve, "story"}, {k, "name", p.k.Name, "brand"}}
-	for _, g := range p.b.Gifts {
+	b, k := p.BatchFile(), p.KitchenFile()
+	out := []ownText{{b, "name", p.B.Name, "name"}, {b, "label.title", p.B.Label.Title, "name"}, {b, "label.subtitle", p.B.Label.Subtitle, "name"},
+		{b, "label.season", p.B.Label.Season, "story"}, {b, "story", p.B.Story, "story"}, {b, "serve", p.B.Serve, "story"}, {k, "name", p.K.Name, "brand"}}
+	for _, g := range p.B.Gifts {
 		out = append(out, ownText{b, under(g.Path, "message"), g.Message, "story"}, ownText{b, under(g.Path, "occasion"), g.Occasion, "story"})
 	}
 	return out
@@ -44,10 +44,10 @@ func under(path, key string) string {
 // nutrition notes the exemption and reports claims that lose it, on the label
 // or on the page its code opens.
 func nutrition(p *pass) {
-	p.l.Notef("nutrition-exempt", p.kitchenFile(), "place", "%s", p.set.Nutrition.Note).Cited(citeClaim)
+	p.L.Notef("nutrition-exempt", p.KitchenFile(), "place", "%s", p.Set.Nutrition.Note).Cited(citeClaim)
 	for _, t := range p.ownTexts() {
 		if claim := p.claim(t.text); claim != "" {
-			p.duty("nutrition-claim", t.file, t.path, "%q is a claim about nutrition, and with it the exemption from a nutrition panel is lost", claim).
+			p.Duty("nutrition-claim", t.file, t.path, "%q is a claim about nutrition, and with it the exemption from a nutrition panel is lost", claim).
 				Hinted("leave the words out; label and public page count alike").Cited(citeClaim)
 		}
 	}
@@ -78,7 +78,7 @@ func spaced(text string) string {
 
 // claim finds a claim's words in a text, at word borders; the longest is told.
 func (p *pass) claim(text string) (found string) {
-	plain, t := spaced(text), p.set.Nutrition
+	plain, t := spaced(text), p.Set.Nutrition
 	try := func(words string) {
 		if len(words) > len(found) && strings.Contains(plain, spaced(words)) {
 			found = words
@@ -104,7 +104,7 @@ func (p *pass) claim(text string) (found string) {
 
 // sweetened names the first sweetener of a batch; "" = none.
 func (p *pass) sweetened() string {
-	for _, ln := range p.r.Lines {
+	for _, ln := range p.R.Lines {
 		if ln.IsSweet {
 			return ln.Name
 		}

@@ -17,16 +17,16 @@ type particular struct {
 	Tell       string // for what no label can hold: a note instead of a check
 }
 
-func addressed(p *pass) bool { return len(p.k.Address) > 0 }
-func permitted(p *pass) bool { return p.k.Permit != "" }
-func phoned(p *pass) bool    { return p.k.Phone != "" }
+func addressed(p *pass) bool { return len(p.K.Address) > 0 }
+func permitted(p *pass) bool { return p.K.Permit != "" }
+func phoned(p *pass) bool    { return p.K.Phone != "" }
 func always(*pass) bool      { return true }
 func reached(p *pass) bool {
-	return p.k.Phone != "" || p.k.Email != "" || p.k.Website != "" || addressed(p)
+	return p.K.Phone != "" || p.K.Email != "" || p.K.Website != "" || addressed(p)
 }
-func inCounty(p *pass) bool { return p.k.County != "" }
-func hasLot(p *pass) bool   { return p.r.Lot != "" }
-func hasMade(p *pass) bool  { return !p.b.Made.IsZero() }
+func inCounty(p *pass) bool { return p.K.County != "" }
+func hasLot(p *pass) bool   { return p.R.Lot != "" }
+func hasMade(p *pass) bool  { return !p.B.Made.IsZero() }
 
 // particularTable lists every token a set's `required` may hold.
 func particularTable() []particular {
@@ -47,7 +47,7 @@ func particularTable() []particular {
 		{"state_website", "state_website", "kitchen", func(p *pass) bool { return p.stateWebsite() != "" }, "state_website", ""},
 		{"contact", "phone", "kitchen", reached, "phone", ""},
 		{"phone", "phone", "kitchen", phoned, "phone", ""},
-		{"email", "email", "kitchen", func(p *pass) bool { return p.k.Email != "" }, "email", ""},
+		{"email", "email", "kitchen", func(p *pass) bool { return p.K.Email != "" }, "email", ""},
 		{"id_number", "permit", "kitchen", permitted, "permit", ""},
 		{"registration_number", "permit", "kitchen", permitted, "permit", ""},
 		{"permit_number", "permit", "kitchen", permitted, "permit", ""},
@@ -68,7 +68,7 @@ func particularTable() []particular {
 		{"count", "fill", "batch", always, "", ""},
 		{"date_made", "made", "batch", hasMade, "made", ""},
 		{"date_made_if_home_canned", "made", "batch", hasMade, "made", ""},
-		{"english", "language", "kitchen", func(p *pass) bool { return p.say.Lang == "en" }, "", ""},
+		{"english", "language", "kitchen", func(p *pass) bool { return p.Say.Lang == "en" }, "", ""},
 		{"pets_statement_with_species", "pets", "kitchen", always, "pets", ""},
 		{"nutrition_if_claim", "story", "batch", always, "", ""},
 		{"nutrition_unless_exempt", "story", "batch", always, "", ""},
@@ -104,7 +104,7 @@ func (p *pass) particulars(pr *Programme) {
 				missing = append(missing, x)
 			}
 			if x.Tell != "" {
-				p.l.Notef("also-required", p.kitchenFile(), "place", "%s also asks for %s", p.set.Name, x.Tell).Cited(pr.Law)
+				p.L.Notef("also-required", p.KitchenFile(), "place", "%s also asks for %s", p.Set.Name, x.Tell).Cited(pr.Law)
 			}
 		}
 		if !filled && len(missing) > 0 && !onlyAddress(missing) {
@@ -131,11 +131,11 @@ func (p *pass) lacking(pr *Programme, missing []particular) {
 			keys = append(keys, where)
 		}
 	}
-	file := p.kitchenFile()
+	file := p.KitchenFile()
 	if missing[0].File == "batch" {
-		file = p.batchFile()
+		file = p.BatchFile()
 	}
-	d := p.l.Errorf("particular-missing", file, missing[0].Key, "%s asks for the %s on the label, and it is not given", p.set.Name, strings.Join(names, " or "))
+	d := p.L.Errorf("particular-missing", file, missing[0].Key, "%s asks for the %s on the label, and it is not given", p.Set.Name, strings.Join(names, " or "))
 	d.Hinted("write " + strings.Join(keys, " or ")).Cited(pr.Law)
 	if pr.Confidence == "memory" {
 		d.Severity, d.Message = diag.Warning, d.Message+" (from memory, unverified)"

@@ -11,7 +11,7 @@ import (
 
 func finder(t *testing.T) where.Finder {
 	t.Helper()
-	b, err := Load()
+	b, err := Open()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +68,7 @@ func TestUnknownPlaces(t *testing.T) {
 // The packers' rules come from the sets: Directive 76/211/EEC; German FPackV
 // s. 9(3), (4); UK packers' guidance (2.5 %).
 func TestPackersOfPlaces(t *testing.T) {
-	b, err := Load()
+	b, err := Open()
 	if err != nil {
 		t.Fatal(err)
 	}

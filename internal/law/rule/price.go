@@ -17,39 +17,44 @@ type priceTable struct {
 
 var perMass = map[string]unit.Mass{"oz": unit.Ounce, "lb": unit.Pound, "100 g": 100 * unit.Gram, "kg": unit.Kilogram}
 
-// price adds the price of a jar and its unit price, for shelf cards.
-func price(p *pass) {
+// What the step asks of a set.
+const PriceDoc = "price and unit price of a shelf card"
+
+var PricePhrases = []string{"price.per"}
+
+// Price adds the price of a jar and its unit price, for shelf cards.
+func (p *Draft) Price() {
 	m, path := p.jarPrice()
 	if m.Minor <= 0 {
 		return
 	}
-	p.add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: p.priceText(m)}}, Path: path})
-	per, content, unitOf := p.per(), int64(p.netMass), int64(perMass[p.per()])
-	if p.netVolume > 0 {
-		per, content, unitOf = "fl oz", int64(p.netVolume), int64(unit.FluidOunce)
+	p.Add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: p.priceText(m)}}, Path: path})
+	per, content, unitOf := p.per(), int64(p.NetMass), int64(perMass[p.per()])
+	if p.NetVolume > 0 {
+		per, content, unitOf = "fl oz", int64(p.NetVolume), int64(unit.FluidOunce)
 	}
 	if each, ok := unitPrice(m, content, unitOf); ok {
-		p.add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
-			Runs: []label.Run{{Text: p.say.Say("price.per", "price", p.priceText(each), "unit", per)}}})
+		p.Add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
+			Runs: []label.Run{{Text: p.Say.Say("price.per", "price", p.priceText(each), "unit", per)}}})
 	}
 }
 
 // per is the amount unit prices are reckoned on; the kilogram where a set does
 // not say (Directive 98/6/EC Art 2(b)).
-func (p *pass) per() string {
-	if p.set.Price == nil {
+func (p *Draft) per() string {
+	if p.Set.Price == nil {
 		return "kg"
 	}
-	return p.set.Price.Per
+	return p.Set.Price.Per
 }
 
 // jarPrice is the jar's price, else that of the first market that sells it.
-func (p *pass) jarPrice() (unit.Money, string) {
-	if p.jar.Price.Minor > 0 {
-		return p.jar.Price, p.jar.FillPath
+func (p *Draft) jarPrice() (unit.Money, string) {
+	if p.Jar.Price.Minor > 0 {
+		return p.Jar.Price, p.Jar.FillPath
 	}
-	for _, m := range p.b.Markets {
-		if m.Price.Minor > 0 && (m.Jar == "" || strings.EqualFold(m.Jar, p.jar.Jar.Key)) {
+	for _, m := range p.B.Markets {
+		if m.Price.Minor > 0 && (m.Jar == "" || strings.EqualFold(m.Jar, p.Jar.Jar.Key)) {
 			return m.Price, m.Path
 		}
 	}
@@ -71,14 +76,14 @@ func unitPrice(m unit.Money, content, per int64) (unit.Money, bool) {
 }
 
 // priceText is a price as the language writes it: "€6.50", "6,50 €".
-func (p *pass) priceText(m unit.Money) string {
-	if !p.say.Has("price.sum") {
+func (p *Draft) priceText(m unit.Money) string {
+	if !p.Say.Has("price.sum") {
 		return stallPrice(m)
 	}
 	text := m.String()
 	number := strings.Trim(text, "$£€ ABCDEFGHIJKLMNOPQRSTUVWXYZ\u00a0")
 	sign := strings.TrimSpace(strings.Replace(text, number, "", 1))
-	return p.say.Say("price.sum", "n", strings.ReplaceAll(number, ".", p.say.Say("price.decimal")), "sign", sign)
+	return p.Say.Say("price.sum", "n", strings.ReplaceAll(number, ".", p.Say.Say("price.decimal")), "sign", sign)
 }
 
 // stallPrice is a price as an English stall writes it: "$9", "$9.50", "90¢".

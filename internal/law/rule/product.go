@@ -171,27 +171,8 @@ func (p product) check(langs []string) error {
 			return bad("no name in %q", lang)
 		}
 	}
-	return p.checkDays(bad)
-}
-
-func (p product) checkDays(bad func(string, ...any) error) error {
-	var days []string
-	for _, n := range p.Names {
-		days = append(days, n.From, n.To)
-	}
-	for _, f := range p.Floors {
-		days = append(days, f.From, f.To)
-		if f.Grams <= 0 {
-			return bad("the floor of %q is not above 0", f.Class)
-		}
-	}
-	for _, d := range p.Due {
-		days = append(days, d.From, d.To)
-	}
-	for _, d := range days {
-		if _, err := day(d); err != nil {
-			return bad("%v", err)
-		}
+	if slices.ContainsFunc(p.Floors, func(f floor) bool { return f.Grams <= 0 }) {
+		return bad("a floor is not above 0")
 	}
 	return nil
 }

@@ -66,7 +66,6 @@ func TestProductCheck(t *testing.T) {
 	for name, spoil := range map[string]func(*product){
 		"no cite":      func(p *product) { p.Cite = "" },
 		"no name":      func(p *product) { p.Names = p.Names[:1] },
-		"no date":      func(p *product) { p.Floors[0].To = "June" },
 		"a floor of 0": func(p *product) { p.Floors[0].Grams = 0 },
 		"measure":      func(p *product) { p.Measure = "by eye" },
 		"counts":       func(p *product) { p.Counts = nil },

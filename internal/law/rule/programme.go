@@ -2,27 +2,23 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/unit"
 )
 
 // check reports what a programme's data lacks.
-func (p Programme) check() error {
+func (p Programme) check(particulars []string) error {
 	if err := known(p.Confidence); err != nil {
 		return err
-	}
-	for _, d := range []string{p.ValidFrom, p.ValidTo, p.CheckedOn} {
-		if _, err := day(d); err != nil {
-			return err
-		}
 	}
 	if p.Letter != "" && p.Letter != "o" || p.Placement != "" && p.Placement != "panel" || p.Scope != "" && p.Scope != "label" {
 		return fmt.Errorf("letter, placement or scope is not known")
 	}
 	for _, group := range p.Required {
 		for _, token := range group {
-			if _, ok := particularNamed(token); !ok {
+			if !slices.Contains(particulars, token) {
 				return fmt.Errorf("no particular %q", token)
 			}
 		}
@@ -33,11 +29,11 @@ func (p Programme) check() error {
 // chooseProgramme picks the scheme of the place: the one the kitchen names,
 // else the first that is in force.
 func (p *pass) chooseProgramme() {
-	list := p.set.Programmes
+	list := p.Set.Programmes
 	if len(list) == 0 {
 		return
 	}
-	want := strings.TrimSpace(p.k.Programme)
+	want := strings.TrimSpace(p.K.Programme)
 	for i := range list {
 		if want != "" && strings.EqualFold(list[i].ID, want) {
 			p.prog = &list[i]
@@ -46,12 +42,12 @@ func (p *pass) chooseProgramme() {
 		}
 	}
 	if want != "" {
-		p.l.Warnf("unknown-programme", p.kitchenFile(), "programme", "%s has no programme %q", p.set.Name, want).Hinted("one of: " + listed(programmeIDs(list)))
+		p.L.Warnf("unknown-programme", p.KitchenFile(), "programme", "%s has no programme %q", p.Set.Name, want).Hinted("one of: " + listed(programmeIDs(list)))
 	}
-	now := inForce(list, p.set.On)
+	now := inForce(list, p.Set.On)
 	p.prog = &now[0]
 	if len(now) > 1 {
-		p.l.Warnf("choose-programme", p.kitchenFile(), "place", "%s has %d programmes with different labels; this label is for %q (%s)", p.set.Name, len(now), p.prog.ID, p.prog.Name).
+		p.L.Warnf("choose-programme", p.KitchenFile(), "place", "%s has %d programmes with different labels; this label is for %q (%s)", p.Set.Name, len(now), p.prog.ID, p.prog.Name).
 			Hinted(`write programme = "` + strings.Join(programmeIDs(now), `" or "`) + `" in kitchen.toml`).Cited(p.prog.Law)
 	}
 	p.programmeDates()
@@ -72,8 +68,8 @@ func inForce(list []Programme, on unit.Date) (out []Programme) {
 
 func (p *pass) programmeDates() {
 	pr := p.prog
-	if !within(p.set.On, pr.ValidFrom, pr.ValidTo) {
-		p.l.Warnf("rules-not-in-force", p.kitchenFile(), "programme", "the words of %s are for %s to %s, and this is %s", p.set.Name, open(pr.ValidFrom), open(pr.ValidTo), p.set.On).Cited(pr.Law)
+	if !within(p.Set.On, pr.ValidFrom, pr.ValidTo) {
+		p.L.Warnf("rules-not-in-force", p.KitchenFile(), "programme", "the words of %s are for %s to %s, and this is %s", p.Set.Name, open(pr.ValidFrom), open(pr.ValidTo), p.Set.On).Cited(pr.Law)
 	}
 }
 

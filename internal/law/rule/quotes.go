@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"io/fs"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -62,13 +63,10 @@ func (b *Book) quotesOf(id string) ([]Quote, error) {
 }
 
 func (q Quote) check() error {
-	if _, err := day(q.Read); err != nil || q.Read == "" {
-		return fmt.Errorf("read must be the day of reading")
+	if q.Value == "" || q.Text == "" || q.Where == "" || q.Read == "" || q.Confidence == "" {
+		return fmt.Errorf("value, text, where, read and confidence must be given")
 	}
-	if q.Value == "" || q.Text == "" || q.Where == "" {
-		return fmt.Errorf("value, text and where must be given")
-	}
-	return known(q.Confidence)
+	return marks(reflect.ValueOf(q))
 }
 
 // known reports a confidence that is none.

@@ -111,7 +111,7 @@ func TestBadQuotations(t *testing.T) {
 		t.Fatal(err)
 	}
 	const good = "value = \"net.form\"\ntext = \"t\"\nwhere = \"w\"\nread = \"2026-11-26\"\nconfidence = \"primary\"\n"
-	for bad, want := range map[string]string{"": "", "confidence = \"primary\"": "hearsay", "text = \"t\"": "text and where", "read = \"2026-11-26\"": "day of reading", "value": "colour"} {
+	for bad, want := range map[string]string{"": "", "confidence = \"primary\"": "hearsay", "text = \"t\"": "value, text", "read = \"2026-11-26\"": "value, text", "value": "colour"} {
 		text := good
 		switch bad {
 		case "confidence = \"primary\"":
@@ -122,7 +122,7 @@ func TestBadQuotations(t *testing.T) {
 		default:
 			text = strings.Replace(good, bad, "", 1)
 		}
-		b, err := load(fstest.MapFS{"places/us.toml": {Data: us}, "places/quotes/us.toml": {Data: []byte("[[quote]]\n" + text)}}, templates.FS)
+		b, err := load(allLaws, fstest.MapFS{"places/us.toml": {Data: us}, "places/quotes/us.toml": {Data: []byte("[[quote]]\n" + text)}}, templates.FS)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -2,7 +2,9 @@ package rule
 
 import (
 	"fmt"
+	"maps"
 	"reflect"
+	"slices"
 
 	"jarmark/internal/kit/unit"
 )
@@ -108,32 +110,19 @@ func (r rules) base(from rules) rules {
 }
 
 // check reports what a set file lacks.
-func (r rules) check(words map[string]*Phrases) error {
+func (r rules) check(law Law, words map[string]*Phrases) error {
 	if len(r.Languages) == 0 || len(r.Kinds) == 0 || r.Name == "" {
 		return fmt.Errorf("set %s: name, languages and kinds must not be empty", r.ID)
 	}
 	if len(r.Currency) != 3 || r.Units != unit.US && r.Units != unit.Metric {
 		return fmt.Errorf("set %s: currency must be three letters, and units %q or %q", r.ID, unit.US, unit.Metric)
 	}
-	for _, d := range []string{r.ValidFrom, r.ValidTo, r.CheckedOn} {
-		if _, err := day(d); err != nil {
-			return fmt.Errorf("set %s: %w", r.ID, err)
-		}
+	if err := marks(reflect.ValueOf(r)); err != nil {
+		return fmt.Errorf("set %s: %w", r.ID, err)
 	}
 	for _, name := range r.Kinds {
-		k, ok := kindNamed(name)
-		if !ok {
-			return fmt.Errorf("set %s: no statement kind %q", r.ID, name)
-		}
-		for _, lang := range r.Languages {
-			if words[lang] == nil {
-				return fmt.Errorf("set %s: no languages/%s.toml", r.ID, lang)
-			}
-			for _, key := range k.Phrases {
-				if !words[lang].Has(key) {
-					return fmt.Errorf("set %s: languages/%s.toml lacks %q, which %s needs", r.ID, lang, key, name)
-				}
-			}
+		if err := r.checkKind(law, name, words); err != nil {
+			return fmt.Errorf("set %s: %w", r.ID, err)
 		}
 	}
 	for _, a := range r.Additives.rows() {
@@ -143,10 +132,67 @@ func (r rules) check(words map[string]*Phrases) error {
 			}
 		}
 	}
-	return r.checkTables()
+	return r.checkTables(law, words)
 }
 
-func (r rules) checkTables() error {
+// checkKind reports a kind of statement the law does not know, or words a
+// language lacks for it.
+func (r rules) checkKind(law Law, name string, words map[string]*Phrases) error {
+	at := slices.IndexFunc(law.Kinds, func(k Kind) bool { return k.Name == name })
+	if at < 0 {
+		return fmt.Errorf("no statement kind %q", name)
+	}
+	for _, lang := range r.Languages {
+		if words[lang] == nil {
+			return fmt.Errorf("no languages/%s.toml", lang)
+		}
+		for _, key := range law.Kinds[at].Phrases {
+			if !words[lang].Has(key) {
+				return fmt.Errorf("languages/%s.toml lacks %q, which %s needs", lang, key, name)
+			}
+		}
+	}
+	return nil
+}
+
+// marks reports a date that is none, and a confidence that is none, anywhere in
+// a set or a file of quotations: keys that mean the same are read alike.
+func marks(v reflect.Value) error {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			return marks(v.Elem())
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			if err := marks(v.Index(i)); err != nil {
+				return err
+			}
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if err := mark(v.Type().Field(i), v.Field(i)); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// mark checks one key and what is below it.
+func mark(key reflect.StructField, v reflect.Value) error {
+	switch tag := key.Tag.Get("toml"); {
+	case has([]string{"valid_from", "valid_to", "checked_on", "from", "to", "read"}, tag):
+		if _, err := day(v.String()); err != nil {
+			return fmt.Errorf("%s: %w", tag, err)
+		}
+	case tag == "confidence" && v.String() != "":
+		return known(v.String())
+	}
+	return marks(v)
+}
+
+func (r rules) checkTables(law Law, words map[string]*Phrases) error {
 	for _, p := range r.Products {
 		if err := p.check(r.Languages); err != nil {
 			return fmt.Errorf("set %s: %w", r.ID, err)
@@ -162,13 +208,13 @@ func (r rules) checkTables() error {
 		r.Dates == nil || r.Standard == nil || r.Nutrition == nil || r.Price == nil {
 		return fmt.Errorf("set %s: a table is missing", r.ID)
 	}
-	for _, check := range []func() error{r.checkNumbers, r.checkWords} {
-		if err := check(); err != nil {
+	for _, err := range []error{r.checkNumbers(), r.checkWords(), r.checkStorage(words)} {
+		if err != nil {
 			return fmt.Errorf("set %s: %w", r.ID, err)
 		}
 	}
 	for _, p := range r.Programmes {
-		if err := p.check(); err != nil {
+		if err := p.check(law.Particulars); err != nil {
 			return fmt.Errorf("set %s, programme %s: %w", r.ID, p.ID, err)
 		}
 	}
@@ -193,14 +239,20 @@ func (r rules) checkNumbers() error {
 			}
 		}
 	}
-	for _, class := range classes {
-		if key := r.Storage.Words[string(class)]; !has(storagePhrases, key) {
-			return fmt.Errorf("storage.words: no phrase for %s", class)
-		}
+	return nil
+}
+
+// checkStorage asks for the words of every keeping class in every language.
+func (r rules) checkStorage(words map[string]*Phrases) error {
+	keys := slices.Collect(maps.Values(r.Storage.Fixed))
+	for _, class := range []string{"shelf", "shelf-short", "refrigerated", "freezer", "refrigerator-jam"} {
+		keys = append(keys, r.Storage.Words[class])
 	}
-	for class, key := range r.Storage.Fixed {
-		if !has(storagePhrases, key) {
-			return fmt.Errorf("storage.fixed: no phrase for %s", class)
+	for _, lang := range r.Languages {
+		for _, key := range keys {
+			if !words[lang].Has(key) {
+				return fmt.Errorf("storage: languages/%s.toml has no phrase %q", lang, key)
+			}
 		}
 	}
 	return nil

@@ -48,10 +48,10 @@ type fruitShare struct {
 // 343(g): what bears a standardized name must meet the standard).
 func standard(p *pass) {
 	v := p.judge()
-	file := p.batchFile()
+	file := p.BatchFile()
 	switch {
 	case !v.OK:
-		p.l.Notef("standard-not-covered", file, "name", "no federal standard of identity covers this batch: %s", v.Outside).
+		p.L.Notef("standard-not-covered", file, "name", "no federal standard of identity covers this batch: %s", v.Outside).
 			Hinted("an honest descriptive name is enough").Cited("21 CFR 150; 21 CFR 101.3(b)")
 		return
 	case v.Advice:
@@ -62,7 +62,7 @@ func standard(p *pass) {
 			p.failed(v, w)
 		}
 	case len(v.Outsiders) == 0 && !p.juiceUnweighed(v):
-		p.l.Notef("standard-met", file, "name", "the batch meets the standard of identity for %s", v.called()).Cited(v.Cite)
+		p.L.Notef("standard-met", file, "name", "the batch meets the standard of identity for %s", v.called()).Cited(v.Cite)
 		fallthrough
 	default:
 		p.solidsNote(v)
@@ -73,16 +73,16 @@ func standard(p *pass) {
 }
 
 func (p *pass) failed(v verdict, w shortfall) {
-	hint := fmt.Sprintf("call it %q and write kind = \"spread\", or change the recipe", suggested(v.Fruits, p.b.Name, "Fruit Spread"))
+	hint := fmt.Sprintf("call it %q and write kind = \"spread\", or change the recipe", suggested(v.Fruits, p.B.Name, "Fruit Spread"))
 	if !w.Certain {
-		p.l.Warnf("standard-unsure", p.batchFile(), w.Path, "%s", w.Text).Hinted("weigh and measure to be sure; if it stays so, " + hint).Cited(v.Cite)
+		p.L.Warnf("standard-unsure", p.BatchFile(), w.Path, "%s", w.Text).Hinted("weigh and measure to be sure; if it stays so, " + hint).Cited(v.Cite)
 		return
 	}
-	if p.o.Gift {
-		p.l.Notef("standard-not-met", p.batchFile(), w.Path, "%s", w.Text).Hinted("before selling it: " + hint).Cited(v.Cite)
+	if p.O.Gift {
+		p.L.Notef("standard-not-met", p.BatchFile(), w.Path, "%s", w.Text).Hinted("before selling it: " + hint).Cited(v.Cite)
 		return
 	}
-	p.l.Errorf("standard-not-met", p.batchFile(), w.Path, "%s", w.Text).Hinted(hint).Cited(v.Cite + "; 21 U.S.C. 343(g)")
+	p.L.Errorf("standard-not-met", p.BatchFile(), w.Path, "%s", w.Text).Hinted(hint).Cited(v.Cite + "; 21 U.S.C. 343(g)")
 }
 
 // judge picks the product and tests it.
@@ -90,7 +90,7 @@ func (p *pass) judge() verdict {
 	row, ok := p.usProduct()
 	v := verdict{product: row}
 	if !ok || len(row.Counts) == 0 {
-		v.Outside = "it is called " + calledWhat(p.b)
+		v.Outside = "it is called " + calledWhat(p.B)
 		return v
 	}
 	if v.Fruits, v.Outside = p.fruits(row); v.Outside != "" {
@@ -122,7 +122,7 @@ func calledWhat(b *batch.Batch) string {
 func (p *pass) fruits(row product) (out []fruitShare, outside string) {
 	for _, e := range p.list {
 		ln := e.line
-		if !countsAsFruit(ln) || ln.Row.Kind != "" && !among(row.Counts, ln) || among(row.Unnamed, ln) && !mentions(p.b.Name, ln) || p.takenOut(ln) {
+		if !countsAsFruit(ln) || ln.Row.Kind != "" && !among(row.Counts, ln) || among(row.Unnamed, ln) && !mentions(p.B.Name, ln) || p.TakenOut(ln) {
 			continue
 		}
 		mass, ok := p.counted(row, ln)
@@ -141,7 +141,7 @@ func (p *pass) fruits(row product) (out []fruitShare, outside string) {
 // does not take: dried figs in a jam.
 func (p *pass) wrongForm(row product) (why []shortfall) {
 	for _, e := range p.list {
-		if ln := e.line; ln.Row.Kind == "dried fruit" && !among(row.Counts, ln) && has(p.set.Standard.Listed, ln.Row.USGroup) {
+		if ln := e.line; ln.Row.Kind == "dried fruit" && !among(row.Counts, ln) && has(p.Set.Standard.Listed, ln.Row.USGroup) {
 			why = append(why, shortfall{linePath(ln), fmt.Sprintf("the standard for %s takes fresh, frozen, canned or concentrated fruit, and %s are none of these", row.called(), ln.Name), true})
 		}
 	}
@@ -177,7 +177,7 @@ func (p *pass) counted(row product, ln cook.Line) (int64, bool) {
 		micro -= refuse(micro, ln)
 	}
 	g := ln.Row.USGroup
-	return micro, has(p.set.Standard.Listed, g) || g != "" && g == p.set.Standard.Alone
+	return micro, has(p.Set.Standard.Listed, g) || g != "" && g == p.Set.Standard.Alone
 }
 
 // refuse is what of a fruit's weight is pits and stems (USDA SR28).

@@ -29,11 +29,11 @@ func (p *pass) outside(v verdict) (out []entry) {
 // outsiders warns of them.
 func (p *pass) outsiders(v verdict) {
 	for _, e := range v.Outsiders {
-		hint := fmt.Sprintf("leave it out, or call it %q", suggested(v.Fruits, p.b.Name, "Fruit Spread"))
+		hint := fmt.Sprintf("leave it out, or call it %q", suggested(v.Fruits, p.B.Name, "Fruit Spread"))
 		if e.line.Row.Kind == "dairy" {
 			hint = "an antifoaming agent may not be of animal fat: skim instead; or " + hint[len("leave it out, or "):]
 		}
-		p.l.Warnf("standard-outsider", p.batchFile(), linePath(e.line), "the standard for %s has no place for %s", v.called(), e.name).Hinted(hint).Cited(v.Cite)
+		p.L.Warnf("standard-outsider", p.BatchFile(), linePath(e.line), "the standard for %s has no place for %s", v.called(), e.name).Hinted(hint).Cited(v.Cite)
 	}
 }
 
@@ -44,8 +44,8 @@ func (p *pass) juiceUnweighed(v verdict) bool {
 		return false
 	}
 	for _, f := range v.Fruits {
-		if has(p.set.Standard.Doubtful, f.Line.Row.Kind) && !strings.Contains(strings.ToLower(f.Line.Name), "juice") {
-			p.l.Notef("jelly-juice", p.batchFile(), linePath(f.Line), "the standard for jelly weighs strained juice, and the notes weigh %s: whether it is met is not known", f.Line.Name).
+		if has(p.Set.Standard.Doubtful, f.Line.Row.Kind) && !strings.Contains(strings.ToLower(f.Line.Name), "juice") {
+			p.L.Notef("jelly-juice", p.BatchFile(), linePath(f.Line), "the standard for jelly weighs strained juice, and the notes weigh %s: whether it is met is not known", f.Line.Name).
 				Hinted(`weigh the strained juice, and write it as the ingredient: name = "` + f.Named + ` juice"`).Cited(v.Cite)
 			return true
 		}
@@ -77,24 +77,24 @@ func (p *pass) driedWords(v verdict) {
 			names[i] = "dried " + n
 		}
 	}
-	p.add(label.Block{ID: "dried", Kind: label.Statement, Runs: p.say.Runs(key, "list", joined(names, p.say.Say("us.and"))), Min: p.letterO(),
+	p.add(label.Block{ID: "dried", Kind: label.Statement, Runs: p.Say.Runs(key, "list", joined(names, p.Say.Say("us.and"))),
 		Required: true, Exact: true, Cite: v.Cite + "(e)(2)(i)", Verified: v.Confidence, Path: "ingredient"})
 }
 
 // advice compares a food that has no standard with what the FDA told makers.
 func (p *pass) advice(v verdict) {
-	p.l.Notef("standard-not-covered", p.batchFile(), "name", "no federal standard of identity covers this batch: it is called %s", calledWhat(p.b)).
+	p.L.Notef("standard-not-covered", p.BatchFile(), "name", "no federal standard of identity covers this batch: it is called %s", calledWhat(p.B)).
 		Hinted("an honest descriptive name is enough").Cited("21 CFR 150; 21 CFR 101.3(b)")
 	r, ok := v.ratioOf(p.class(v))
 	fruit, _ := v.fruitSum()
 	var sweet int64
-	for _, ln := range p.r.Lines {
+	for _, ln := range p.R.Lines {
 		if ln.IsSweet {
 			sweet += int64(ln.Mass / 1000)
 		}
 	}
 	if ok && less(fruit, r.Sweet, sweet, r.Fruit) {
-		p.l.Warnf("marmalade-fruit", p.batchFile(), "name", "the FDA asks for %d parts of peel and juice to %d of sweetener in %s; here %s meet %s", r.Fruit, r.Sweet, v.called(), kilos(fruit), kilos(sweet)).
+		p.L.Warnf("marmalade-fruit", p.BatchFile(), "name", "the FDA asks for %d parts of peel and juice to %d of sweetener in %s; here %s meet %s", r.Fruit, r.Sweet, v.called(), kilos(fruit), kilos(sweet)).
 			Hinted("use more fruit, or a name that says spread").Cited(v.Cite)
 	}
 }

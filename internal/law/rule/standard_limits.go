@@ -64,7 +64,7 @@ func (p *pass) ratio(v verdict) []shortfall {
 		return nil
 	}
 	fruit, fruitCertain := v.fruitSum()
-	sweet, certain := sweetener(p.r)
+	sweet, certain := sweetener(p.R)
 	text := fmt.Sprintf("%s needs %d parts of fruit to %d parts of sweetener; here %s of fruit meet %s, and %s are needed",
 		v.called(), r.Fruit, r.Sweet, kilos(fruit), kilos(sweet), kilos(sweet/r.Sweet*r.Fruit+sweet%r.Sweet*r.Fruit/r.Sweet))
 	if less(fruit, r.Sweet, sweet, r.Fruit) {
@@ -101,7 +101,7 @@ func less(a, b, c, d int64) bool {
 func (p *pass) class(v verdict) string {
 	if v.Advice {
 		for _, f := range v.Fruits {
-			if !has(p.set.Standard.Sour, f.Line.Row.Key) {
+			if !has(p.Set.Standard.Sour, f.Line.Row.Key) {
 				return "general"
 			}
 		}
@@ -141,7 +141,7 @@ func (p *pass) solids(v verdict) []shortfall {
 	if v.Solids == nil {
 		return nil
 	}
-	need, b := v.Solids.Least, p.r.Brix
+	need, b := v.Solids.Least, p.R.Brix
 	if b.Value >= need || !(b.Value > 0) {
 		return nil
 	}
@@ -152,10 +152,10 @@ func (p *pass) solids(v verdict) []shortfall {
 
 // solidsNote asks for a measurement where a computed reading is close.
 func (p *pass) solidsNote(v verdict) {
-	b := p.r.Brix
-	if v.Solids == nil || b.How != cook.Estimated || b.Value >= v.Solids.Least+p.set.Standard.BrixError {
+	b := p.R.Brix
+	if v.Solids == nil || b.How != cook.Estimated || b.Value >= v.Solids.Least+p.Set.Standard.BrixError {
 		return
 	}
-	p.l.Notef("solids-not-measured", p.batchFile(), "cook.brix", "the soluble solids of %.1f %% are computed, and the standard asks %.0f %% by refractometer", b.Value, v.Solids.Least).
+	p.L.Notef("solids-not-measured", p.BatchFile(), "cook.brix", "the soluble solids of %.1f %% are computed, and the standard asks %.0f %% by refractometer", b.Value, v.Solids.Least).
 		Hinted("a refractometer reading under [cook] brix settles it").Cited(v.Cite)
 }

@@ -65,21 +65,21 @@ func mentions(name string, ln cook.Line) bool { return fruitAt(name, ln) >= 0 }
 // nameOrder asks that the name says every fruit, the heaviest first, or "mixed
 // fruit".
 func (p *pass) nameOrder(v verdict) {
-	low := strings.ToLower(p.b.Name)
+	low := strings.ToLower(p.B.Name)
 	if len(v.Fruits) > 1 && strings.Contains(low, "mixed") {
 		return
 	}
-	want := suggested(v.Fruits, p.b.Name, "")
+	want := suggested(v.Fruits, p.B.Name, "")
 	last := -1
 	for _, f := range v.Fruits {
-		at := fruitAt(p.b.Name, f.Line)
+		at := fruitAt(p.B.Name, f.Line)
 		switch {
 		case at < 0:
-			p.duty("name-lacks-fruit", p.batchFile(), "name", "the name does not say %s, and the name of a standardized food says its fruit", f.Named).
+			p.Duty("name-lacks-fruit", p.BatchFile(), "name", "the name does not say %s, and the name of a standardized food says its fruit", f.Named).
 				Hinted("the full name is " + quoted(want) + "; a name of your own may stand beside it, as label.title").Cited(v.Cite + "(e); 21 U.S.C. 343(g)(2)")
 			return
 		case at < last:
-			p.l.Warnf("name-order", p.batchFile(), "name", "the name must put the heaviest fruit first").Hinted("call it " + quoted(want)).Cited(v.Cite)
+			p.L.Warnf("name-order", p.BatchFile(), "name", "the name must put the heaviest fruit first").Hinted("call it " + quoted(want)).Cited(v.Cite)
 			return
 		}
 		last = at

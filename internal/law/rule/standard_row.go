@@ -70,18 +70,18 @@ func productNamed(rows []product, word string) (product, bool) {
 // usProduct is the row of the batch: by the name it bears, else by its kind. A
 // spread that is named jam is judged as jam (21 U.S.C. 343(g)).
 func (p *pass) usProduct() (product, bool) {
-	word := productWord(p.b.Name)
+	word := productWord(p.B.Name)
 	if word == "" {
-		word = string(p.b.Kind)
+		word = string(p.B.Kind)
 	}
-	return productNamed(p.set.Products, word)
+	return productNamed(p.Set.Products, word)
 }
 
 // stones says what the maker's words tell of pits: "in", "out" or "" (nothing).
 func (p *pass) stones(paths []string) string {
 	said := ""
 	for _, path := range paths {
-		in := p.made[path]
+		in := p.Made[path]
 		if in == nil {
 			continue
 		}

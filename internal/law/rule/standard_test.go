@@ -63,7 +63,7 @@ func TestJellyJuice(t *testing.T) {
 		Mass: 1000 * unit.Gram, Soluble: 60 * unit.Gram}
 	r.Lines = append(r.Lines, juice)
 	p := newPass(r, jar8(unit.Ounce), place(t, "us"), Options{})
-	jelly, _ := productNamed(p.set.Products, "jelly")
+	jelly, _ := productNamed(p.Set.Products, "jelly")
 	if got, ok := p.counted(jelly, juice); !ok || got != 750_000_000 {
 		t.Errorf("counts %d µg", got)
 	}

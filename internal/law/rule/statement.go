@@ -14,11 +14,11 @@ import (
 func statement(p *pass) {
 	pr := p.prog
 	if pr == nil {
-		p.l.Notef("pick-your-state", p.kitchenFile(), "place", "most states want a sentence of their own on food from a home kitchen, and no state is chosen").
+		p.L.Notef("pick-your-state", p.KitchenFile(), "place", "most states want a sentence of their own on food from a home kitchen, and no state is chosen").
 			Hinted(`write place = "us-or" (your state) in kitchen.toml; jarmark places lists them`)
 		return
 	}
-	if p.o.Gift {
+	if p.O.Gift {
 		p.giftNote(pr)
 		return
 	}
@@ -40,7 +40,7 @@ func (p *pass) giftNote(pr *Programme) {
 	if pr.Statement == "" && pr.Meaning == "" {
 		return
 	}
-	p.l.Notef("gift-no-statement", p.kitchenFile(), "place", "this is a gift label: the home-kitchen statement of %s is left off", p.set.Name).
+	p.L.Notef("gift-no-statement", p.KitchenFile(), "place", "this is a gift label: the home-kitchen statement of %s is left off", p.Set.Name).
 		Hinted("print market labels for every jar you sell; that gifts are free of it is our reading, ask your agency").Cited(pr.Law)
 }
 
@@ -61,11 +61,11 @@ func (p *pass) sentence(pr *Programme) {
 		put(pr.Statement, true, true)
 	}
 	if pr.Meaning != "" {
-		put(p.say.Say("us.meaning", "meaning", pr.Meaning), false, true)
+		put(p.Say.Say("us.meaning", "meaning", pr.Meaning), false, true)
 	}
 	if pr.Recommended != "" {
 		put(pr.Recommended, true, false)
-		p.l.Notef("statement-recommended", p.kitchenFile(), "place", "%s recommends the words %q and does not demand them", p.set.Name, pr.Recommended).Cited(pr.Law)
+		p.L.Notef("statement-recommended", p.KitchenFile(), "place", "%s recommends the words %q and does not demand them", p.Set.Name, pr.Recommended).Cited(pr.Law)
 	}
 }
 
@@ -93,9 +93,9 @@ func (pr *Programme) height(p *pass) label.Height {
 
 // trust says how far the words may be relied on.
 func (p *pass) trust(pr *Programme) {
-	file, words := p.kitchenFile(), "the home-kitchen statement of "+p.set.Name
+	file, words := p.KitchenFile(), "the home-kitchen statement of "+p.Set.Name
 	if pr.Statement == "" && pr.Meaning == "" {
-		d := p.l.Notef("no-statement", file, "place", "no compulsory home-kitchen statement of %s was found", p.set.Name)
+		d := p.L.Notef("no-statement", file, "place", "no compulsory home-kitchen statement of %s was found", p.Set.Name)
 		d.Hinted("ask the agency whether there is one").Cited(pr.Law)
 		if pr.Confidence != "primary" {
 			d.Severity = diag.Warning
@@ -103,24 +103,24 @@ func (p *pass) trust(pr *Programme) {
 		return
 	}
 	if pr.Meaning != "" {
-		p.l.Warnf("statement-meaning", file, "place", "%s prescribes what the statement says, not its words; the label says %q", p.set.Name, p.say.Say("us.meaning", "meaning", pr.Meaning)).
+		p.L.Warnf("statement-meaning", file, "place", "%s prescribes what the statement says, not its words; the label says %q", p.Set.Name, p.Say.Say("us.meaning", "meaning", pr.Meaning)).
 			Hinted("confirm the words with the agency before selling").Cited(pr.Law)
 	}
 	switch pr.Confidence {
 	case "primary":
-		p.l.Notef("statement-source", file, "place", "%s was read in: %s", words, pr.Source).Hinted("looked up " + pr.CheckedOn + "; such words change nearly every year").Cited(pr.Law)
+		p.L.Notef("statement-source", file, "place", "%s was read in: %s", words, pr.Source).Hinted("looked up " + pr.CheckedOn + "; such words change nearly every year").Cited(pr.Law)
 	case "secondary":
-		p.l.Warnf("statement-secondary", file, "place", "%s was read on a page about the law, not in it: %s", words, pr.Source).
+		p.L.Warnf("statement-secondary", file, "place", "%s was read on a page about the law, not in it: %s", words, pr.Source).
 			Hinted("confirm it with the agency before selling; looked up " + pr.CheckedOn).Cited(pr.Law)
 	default:
-		p.l.Warnf("statement-memory", file, "place", "%s is a draft from memory, unverified", words).
+		p.L.Warnf("statement-memory", file, "place", "%s is a draft from memory, unverified", words).
 			Hinted("confirm with the agency before selling").Cited(pr.Law)
 	}
 	switch {
 	case pr.Note != "": // tells of the conditions too
-		p.l.Notef("state-note", file, "place", "%s: %s", p.set.Name, pr.Note).Cited(pr.Law)
+		p.L.Notef("state-note", file, "place", "%s: %s", p.Set.Name, pr.Note).Cited(pr.Law)
 	case pr.When != "":
-		p.l.Notef("statement-when", file, "place", "%s", pr.When).Cited(pr.Law)
+		p.L.Notef("statement-when", file, "place", "%s", pr.When).Cited(pr.Law)
 	}
 }
 
@@ -129,27 +129,26 @@ func (p *pass) pets(pr *Programme) {
 	if !p.shows("pets") {
 		return
 	}
-	species := plainStars(strings.TrimSpace(p.k.Pets))
+	species := plainStars(strings.TrimSpace(p.K.Pets))
 	if species == "" {
-		p.l.Notef("pets", p.kitchenFile(), "place", "%s wants the label to say so when pets live in the home, with their species", p.set.Name).
+		p.L.Notef("pets", p.KitchenFile(), "place", "%s wants the label to say so when pets live in the home, with their species", p.Set.Name).
 			Hinted(`write pets = "a cat" in kitchen.toml if there are any`).Cited(pr.Law)
 		return
 	}
-	p.add(label.Block{ID: "pets", Kind: label.Statement, Runs: []label.Run{{Text: p.say.Say("us.pets", "species", species)}},
-		Min: p.letterO(), Required: true, Cite: pr.Law, Verified: pr.Confidence, Path: "pets"})
+	p.add(label.Block{ID: "pets", Kind: label.Statement, Runs: []label.Run{{Text: p.Say.Say("us.pets", "species", species)}}, Required: true, Cite: pr.Law, Verified: pr.Confidence, Path: "pets"})
 }
 
 // typeNotes tells what of the type rule no program can measure.
 func (p *pass) typeNotes(pr *Programme) {
 	if len(pr.Fonts) > 0 {
-		p.l.Warnf("statement-font", p.kitchenFile(), "place", "the rule of %s names a typeface (%s), and our labels are set in others", p.set.Name, listed(pr.Fonts)).
+		p.L.Warnf("statement-font", p.KitchenFile(), "place", "the rule of %s names a typeface (%s), and our labels are set in others", p.Set.Name, listed(pr.Fonts)).
 			Hinted("ask the agency whether another clear face will do").Cited(pr.Law)
 	}
 	switch {
 	case pr.Sign != "":
-		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s has words for a sign where you sell: %q", p.set.Name, pr.Sign).
+		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s has words for a sign where you sell: %q", p.Set.Name, pr.Sign).
 			Hinted("--kind sign prints it").Cited(pr.Law)
 	case pr.SignAbout != "":
-		p.l.Notef("stall-sign", p.kitchenFile(), "place", "%s also wants a sign where you sell: %s", p.set.Name, pr.SignAbout).Cited(pr.Law)
+		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s also wants a sign where you sell: %s", p.Set.Name, pr.SignAbout).Cited(pr.Law)
 	}
 }

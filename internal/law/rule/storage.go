@@ -18,9 +18,6 @@ type storageTable struct {
 	Origin
 }
 
-// classes are all keeping classes, least to most cautious.
-var classes = []cook.Class{cook.Shelf, cook.ShelfShort, cook.Cold, cook.Freezer, cook.Refrigerator}
-
 // storagePhrases: every class has its words in every language.
 var storagePhrases = []string{"us.keep.shelf", "us.keep.shelf-short", "us.keep.refrigerated", "us.keep.freezer", "us.keep.refrigerator-jam",
 	"us.group-a", "us.group-b", "us.unsealed", "us.month", "us.months", "us.week", "us.weeks", "us.days", "us.day", "us.cautious"}
@@ -28,20 +25,20 @@ var storagePhrases = []string{"us.keep.shelf", "us.keep.shelf-short", "us.keep.r
 // storage words how to keep a sealed jar, an opened one, and one that did not
 // seal. Nothing known takes the cautious words.
 func storage(p *pass) {
-	k := p.r.Keeping
+	k := p.R.Keeping
 	class := k.Class
-	key, ok := p.set.Storage.Words[string(class)]
+	key, ok := p.Set.Storage.Words[string(class)]
 	if !ok {
-		class, key = cook.Cold, p.set.Storage.Words[string(cook.Cold)]
+		class, key = cook.Cold, p.Set.Storage.Words[string(cook.Cold)]
 	}
 	opened := p.span(k.OpenedDays)
-	text := p.say.Say(key, "opened", opened)
+	text := p.Say.Say(key, "opened", opened)
 	runs := starred(text)
-	if fixed := p.set.Storage.Fixed[string(class)]; fixed != "" {
-		runs = append([]label.Run{{Text: p.say.Say(fixed), Bold: true}, {Text: " "}}, runs...)
+	if fixed := p.Set.Storage.Fixed[string(class)]; fixed != "" {
+		runs = append([]label.Run{{Text: p.Say.Say(fixed), Bold: true}, {Text: " "}}, runs...)
 	}
-	p.add(label.Block{Kind: label.Storage, Runs: runs, Min: p.letterO(), Cite: citeKeep, Verified: p.set.Storage.Confidence, Path: "process"})
-	p.c.Keep = label.Keep{Sealed: plainStars(text), Opened: p.say.Say("us.opened", "opened", opened), Unsealed: p.say.Say("us.unsealed", "days", p.span(k.UnsealedDays))}
+	p.add(label.Block{Kind: label.Storage, Runs: runs, Cite: citeKeep, Verified: p.Set.Storage.Confidence, Path: "process"})
+	p.C.Keep = label.Keep{Sealed: plainStars(text), Opened: p.Say.Say("us.opened", "opened", opened), Unsealed: p.Say.Say("us.unsealed", "days", p.span(k.UnsealedDays))}
 	p.reasons(class, k)
 }
 
@@ -63,7 +60,7 @@ func (p *pass) reasons(class cook.Class, k cook.Keeping) {
 	if len(texts) == 0 {
 		texts = []string{"nothing shows that it keeps on a shelf"}
 	}
-	p.l.Notef("keeping", p.batchFile(), "process", "the storage words are for %s, by what is known: %s", classWords[class], strings.Join(texts, "; ")).
+	p.L.Notef("keeping", p.BatchFile(), "process", "the storage words are for %s, by what is known: %s", classWords[class], strings.Join(texts, "; ")).
 		Cited(strings.Join(append(cites, citeKeep), "; "))
 }
 
@@ -74,17 +71,17 @@ var classWords = map[cook.Class]string{cook.ShelfShort: "a jar that keeps a shor
 func (p *pass) span(days int) string {
 	switch {
 	case days <= 0:
-		return p.say.Say("us.cautious")
+		return p.Say.Say("us.cautious")
 	case days == 1:
-		return p.say.Say("us.day")
+		return p.Say.Say("us.day")
 	case days >= 28 && days <= 31:
-		return p.say.Say("us.month")
+		return p.Say.Say("us.month")
 	case days >= 60:
-		return p.say.Say("us.months", "n", strconv.Itoa(days/30))
+		return p.Say.Say("us.months", "n", strconv.Itoa(days/30))
 	case days == 7:
-		return p.say.Say("us.week")
+		return p.Say.Say("us.week")
 	case days%7 == 0:
-		return p.say.Say("us.weeks", "n", strconv.Itoa(days/7))
+		return p.Say.Say("us.weeks", "n", strconv.Itoa(days/7))
 	}
-	return p.say.Say("us.days", "n", strconv.Itoa(days))
+	return p.Say.Say("us.days", "n", strconv.Itoa(days))
 }

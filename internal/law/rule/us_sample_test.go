@@ -13,7 +13,7 @@ import (
 	"jarmark/internal/law/label"
 )
 
-var book = sync.OnceValues(Load)
+var book = sync.OnceValues(Open)
 
 // labelDay is the day the tests read the rules on.
 var labelDay = unit.Date{Year: 2026, Month: 11, Day: 25}

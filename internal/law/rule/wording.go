@@ -56,16 +56,16 @@ func levelKnown(s string) bool { return s == "error" || s == "warning" || s == "
 func (p *pass) tell(level, code, file, path, text string) *diag.Diagnostic {
 	switch level {
 	case "error":
-		return p.duty(code, file, path, "%s", text)
+		return p.Duty(code, file, path, "%s", text)
 	case "warning":
-		return p.l.Warnf(code, file, path, "%s", text)
+		return p.L.Warnf(code, file, path, "%s", text)
 	}
-	return p.l.Notef(code, file, path, "%s", text)
+	return p.L.Notef(code, file, path, "%s", text)
 }
 
 // wordings reports words a rule governs in the maker's own texts.
 func (p *pass) wordings() {
-	for _, w := range p.set.Wordings {
+	for _, w := range p.Set.Wordings {
 		held := ""
 		if w.Beside == "sweetener" {
 			if held = p.sweetened(); held == "" {
@@ -90,14 +90,14 @@ func (p *pass) wordings() {
 // namings reports ingredients, and parts of them, that are not called as they
 // must be.
 func (p *pass) namings() {
-	for _, n := range p.set.Namings {
-		if len(n.NameSays) > 0 && said(p.b.Name, n.NameSays, nil) != "" {
+	for _, n := range p.Set.Namings {
+		if len(n.NameSays) > 0 && said(p.B.Name, n.NameSays, nil) != "" {
 			continue
 		}
 		for _, e := range p.list {
 			for _, name := range append([]string{e.name}, partNames(e)...) {
 				if said(name, n.Words, n.Unless) != "" && said(name, n.Settled, nil) == "" {
-					p.tell(n.Level, n.ID, p.batchFile(), linePath(e.line), fmt.Sprintf("%q %s", name, n.Text)).Hinted(n.Hint).Cited(n.Cite)
+					p.tell(n.Level, n.ID, p.BatchFile(), linePath(e.line), fmt.Sprintf("%q %s", name, n.Text)).Hinted(n.Hint).Cited(n.Cite)
 					break
 				}
 			}
