@@ -11,8 +11,8 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// ligatures are letters that have no accent to take off.
-var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o", "ł", "l", "’", "'")
+// ligatures are letters that have no accent to take off, and signs in more than one form.
+var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o", "ł", "l", "’", "'", "\u00a0", " ", "\u202f", " ")
 
 // Fold gives lower case without accents: "Crème" and "creme" are one.
 func Fold(s string) string {

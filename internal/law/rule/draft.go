@@ -34,6 +34,7 @@ type Draft struct {
 	Made      map[string]*batch.Ingredient // by path
 	NetMass   unit.Mass                    // declared net content as printed; 0 = none
 	NetVolume unit.Volume                  // the same by fluid measure
+	Net       string                       // the same in the first system of the place: "10 oz"
 	Allergy   cook.Allergy                 // what the recipe's allergens rest on
 }
 

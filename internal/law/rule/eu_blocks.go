@@ -18,9 +18,9 @@ func (c *euCase) net() {
 	if !ok {
 		return
 	}
-	c.NetMass = m
+	c.NetMass, c.Net = m, euMass(m, c.dec)
 	c.add(label.Block{Kind: label.Net, Exact: true, With: []label.Kind{label.Identity}, Cite: citeNet,
-		Runs: []label.Run{{Text: euMass(m, c.dec)}}, Path: c.Jar.FillPath,
+		Runs: []label.Run{{Text: c.Net}}, Path: c.Jar.FillPath,
 		Min: label.Height{On: label.Digit, Length: c.law.digitHeight(m)}})
 	if c.law.EMark {
 		c.L.Warnf("e-mark-outline", c.KitchenFile(), "place", "the e-mark has a prescribed outline and is not drawn").

@@ -122,7 +122,7 @@ func euPercentOf(part, whole unit.Mass) float64 {
 // leastFruit is the share-weighted mean of the class minima of a product in g
 // per 1000 g, rounded up (2001/113/EC Annex I.III). Classes from memory are
 // reported; 0 = the product has no floor.
-func (p product) leastFruit(fruit []euShare, on unit.Date) (least int, memory bool) {
+func leastFruit(p product, fruit []euShare, on unit.Date) (least int, memory bool) {
 	total := float64(euSum(fruit))
 	if total <= 0 {
 		f, _ := p.floorOf("general", on)

@@ -36,7 +36,7 @@ func TestJamMinima(t *testing.T) {
 		e := tester(t, c.set, "en", c.on, batchA1(62), cook.JarPlan{})
 		for i, id := range []string{"jam", "extra-jam"} {
 			p := row(t, e.Set.Products, id)
-			if got, memory := p.leastFruit(c.fruit, c.on); got != c.want[i] || memory {
+			if got, memory := leastFruit(p, c.fruit, c.on); got != c.want[i] || memory {
 				t.Errorf("%s, %s: %d, want %d", c.name, id, got, c.want[i])
 			}
 		}

@@ -1,11 +1,13 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
+	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -47,7 +49,7 @@ func (c *euCase) judgeFruit() {
 		c.L.Notef("jelly-counts-juice", c.BatchFile(), "ingredient", "the notes weigh fruit, and %s counts its strained juice or extract", c.printed(c.product)).
 			Hinted(`weigh the strained juice and write "redcurrant juice"`).Cited(c.product.Cite)
 	}
-	need, memory := c.product.leastFruit(c.fruits, c.on)
+	need, memory := leastFruit(c.product, c.fruits, c.on)
 	unverified := ""
 	if memory {
 		unverified = " (minimum from memory, unverified)"
@@ -92,7 +94,7 @@ func (c *euCase) judgeSolids() {
 		hint += fmt.Sprintf("; \"reduced sugar\" is for %g to %g %%", s.ReducedFrom, s.ReducedTo)
 	}
 	msg := fmt.Sprintf("soluble solids of %.1f %% are too low: %s needs %s%g %%", b.Value, c.printed(c.product), map[bool]string{true: "more than "}[s.More], s.Least)
-	cite := euOr(s.Cite, c.product.Cite)
+	cite := cmp.Or(s.Cite, c.product.Cite)
 	if b.How == cook.Measured {
 		c.fail("solids-too-low", "cook.brix", msg).Hinted(hint).Cited(cite)
 		return
@@ -105,7 +107,7 @@ func (c *euCase) judgeSolids() {
 func (c *euCase) reducedSugar(s *solidsRule, brix float64) bool {
 	claimed := false
 	for _, w := range strings.Split(c.say("claim.reduced-sugar"), "|") {
-		claimed = claimed || strings.Contains(euFold(c.B.Name), euFold(w))
+		claimed = claimed || strings.Contains(words.Fold(c.B.Name), words.Fold(w))
 	}
 	switch {
 	case !claimed:

@@ -1,10 +1,12 @@
 package rule
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"jarmark/internal/kit/words"
 	"jarmark/internal/law/label"
 )
 
@@ -47,7 +49,7 @@ func (c *euCase) reservedName(name string) string {
 			}
 		}
 		c.L.Warnf("no-fruit", c.BatchFile(), "ingredient", "no ingredient counts as the fruit of %s, so the name can't be checked", c.printed(c.product)).Cited(citeJam)
-		return euOr(name, upper(product))
+		return cmp.Or(name, upper(product))
 	}
 	if c.lawfulName(name) {
 		return name
@@ -56,13 +58,6 @@ func (c *euCase) reservedName(name string) string {
 	c.L.Notef("legal-name", c.BatchFile(), "name", "%q is not the name the jam rules ask, so the label also says %q", name, made).
 		Hinted("the name is the product with its fruit, heaviest first").Cited(citeJam)
 	return made
-}
-
-func euOr(a, b string) string {
-	if a != "" {
-		return a
-	}
-	return b
 }
 
 // lawfulName: a lawful name of the product stands in it, with the fruit.
@@ -83,8 +78,8 @@ func (c *euCase) saysProduct(name string, p product) bool {
 // says reports whether every word of a lawful name stands in a name; German
 // makes compounds of them ("Erdbeerkonfitüre extra").
 func (c *euCase) says(name, lawful string) bool {
-	low := euFold(name)
-	for _, w := range strings.FieldsFunc(euFold(lawful), notLetter) {
+	low := words.Fold(name)
+	for _, w := range strings.FieldsFunc(words.Fold(lawful), notLetter) {
 		if len(w) < 3 {
 			continue // de, d'
 		}
@@ -103,7 +98,7 @@ func (c *euCase) composed() string {
 		n := c.fruitName(f)
 		switch c.Say.Lang {
 		case "en":
-			n = euSingular(n)
+			n = words.Singular(n)
 		case "fr":
 			n = euDe(n)
 		}
@@ -128,7 +123,7 @@ func (c *euCase) fruitName(f euShare) string {
 
 // euDe is the French "de" with its elision.
 func euDe(n string) string {
-	if first := euFold(n); first != "" && strings.ContainsAny(first[:1], "aeiouh") {
+	if first := words.Fold(n); first != "" && strings.ContainsAny(first[:1], "aeiouh") {
 		return "d’" + n
 	}
 	return "de " + n
@@ -153,7 +148,7 @@ func (c *euCase) saysFruit(name string) bool {
 
 func (c *euCase) saysMixed(name string) bool {
 	for _, w := range append(strings.Split(c.say("name.mixed-also"), "|"), c.say("name.mixed")) {
-		if strings.Contains(euFold(name), euFold(w)) {
+		if strings.Contains(words.Fold(name), words.Fold(w)) {
 			return true
 		}
 	}
@@ -164,9 +159,9 @@ func (c *euCase) saysMixed(name string) bool {
 // "Vierfruchtkonfitüre", "3-fruit jam".
 func (c *euCase) saysNumber(name string) bool {
 	n := len(c.fruits)
-	tight := strings.NewReplacer(" ", "", "-", "", "'", "").Replace(euFold(name))
-	words := strings.Split(c.say("name.numbers"), "|") // from two on
-	if n-2 < len(words) && strings.Contains(tight, euFold(words[n-2])+"fru") {
+	tight := strings.NewReplacer(" ", "", "-", "", "'", "").Replace(words.Fold(name))
+	numbers := strings.Split(c.say("name.numbers"), "|") // from two on
+	if n-2 < len(numbers) && strings.Contains(tight, words.Fold(numbers[n-2])+"fru") {
 		return true
 	}
 	return strings.Contains(tight, strconv.Itoa(n)+"fru")

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -129,7 +130,7 @@ func (c *euCase) isJuiceWord(name string) bool {
 // judgeLeast tests the other minima of a product.
 func (c *euCase) judgeLeast() {
 	for _, m := range c.product.Least {
-		cite := euOr(m.Cite, c.product.Cite)
+		cite := cmp.Or(m.Cite, c.product.Cite)
 		if m.What == "endocarp" {
 			c.L.Notef("endocarp", c.BatchFile(), "name", "at least %g g in 1000 g must come from the flesh of the fruit; that can't be told from the notes", m.Grams).Cited(cite)
 			continue

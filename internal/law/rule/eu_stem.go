@@ -5,19 +5,14 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/cook"
 )
-
-// euFolder makes words comparable: lower case without accents.
-var euFolder = strings.NewReplacer("ä", "a", "ö", "o", "ü", "u", "ß", "ss", "é", "e", "è", "e", "ê", "e", "ë", "e", "à", "a", "â", "a",
-	"î", "i", "ï", "i", "ô", "o", "û", "u", "ù", "u", "ç", "c", "ñ", "n", "œ", "oe", "æ", "ae", "’", "'", "\u00a0", " ", "\u202f", " ")
-
-func euFold(s string) string { return euFolder.Replace(strings.ToLower(s)) }
 
 // euBegins reports whether a word of a text begins with another, whatever case
 // and accents.
 func euBegins(text, word string) bool {
-	_, _, ok := euFind(euFold(text), euFold(word), true)
+	_, _, ok := euFind(words.Fold(text), words.Fold(word), true)
 	return ok
 }
 
@@ -27,7 +22,7 @@ func euBegins(text, word string) bool {
 // it, and the fruit of a juice.
 func (c *euCase) callings(ln cook.Line) (out []string) {
 	put := func(s string) {
-		if s = strings.TrimSpace(euFold(s)); s != "" && !slices.Contains(out, s) {
+		if s = strings.TrimSpace(words.Fold(s)); s != "" && !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 	}
@@ -53,38 +48,38 @@ func (c *euCase) callings(ln cook.Line) (out []string) {
 
 // stems cuts a name to what may stand in a product's name.
 func (c *euCase) stems(name string, put func(string)) {
-	words := strings.FieldsFunc(euFold(name), notLetter)
-	if len(words) == 0 {
+	ws := strings.FieldsFunc(words.Fold(name), notLetter)
+	if len(ws) == 0 {
 		return
 	}
 	cuts := strings.Split(c.say("word.forms"), "|")
 	switch c.Say.Lang {
 	case "de":
-		last := words[len(words)-1]
+		last := ws[len(ws)-1]
 		for _, f := range cuts { // Zitronensaft, Selleriesamen
-			if cut, ok := strings.CutSuffix(last, euFold(f)); ok && len(cut) > 3 {
+			if cut, ok := strings.CutSuffix(last, words.Fold(f)); ok && len(cut) > 3 {
 				last = cut
 			}
 		}
-		stem := euStem(last, "de")
+		stem := words.Stem(last, "de")
 		put(stem)
 		for _, h := range strings.Split(c.say("word.heads"), "|") {
-			if h = euFold(h); strings.HasSuffix(stem, h) {
+			if h = words.Fold(h); strings.HasSuffix(stem, h) {
 				put(h)
 			}
 		}
 	case "fr":
 		at := 0
-		if len(words) > 2 && slices.Contains(cuts, words[0]) { // jus de citron, écorces d'orange
+		if len(ws) > 2 && slices.Contains(cuts, ws[0]) { // jus de citron, écorces d'orange
 			at = 2
 		}
-		put(euStem(words[at], "fr"))
+		put(words.Stem(ws[at], "fr"))
 	default:
-		n := len(words)
-		for n > 1 && slices.Contains(cuts, words[n-1]) { // lemon juice, chilli flakes
+		n := len(ws)
+		for n > 1 && slices.Contains(cuts, ws[n-1]) { // lemon juice, chilli flakes
 			n--
 		}
-		put(euSingular(words[n-1]))
+		put(words.Singular(ws[n-1]))
 	}
 }
 
@@ -93,7 +88,7 @@ func (c *euCase) mentions(ln cook.Line) bool { return c.calledAt(c.plainTitle(),
 
 // calledAt finds where a name names an ingredient, -1 where it does not.
 func (c *euCase) calledAt(name string, ln cook.Line) int {
-	low := euFold(name)
+	low := words.Fold(name)
 	for _, s := range c.callings(ln) {
 		n := utf8.RuneCountInString(s)
 		switch {
@@ -120,9 +115,9 @@ func (c *euCase) calledAt(name string, ln cook.Line) int {
 // plainTitle is the maker's name without the claims that speak of an ingredient
 // and mean less of it: "reduced sugar".
 func (c *euCase) plainTitle() string {
-	name := euFold(c.B.Name)
+	name := words.Fold(c.B.Name)
 	for _, claim := range strings.Split(c.say("claim.reduced-sugar"), "|") {
-		name = strings.ReplaceAll(name, euFold(claim), " ")
+		name = strings.ReplaceAll(name, words.Fold(claim), " ")
 	}
 	return name
 }

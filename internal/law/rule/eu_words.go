@@ -7,7 +7,6 @@ import (
 	"unicode/utf8"
 
 	"jarmark/internal/kit/unit"
-	"jarmark/internal/kit/words"
 )
 
 // euNBSP keeps a number and its unit on one line.
@@ -59,12 +58,6 @@ func euWordEnd(s string, i int) int {
 	}
 	return i
 }
-
-// euStem cuts a plural ending: see [words.Stem].
-func euStem(word, lang string) string { return words.Stem(word, lang) }
-
-// euSingular gives the form an English product name takes: "strawberry".
-func euSingular(word string) string { return words.Singular(word) }
 
 // euMass prints a nominal quantity rounded down: whole grams below 1 kg, else
 // kilograms with up to three decimals and the language's decimal sign.

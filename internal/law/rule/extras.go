@@ -41,9 +41,9 @@ func (p *Draft) Extras() {
 		p.Add(label.Block{Kind: k, Runs: []label.Run{{Text: p.Say.Say("tag." + string(k)), Bold: true}}})
 	}
 	p.C.AllergenWord = p.Say.Say("card.allergens")
-	p.jarWords()
-	if p.C.JarText != "" {
-		put(label.Count, p.Say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "net", p.jarNet()), p.Jar.FillPath)
+	if p.Net != "" {
+		p.C.JarText = p.Say.Say("jar", "net", p.Net)
+		put(label.Count, p.Say.Say("case.count", "n", strconv.Itoa(p.caseHolds()), "net", p.Net), p.Jar.FillPath)
 	}
 }
 
@@ -105,27 +105,6 @@ func (p *Draft) plainWords() string {
 		parts = append(parts, p.Say.Say("eu.contains")+listed(p.C.AllergenNames))
 	}
 	return strings.Join(parts, "\n")
-}
-
-// jarWords names the jar by its declared weight: "10 oz jar".
-func (p *Draft) jarWords() {
-	if p.NetMass <= 0 && p.NetVolume <= 0 {
-		return
-	}
-	p.C.JarText = p.Say.Say("jar", "net", p.jarNet())
-}
-
-// jarNet is the declared weight in the place's first system.
-func (p *Draft) jarNet() string {
-	if p.NetVolume > 0 {
-		net, _, _ := strings.Cut(fluidWords(p.NetVolume), " (")
-		return net
-	}
-	net := metricWords(p.NetMass)
-	if p.per() == "oz" {
-		net, _, _ = strings.Cut(netWords(p.NetMass, false), " (")
-	}
-	return net
 }
 
 // caseHolds is how many jars a full box of this size takes.

@@ -33,6 +33,7 @@ func net(p *pass) {
 	}
 	p.NetMass = m
 	p.unpromised(m)
+	p.Net, _, _ = strings.Cut(netWords(m, false), " (")
 	p.addNet("us.net", netWords(m, p.netDual(m)))
 }
 

@@ -29,6 +29,7 @@ func (p *pass) netFluid(row product) {
 		p.L.Notef("net-not-checked", file, path, "the declared net content was not checked with a measure").Hinted(hint).Cited("NIST Handbook 133")
 	}
 	p.NetVolume = v
+	p.Net, _, _ = strings.Cut(fluidWords(v), " (")
 	p.addNet("us.net-fluid", fluidWords(v))
 }
 

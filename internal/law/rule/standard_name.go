@@ -4,17 +4,18 @@ import (
 	"strings"
 	"unicode"
 
+	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/cook"
 )
 
 // singularName is the form a fruit takes in a product name: "strawberry",
 // "sour cherry".
 func singularName(ln cook.Line) string {
-	words := strings.Fields(ln.Name)
-	if n := len(words); n > 0 {
-		words[n-1] = euSingular(words[n-1])
+	ws := strings.Fields(ln.Name)
+	if n := len(ws); n > 0 {
+		ws[n-1] = words.Singular(ws[n-1])
 	}
-	return strings.Join(words, " ")
+	return strings.Join(ws, " ")
 }
 
 // fruitName is what a product is named by: the fruit, also where its juice is
@@ -32,13 +33,13 @@ func fruitName(ln cook.Line) string {
 func fruitAt(name string, ln cook.Line) int {
 	low := strings.ToLower(name)
 	full := strings.ToLower(fruitName(ln))
-	words := strings.Fields(full)
+	ws := strings.Fields(full)
 	tries := []string{full, strings.ReplaceAll(full, " ", "")}
 	for _, a := range ln.Row.Aliases { // brambles are blackberries
-		tries = append(tries, strings.ToLower(euSingular(a)))
+		tries = append(tries, strings.ToLower(words.Singular(a)))
 	}
-	if n := len(words); n > 0 {
-		tries = append(tries, words[n-1])
+	if n := len(ws); n > 0 {
+		tries = append(tries, ws[n-1])
 	}
 	key, _, _ := strings.Cut(ln.Row.Key, "_")
 	for _, t := range append(tries, key) {

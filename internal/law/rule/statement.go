@@ -51,7 +51,7 @@ func (p *pass) sentence(pr *Programme) {
 	put := func(text string, exact, required bool) {
 		n++
 		b := label.Block{ID: fmt.Sprintf("statement-%d", n), Kind: label.Statement, Runs: []label.Run{{Text: text, Bold: pr.Bold}},
-			Min: pr.height(p), Exact: exact, Bold: pr.Bold, Required: required, Cite: pr.Law, Verified: pr.Confidence, Path: "place"}
+			Min: p.statementHeight(pr), Exact: exact, Bold: pr.Bold, Required: required, Cite: pr.Law, Verified: pr.Confidence, Path: "place"}
 		if pr.Placement == "panel" {
 			b.Zone = label.Panel
 		}
@@ -76,12 +76,12 @@ func (p *pass) sign(pr *Programme) {
 	if pr.Sign == "" {
 		return
 	}
-	p.add(label.Block{ID: "sign", Kind: label.SignWords, Runs: []label.Run{{Text: pr.Sign}}, Min: pr.height(p),
+	p.add(label.Block{ID: "sign", Kind: label.SignWords, Runs: []label.Run{{Text: pr.Sign}}, Min: p.statementHeight(pr),
 		Exact: true, Cite: pr.Law, Verified: pr.Confidence, Path: "place"})
 }
 
-// height is the least letter height of the statement.
-func (pr *Programme) height(p *pass) label.Height {
+// statementHeight is the least letter height of the statement.
+func (p *pass) statementHeight(pr *Programme) label.Height {
 	switch {
 	case pr.MinLetter > 0:
 		return label.Height{On: label.AnyCase, Length: unit.Length(pr.MinLetter)}
