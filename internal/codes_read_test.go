@@ -89,12 +89,20 @@ func codeParam(fn *ast.FuncDecl) int {
 	return -1
 }
 
+// passerKey names a function by its folder, an exported one by its name alone.
+func passerKey(dir, name string) string {
+	if ast.IsExported(name) {
+		return name
+	}
+	return dir + " " + name
+}
+
 func (r *codeReader) learn(f codeFunc) {
 	at := codeParam(f.decl)
 	if at < 0 {
 		return
 	}
-	key := f.dir + " " + f.decl.Name.Name
+	key := passerKey(f.dir, f.decl.Name.Name)
 	if r.passers[key] == nil {
 		r.passers[key] = &passer{at, map[string]bool{}}
 	}
@@ -126,7 +134,7 @@ func (r *codeReader) told(dir string, n ast.Node) (ast.Expr, map[string]bool) {
 			return call.Args[0], map[string]bool{builtinTellers[name]: true}
 		}
 	}
-	if p := r.passers[dir+" "+name]; p != nil && p.arg < len(call.Args) {
+	if p := r.passers[passerKey(dir, name)]; p != nil && p.arg < len(call.Args) {
 		return call.Args[p.arg], p.severities
 	}
 	return nil, nil

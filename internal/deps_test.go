@@ -19,7 +19,7 @@ var policy = map[string]string{
 
 	"internal/kit":     "",
 	"internal/kitchen": "",
-	"internal/law":     "",
+	"internal/law":     "kit/diag kitchen/cook law/label law/place law/draft law/us law/eu",
 	"internal/draw":    "",
 	"internal/give":    "",
 	"internal/app":     "",
@@ -40,7 +40,10 @@ var policy = map[string]string{
 	"internal/kitchen/scale":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook",
 	"internal/kitchen/weigh":    "kit/unit kit/diag",
 	"internal/law/label":        "kit/unit",
-	"internal/law/rule":         "kit/words kit/place kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/allergen law/label kitchen/weigh templates",
+	"internal/law/place":        "kit/place kit/unit kit/diag kit/source kitchen/weigh law/label templates",
+	"internal/law/draft":        "kit/words kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook kitchen/allergen law/label law/place",
+	"internal/law/us":           "kit/words kit/unit kit/diag kitchen/batch kitchen/cook kitchen/pantry kitchen/allergen law/label law/place law/draft",
+	"internal/law/eu":           "kit/words kit/unit kit/diag kitchen/cook kitchen/pantry kitchen/allergen kitchen/weigh law/label law/place law/draft",
 	"internal/draw/page":        "kit/unit",
 	"internal/draw/typeset":     "kit/unit law/label draw/page draw/face",
 	"internal/draw/face":        "kit/unit draw/page fonts",
@@ -64,7 +67,7 @@ var policy = map[string]string{
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job": "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law/label law/rule draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
+	"internal/app/job": "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
 	"internal/app/web": "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"cmd/jarmark":      "kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 

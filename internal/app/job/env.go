@@ -13,7 +13,8 @@ import (
 	"jarmark/internal/draw/press"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/pantry"
-	"jarmark/internal/law/rule"
+	"jarmark/internal/law"
+	"jarmark/internal/law/place"
 	"jarmark/templates"
 )
 
@@ -21,7 +22,7 @@ import (
 // faces. It is read-only after NewEnv and safe for concurrent use.
 type Env struct {
 	Pantry *pantry.Pantry
-	Book   *rule.Book
+	Book   *place.Book
 	*press.Press
 }
 
@@ -42,7 +43,7 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 
 // builtin loads the embedded data once a process.
 var builtin = sync.OnceValues(func() (*Env, error) {
-	book, err := rule.Open()
+	book, err := law.Load()
 	if err != nil {
 		return nil, err
 	}

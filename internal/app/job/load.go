@@ -9,8 +9,10 @@ import (
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/kitchen/pantry"
+	"jarmark/internal/law"
+	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
-	"jarmark/internal/law/rule"
+	"jarmark/internal/law/place"
 )
 
 // Doc is a file as read: its name for findings, and its bytes.
@@ -53,7 +55,7 @@ type Batch struct {
 	Kitchen  *batch.Kitchen
 	Notes    *batch.Batch
 	Cooked   *cook.Result
-	Set      *rule.Set
+	Set      *place.Set
 	Contents []*label.Content // one a jar size, as Cooked.Jars
 	Pantry   *pantry.Pantry
 	Findings diag.List
@@ -123,9 +125,9 @@ func (b *Batch) declare(e *Env, c Choices) {
 	if b.Set == nil {
 		return
 	}
-	how := rule.Options{Gift: c.Gift, Broken: b.broken()}
+	how := draft.Options{Gift: c.Gift, Broken: b.broken()}
 	for _, j := range b.Cooked.Jars {
-		content, l := rule.Declare(b.Cooked, j, b.Set, how)
+		content, l := law.Declare(b.Cooked, j, b.Set, how)
 		b.add(l)
 		b.Contents = append(b.Contents, content)
 	}

@@ -8,7 +8,7 @@ import (
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
-	"jarmark/internal/law/rule"
+	"jarmark/internal/law/place"
 )
 
 // ProofFiles makes the proof of the labels of batches, in one format: the
@@ -73,7 +73,7 @@ func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
 }
 
 // prove measures the labels of one jar size.
-func (e *Env) prove(b *Batch, i int, c Choices, quotes []rule.Quote) (pack.Proof, diag.List) {
+func (e *Env) prove(b *Batch, i int, c Choices, quotes []place.Quote) (pack.Proof, diag.List) {
 	content := b.Contents[i]
 	p := pack.Proof{Name: b.Notes.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.Name,
 		American: b.Kitchen.Place.US() && content.Lang == "en", Law: *content,

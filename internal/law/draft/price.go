@@ -1,0 +1,89 @@
+package draft
+
+import (
+	"fmt"
+	"math/bits"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+	"jarmark/internal/law/place"
+)
+
+// What the step asks of a set.
+const PriceDoc = "price and unit price of a shelf card"
+
+var PricePhrases = []string{"price.per"}
+
+// Price adds the price of a jar and its unit price, for shelf cards.
+func (p *Draft) Price() {
+	m, path := p.jarPrice()
+	if m.Minor <= 0 {
+		return
+	}
+	p.Add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: p.priceText(m)}}, Path: path})
+	per, content, unitOf := p.per(), int64(p.NetMass), int64(place.PerMass[p.per()])
+	if p.NetVolume > 0 {
+		per, content, unitOf = "fl oz", int64(p.NetVolume), int64(unit.FluidOunce)
+	}
+	if each, ok := unitPrice(m, content, unitOf); ok {
+		p.Add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
+			Runs: []label.Run{{Text: p.Say.Say("price.per", "price", p.priceText(each), "unit", per)}}})
+	}
+}
+
+// per is the amount unit prices are reckoned on; the kilogram where a set does
+// not say (Directive 98/6/EC Art 2(b)).
+func (p *Draft) per() string {
+	if p.Set.Price == nil {
+		return "kg"
+	}
+	return p.Set.Price.Per
+}
+
+// jarPrice is the jar's price, else that of the first market that sells it.
+func (p *Draft) jarPrice() (unit.Money, string) {
+	if p.Jar.Price.Minor > 0 {
+		return p.Jar.Price, p.Jar.FillPath
+	}
+	for _, m := range p.B.Markets {
+		if m.Price.Minor > 0 && (m.Jar == "" || strings.EqualFold(m.Jar, p.Jar.Jar.Key)) {
+			return m.Price, m.Path
+		}
+	}
+	return unit.Money{}, ""
+}
+
+// unitPrice is price × per / content, half up, in minor units.
+func unitPrice(m unit.Money, content, per int64) (unit.Money, bool) {
+	if content <= 0 || per <= 0 || m.Minor <= 0 {
+		return m, false
+	}
+	hi, lo := bits.Mul64(uint64(m.Minor), uint64(per))
+	lo, carry := bits.Add64(lo, uint64(content)/2, 0)
+	if hi += carry; hi >= uint64(content) {
+		return m, false
+	}
+	q, _ := bits.Div64(hi, lo, uint64(content))
+	return unit.Money{Minor: int64(q), Currency: m.Currency}, q > 0 && q < 1<<62
+}
+
+// priceText is a price as the language writes it: "€6.50", "6,50 €".
+func (p *Draft) priceText(m unit.Money) string {
+	if !p.Say.Has("price.sum") {
+		return stallPrice(m)
+	}
+	text := m.String()
+	number := strings.Trim(text, "$£€ ABCDEFGHIJKLMNOPQRSTUVWXYZ\u00a0")
+	sign := strings.TrimSpace(strings.Replace(text, number, "", 1))
+	return p.Say.Say("price.sum", "n", strings.ReplaceAll(number, ".", p.Say.Say("price.decimal")), "sign", sign)
+}
+
+// stallPrice is a price as an English stall writes it: "$9", "$9.50", "90¢".
+func stallPrice(m unit.Money) string {
+	if m.Currency == "USD" && m.Minor < 100 {
+		return fmt.Sprintf("%d¢", m.Minor)
+	}
+	s := m.String()
+	return strings.TrimSuffix(s, ".00")
+}

@@ -1,0 +1,41 @@
+package draft
+
+import (
+	"strings"
+	"testing"
+
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
+	"jarmark/internal/law/place"
+)
+
+func TestProductOf(t *testing.T) {
+	rows := []place.Product{{ID: "jam", Kinds: []string{"jam"}}, {ID: "extra", Kinds: []string{"jam"}, ByName: true}}
+	says := func(word string) func(place.Product) bool {
+		return func(p place.Product) bool { return strings.HasPrefix(p.ID, word) }
+	}
+	for _, c := range []struct {
+		kind batch.Kind
+		says string
+		want string
+	}{{batch.Jam, "no", "jam"}, {batch.Jam, "extra", "extra"}, {batch.Chutney, "extra", ""}} {
+		if p, _ := ProductOf(rows, &batch.Batch{Kind: c.kind}, says(c.says)); p.ID != c.want {
+			t.Errorf("%+v: %s", c, p.ID)
+		}
+	}
+}
+
+func TestAmong(t *testing.T) {
+	ln := cook.Line{Key: "apple_juice", Name: "apple juice", Row: pantry.Ingredient{Key: "apple_juice", Kind: "juice"}}
+	own := cook.Line{Name: "Maronenpüree"}
+	for _, c := range []struct {
+		list []string
+		ln   cook.Line
+		want bool
+	}{{[]string{"juice"}, ln, true}, {[]string{"apple_juice"}, ln, true}, {[]string{"apple"}, ln, false}, {[]string{"Maronenpüree"}, own, true}, {[]string{""}, own, false}} {
+		if Among(c.list, c.ln) != c.want {
+			t.Errorf("%v %s", c.list, c.ln.Name)
+		}
+	}
+}

@@ -1,0 +1,130 @@
+package eu
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/draft"
+	"jarmark/internal/law/place"
+)
+
+// additiveIn finds the additive a name stands for: its E number or one of its
+// words, alone or after a category ("Farbstoff: E 162"), never inside a word.
+func (c *pass) additiveIn(names ...string) (place.Additive, bool) {
+	for _, n := range names {
+		if _, after, ok := strings.Cut(n, ":"); ok {
+			n = after
+		}
+		n = strings.TrimSpace(n)
+		number := eNumber(n)
+		for _, a := range c.Set.Additives.All() {
+			if n == "" {
+				break
+			}
+			if number != "" && strings.EqualFold(number, a.E) || draft.Has(a.Words, n) || draft.Has(c.alsoCalled("additive.", a.ID), n) {
+				return a, true
+			}
+		}
+	}
+	return place.Additive{}, false
+}
+
+// alsoCalled gives the names of a thing in the label's language: the specific
+// name and what else a maker may write, parted by bars.
+func (c *pass) alsoCalled(group, id string) (out []string) {
+	if c.has(group + "name." + id) {
+		out = append(out, c.say(group+"name."+id))
+	}
+	if c.has(group + "also." + id) {
+		out = append(out, strings.Split(c.say(group+"also."+id), "|")...)
+	}
+	return out
+}
+
+// eNumber reads an E number that is the whole name, or stands in it as a word:
+// "E 162", "e162", "Farbstoff E-150d", "lecithin (E322)".
+func eNumber(name string) string {
+	words := strings.FieldsFunc(name, func(r rune) bool { return r != '-' && !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	for i, w := range words {
+		w = strings.ToLower(strings.ReplaceAll(w, "-", ""))
+		if w == "e" && i+1 < len(words) {
+			w += strings.ToLower(words[i+1])
+		}
+		if len(w) < 4 || len(w) > 6 || w[0] != 'e' {
+			continue
+		}
+		digits := strings.TrimRight(w[1:], "abcdefghi")
+		if (len(digits) == 3 || len(digits) == 4) && strings.Trim(digits, "0123456789") == "" && len(w)-1-len(digits) <= 1 {
+			return w[1:]
+		}
+	}
+	return ""
+}
+
+// additive gives "Gelling agent: pectin" for an ingredient or part that is an
+// additive with a function (Annex VII Part C). An E number no row knows is told.
+func (c *pass) additive(path string, names ...string) (string, bool) {
+	if a, ok := c.additiveIn(names...); ok {
+		return c.say("additive."+a.Category) + c.say("additive.colon") + c.say("additive.name."+a.ID), true
+	}
+	for _, n := range names {
+		if e := eNumber(n); e != "" && !strings.Contains(n, ":") {
+			c.fail("additive-category", path, "E "+e+" stands on the label without its category").
+				Hinted(`write it as "colour: E ` + e + `", with what it does`).Cited(citeFIC18 + " Part C")
+			break
+		}
+	}
+	return "", false
+}
+
+// sweetening is what the sweeteners of a batch make the label say.
+type sweetening struct {
+	sweeteners []cook.Line
+	sugars     bool // sugars are added too
+	polyols    float64
+	warnings   []string
+}
+
+// sweetened finds the sweeteners (additives of that category) of a batch and the
+// added polyols in percent of the finished food.
+func (c *pass) sweetened() (s sweetening) {
+	for _, ln := range c.R.Lines {
+		a, ok := c.additiveIn(ln.Key, ln.Name, c.ingredientQuiet(ln))
+		switch {
+		case ok && a.Category == "sweetener":
+			s.sweeteners = append(s.sweeteners, ln)
+			if a.Warning != "" {
+				s.warnings = append(s.warnings, a.Warning)
+			}
+			if a.Polyol {
+				s.polyols += percentOf(ln.Mass, c.finished())
+			}
+		case ln.IsSweet:
+			s.sugars = true
+		}
+	}
+	return s
+}
+
+// sweeteners adds the words beside the name and the warning on polyols (Annex
+// III, 2.1, 2.2 and 2.4).
+func (c *pass) sweeteners() {
+	s := c.sweetened()
+	if len(s.sweeteners) == 0 {
+		return
+	}
+	key := "with-sweeteners"
+	if s.sugars {
+		key = "with-sugars-and-sweeteners"
+	}
+	path := draft.LinePath(s.sweeteners[0])
+	c.add(prescribed("sweeteners", c.say(key), path, "Regulation (EU) 1169/2011 Annex III 2.1, 2.2", true))
+	for _, w := range slices.Compact(s.warnings) { // 2.3, where the specific name is in the list
+		c.add(prescribed(w, draft.Upper(c.say(w)), path, "Regulation (EU) 1169/2011 Annex III 2.3", false))
+	}
+	if s.polyols > 10 {
+		c.add(prescribed("laxative", draft.Upper(c.say("laxative")), path, "Regulation (EU) 1169/2011 Annex III 2.4", false))
+	}
+}

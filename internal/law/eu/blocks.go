@@ -1,0 +1,214 @@
+package eu
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/weigh"
+	"jarmark/internal/law/draft"
+	"jarmark/internal/law/label"
+)
+
+// net adds the nominal quantity in metric units, figures of the height the
+// quantity asks, in one field of view with the name.
+func (c *pass) net() {
+	m, ok := c.nominal()
+	if !ok {
+		return
+	}
+	c.NetMass, c.Net = m, mass(m, c.dec)
+	c.add(label.Block{Kind: label.Net, Exact: true, With: []label.Kind{label.Identity}, Cite: citeNet,
+		Runs: []label.Run{{Text: c.Net}}, Path: c.Jar.FillPath,
+		Min: label.Height{On: label.Digit, Length: c.law.DigitHeight(m)}})
+	if c.law.EMark {
+		c.L.Warnf("e-mark-outline", c.KitchenFile(), "place", "the e-mark has a prescribed outline and is not drawn").
+			Hinted("it is optional; it also asks for checks and records under the average system").Cited("SI 2006/659 reg 2; Directive 71/316/EEC Annex II")
+	}
+}
+
+// nominal is the declared quantity in whole grams, or what the weighed jars
+// support; a computed content is never declared for sale.
+func (c *pass) nominal() (unit.Mass, bool) {
+	if m := c.Jar.Declared / unit.Gram * unit.Gram; m > 0 {
+		return m, true
+	}
+	if len(c.Jar.Weighed) > 0 {
+		a, l := c.pack.Recommend(weigh.Sample{Net: c.Jar.Weighed, Lot: max(c.Jar.Count, len(c.Jar.Weighed)),
+			File: c.BatchFile(), Path: c.Jar.FillPath + ".net"})
+		c.L = append(c.L, l...)
+		if a.Declared > 0 {
+			c.L.Notef("net-from-weights", c.BatchFile(), c.Jar.FillPath, "no net quantity is declared; the weighed jars support %s", a.Text).
+				Hinted("declare it, or a smaller one").Cited(a.Cite)
+			return a.Declared, true
+		}
+	}
+	if c.Jar.DeclVolume > 0 {
+		c.missing("net-by-weight", label.Net, c.Jar.FillPath, strconv.Quote(c.Jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
+			Hinted("weigh a filled jar less the empty one and declare grams").Cited("Regulation (EU) No 1169/2011 Art 23(1)")
+		return 0, false
+	}
+	c.pending("no-net", label.Net, c.Jar.FillPath, draft.NetToCome, "no net quantity is declared and no jar was weighed",
+		"weigh some filled jars less the empty jar; the computed content is only an estimate", citeNet)
+	if m := c.Jar.Fill / (10 * unit.Gram) * (10 * unit.Gram); c.O.Gift && m > 0 {
+		return m, true
+	}
+	return 0, false
+}
+
+// date adds the date of minimum durability, or the use-by date the maker chose.
+func (c *pass) date() {
+	best := c.R.BestBefore
+	if best.IsZero() || best.Month < 1 || best.Month > 12 {
+		c.missing("no-best-before", label.Date, "best_before", "there is no best-before date").
+			Hinted("write best_before, or the facts it is computed from").Cited(citeFIC24)
+		return
+	}
+	useBy := c.B.UseBy
+	form := c.law.DateForm
+	if useBy {
+		form = "day"
+	}
+	d := dateFor(best, c.B.Made, form)
+	text, path := c.dateText(d, useBy), "best_before"
+	if useBy { // "shall be followed by a description of the storage conditions"
+		path = "use_by"
+		if keep := c.chilled(); keep != "" {
+			text = draft.Dotted(text) + " " + keep
+		}
+	} else {
+		c.perishable()
+	}
+	c.add(label.Block{Kind: label.Date, Exact: true, Runs: []label.Run{{Text: text}}, Cite: citeFIC24, Path: path})
+}
+
+// chilled is the storage condition beside a use-by date, with its temperature.
+func (c *pass) chilled() string {
+	switch c.R.Keeping.Class {
+	case cook.Cold, cook.Refrigerator, "":
+		return c.say("keep.chilled")
+	}
+	return c.C.Keep.Sealed
+}
+
+// perishable asks for a use-by date where eggs or milk keep a month at most
+// (Art 24(1): highly perishable from a microbiological point of view; which food
+// is, its maker must know). A month is common practice, no source.
+func (c *pass) perishable() {
+	cold := c.R.Keeping.Class == cook.Cold || c.R.Keeping.Class == cook.Refrigerator || c.R.Keeping.Class == ""
+	if !cold || !c.R.BestBefore.Before(c.B.Made.AddDays(32)) {
+		return
+	}
+	for _, ln := range c.R.Lines {
+		if ln.Row.Kind != "egg" && ln.Row.Kind != "dairy" {
+			continue
+		}
+		c.L.Warnf("use-by-question", c.BatchFile(), "best_before", "a food of %s that keeps so short and cold may be highly perishable, and then its date is a use-by date", c.ingredientQuiet(ln)).
+			Hinted("if it is, write use_by instead of best_before; ask your food authority").Cited("Regulation (EU) 1169/2011 Art 24(1)")
+		return
+	}
+}
+
+// dateText words a date, day before month before year, uncoded (Annex X).
+func (c *pass) dateText(d shownDate, useBy bool) string {
+	shown := c.say("date."+d.Form, "d", fmt.Sprintf("%02d", d.Shown.Day), "m", fmt.Sprintf("%02d", d.Shown.Month), "y", fmt.Sprintf("%04d", d.Shown.Year))
+	switch {
+	case useBy:
+		return c.say("date.use-by", "date", shown)
+	case d.Form == "day":
+		return c.say("date.best", "date", shown)
+	}
+	return c.say("date.best-end", "date", shown)
+}
+
+// lot adds the lot mark with its L. It is printed even where a full date would
+// do: two batches can share one date.
+func (c *pass) lot() {
+	if c.R.Lot == "" {
+		c.missing("no-lot", label.Lot, "lot", "there is no lot").Hinted("write lot in the batch file").Cited(citeLot)
+		return
+	}
+	text := c.R.Lot
+	if len(text) < 2 || text[0] != 'L' || text[1] >= 'A' {
+		text = "L" + nbsp + text
+	}
+	c.add(label.Block{Kind: label.Lot, Exact: true, Runs: []label.Run{{Text: text}}, Cite: citeLot, Path: "lot"})
+}
+
+// maker adds the name and address of the business.
+func (c *pass) maker() {
+	k := c.K
+	if strings.TrimSpace(k.Name) == "" || len(k.Address) == 0 {
+		d := c.missing("no-address", label.Maker, "", "the label needs the name and address of the business")
+		d.File, d.Path = c.KitchenFile(), "address"
+		d.Hinted("write name and address in kitchen.toml: " + c.law.Address).Cited(citeFIC9 + "(h), Art 8(1)")
+		return
+	}
+	text := strings.Join(append([]string{strings.TrimSpace(k.Name)}, k.Address...), ", ")
+	c.add(label.Block{Kind: label.Maker, Runs: []label.Run{{Text: text}}, Cite: citeFIC9 + "(h), Art 8(1)"})
+}
+
+// storage adds how to keep the jar, and the words after opening (Art 25).
+func (c *pass) storage() {
+	k := c.R.Keeping
+	c.C.Keep.Sealed = c.say("keep." + string(orCold(k.Class)))
+	switch {
+	case k.OpenedDays >= 14:
+		c.C.Keep.Opened = c.say("keep.opened-weeks", "n", strconv.Itoa(k.OpenedDays/7))
+	case k.OpenedDays > 0:
+		c.C.Keep.Opened = c.say("keep.opened-days", "n", strconv.Itoa(k.OpenedDays))
+	default:
+		c.C.Keep.Opened = c.say("keep.opened")
+	}
+	if k.UnsealedDays > 0 {
+		c.C.Keep.Unsealed = c.say("keep.unsealed", "n", strconv.Itoa(k.UnsealedDays))
+	}
+	text := c.C.Keep.Sealed + " " + c.C.Keep.Opened
+	if c.B.UseBy { // the storage condition follows the date
+		text = c.C.Keep.Opened
+	}
+	c.add(label.Block{Kind: label.Storage, Runs: []label.Run{{Text: text}}, Cite: citeFIC25})
+}
+
+func orCold(k cook.Class) cook.Class {
+	if k == "" {
+		return cook.Cold // nothing known: the cautious words
+	}
+	return k
+}
+
+// caution adds the honey line, which no rule asks and agencies do.
+func (c *pass) caution() {
+	if honey := c.Allergy.Honey; len(honey) > 0 {
+		c.add(label.Block{Kind: label.Caution, Runs: []label.Run{{Text: c.say("caution.honey")}},
+			Cite: "infant botulism advice of food agencies; common practice, no source read", Verified: verifiedNot, Path: honey[0].Path})
+	}
+}
+
+// closing tells what the maker should know but the label need not say.
+func (c *pass) closing() {
+	area := sideArea(c.Jar)
+	if area > 0 && area < float64(c.law.NoNutrition)*100 {
+		c.L.Notef("nutrition-exemption", c.BatchFile(), c.Jar.FillPath, "the jar is below %d cm², so it needs no nutrition declaration", c.law.NoNutrition).
+			Cited("Regulation (EU) 1169/2011 Annex V(18)")
+	} else if words := c.law.Nutrition; words != "" && !c.ppds {
+		c.L.Notef("nutrition-exemption", c.KitchenFile(), "place", "%s", words).Cited(c.law.NutritionCite)
+	}
+	for _, u := range c.law.Unverified {
+		c.L.Notef("unverified", c.KitchenFile(), "place", "unverified: %s", u).Hinted("check it with your food authority before you sell")
+	}
+	c.L.Notef("local-law", c.KitchenFile(), "place", "national law, the local food authority and the market come on top of these rules").
+		Hinted("before selling, ask them and note the day you asked; this is no legal advice")
+}
+
+// advisory adds the voluntary cross-contact line.
+func (c *pass) advisory() {
+	names := draft.Without(c.handled, c.allAllergens())
+	if len(names) == 0 {
+		return
+	}
+	c.add(label.Block{Kind: label.Advisory, Runs: []label.Run{{Text: c.say("advisory", "list", draft.Joined(names, c.say("and")))}},
+		Cite: "voluntary; Regulation (EU) 1169/2011 Art 36 (from memory)", Verified: verifiedNot, Path: "also_handles"})
+}

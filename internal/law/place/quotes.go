@@ -1,0 +1,103 @@
+package place
+
+import (
+	"cmp"
+	"fmt"
+	"io/fs"
+	"reflect"
+	"slices"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+// Quote is the sentence a value of a set was read in, beside the set in
+// places/quotes/ID.toml.
+type Quote struct {
+	// Value names what was read: "TABLE.KEY" ("net.form"), "ROW.KEY" with the id
+	// of a programme or product ("home-kitchen.statement"), or
+	// "phrase:LANG:KEY" for a phrase of templates/languages.
+	Value string `toml:"value"`
+	Text  string `toml:"text"`  // letter for letter as it stood there
+	Where string `toml:"where"` // clause, and the copy or page it stood in
+	Read  string `toml:"read"`  // day of reading
+	Origin
+}
+
+// quoteFile is one places/quotes/ID.toml.
+type quoteFile struct {
+	Quotes []Quote `toml:"quote"`
+}
+
+// Quotes gives the quotations of a set and of the set it extends, the own
+// first. A set without a file has none.
+func (b *Book) Quotes(id string) ([]Quote, error) {
+	r, ok, err := b.set(id)
+	if err != nil || !ok {
+		return nil, err
+	}
+	out, err := b.quotesOf(r.ID)
+	if err != nil || r.Extends == "" {
+		return out, err
+	}
+	from, err := b.quotesOf(r.Extends)
+	return append(out, from...), err
+}
+
+func (b *Book) quotesOf(id string) ([]Quote, error) {
+	name := "places/quotes/" + id + ".toml"
+	data, err := fs.ReadFile(b.files, name)
+	if err != nil {
+		return nil, nil // no quotations beside this set
+	}
+	var f quoteFile
+	if err := decode(name, data, &f); err != nil {
+		return nil, err
+	}
+	for i, q := range f.Quotes {
+		if err := q.check(); err != nil {
+			return nil, fmt.Errorf("%s: quote %d (%s): %w", name, i+1, q.Value, err)
+		}
+	}
+	return f.Quotes, nil
+}
+
+func (q Quote) check() error {
+	if q.Value == "" || q.Text == "" || q.Where == "" || q.Read == "" || q.Confidence == "" {
+		return fmt.Errorf("value, text, where, read and confidence must be given")
+	}
+	return marks(reflect.ValueOf(q))
+}
+
+// Unread is a value nobody has read yet: it stands from memory.
+type Unread struct {
+	Place, Value, Text string
+	Since              string // day it was last looked up
+}
+
+// Memory lists every value of every place that still stands from memory,
+// oldest look first: tables, programmes and quotations.
+func (b *Book) Memory(on unit.Date) (out []Unread) {
+	for _, id := range b.names {
+		r, err := b.raw(id) // what a set inherits is its base's own line
+		if err != nil {
+			continue // Place says what is wrong with it
+		}
+		seen := map[string]bool{}
+		for _, v := range (&Set{rules: r, On: on}).Effective() {
+			if v.Confidence == "memory" && !seen[v.Row()] {
+				seen[v.Row()] = true
+				out = append(out, Unread{id, v.Row(), v.Source, cmp.Or(v.CheckedOn, r.CheckedOn)})
+			}
+		}
+		quotes, _ := b.quotesOf(id)
+		for _, q := range quotes {
+			row, _, _ := strings.Cut(q.Value, ".")
+			if q.Confidence == "memory" && !seen[row] {
+				out = append(out, Unread{id, q.Value, q.Text, q.Read})
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Unread) int { return strings.Compare(a.Since, b.Since) })
+	return out
+}

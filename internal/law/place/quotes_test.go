@@ -1,0 +1,151 @@
+package place
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"jarmark/internal/kit/unit"
+
+	"jarmark/templates"
+)
+
+// Prescribed words are compared letter by letter with the sentence they were
+// read in; a set that prescribes words and keeps no quotation fails here.
+func TestPrescribedWordsMatchTheirQuotations(t *testing.T) {
+	b, err := book()
+	if err != nil {
+		t.Fatal(err)
+	}
+	states := 0
+	for _, id := range b.names {
+		quotes, err := b.Quotes(id)
+		if err != nil {
+			t.Error(err)
+		}
+		at := map[string]Quote{}
+		for _, q := range quotes {
+			at[q.Value] = q
+		}
+		r, _, _ := b.set(id)
+		if len(r.Programmes) > 0 {
+			states++
+		}
+		for _, p := range r.Programmes {
+			for key, words := range map[string]string{"statement": p.Statement, "recommended": p.Recommended, "sign": p.Sign} {
+				q, ok := at[p.ID+"."+key]
+				switch {
+				case words == "":
+				case !ok:
+					t.Errorf("%s: %s.%s has no quotation", id, p.ID, key)
+				case !strings.Contains(q.Text, words):
+					t.Errorf("%s: %s.%s is %q; where it was read stood %q", id, p.ID, key, words, q.Text)
+				case q.Confidence != p.Confidence:
+					t.Errorf("%s: %s.%s is %s, its quotation %s", id, p.ID, key, p.Confidence, q.Confidence)
+				}
+			}
+		}
+	}
+	if states != 51 {
+		t.Errorf("%d states and DC", states)
+	}
+}
+
+// A quotation belongs to a value that is there, and a phrase that is quoted
+// says the quoted words: what stands between its {values}, stars aside.
+func TestQuotationsNameTheirValues(t *testing.T) {
+	b, _ := book()
+	for _, id := range b.names {
+		values := map[string]bool{}
+		for _, v := range rulesOf(t, id).Effective() {
+			values[v.Row()+"."+v.Key] = true
+		}
+		quotes, _ := b.quotesOf(id)
+		for _, q := range quotes {
+			name, phrase := strings.CutPrefix(q.Value, "phrase:")
+			if !phrase {
+				if !values[q.Value] {
+					t.Errorf("%s: %q is no value of the set", id, q.Value)
+				}
+				continue
+			}
+			lang, key, _ := strings.Cut(name, ":")
+			if b.words[lang] == nil || !b.words[lang].Has(key) {
+				t.Errorf("%s: no phrase %q", id, q.Value)
+				continue
+			}
+			for _, piece := range pieces(b.words[lang].words[key]) {
+				if !strings.Contains(q.Text, piece) {
+					t.Errorf("%s: %s says %q; where it was read stood %q", id, q.Value, piece, q.Text)
+				}
+			}
+		}
+	}
+}
+
+// pieces cuts a phrase at its {values}.
+func pieces(phrase string) (out []string) {
+	rest := strings.ReplaceAll(phrase, "*", "")
+	for rest != "" {
+		words, tail, cut := strings.Cut(rest, "{")
+		if words = strings.TrimSpace(words); words != "" {
+			out = append(out, words)
+		}
+		if !cut {
+			break
+		}
+		_, rest, _ = strings.Cut(tail, "}")
+	}
+	return out
+}
+
+func TestPieces(t *testing.T) {
+	if got := strings.Join(pieces("*Prepared with* {n} g of fruit per {m}"), "|"); got != "Prepared with|g of fruit per" {
+		t.Errorf("%q", got)
+	}
+}
+
+// A quotation without words, day or trust is a fault of its file.
+func TestBadQuotations(t *testing.T) {
+	us, err := templates.FS.ReadFile("places/us.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const good = "value = \"net.form\"\ntext = \"t\"\nwhere = \"w\"\nread = \"2026-11-26\"\nconfidence = \"primary\"\n"
+	for bad, want := range map[string]string{"": "", "confidence = \"primary\"": "hearsay", "text = \"t\"": "value, text", "read = \"2026-11-26\"": "value, text", "value": "colour"} {
+		text := good
+		switch bad {
+		case "confidence = \"primary\"":
+			text = strings.Replace(good, "primary", "hearsay", 1)
+		case "value":
+			text = "colour = 1\n" + good
+		case "":
+		default:
+			text = strings.Replace(good, bad, "", 1)
+		}
+		b, err := load(Laws{}, fstest.MapFS{"places/us.toml": {Data: us}, "places/quotes/us.toml": {Data: []byte("[[quote]]\n" + text)}}, templates.FS)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = b.Quotes("us")
+		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {
+			t.Errorf("without %q: %v, want %q", bad, err, want)
+		}
+	}
+}
+
+// What nobody has read stands in one list, the oldest look first.
+func TestMemoryOldestFirst(t *testing.T) {
+	b, _ := book()
+	list := b.Memory(unit.Date{Year: 2026, Month: 11, Day: 26})
+	seen := map[string]bool{}
+	for i, m := range list {
+		seen[m.Place+" "+m.Value] = true
+		if i > 0 && list[i-1].Since > m.Since {
+			t.Errorf("%s before %s", list[i-1].Since, m.Since)
+		}
+	}
+	if !seen["us price"] || !seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
+		t.Errorf("the list has %v", seen)
+	}
+}

@@ -1,0 +1,123 @@
+package place
+
+import (
+	"reflect"
+
+	"jarmark/internal/kit/unit"
+)
+
+// Origin says where the values of a table come from and how far to trust them.
+type Origin struct {
+	Source     string `toml:"source"`
+	Confidence string `toml:"confidence"` // primary, secondary, memory
+}
+
+// Set is the rules of one place on one day.
+type Set struct {
+	rules
+	On    unit.Date // the day the rules are read on
+	Words map[string]*Phrases
+}
+
+// rules is a set file. Pointers and lists a file leaves out come from the set
+// it extends, whole tables at a time.
+type rules struct {
+	ID        string   `toml:"id"`
+	Name      string   `toml:"name"`
+	Extends   string   `toml:"extends"`
+	ValidFrom string   `toml:"valid_from"`
+	ValidTo   string   `toml:"valid_to"`
+	CheckedOn string   `toml:"checked_on"`
+	Languages []string `toml:"languages"` // the first is the default
+	Currency  string   `toml:"currency"`
+	Units     string   `toml:"units"`    // "us" or "metric"
+	Imperial  bool     `toml:"imperial"` // the imperial pint is at home there
+	Also      []string `toml:"also"`     // other names people write for it
+	Kinds     []string `toml:"kinds"`
+	Note      string   `toml:"note"`
+
+	Net         *netTable        `toml:"net"`
+	Panel       *panelTable      `toml:"panel"`
+	Ingredients *ingredientTable `toml:"ingredients"`
+	Allergens   *allergenTable   `toml:"allergens"`
+	Storage     *storageTable    `toml:"storage"`
+	Dates       *dateTable       `toml:"dates"`
+	Standard    *standardTable   `toml:"standard"`
+	Nutrition   *nutritionTable  `toml:"nutrition"`
+	Wordings    []wordingRule    `toml:"wording"`
+	Namings     []namingRule     `toml:"naming"`
+	Price       *priceTable      `toml:"price"`
+	Programmes  []Programme      `toml:"programme"`
+	EU          *European        `toml:"eu"`
+	Products    []Product        `toml:"product"` // row by row: see overlay
+	Additives   *AdditiveTable   `toml:"additives"`
+}
+
+// Programme is one scheme under which a state lets a home kitchen sell, and
+// what it wants on the label.
+type Programme struct {
+	ID          string     `toml:"id"`
+	Name        string     `toml:"name"`
+	Law         string     `toml:"law"`
+	Statement   string     `toml:"statement"`   // letter for letter
+	Meaning     string     `toml:"meaning"`     // prescribed in sense only; the maker confirms the words
+	Recommended string     `toml:"recommended"` // words an agency recommends, not compulsory
+	Sign        string     `toml:"sign"`        // of a sign at the point of sale, letter for letter
+	SignAbout   string     `toml:"sign_about"`  // what such a sign says, where its words are free or were not read
+	Website     string     `toml:"website"`     // address the state has makers print
+	When        string     `toml:"when"`        // what narrows the statement, in words
+	TypeRule    string     `toml:"type_rule"`   // as read
+	MinPoints   int        `toml:"min_pt"`      // type size in points
+	MinLetter   int64      `toml:"min_letter_nm"`
+	Letter      string     `toml:"letter"` // the letter measured: "o"
+	Scope       string     `toml:"scope"`  // "label": the size binds the whole label
+	Bold        bool       `toml:"bold"`
+	Caps        bool       `toml:"caps"`
+	Contrast    bool       `toml:"contrast"`
+	Fonts       []string   `toml:"fonts"`
+	Placement   string     `toml:"placement"`      // "panel": principal display panel
+	Required    [][]string `toml:"required"`       // each group: any one member suffices
+	FruitPH     float64    `toml:"fruit_ph_below"` // natural pH of the fruit; 0 = no rule
+	MaxPH       float64    `toml:"max_ph"`         // of the finished food; 0 = no rule
+	Excludes    []string   `toml:"excludes"`       // kinds of ingredient the programme does not cover: "alcohol"
+	ExcludeCite string     `toml:"excludes_cite"`
+	Jam         string     `toml:"jam"` // "yes", "no", "conditions: …"
+	ValidFrom   string     `toml:"valid_from"`
+	ValidTo     string     `toml:"valid_to"`
+	CheckedOn   string     `toml:"checked_on"`
+	Note        string     `toml:"note"`
+	Origin
+}
+
+// base fills what a set leaves out from the set it extends.
+func (r rules) base(from rules) rules {
+	to, src := reflect.ValueOf(&r).Elem(), reflect.ValueOf(from)
+	for i := range to.NumField() {
+		switch to.Type().Field(i).Name {
+		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes", "Also":
+		case "Products":
+			r.Products = overlay(from.Products, r.Products)
+		default:
+			if to.Field(i).IsZero() {
+				to.Field(i).Set(src.Field(i))
+			}
+		}
+	}
+	return r
+}
+
+// day reads a date of a set file; "" is the zero date.
+func day(s string) (unit.Date, error) {
+	if s == "" {
+		return unit.Date{}, nil
+	}
+	return unit.ParseDate(s)
+}
+
+// Within reports whether a day lies inside two written dates, both included;
+// an empty end is open.
+func Within(on unit.Date, from, to string) bool {
+	a, _ := day(from)
+	b, _ := day(to)
+	return (a.IsZero() || !on.Before(a)) && (b.IsZero() || !b.Before(on))
+}
