@@ -29,7 +29,7 @@ var policy = map[string]string{
 	"internal/kit/unit":         "kit/words",
 	"internal/kit/diag":         "kit/words",
 	"internal/kit/place":        "",
-	"internal/kit/source":       "kit/diag",
+	"internal/kit/source":       "kit/unit kit/diag",
 	"internal/kit/csvfile":      "kit/diag",
 	"internal/kit/edit":         "kit/unit kit/diag kit/source",
 	"internal/kitchen/pantry":   "kit/words kit/unit kit/diag templates",

@@ -84,10 +84,6 @@ func (a *app) notes(from string) ([]byte, error) {
 
 // newKitchen is a kitchen.toml to begin with; none when there is one already.
 func (a *app) newKitchen(o *options) ([]store.Edit, error) {
-	_, ok, err := store.KitchenIn(o.dir)
-	if err != nil || ok {
-		return nil, err
-	}
 	env, _, err := job.NewEnv(nil)
 	if err != nil {
 		return nil, err
@@ -95,6 +91,16 @@ func (a *app) newKitchen(o *options) ([]store.Edit, error) {
 	data, found := env.StarterKitchen(o.place)
 	if a.print(found, nil); found.HasErrors() {
 		return nil, errProblem
+	}
+	there, ok, err := store.KitchenIn(o.dir)
+	if err != nil {
+		return nil, err
+	}
+	if ok {
+		if o.place != "" {
+			fmt.Fprintf(a.err, "%s is there already: --place changes nothing in it\n", there.Name)
+		}
+		return nil, nil
 	}
 	return []store.Edit{{Path: filepath.Join(o.dir, store.KitchenName), Now: data}}, nil
 }

@@ -8,6 +8,7 @@ import (
 	"jarmark/internal/give/facts"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -106,7 +107,15 @@ func number(n int, noun string) string {
 }
 
 func jarLine(j cook.JarPlan, units string) string {
-	s := fmt.Sprintf("%d x %s (%s), about %s each", j.Count, j.Jar.Description, j.How, j.Fill.Format(units))
+	each := "about " + j.Fill.Format(units) + " each"
+	if n := len(j.Weighed); n > 0 { // what is weighed is not estimated
+		var sum unit.Mass
+		for _, m := range j.Weighed {
+			sum += m
+		}
+		each = fmt.Sprintf("%s each, by %d weighed", (sum / unit.Mass(n)).Format(units), n)
+	}
+	s := fmt.Sprintf("%d x %s (%s), %s", j.Count, j.Jar.Description, j.How, each)
 	if n := j.Unsealed(); n > 0 {
 		s += fmt.Sprintf(", %d not sealed", n)
 	}

@@ -132,6 +132,8 @@ func TestSyntaxErrors(t *testing.T) {
 		{"amount = 1.8 kg\n", "1:13", "there is more after the value"},
 		{"name = “plum”\n", "1:8", "“ is a typographic quote"},
 		{"made = 2026-02-30\n", "1:8", `there is no day "2026-02-30"`},
+		{"made = 9/5/2026 # fair\n", "1:9", "a day is written year-month-day"},
+		{"made = Sept 5, 2026\n", "1:8", "a day is written year-month-day"},
 		{"x = [1, 2\ny=3\n", "2:1", "the list is not closed"},
 		{"x\x00y", "1:1", "the file is not text"},
 		{"é\nx = \"\xff\"", "2:6", "the file is not UTF-8 text"},

@@ -9,6 +9,7 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 )
 
 // Limits of one file: far beyond any real batch, small enough that nothing
@@ -136,10 +137,27 @@ func (f *File) syntax(err error) diag.Diagnostic {
 		d.Pos = diag.Pos{Line: line, Column: 1}
 	}
 	d.Message, d.Hint = wording(pe.Message)
+	if hint, ok := unit.DayHint(f.valueAt(d.Pos.Line)); ok {
+		d.Hint = hint
+		if !strings.HasPrefix(d.Message, "there is no day") {
+			d.Message = "a day is written year-month-day, without quotes"
+		}
+	}
 	if line := f.firstLine(pe.Position.Start); line > 0 && strings.HasSuffix(d.Message, "twice") {
 		d.Hint = fmt.Sprintf("the first stands on line %d; %s", line, d.Hint)
 	}
 	return d
+}
+
+// valueAt is what stands behind the = of a line, its comment taken off.
+func (f *File) valueAt(line int) string {
+	if line < 1 || line > len(f.lines) {
+		return ""
+	}
+	text, _, _ := strings.Cut(f.Text[f.lines[line-1]:], "\n")
+	_, value, _ := strings.Cut(text, "=")
+	value, _, _ = strings.Cut(value, "#")
+	return value
 }
 
 // firstLine gives the line of the first of two keys, the second of which

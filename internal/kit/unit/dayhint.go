@@ -1,0 +1,65 @@
+package unit
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+var (
+	threeNumbers = regexp.MustCompile(`^(\d{1,4})\s*[/.\-]\s*(\d{1,2})\s*[/.\-]\s*(\d{1,4})$`)
+	namedMonth   = regexp.MustCompile(`(?i)\b(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b`)
+	anyNumber    = regexp.MustCompile(`\d+`)
+)
+
+const months = "jan feb mar apr may jun jul aug sep oct nov dec"
+
+// DayHint says how a day written another way is written here, ok false when the
+// text is no day. Where month and day may be swapped it gives both.
+func DayHint(s string) (hint string, ok bool) {
+	s = strings.Trim(strings.TrimSpace(s), `"'`)
+	var y, a, b int
+	named := false
+	if m := threeNumbers.FindStringSubmatch(s); m != nil {
+		y, a, b = digits(m[1]), digits(m[2]), digits(m[3])
+		switch {
+		case len(m[1]) > 2:
+			named = true // year first: the month follows
+		case strings.Contains(s, "."):
+			y, b, named = b, y, true // points go with the day first
+		default:
+			y, a, b = b, y, a
+		}
+	} else if m := namedMonth.FindString(s); m != "" {
+		n := anyNumber.FindAllString(s, -1)
+		if len(n) != 2 {
+			return "write year-month-day, like 2026-06-14", len(n) > 0 && len(n) < 3
+		}
+		y, a, b, named = digits(n[1]), 1+strings.Index(months, strings.ToLower(m[:3]))/4, digits(n[0]), true
+		if len(n[0]) > 2 {
+			y, b = digits(n[0]), digits(n[1])
+		}
+	} else {
+		return "", false
+	}
+	if y < 100 {
+		y += 2000
+	}
+	first, second := Date{y, a, b}, Date{y, b, a}
+	one, two := fromTime(first.time()) == first, fromTime(second.time()) == second && !named
+	switch {
+	case one && two && a != b:
+		return fmt.Sprintf("write the day as %s, or %s, year first", first, second), true
+	case one:
+		return "write the day as " + first.String(), true
+	case two:
+		return "write the day as " + second.String(), true
+	}
+	return "check month and day; write year-month-day", true
+}
+
+func digits(s string) int {
+	n, _ := strconv.Atoi(s)
+	return n
+}

@@ -1,0 +1,23 @@
+package unit
+
+import (
+	"strings"
+	"testing"
+)
+
+// Days as makers write them, told as ISO 8601 writes them: both readings where
+// month and day may be swapped, one where they cannot.
+func TestDayHint(t *testing.T) {
+	for text, want := range map[string]string{
+		"9/5/2026": "2026-09-05, or 2026-05-09", "9/25/2026": "as 2026-09-25", "25.9.2026": "as 2026-09-25", "5.9.26": "as 2026-09-05",
+		"2026/06/14": "as 2026-06-14", "2026-6-4": "as 2026-06-04", "Sept 5, 2026": "as 2026-09-05", "14 June 2026": "as 2026-06-14", "5/5/2026": "as 2026-05-05",
+		" 'May 3 2026' ": "as 2026-05-03", "June 2026": "year-month-day", "40/40/2026": "check month and day", "2026-13-01": "check month and day",
+		"2026-00-1234": "check month and day",
+		"1.8 kg":       "", "plum": "", "9.50": "", "marmalade": "", "": "",
+	} {
+		hint, ok := DayHint(text)
+		if ok != (want != "") || !strings.Contains(hint, want) {
+			t.Errorf("%q: %q, %v; want %q", text, hint, ok, want)
+		}
+	}
+}
