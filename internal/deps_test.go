@@ -67,9 +67,11 @@ var policy = map[string]string{
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job": "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
-	"internal/app/web": "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
-	"cmd/jarmark":      "kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
+	"internal/app/job":  "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
+	"internal/app/web":  "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
+	"internal/app/site": "app/job app/web templates",
+	"cmd/jarmark-page":  "app/site app/store app/job",
+	"cmd/jarmark":       "app/site kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 
 	"testdata/demo": "",
 }
@@ -82,6 +84,7 @@ var outside = map[string][]string{
 	"golang.org/x/image/font/sfnt":    {"internal/draw/face"},
 	"golang.org/x/image/vector":       {"internal/draw/png"},
 	"golang.org/x/sys":                {"internal/app/store"},
+	"github.com/andybalholm/brotli":   {"cmd/jarmark-page"},
 	"github.com/klippa-app/go-pdfium": {"internal/draw/presstest"},
 	"github.com/makiuchi-d/gozxing":   {"internal/draw/presstest"},
 }

@@ -35,3 +35,9 @@ func ByLanguage(name string) map[string]map[string]string {
 	}
 	return out
 }
+
+// Site holds site/*, the outer page of the static site and its scripts. It is
+// apart from FS, so that the program in a browser does not carry it again.
+//
+//go:embed site
+var Site embed.FS

@@ -36,6 +36,7 @@ type options struct {
 	from     string
 	port     int
 	noOpen   bool
+	site     bool
 	quiet    bool
 	remember bool
 	stall    bool
@@ -180,5 +181,6 @@ func newFlags(f *flag.FlagSet, o *options) {
 
 func serveFlags(f *flag.FlagSet, o *options) {
 	f.IntVar(&o.port, "port", 0, "`PORT` on this computer; 0 picks a free one")
+	f.BoolVar(&o.site, "site", false, "the folder is the static site that go run ./cmd/jarmark-page built")
 	f.BoolVar(&o.noOpen, "no-open", false, "do not open the browser")
 }

@@ -6,8 +6,10 @@ import (
 	"os"
 	"os/exec"
 	"os/signal"
+	"path/filepath"
 	"runtime"
 
+	"jarmark/internal/app/site"
 	"jarmark/internal/app/web"
 )
 
@@ -23,18 +25,30 @@ func runServe(a *app, o *options, args []string) error {
 	if st, err := os.Stat(dir); err != nil || !st.IsDir() {
 		return usagef("", "serve: %s is not a folder", dir)
 	}
-	env, err := a.plainEnv(dir)
-	if err != nil {
-		return err
-	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	return web.Serve(ctx, dir, o.port, env, web.Options{Today: a.today, Open: func(url string) {
+	how := web.Options{Today: a.today, Open: func(url string) {
 		fmt.Fprintf(a.out, "%s\nstop with Ctrl-C\n", url)
 		if !o.noOpen {
 			openBrowser(url)
 		}
-	}})
+	}}
+	if o.site {
+		return serveSite(ctx, dir, o.port, how)
+	}
+	env, err := a.plainEnv(dir)
+	if err != nil {
+		return err
+	}
+	return web.Serve(ctx, dir, o.port, env, how)
+}
+
+// serveSite shows a folder that cmd/jarmark-page built.
+func serveSite(ctx context.Context, dir string, port int, how web.Options) error {
+	if _, err := os.Stat(filepath.Join(dir, "sw.js")); err != nil {
+		return usagef("build it first, in the source tree: go run ./cmd/jarmark-page "+dir, "serve: %s does not hold the static site", dir)
+	}
+	return web.Listen(ctx, port, site.Handler(os.DirFS(dir)), how)
 }
 
 // openBrowser asks the system to show a page; when it cannot, the address has

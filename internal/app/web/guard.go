@@ -29,6 +29,9 @@ func (s *site) guard(next http.Handler) http.Handler {
 	sameSite := http.NewCrossOriginProtection() // Origin and Sec-Fetch-Site of writes
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		protect(w.Header())
+		if s.opts.Framed {
+			allowFrame(w.Header())
+		}
 		switch {
 		case !loopback(r.Host):
 			refuse(w, http.StatusForbidden, "this page answers on 127.0.0.1 and localhost only")
@@ -58,6 +61,12 @@ func protect(h http.Header) {
 	h.Set("Cross-Origin-Resource-Policy", "same-origin")
 	h.Set("Cross-Origin-Opener-Policy", "same-origin")
 	h.Set("Cache-Control", "no-store")
+}
+
+// allowFrame lets pages of the same site show this one in a frame.
+func allowFrame(h http.Header) {
+	h.Set("Content-Security-Policy", strings.Replace(policy, "frame-ancestors 'none'", "frame-ancestors 'self'", 1))
+	h.Set("X-Frame-Options", "SAMEORIGIN")
 }
 
 // loopback reports whether the browser believes to talk to this machine. A

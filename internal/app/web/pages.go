@@ -15,12 +15,16 @@ type view struct {
 	Here    string // which place of the menu is this page
 	Token   string
 	Version string
-	Dir     string
+	Dir     string // empty: not to be told
 	Data    any
 }
 
 func (s *site) view(title, here string, data any) view {
-	return view{Title: title, Here: here, Token: s.token, Version: assetVersion(), Dir: s.folder.dir, Data: data}
+	v := view{Title: title, Here: here, Token: s.token, Version: assetVersion(), Dir: s.folder.dir, Data: data}
+	if s.opts.Framed {
+		v.Dir = ""
+	}
+	return v
 }
 
 // rootOf is how a page asked for leads up to the first one: "./", "../"...

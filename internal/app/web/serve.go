@@ -27,6 +27,11 @@ func Serve(ctx context.Context, dir string, port int, env *job.Env, o Options) e
 	if err != nil {
 		return err
 	}
+	return Listen(ctx, port, h, o)
+}
+
+// Listen answers with a handler on 127.0.0.1 until ctx ends.
+func Listen(ctx context.Context, port int, h http.Handler, o Options) error {
 	ln, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", port))
 	if err != nil {
 		return err

@@ -20,10 +20,11 @@ import (
 
 // Options are what the page needs from outside; all may be left out.
 type Options struct {
-	Open  func(url string) // told the address once the page is up
-	Today func() unit.Date // the day rules are read on; nil = the clock's
-	Log   *log.Logger      // faults of the page itself; nil = none
-	token string           // of tests; empty = a fresh one
+	Open   func(url string) // told the address once the page is up
+	Today  func() unit.Date // the day rules are read on; nil = the clock's
+	Log    *log.Logger      // faults of the page itself; nil = none
+	Token  string           // what writes must bear; empty = a fresh one each run
+	Framed bool             // the page stands in a frame of its own site, which says what folder it is
 }
 
 // site is one folder being served.
@@ -54,7 +55,7 @@ func New(dir string, env *job.Env, o Options) (http.Handler, error) {
 	if o.Log == nil {
 		o.Log = log.New(nowhere{}, "", 0)
 	}
-	s := &site{folder: f, env: env, opts: o, token: o.token, pages: pages}
+	s := &site{folder: f, env: env, opts: o, token: o.Token, pages: pages}
 	if s.token == "" {
 		s.token = freshToken()
 	}

@@ -82,7 +82,7 @@ func handlerOf(t testing.TB, dir string) http.Handler {
 	if err != nil || found.HasErrors() {
 		t.Fatal(found, err)
 	}
-	h, err := New(dir, env, Options{Today: testDay, token: testToken})
+	h, err := New(dir, env, Options{Today: testDay, Token: testToken})
 	if err != nil {
 		t.Fatal(err)
 	}

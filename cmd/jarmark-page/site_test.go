@@ -1,0 +1,164 @@
+//go:build !js
+
+package main
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/base64"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+)
+
+// demo is the invented kitchen and batch of the command line.
+const demo = "../../testdata/demo/"
+
+// commandLine runs the program of this machine in a folder.
+func commandLine(t *testing.T, dir string, args ...string) {
+	t.Helper()
+	bin := filepath.Join(t.TempDir(), "jarmark")
+	if out, err := exec.Command("go", "build", "-o", bin, "jarmark/cmd/jarmark").CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	cmd := exec.Command(bin, args...)
+	cmd.Dir = dir
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+}
+
+// demoFolder is a folder with the demo's files.
+func demoFolder(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS(demo)); err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+// bringDemo brings the demo's files in.
+func (w *window) bringDemo() {
+	w.Helper()
+	for _, name := range []string{"kitchen.toml", batch} {
+		data, err := os.ReadFile(demo + name)
+		if err != nil {
+			w.Fatal(err)
+		}
+		w.run(fmt.Sprintf(`const a = await fetch("app/files/%s", { method: "POST", body: Uint8Array.fromBase64?.(%q) ?? Uint8Array.from(atob(%[2]q), (c) => c.charCodeAt(0)), headers: { "X-Jarmark-Files": "1" } }); if (!a.ok) throw new Error(await a.text())`,
+			name, base64.StdEncoding.EncodeToString(data)))
+	}
+}
+
+const batch = "strawberry-rhubarb.toml"
+
+// kept reads all files of the browser's private folder: what is on the disk.
+func (w *window) kept() map[string][]byte {
+	w.Helper()
+	text := w.run(`
+		const out = [];
+		const walk = async (dir, at) => {
+			for await (const [name, h] of dir.entries()) {
+				if (h.kind === "directory") { await walk(h, at + name + "/"); continue; }
+				const bytes = new Uint8Array(await (await h.getFile()).arrayBuffer());
+				let s = ""; for (let i = 0; i < bytes.length; i += 8192) s += String.fromCharCode(...bytes.subarray(i, i + 8192));
+				out.push(at + name + " " + btoa(s));
+			}
+		};
+		await walk(await (await navigator.storage.getDirectory()).getDirectoryHandle("jam"), "");
+		return out.join("\n")`)
+	files := map[string][]byte{}
+	for _, line := range strings.Split(text, "\n") {
+		name, code, _ := strings.Cut(line, " ")
+		files[name], _ = base64.StdEncoding.DecodeString(code)
+	}
+	return files
+}
+
+const labelsDrawn = `one("#labels figure .art")`
+
+// TestSite is a maker's way through the page without an install, from the
+// first visit to a run without a network. What it writes is compared with what
+// the command line writes, byte by byte.
+func TestSite(t *testing.T) {
+	w := visit(t, 1280, 800)
+	start := time.Now()
+	took := func(what string) { t.Logf("%-40s %v", what, time.Since(start).Round(time.Millisecond)); start = time.Now() }
+	w.do(chromedp.Navigate(w.base))
+	w.until("the sample label shows", `document.querySelector("#start img").naturalWidth > 0`)
+	took("sample label")
+	w.until("the page shows", `one("h1")?.textContent === "Your batches"`)
+	took("list, first visit")
+	w.bringDemo()
+	took("two files brought in")
+	w.run(`location.hash = "batch/` + batch + `"`)
+	w.until("own labels are drawn", labelsDrawn)
+	took("own label, program running")
+
+	dir := demoFolder(t)
+	commandLine(t, dir, "make", batch)
+	start = time.Now()
+	w.run(`const token = one('meta[name="jarmark-token"]').content;
+		const a = await fetch("app/do/make", { method: "POST", headers: { "Content-Type": "application/json", "X-Jarmark-Token": token }, body: JSON.stringify({ files: [] }) });
+		const said = await a.text(); if (!said.includes('"made"')) throw new Error(said)`)
+	took("everything made")
+	same(t, dir, w.kept())
+
+	w.until("the program is kept", `document.documentElement.dataset.kept`)
+	w.stop()
+	start = time.Now()
+	w.do(chromedp.Navigate("about:blank"), chromedp.Navigate(w.base+"/#batch/"+batch))
+	w.until("own labels are drawn without a network", labelsDrawn)
+	took("own label, warm, without a network")
+	w.silent()
+}
+
+// same compares the browser's folder with that of the command line.
+func same(t *testing.T, dir string, kept map[string][]byte) {
+	t.Helper()
+	n := 0
+	err := filepath.WalkDir(filepath.Join(dir, "out"), func(at string, d os.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		n++
+		rel, _ := filepath.Rel(dir, at)
+		want, err := os.ReadFile(at)
+		if got := kept[filepath.ToSlash(rel)]; !bytes.Equal(got, want) {
+			t.Errorf("%s: %d bytes in the browser, %d on the command line, or not the same", rel, len(got), len(want))
+		}
+		return err
+	})
+	if err != nil || n < 8 {
+		t.Errorf("%d files compared: %v", n, err)
+	}
+}
+
+// zipOf reads a zip by name.
+func zipOf(t *testing.T, data []byte) map[string][]byte {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string][]byte{}
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b bytes.Buffer
+		if _, err := b.ReadFrom(r); err != nil {
+			t.Fatal(err)
+		}
+		out[f.Name] = b.Bytes()
+	}
+	return out
+}

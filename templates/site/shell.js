@@ -1,0 +1,88 @@
+// The outer page: starts the program in a worker and the service worker that
+// leads to it, shows the page in a frame, and keeps the maker's folder.
+
+import { folders, saveAs } from "./folders.js";
+
+const byId = (id) => document.getElementById(id);
+const { version, program } = document.documentElement.dataset;
+const scope = new URL("./", location).pathname;
+const frame = byId("page");
+
+const worker = new Worker("worker.js", { type: "module", name: "jarmark" });
+const ready = new Promise((resolve) => {
+  worker.onmessage = ({ data }) => {
+    if (data.ready) resolve();
+    if (data.mounted) reload();
+    if (data.fault) trouble(data.fault);
+    if (data.folderFault) places.failed(data.folderFault);
+  };
+});
+worker.onerror = (event) => trouble(event.message || "the program could not be loaded");
+
+const places = folders({ use: (folder) => worker.postMessage({ folder }), reload, app: `${scope}app/` });
+
+function trouble(words) {
+  byId("wait").textContent = `jarmark could not start: ${words}. Load the page again; when that does not help, try another browser.`;
+}
+
+// controlled waits until this page's requests go through the service worker.
+async function controlled() {
+  if (!navigator.serviceWorker) throw new Error("this browser cannot keep a page (no service worker): open it over https, and not in a private window");
+  navigator.serviceWorker.onmessage = ({ data, ports }) => { if (data.ask) worker.postMessage(data, [ports[0], ...(data.ask.body ? [data.ask.body] : [])]); };
+  navigator.serviceWorker.startMessages();
+  const registered = navigator.serviceWorker.register("sw.js", { scope: "./", updateViaCache: "none" });
+  if (!navigator.serviceWorker.controller) {
+    const held = new Promise((resolve) => navigator.serviceWorker.addEventListener("controllerchange", resolve, { once: true }));
+    await registered;
+    if (!navigator.serviceWorker.controller) await held;
+  } else registered.catch(() => {}); // without a network the one at work goes on
+}
+
+// keep stores the program for times without a network.
+async function keep() {
+  const cache = await caches.open(`jarmark-${version}`);
+  if (!await cache.match(program)) await cache.add(program);
+  document.documentElement.dataset.kept = "yes";
+  byId("kept").hidden = false;
+}
+
+const wanted = () => `app/${location.hash.slice(1).replace(/^\/+/, "")}`;
+
+function show() { frame.contentWindow.location.replace(new URL(wanted(), location.origin + scope)); }
+function reload() { if (frame.contentWindow.location.href !== "about:blank") frame.contentWindow.location.reload(); }
+
+// follow keeps the address and the title in step with the frame.
+function follow() {
+  const { location: at, document: page } = frame.contentWindow;
+  if (!at.pathname.startsWith(`${scope}app/`)) return;
+  const path = at.pathname.slice(`${scope}app/`.length) + at.search;
+  if (path !== location.hash.slice(1)) history.replaceState(null, "", path ? `#${path}` : scope);
+  document.title = page.title;
+  page.addEventListener("click", fetchFile, true);
+  document.documentElement.dataset.shown = "yes";
+  byId("start").hidden = true;
+}
+
+// fetchFile takes a link to a file: browsers do not ask a service worker for
+// what is to be downloaded.
+async function fetchFile(event) {
+  const link = event.target.closest?.("a[download]");
+  if (!link || link.protocol === "blob:") return;
+  event.preventDefault();
+  const answer = await fetch(link.href);
+  if (answer.ok) saveAs(await answer.blob(), link.download || link.pathname.split("/").pop());
+}
+
+frame.addEventListener("load", follow);
+addEventListener("hashchange", show);
+
+(async () => {
+  const cache = `jarmark-${version}`;
+  worker.postMessage({ begin: { folder: await places.last(), program: { url: program, cache }, token: await places.token() } });
+  try {
+    await controlled();
+  } catch (error) { return trouble(error.message); }
+  await ready;
+  show();
+  await keep().catch(() => {});
+})();

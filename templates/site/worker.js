@@ -1,0 +1,110 @@
+// Runs the Go program beside the page, and hands it the page's requests. What a
+// request changed is on the disk before its answer goes out.
+
+import { Files, fault, parts } from "./files.js";
+import { Disk } from "./disk.js";
+
+const home = "/files"; // where the program finds the maker's folder
+const complain = (words) => console.warn(words.trimEnd());
+
+globalThis.fs = new Files(complain);
+globalThis.process = {
+  getuid: () => 0, getgid: () => 0, geteuid: () => 0, getegid: () => 0, getgroups: () => [], pid: 1, ppid: 0,
+  umask: () => 0o022, cwd: () => home, chdir() { throw fault("ENOSYS"); },
+};
+globalThis.path = { resolve: (...all) => "/" + parts(all.join("/")).join("/") };
+fs.mkdir(home, 0o755, () => {});
+
+let disk = new Disk(fs, home, null);
+let go; // the running program: {serve, renew}
+let looked = 0; // when the disk was last looked at
+
+// begin mounts the folder and starts the program, both at once.
+async function begin({ folder, program, token }) {
+  [go] = await Promise.all([start(program, token), mount(folder)]);
+}
+
+async function mount(folder) {
+  disk = new Disk(fs, home, folder);
+  try {
+    await disk.reset();
+  } catch (error) {
+    disk = new Disk(fs, home, null);
+    postMessage({ folderFault: error.message || error.code });
+  }
+}
+
+async function start(program, token) {
+  await import("./wasm_exec.js");
+  const runtime = new Go();
+  runtime.argv = ["jarmark", home, token];
+  runtime.exit = (code) => postMessage({ fault: `the program ended (${code})` });
+  const kept = await (await caches.open(program.cache)).match(program.url).catch(() => undefined);
+  const { instance } = await WebAssembly.instantiateStreaming(kept ?? fetch(program.url), runtime.importObject);
+  const ready = new Promise((resolve) => { globalThis.jarmarkReady = resolve; });
+  runtime.run(instance).catch((error) => postMessage({ fault: error.message }));
+  return ready;
+}
+
+const running = new Promise((resolve) => {
+  onmessage = ({ data, ports }) => {
+    if (data.begin) begin(data.begin).then(() => { resolve(); postMessage({ ready: true }); }, (error) => postMessage({ fault: error.message }));
+    else if (data.folder !== undefined) running.then(() => navigator.locks.request("jarmark-files", async () => { await mount(data.folder); go.renew(); })).then(() => postMessage({ mounted: true }));
+    else if (data.ask) running.then(() => handle(data.ask, ports[0]));
+  };
+});
+
+// reads are the requests that change nothing, though they are posted.
+const reads = (ask) => ask.method === "GET" || ask.method === "HEAD" || /\/do\/(look|print)$/.test(ask.path);
+// still are the addresses whose answer does not hang on the disk.
+const still = /^\/(static|font|print)\//;
+
+// handle answers one request. Writes come one after the other, in all tabs.
+async function handle(ask, port) {
+  if (!reads(ask)) return navigator.locks.request("jarmark-files", async () => { await look(); await answer(ask, port, () => disk.flush()); });
+  if (!still.test(ask.path) && !ask.path.startsWith("/do/look") && performance.now() - looked > 1000) {
+    await navigator.locks.request("jarmark-files", { ifAvailable: true }, async (free) => { if (free) await look(); });
+  }
+  return answer(ask, port, async () => {});
+}
+
+async function look() {
+  await disk.look().catch((error) => complain(`the folder could not be read again: ${error.message}`));
+  looked = performance.now();
+}
+
+// answer passes on what the program says, piece by piece, each after flush.
+function answer(ask, port, flush) {
+  return new Promise((resolve) => {
+    let sent = false;
+    let line = Promise.resolve();
+    const tell = (message, more) => { sent = true; port.postMessage(message, more); };
+    const after = (then) => {
+      line = line.then(flush).then(then).catch(async (error) => {
+        if (line.over) return;
+        line.over = true;
+        await disk.reset().catch(() => {});
+        if (sent) port.postMessage({ broken: true });
+        else refuse(port, error);
+        resolve();
+      });
+    };
+    let head = null; // goes out with what follows it, when that is on the disk
+    const stop = go.serve(ask.method, ask.path, JSON.stringify(ask.headers), new Uint8Array(ask.body ?? 0), {
+      head: (status, headers) => { head = { status, headers: JSON.parse(headers) }; },
+      piece: (bytes) => { const h = head; head = null; after(() => { if (h) tell({ head: h }); tell({ piece: bytes }, [bytes.buffer]); }); },
+      broken: () => after(() => { throw new Error("the program had a fault"); }),
+      end: () => { const h = head; head = null; after(() => { if (h) tell({ head: h }); tell({ end: true }); resolve(); }); },
+    });
+    port.onmessage = () => stop(); // nobody waits any more
+  });
+}
+
+function refuse(port, error) {
+  const full = error.name === "QuotaExceededError" || error.code === "ENOSPC";
+  const words = { error: full ? "there is no room left in the browser for your files; nothing was changed" : `the folder could not be written (${error.message}); nothing was changed`, hint: full ? "take your files out as a zip, then make room" : "open the folder again with the button at the top" };
+  const piece = new TextEncoder().encode(JSON.stringify(words));
+  port.postMessage({ head: { status: 507, headers: [["Content-Type", "application/json"]] } });
+  port.postMessage({ piece }, [piece.buffer]);
+  port.postMessage({ end: true });
+}
