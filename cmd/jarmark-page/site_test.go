@@ -90,7 +90,10 @@ const labelsDrawn = `one("#labels figure .art")`
 func TestSite(t *testing.T) {
 	w := visit(t, 1280, 800)
 	start := time.Now()
-	took := func(what string) { t.Logf("%-40s %v", what, time.Since(start).Round(time.Millisecond)); start = time.Now() }
+	took := func(what string) {
+		t.Logf("%-40s %v", what, time.Since(start).Round(time.Millisecond))
+		start = time.Now()
+	}
 	w.do(chromedp.Navigate(w.base))
 	w.until("the sample label shows", `document.querySelector("#start img").naturalWidth > 0`)
 	took("sample label")
