@@ -201,7 +201,7 @@ func TestBritishLabel(t *testing.T) {
 	want := map[label.Kind]string{
 		label.Identity:    "**Strawberry, apple and apricot jam**",
 		label.Fruit:       "prepared with 53 g of fruit per 100 g",
-		label.Sugar:       "total sugar content 62 g per 100 g",
+		label.Sugar:       "total sugar content: 62 g per 100 g",
 		label.Net:         "230 g",
 		label.Date:        "Best before 25 11 2027",
 		label.Lot:         "L K1",

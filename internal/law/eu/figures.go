@@ -1,6 +1,7 @@
 package eu
 
 import (
+	"cmp"
 	"math/bits"
 	"strconv"
 	"strings"
@@ -130,7 +131,7 @@ func (c *pass) sugar() {
 		return
 	}
 	c.add(label.Block{Kind: label.Sugar, Exact: true, With: []label.Kind{label.Identity}, Path: "cook.brix",
-		Runs: []label.Run{{Text: c.say("jam.sugar", "g", strconv.FormatInt(g, 10))}}, Cite: c.law.SugarStatement})
+		Runs: []label.Run{{Text: c.say(cmp.Or(c.law.SugarPhrase, "jam.sugar"), "g", strconv.FormatInt(g, 10))}}, Cite: c.law.SugarStatement})
 }
 
 // prescribed is a prescribed statement of one phrase.

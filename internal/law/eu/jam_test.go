@@ -88,7 +88,7 @@ func TestJ3(t *testing.T) {
 		ok    bool
 		sugar string
 	}{
-		{"gb", after, true, "total sugar content 62 g per 100 g"},
+		{"gb", after, true, "total sugar content: 62 g per 100 g"}, // the colon: SI 2003/3120 reg 5(2)(c)
 		{"eu", before, true, "total sugar content 62 g per 100 g"},
 		{"eu", after, false, ""},
 	}

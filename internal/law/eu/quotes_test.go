@@ -38,7 +38,7 @@ func TestQuotedFiguresStandInTheRows(t *testing.T) {
 	for _, c := range []struct{ place, value, figures string }{
 		{"eu", "jam.floors", "450 350 180 230 80"}, {"eu", "extra-jam.floors", "500 450 280 290 100"}, {"eu", "marmalade.floors", "200"}, {"eu", "chestnut.floors", "380"},
 		{"eu", "jam.solids", "60"}, {"gb", "jam.floors", "250 150 160 60 350"}, {"gb", "jam.solids", "25 50"}, {"ni", "curd.solids", "65"}, {"ni", "curd.least", "40 6.5"},
-		{"gb", "mincemeat.least", "300 200"}, {"de", "jam.solids", "55"}, {"fr", "jam.solids", "55"}, {"fr", "chestnut.solids", "60"},
+		{"gb", "mincemeat.least", "300 200 25"}, {"ni", "mincemeat.least", "300 200 25"}, {"gb", "extra-jam.floors", "350 250 230 80 450"}, {"gb", "eu.largest_nominal_kg", "25"}, {"de", "jam.solids", "55"}, {"fr", "jam.solids", "55"}, {"fr", "chestnut.solids", "60"},
 	} {
 		b, _ := testBook()
 		quotes, err := b.Quotes(c.place)

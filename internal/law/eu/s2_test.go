@@ -73,7 +73,8 @@ func TestOtherProducts(t *testing.T) {
 		{name: "too little chestnut", set: "de", lang: "de", given: "Maronenkrem", kind: batch.Spread, list: []in{unknownIn("Maronenpüree", 370), sugar}, find: "error:too-little-fruit"},
 		{name: "crème de marrons of 58 %", set: "fr", lang: "fr", given: "Crème de marrons", kind: batch.Spread, brix: 58, list: []in{unknownIn("marrons", 400), sugar}, find: "error:solids-too-low"},
 		{name: "mincemeat", set: "gb", lang: "en", given: "Mincemeat", kind: batch.Chutney, brix: 66, list: []in{en("raisins", 250), en("sugar", 300), en("apples", 300)}, find: "error:too-little-of"},
-		{name: "mincemeat with peel", set: "gb", lang: "en", given: "Mincemeat", kind: batch.Chutney, brix: 66, list: []in{en("raisins", 250), en("orange peel", 60), en("sugar", 300)}, not: "error:"},
+		{name: "mincemeat with peel", set: "gb", lang: "en", given: "Mincemeat", kind: batch.Chutney, brix: 66, list: []in{en("raisins", 250), en("orange peel", 60), en("sugar", 300), unknownIn("suet", 30)}, not: "error:"},
+		{name: "mincemeat with a lick of suet", set: "gb", lang: "en", given: "Mincemeat", kind: batch.Chutney, brix: 66, list: []in{en("raisins", 250), en("orange peel", 60), en("sugar", 300), en("butter", 20)}, find: "error:too-little-of"},
 	} {
 		c.run(t)
 	}
@@ -142,6 +143,7 @@ func TestArt15LanguageAndSaleMode(t *testing.T) {
 func TestMoneyInTheLanguage(t *testing.T) {
 	for _, c := range []struct{ place, lang, price, per string }{
 		{"de", "de", "6,50 €", "27,08 €/kg"}, {"fr", "fr", "6,50 €", "27,08 €/kg"}, {"gb", "en", "£6.50", "£27.08 per kg"}, {"ie", "en", "€6.50", "€27.08 per kg"},
+		{"ni", "en", "£6.50", "£2.71 per 100 g"}, // SR 2004/368 Sch. 1, preserves per 100 g
 	} {
 		r := sink(t, kitchenSink, batchSink)
 		r.Kitchen.Language = c.lang

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"fmt"
 
 	"jarmark/internal/kit/unit"
@@ -55,7 +56,8 @@ type European struct {
 	Nutrition      string     `toml:"nutrition_exemption"` // phrase of the note
 	NutritionCite  string     `toml:"nutrition_cite"`
 	SugarStatement string     `toml:"sugar_cite"`
-	Address        string     `toml:"address"` // whose address: "a UK address"
+	SugarPhrase    string     `toml:"sugar_phrase"` // its words, where a country prescribes others; "" = jam.sugar
+	Address        string     `toml:"address"`      // whose address: "a UK address"
 	National       []national `toml:"national"`
 	Rule2          int        `toml:"rule2_per_mille"`    // packers' rule 2
 	T2Rounded      bool       `toml:"t2_rounds_doubled"`  // FPackV s. 9(4)
@@ -76,6 +78,7 @@ type national struct {
 	Place     string `toml:"place"`
 	T2Rounded bool   `toml:"t2_rounds_doubled"` // FPackV s. 9(4)
 	Address   string `toml:"address"`
+	Sugar     string `toml:"sugar_phrase"`
 	Cite      string `toml:"cite"`
 }
 
@@ -89,6 +92,7 @@ func (t European) In(place string) *European {
 		if n.Address != "" {
 			t.Address = n.Address
 		}
+		t.SugarPhrase = cmp.Or(n.Sugar, t.SugarPhrase)
 	}
 	return &t
 }

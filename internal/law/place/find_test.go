@@ -32,7 +32,7 @@ func TestFactsOfPlaces(t *testing.T) {
 		{ID: "fr", Name: "France", Law: "eu", Currency: "EUR", Units: "metric", Per: "kg"},
 		{ID: "ie", Name: "Ireland", Law: "eu", Currency: "EUR", Units: "metric", Per: "kg", Imperial: true},
 		{ID: "gb", Name: "Great Britain", Law: "eu", Currency: "GBP", Units: "metric", Per: "kg", Imperial: true},
-		{ID: "ni", Name: "Northern Ireland", Law: "eu", Currency: "GBP", Units: "metric", Per: "kg", Imperial: true},
+		{ID: "ni", Name: "Northern Ireland", Law: "eu", Currency: "GBP", Units: "metric", Per: "100 g", Imperial: true},
 	} {
 		got, _, ok := find(" " + strings.ToUpper(want.ID))
 		if len(got.Languages) == 0 {

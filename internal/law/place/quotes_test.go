@@ -145,7 +145,7 @@ func TestMemoryOldestFirst(t *testing.T) {
 			t.Errorf("%s before %s", list[i-1].Since, m.Since)
 		}
 	}
-	if !seen["us price"] || !seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
+	if !seen["us price"] || seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
 		t.Errorf("the list has %v", seen)
 	}
 }

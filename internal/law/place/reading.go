@@ -57,7 +57,7 @@ func (q Quote) about(b label.Block, lang string) bool {
 // phrasesOf are the phrases whose words a block consists of.
 var phrasesOf = map[label.Kind][]string{
 	label.Fruit: {"eu.jam.fruit"},
-	label.Sugar: {"eu.jam.sugar"},
+	label.Sugar: {"eu.jam.sugar", "eu.jam.sugar-uk"},
 	label.Date:  {"eu.date.best"},
 	label.Net:   {"us.net"},
 }
