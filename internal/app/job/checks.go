@@ -1,22 +1,21 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 
 	"jarmark/internal/kit/diag"
 )
 
-// firstError gives the first error finding as an error: for built-in data,
-// where a finding is a fault of the build.
-func firstError(l diag.List) error {
-	for _, d := range l {
-		if d.Severity == diag.Error {
-			at := d.File
-			if d.Pos.Line > 0 {
-				at = fmt.Sprintf("%s:%d", d.File, d.Pos.Line)
-			}
-			return fmt.Errorf("%s: %s", at, d.Message)
+// faults gives the error findings as one error: for built-in data, where a
+// finding is a fault of the build.
+func faults(l diag.List) (err error) {
+	for _, d := range l.Errors() {
+		at := d.File
+		if d.Pos.Line > 0 {
+			at = fmt.Sprintf("%s:%d", d.File, d.Pos.Line)
 		}
+		err = errors.Join(err, fmt.Errorf("%s: %s", at, d.Message))
 	}
-	return nil
+	return err
 }

@@ -5,6 +5,7 @@
 package job
 
 import (
+	"errors"
 	"io/fs"
 	"sync"
 
@@ -44,15 +45,9 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 // builtin loads the embedded data once a process.
 var builtin = sync.OnceValues(func() (*Env, error) {
 	book, err := law.Load()
-	if err != nil {
-		return nil, err
-	}
-	faces, err := face.Load(fonts.FS)
-	if err != nil {
-		return nil, err
-	}
+	faces, unread := face.Load(fonts.FS)
 	p, l := press.Load(templates.FS, faces)
-	if err := firstError(l); err != nil {
+	if err := errors.Join(err, unread, faults(l)); err != nil {
 		return nil, err
 	}
 	return &Env{pantry.Default(), book, p}, nil
