@@ -37,6 +37,9 @@ func commands() []command {
 		{"align", "SHEET", "a page to align the printer with", alignHelp, outFlags, runAlign},
 		{"new", "NAME", "starter files for a new batch", newHelp, newFlags, runNew},
 		{"serve", "[DIR]", "the local page: see labels while you type", serveHelp, serveFlags, runServe},
+		{"completion", "bash | zsh | fish", "what completes commands and flags in a shell", completionHelp, nil, runCompletion},
+		{"manual", "", "the manual page, for man", manualHelp, nil, runManual},
+		{"version", "", "which program this is", "", jsonFlag, runVersion},
 	}
 }
 
@@ -53,7 +56,7 @@ func usage() string {
 	var b strings.Builder
 	b.WriteString("jarmark: from batch notes to labelled, packed, traceable jars\n\nusage: jarmark COMMAND [FLAGS] [ARGUMENTS]\n\n")
 	for _, c := range commands() {
-		fmt.Fprintf(&b, "  %-8s %s\n", c.name, c.short)
+		fmt.Fprintf(&b, "  %-10s %s\n", c.name, c.short)
 	}
 	b.WriteString("\n  jarmark make                   try it with the built-in demo batch\n" +
 		"  jarmark new \"plum jam\"         begin a batch of your own\n" +
@@ -71,24 +74,15 @@ func (c command) help() string {
 	if c.long != "" {
 		fmt.Fprintf(&b, "\n%s\n", c.long)
 	}
-	fs := flag.NewFlagSet(c.name, flag.ContinueOnError)
-	if c.flags != nil {
-		c.flags(fs, &options{})
-	}
-	b.WriteString(flagTable(fs))
+	b.WriteString(c.flagTable())
 	return b.String()
 }
 
-func flagTable(fs *flag.FlagSet) string {
+func (c command) flagTable() string {
 	var b strings.Builder
-	fs.VisitAll(func(f *flag.Flag) {
-		name, text := flag.UnquoteUsage(f)
-		dash := "--"
-		if len(f.Name) == 1 {
-			dash = "-"
-		}
-		fmt.Fprintf(&b, "  %-22s %s\n", strings.TrimSpace(dash+f.Name+" "+name), text)
-	})
+	for _, o := range c.options() {
+		fmt.Fprintf(&b, "  %-22s %s\n", strings.TrimSpace(o.name+" "+o.takes), o.use)
+	}
 	if b.Len() == 0 {
 		return ""
 	}

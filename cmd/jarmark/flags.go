@@ -81,8 +81,12 @@ func lookFlags(f *flag.FlagSet, o *options) {
 	f.BoolVar(&o.serials, "serials", false, "number the jars: 07 / 12")
 }
 
-func listFlags(f *flag.FlagSet, o *options) {
+func jsonFlag(f *flag.FlagSet, o *options) {
 	f.BoolVar(&o.json, "json", false, "as JSON")
+}
+
+func listFlags(f *flag.FlagSet, o *options) {
+	jsonFlag(f, o)
 	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with your own designs/, sheets/ and kitchen.toml")
 }
 
