@@ -60,14 +60,16 @@ var policy = map[string]string{
 	"internal/draw/svg": "kit/unit draw/page draw/face",
 	"internal/draw/png": "kit/unit draw/page draw/face",
 
-	"internal/give/pack":      "give/ledger kit/csvfile kit/words kitchen/allergen kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label draw/page draw/face draw/inspect draw/typeset templates",
+	"internal/give/table":     "kit/unit kit/diag kitchen/batch draw/page draw/face draw/typeset templates",
+	"internal/give/proof":     "give/table kit/unit kit/diag law/label draw/page draw/face draw/inspect draw/typeset",
+	"internal/give/pack":      "give/table give/ledger kit/csvfile kit/words kitchen/allergen kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook law/label draw/page draw/face draw/inspect draw/typeset templates",
 	"internal/give/ledger":    "kit/unit kit/diag kit/csvfile",
 	"internal/give/facts":     "kit/unit kit/diag kitchen/cook law/label give/record",
 	"internal/give/record":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook law/label templates",
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job":  "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/press give/pack give/ledger give/record give/facts fonts templates",
+	"internal/app/job":  "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/press give/pack give/table give/proof give/ledger give/record give/facts fonts templates",
 	"internal/app/web":  "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"internal/app/site": "app/job app/web templates",
 	"cmd/jarmark-page":  "app/site app/store app/job",

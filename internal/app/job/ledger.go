@@ -229,8 +229,12 @@ func (e *Env) LedgerFile(batches []*Batch, rows bool, format string) (File, diag
 			}
 		}
 	}
-	if format == "csv" {
-		return File{Name: "ledger-list.csv", Data: plan.BookCSV(rows)}, found, nil
+	list := plan.Book()
+	if rows {
+		list = plan.BookRows()
 	}
-	return File{Name: "ledger-list.txt", Data: []byte(plan.BookText(rows))}, found, nil
+	if format == "csv" {
+		return File{Name: "ledger-list.csv", Data: list.CSV()}, found, nil
+	}
+	return File{Name: "ledger-list.txt", Data: []byte(list.Text())}, found, nil
 }

@@ -5,7 +5,7 @@ import (
 
 	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
-	"jarmark/internal/give/pack"
+	"jarmark/internal/give/proof"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
 	"jarmark/internal/law/place"
@@ -51,7 +51,7 @@ func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
 		found.Errorf("broken-rules", "", "place", "the quotations of %q cannot be read: %v", b.Set.ID, err).Hinted("this is a fault of the program: please report it")
 		return nil, found
 	}
-	var proofs []pack.Proof
+	var proofs []proof.Proof
 	for i, content := range b.Contents {
 		if content == nil {
 			continue
@@ -62,7 +62,7 @@ func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
 			proofs = append(proofs, p)
 		}
 	}
-	doc, l := pack.ProofDoc(proofs, e.Faces, b.paper())
+	doc, l := proof.Doc(proofs, e.Faces, b.paper())
 	found = append(found, l...)
 	if doc != nil {
 		title := doc.Title
@@ -73,9 +73,9 @@ func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
 }
 
 // prove measures the labels of one jar size.
-func (e *Env) prove(b *Batch, i int, c Choices, quotes []place.Quote) (pack.Proof, diag.List) {
+func (e *Env) prove(b *Batch, i int, c Choices, quotes []place.Quote) (proof.Proof, diag.List) {
 	content := b.Contents[i]
-	p := pack.Proof{Name: b.Notes.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.Name,
+	p := proof.Proof{Name: b.Notes.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.Name,
 		American: b.Kitchen.Place.US() && content.Lang == "en", Law: *content,
 		Allergens: content.AllergenWhy, Doubt: content.AllergenDoubt, None: content.NoAllergens}
 	for _, r := range b.Cooked.Keeping.Reasons {
@@ -99,7 +99,7 @@ func (e *Env) prove(b *Batch, i int, c Choices, quotes []place.Quote) (pack.Proo
 	}
 	for _, l := range inspect.Lines(frames, content, e.Faces) {
 		read := b.Set.Read(l.Block, content.Lang, quotes)
-		p.Lines = append(p.Lines, pack.ProofLine{Line: l, Confidence: read.Confidence, ReadOn: read.On})
+		p.Lines = append(p.Lines, proof.Line{Line: l, Confidence: read.Confidence, ReadOn: read.On})
 	}
 	return p, found
 }

@@ -10,7 +10,7 @@ import (
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
-	"jarmark/internal/give/pack"
+	"jarmark/internal/give/proof"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -126,15 +126,15 @@ func TestProofTellsWhatIsShort(t *testing.T) {
 		kept = append(kept, it)
 	}
 	fr.Items = kept
-	p := pack.Proof{Name: "x", Lot: "L1", Place: "Oregon", Law: *b.Contents[0], American: true}
+	p := proof.Proof{Name: "x", Lot: "L1", Place: "Oregon", Law: *b.Contents[0], American: true}
 	var got float64
 	for _, l := range inspect.Lines([]*page.Frame{fr}, b.Contents[0], env.Faces) {
-		p.Lines = append(p.Lines, pack.ProofLine{Line: l, Confidence: "memory", ReadOn: "2026-11-26"})
+		p.Lines = append(p.Lines, proof.Line{Line: l, Confidence: "memory", ReadOn: "2026-11-26"})
 		if l.Block.ID == "ingredients" {
 			got = l.Got.MM()
 		}
 	}
-	doc, _ := pack.ProofDoc([]pack.Proof{p}, env.Faces, "letter")
+	doc, _ := proof.Doc([]proof.Proof{p}, env.Faces, "letter")
 	says := proofText(doc)
 	for _, want := range []string{fmt.Sprintf("short by %.2f mm", least-got), "missing", "3 of 5 meet", "from memory, not verified, Nov 26, 2026"} {
 		if !strings.Contains(says, noBlanks(want)) {

@@ -1,9 +1,9 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"strings"
 
-	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -30,11 +30,11 @@ func (b *builder) expiring(s Stop) {
 		}
 		file := fileName(b.results[b.plan.Stock[l.stock].batch])
 		if l.UseBy {
-			b.found.Errorf("past-date", file, "", "%s of lot %s go to %s on %s, after their use-by date %s", jars(l.Count), l.Lot, s.To, day(s.Date), day(l.BestBefore)).
+			b.found.Errorf("past-date", file, "", "%s of lot %s go to %s on %s, after their use-by date %s", table.Jars(l.Count), l.Lot, s.To, table.Day(s.Date), table.Day(l.BestBefore)).
 				Hinted("keep them out").Cited("Regulation (EU) No 1169/2011 Art 24(1)")
 			continue
 		}
-		b.found.Warnf("past-date", file, "", "%s of lot %s go to %s on %s, after their best-before date %s", jars(l.Count), l.Lot, s.To, day(s.Date), day(l.BestBefore)).
+		b.found.Warnf("past-date", file, "", "%s of lot %s go to %s on %s, after their best-before date %s", table.Jars(l.Count), l.Lot, s.To, table.Day(s.Date), table.Day(l.BestBefore)).
 			Hinted("keep them for yourself, or ask your food agency whether they may be sold")
 	}
 }
@@ -46,7 +46,7 @@ func (b *builder) staying(s Stop) {
 			if st.Left > 0 && st.Lot != l.Lot && sameName(st.Name, l.Name) && st.Jar.Key == l.Jar.Key &&
 				!st.BestBefore.IsZero() && st.BestBefore.Before(l.BestBefore) {
 				b.found.Notef("first-expiry", fileName(b.results[st.batch]), "", "%s of %s, lot %s (%s), stay at home while the later lot %s goes to %s",
-					jars(st.Left), st.Name, st.Lot, day(st.BestBefore), l.Lot, s.To).
+					table.Jars(st.Left), st.Name, st.Lot, table.Day(st.BestBefore), l.Lot, s.To).
 					Hinted("take the jars that expire first")
 			}
 		}
@@ -66,7 +66,7 @@ func (b *builder) unchecked() {
 			}
 		}
 		if n > 0 {
-			b.found.Notef("seals-unchecked", fileName(r), "fill", "the seals of %s are not noted as checked; all are planned as sealed", jars(n)).
+			b.found.Notef("seals-unchecked", fileName(r), "fill", "the seals of %s are not noted as checked; all are planned as sealed", table.Jars(n)).
 				Hinted("after 12 to 24 hours press each lid, then write sealed = N").
 				Cited("USDA Agriculture Information Bulletin 539 (rev. 1994), Guide 1, testing jar seals")
 		}
@@ -86,7 +86,7 @@ func (b *builder) twice() {
 		key := foldName(e.To)
 		if n := inFile[key]; n > 0 && key != "" && !told[key] {
 			told[key] = true
-			d := b.found.Notef("gift-twice", e.File, e.Path, "%s stands in the gift list and in a batch file (%s): both are counted", strings.TrimSpace(e.To), jars(n))
+			d := b.found.Notef("gift-twice", e.File, e.Path, "%s stands in the gift list and in a batch file (%s): both are counted", strings.TrimSpace(e.To), table.Jars(n))
 			d.Pos = e.Pos
 		}
 	}
@@ -96,15 +96,4 @@ func (b *builder) twice() {
 // sold + lost + left + unsealed.
 func (s Stock) Ledger() bool {
 	return s.Count == s.Promised+s.Given+s.Sold+s.Lost+s.Left+s.Unsealed && s.Left >= 0
-}
-
-// Weight is the plan's gross weight with a word where it is estimated.
-func (p *Plan) Weight() string { return p.in.weight(p.Gross, p.GrossHow, p.Units) }
-
-func (w words) weight(m unit.Mass, how cook.How, units string) string {
-	t := w.number(carry(m, units))
-	if how == cook.Estimated {
-		t = w.say("about %s", t)
-	}
-	return t
 }

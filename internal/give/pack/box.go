@@ -7,8 +7,6 @@ import (
 
 // Box is one crate or carton of a stop.
 type Box struct {
-	in words
-
 	Parts []Part
 	Jars  int
 	Gross unit.Mass // jars alone

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"sort"
 	"strings"
 
@@ -37,7 +38,7 @@ func Build(results []*cook.Result, o Options) (*Plan, diag.List) {
 	b.booked()
 	b.balance()
 	b.close()
-	b.plan.speak(b.lang)
+	b.plan.in = table.WordsIn(b.lang)
 	return b.plan, b.found
 }
 
@@ -66,7 +67,7 @@ func (b *builder) kitchen() {
 			continue
 		}
 		if b.lang == "" {
-			b.lang = languageOf(r.Kitchen)
+			b.lang = table.LanguageOf(r.Kitchen)
 		}
 		if b.plan.Maker == "" {
 			b.plan.Maker = r.Kitchen.Name
@@ -141,13 +142,7 @@ func addMoney(sum []unit.Money, m unit.Money, times int) []unit.Money {
 	if m.Minor == 0 || times <= 0 {
 		return sum
 	}
-	for i := range sum {
-		if sum[i].Currency == m.Currency {
-			sum[i].Minor += m.Minor * int64(times)
-			return sum
-		}
-	}
-	return append(sum, unit.Money{Minor: m.Minor * int64(times), Currency: m.Currency})
+	return ledger.Add(sum, m, times)
 }
 
 // fridge lists what must not leave the house.

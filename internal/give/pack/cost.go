@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"math/big"
 
 	"jarmark/internal/kit/diag"
@@ -36,7 +37,7 @@ func Cost(r *cook.Result, units string) (*Costs, diag.List) {
 		return nil, nil
 	}
 	if len(c.Unpriced) > 0 {
-		found.Notef("no-cost", fileName(r), "", "the cost per jar leaves out %s", join(c.Unpriced)).Hinted("add cost to the ingredient")
+		found.Notef("no-cost", fileName(r), "", "the cost per jar leaves out %s", table.Join(c.Unpriced)).Hinted("add cost to the ingredient")
 	}
 	c.spread(r, units)
 	return c, found

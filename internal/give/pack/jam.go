@@ -2,6 +2,7 @@ package pack
 
 import (
 	"fmt"
+	"jarmark/internal/give/table"
 	"slices"
 	"strings"
 
@@ -91,7 +92,7 @@ func (b *builder) noSuchJam(p promise) {
 	for _, r := range b.results {
 		have = append(have, fmt.Sprintf("%s (%s)", name(r), r.Lot))
 	}
-	d := b.found.Errorf("unknown-jam", p.file, pathOf(p, "jam"), "%s is promised %s of %q, and no batch here is called so", who(p), jars(p.jars), p.jam)
+	d := b.found.Errorf("unknown-jam", p.file, pathOf(p, "jam"), "%s is promised %s of %q, and no batch here is called so", who(p), table.Jars(p.jars), p.jam)
 	d.Hint = "jams here: " + strings.Join(unique(have), ", ")
 	place(d, p)
 }

@@ -1,6 +1,9 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
+	"jarmark/templates"
+
 	"regexp"
 	"strings"
 	"testing"
@@ -47,7 +50,7 @@ func TestListsSpeakTheLanguageOfThePlace(t *testing.T) {
 		if !strings.Contains(text, day) {
 			t.Errorf("%s: no %s", lang, day)
 		}
-		for english, own := range spoken()[lang] {
+		for english, own := range templates.ByLanguage("languages/packing.csv")[lang] {
 			for _, part := range hole.Split(english, -1) {
 				if part = strings.Trim(part, " ,.;:"); len(strings.Fields(part)) > 1 && !strings.Contains(own, part) && strings.Contains(text, part) {
 					t.Errorf("%s: %q is in English", lang, part)
@@ -67,5 +70,15 @@ func TestListsSpeakTheLanguageOfThePlace(t *testing.T) {
 	gb := everyList(t, where.Place{ID: "gb", Law: where.EU, Languages: []string{"en"}})
 	if !strings.Contains(gb, "22 Sep 2026") {
 		t.Error("a British list does not say 22 Sep 2026")
+	}
+}
+
+// The steps of a recall are in the table of words too.
+func TestRecallStepsAreInTheTable(t *testing.T) {
+	de := table.WordsIn("de")
+	for _, step := range append(append([]string(nil), recallSteps...), relatedNote) {
+		if !de.Knows(step) {
+			t.Errorf("no words for %q", step)
+		}
 	}
 }

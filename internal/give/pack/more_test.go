@@ -162,8 +162,8 @@ func TestWeights(t *testing.T) {
 	if s := p.Stock[1]; s.GrossHow != cook.Estimated || s.Gross < 270*unit.Gram || s.Gross > 300*unit.Gram {
 		t.Errorf("%v %s", s.Gross.Grams(), s.GrossHow)
 	}
-	if !strings.HasPrefix(p.Weight(), "about ") || strings.HasPrefix(p.Stops[0].Sum("us"), "2 jars, 1 box, about") {
-		t.Error(p.Weight(), p.Stops[0].Sum("us"))
+	if !strings.HasPrefix(p.Weight(), "about ") || strings.HasPrefix(p.stopSum(p.Stops[0]), "2 jars, 1 box, about") {
+		t.Error(p.Weight(), p.stopSum(p.Stops[0]))
 	}
 }
 

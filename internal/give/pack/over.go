@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/unit"
 )
 
@@ -35,11 +36,11 @@ func (b *builder) over() {
 func (b *builder) tellOver(s Stock, promised, left int) {
 	file, path := fileName(b.results[s.batch]), b.datePath(s)
 	if s.UseBy && promised > 0 {
-		b.found.Errorf("date-over", file, path, "the use-by date of lot %s, %s, is over: today is %s; %s are promised", s.Lot, s.BestBefore, b.o.Today, jars(promised)).
+		b.found.Errorf("date-over", file, path, "the use-by date of lot %s, %s, is over: today is %s; %s are promised", s.Lot, s.BestBefore, b.o.Today, table.Jars(promised)).
 			Hinted("do not give or sell them").Cited("Regulation (EU) No 1169/2011 Art 24(1)")
 		return
 	}
-	b.found.Warnf("date-over", file, path, "the date of lot %s, %s, is over: today is %s; %s promised, %s at home", s.Lot, s.BestBefore, b.o.Today, jars(promised), jars(max(left, 0))).
+	b.found.Warnf("date-over", file, path, "the date of lot %s, %s, is over: today is %s; %s promised, %s at home", s.Lot, s.BestBefore, b.o.Today, table.Jars(promised), table.Jars(max(left, 0))).
 		Hinted("do not give or sell these as fresh; a gift list takes none of them unless it names the lot").Cited("common practice, no source")
 }
 

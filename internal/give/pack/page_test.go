@@ -1,6 +1,8 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
+
 	"bytes"
 	"fmt"
 	"strings"
@@ -28,7 +30,7 @@ func inspectPages(t *testing.T, name string, d *page.Doc) {
 			if a.Box.X < 10*unit.Millimetre || a.Box.X+a.Box.W > p.W-10*unit.Millimetre || a.Box.Y < 0 || a.Box.Y+a.Box.H > p.H-8*unit.Millimetre {
 				t.Errorf("%s, page %d: %q is at the edge of the paper", name, i+1, a)
 			}
-			if a.Size < pt(8.5) {
+			if a.Size < table.Pt(8.5) {
 				t.Errorf("%s: %q is set in %.1f pt", name, a, a.Size.Points())
 			}
 			for _, b := range texts[:k] {
@@ -85,44 +87,6 @@ func TestDocs(t *testing.T) {
 }
 
 func doc(d *page.Doc, _ any) *page.Doc { return d }
-
-// TestNoOrphans: after a page break a long list goes on under its own heading
-// with at least two rows, and no heading stands alone at the foot of a page.
-func TestNoOrphans(t *testing.T) {
-	fs := faces(t)
-	for n := 1; n < 60; n++ {
-		c, _ := newLayout(fs, "a4", "head")
-		g := group{head: headBand("Group", ""), cont: headBand("Group, continued", "")}
-		for i := range n {
-			g.rows = append(g.rows, plainBand(fmt.Sprintf("row %d", i), "", "", true))
-		}
-		for i := range n % 9 {
-			c.put(plainBand(fmt.Sprintf("before %d", i), "", "", false))
-		}
-		c.group(g)
-		rows := 0
-		for i, p := range c.pages {
-			on, heads := 0, 0
-			for _, m := range p.Marks {
-				if x, ok := m.(*page.Text); ok {
-					if strings.HasPrefix(x.String(), "row ") {
-						on++
-					}
-					if strings.HasPrefix(x.String(), "Group") {
-						heads++
-					}
-				}
-			}
-			rows += on
-			if heads > 0 && on == 0 || on > 0 && heads != 1 || on == 1 && n > 2 {
-				t.Errorf("%d rows: page %d has %d rows, %d headings", n, i+1, on, heads)
-			}
-		}
-		if rows != n {
-			t.Errorf("%d of %d rows are printed", rows, n)
-		}
-	}
-}
 
 // TestRead reads the printed list back with PDFium: names, lots and counts are
 // text a person can search, and the boxes to tick are drawn.

@@ -5,6 +5,7 @@ package pack
 
 import (
 	"jarmark/internal/give/ledger"
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
@@ -35,7 +36,7 @@ type Options struct {
 // Plan is a packing list. Every counted jar is in exactly one place: with a
 // stop (less what came home again), left over, or in the refrigerator.
 type Plan struct {
-	in words // the language it is read in; the zero value is English
+	in table.Words // the language it is read in; the zero value is English
 
 	Maker    string
 	Units    string
@@ -63,8 +64,6 @@ type Plan struct {
 
 // Stock is one jar size of one batch and where its jars went.
 type Stock struct {
-	in words // the language it is read in; the zero value is English
-
 	Lot, Name  string
 	Jar        pantry.Jar
 	JarText    string // shortest name that tells the sizes of the plan apart
@@ -104,8 +103,6 @@ const (
 
 // Stop is one recipient or one stall.
 type Stop struct {
-	in words // the language it is read in; the zero value is English
-
 	Kind     Kind
 	To       string // recipient or event
 	Date     unit.Date
@@ -126,16 +123,12 @@ func (s Stop) Short() int { return max(0, s.Wanted-s.Jars) }
 
 // Wish is what goes with a gift.
 type Wish struct {
-	in words
-
 	From, Message, Occasion, Design string
 	Jars                            int
 }
 
 // Line is some jars of one size and lot.
 type Line struct {
-	in words // the language it is read in; the zero value is English
-
 	Lot, Name  string
 	Jar        pantry.Jar
 	JarText    string
@@ -152,8 +145,6 @@ type Line struct {
 
 // FridgeItem is jars not to be given, sold or stored at room temperature.
 type FridgeItem struct {
-	in words // the language it is read in; the zero value is English
-
 	Lot, Name string
 	JarText   string
 	Count     int       // unsealed jars; 0 for a part jar alone
@@ -179,8 +170,6 @@ func (t Tag) Words() Tag {
 // Supply is something from the cupboard. Have is -1 when not said. Ribbon is
 // a length, all else a count.
 type Supply struct {
-	in words // the language it is read in; the zero value is English
-
 	What       string
 	Need, Have int
 	NeedLength unit.Length

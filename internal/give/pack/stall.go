@@ -1,6 +1,10 @@
 package pack
 
 import (
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/give/table"
+	"jarmark/internal/kit/diag"
 	"sort"
 	"strings"
 
@@ -16,7 +20,7 @@ type Product struct {
 
 // StallItem is one product of the stall's allergen sheet.
 type StallItem struct {
-	in words // the language it is read in; the zero value is English
+	in table.Words // the language it is read in; the zero value is English
 
 	Name, Lot   string
 	Contains    []string // allergens of the recipe, as the place names them
@@ -56,7 +60,7 @@ func at(r *cook.Result, event string) bool {
 func stallItem(p Product) StallItem {
 	s := StallItem{Name: name(p.Result), Lot: p.Result.Lot}
 	if k := p.Result.Kitchen; k != nil {
-		s.in = wordsIn(languageOf(k))
+		s.in = table.WordsIn(table.LanguageOf(k))
 	}
 	if p.Content != nil {
 		s.Contains, s.None = p.Content.AllergenNames, p.Content.NoAllergens
@@ -70,12 +74,12 @@ func stallItem(p Product) StallItem {
 		for _, l := range p.Result.ByWeight() {
 			names = append(names, l.Name)
 		}
-		s.Ingredients = s.in.say("Ingredients") + ": " + join(names)
+		s.Ingredients = s.in.Say("Ingredients") + ": " + table.Join(names)
 	}
 	s.Statement = blockText(p.Content, label.Allergens)
 	s.Advisory = blockText(p.Content, label.Advisory)
 	if k := p.Result.Kitchen; s.Advisory == "" && k != nil && len(k.AlsoHandles) > 0 {
-		s.Advisory = s.in.say("This kitchen also handles %s.", s.in.and(k.AlsoHandles))
+		s.Advisory = s.in.Say("This kitchen also handles %s.", s.in.And(k.AlsoHandles))
 	}
 	return s
 }
@@ -88,13 +92,42 @@ func blockText(c *label.Content, k label.Kind) string {
 	return strings.TrimSpace(b.Text())
 }
 
-// and joins names as a sentence does.
-func (w words) and(s []string) string {
-	switch len(s) {
-	case 0:
-		return ""
-	case 1:
-		return s[0]
+// StallSheet is the allergen sheet of a stall, to lie beside the jars.
+func StallSheet(items []StallItem, maker string) *table.List {
+	var w table.Words
+	if len(items) > 0 {
+		w = items[0].in
 	}
-	return w.say("%s and %s", join(s[:len(s)-1]), s[len(s)-1])
+	l := &table.List{In: w, Head: w.Say("Allergen sheet"), Title: w.Say("Allergens"), Maker: maker,
+		Sum: w.Say("What is in every jar. Please ask if you have a food allergy; when in doubt, do not eat it.")}
+	for _, s := range items {
+		p := table.Part{Title: s.Name, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Kind: table.Say, What: s.Says(), Strong: true}}}
+		if s.Advisory != "" {
+			p.Rows = append(p.Rows, table.Row{Kind: table.Say, What: s.Advisory})
+		}
+		p.Rows = append(p.Rows, table.Row{Kind: table.Say, What: s.Ingredients})
+		l.Add(p)
+	}
+	return l
+}
+
+// AllergenDoc is the sheet to print.
+func AllergenDoc(items []StallItem, maker, units string, fs *face.Set, paper string) (*page.Doc, diag.List) {
+	if paper == "" {
+		paper = table.Paper(units)
+	}
+	return StallSheet(items, maker).Doc(fs, paper)
+}
+
+// Says is the allergen sentence: the label's, else one from the recipe.
+func (s StallItem) Says() string {
+	switch {
+	case s.Statement != "":
+		return s.Statement
+	case len(s.Contains) > 0:
+		return s.in.Say("Contains %s.", s.in.And(s.Contains))
+	case s.None && s.Advisory == "":
+		return s.in.Say("No listed allergen is in this recipe.")
+	}
+	return s.in.Say("For allergens, see the ingredients, and ask.")
 }

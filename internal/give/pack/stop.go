@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"sort"
 
 	"jarmark/internal/kit/diag"
@@ -31,7 +32,7 @@ func (b *builder) addLine(s *stop, p promise, i, n, back int) {
 	}
 	s.out.Lines = append(s.out.Lines, Line{Lot: st.Lot, Name: st.Name, Jar: st.Jar, JarText: st.JarText, Count: n, CameHome: back,
 		BestBefore: st.BestBefore, UseBy: st.UseBy, Cold: st.Cold, Price: price, stock: i,
-		Contains: join(b.allergyOf(st.batch).Names())})
+		Contains: table.Join(b.allergyOf(st.batch).Names())})
 }
 
 // finish orders a stop's lines first expiry first, weighs and boxes them.
@@ -100,7 +101,7 @@ func (b *builder) noEvent(events []string) {
 	if near, ok := diag.DidYouMean(b.o.Event, events); ok {
 		hint = "did you mean " + near + "?"
 	} else if len(events) > 0 {
-		hint = "events in the files: " + join(events)
+		hint = "events in the files: " + table.Join(events)
 	}
 	b.found.Errorf("unknown-event", diag.Command, "", "no batch has jars for the event %q", b.o.Event).Hinted(hint)
 }

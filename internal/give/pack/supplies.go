@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"sort"
 
 	"jarmark/internal/kit/unit"
@@ -32,11 +33,11 @@ func (b *builder) supplies() {
 	}
 	gifts := len(b.plan.Tags)
 	if gifts > 0 {
-		b.need(plural(gifts, "hang tag", "hang tags"), gifts, cup.Tags)
+		b.need(table.Plural(gifts, "hang tag", "hang tags"), gifts, cup.Tags)
 		b.plan.Supplies = append(b.plan.Supplies, Supply{What: "ribbon", Have: -1, NeedLength: b.ribbon(), HaveLength: cup.Ribbon})
 	}
 	if b.plan.Boxes > 0 {
-		b.need(plural(b.plan.Boxes, "box", "boxes"), b.plan.Boxes, cup.Boxes)
+		b.need(table.Plural(b.plan.Boxes, "box", "boxes"), b.plan.Boxes, cup.Boxes)
 	}
 	for _, s := range b.plan.Supplies {
 		if s.Missing() {

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"sort"
 	"strconv"
 	"strings"
@@ -12,7 +13,7 @@ import (
 
 // History is where the jars of one lot went, as far as the files know.
 type History struct {
-	in words // the language it is read in; the zero value is English
+	in table.Words // the language it is read in; the zero value is English
 
 	Lot        string
 	Maker      string
@@ -35,8 +36,6 @@ type History struct {
 
 // Holder is who has, or was promised, jars of the lot.
 type Holder struct {
-	in words
-
 	Kind     Kind
 	To       string
 	Date     unit.Date
@@ -85,9 +84,6 @@ func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) 
 	}
 	h.fill(mine, p)
 	h.related(mine, others)
-	for i := range h.Holders {
-		h.Holders[i].in = h.in
-	}
 	if len(mine) > 1 {
 		found.Warnf("lot-twice", fileName(mine[1]), "lot", "lot %s stands in %d batch files; their jars are counted together", h.Lot, len(mine)).
 			Hinted("give each batch its own lot")
@@ -110,7 +106,7 @@ func unknownLot(lot string, all []*cook.Result, unread []string, found *diag.Lis
 	if near, ok := diag.DidYouMean(lot, lots); ok {
 		hint = "did you mean " + near + "?"
 	} else if len(lots) > 0 {
-		hint = "lots here: " + join(lots[:min(len(lots), 12)])
+		hint = "lots here: " + table.Join(lots[:min(len(lots), 12)])
 	}
 	if len(unread) == 0 {
 		found.Errorf("unknown-lot", diag.Command, "", "no batch has the lot %q", lot).Hinted(hint)
@@ -140,7 +136,7 @@ func (h *History) Gaps() []string {
 		return nil
 	}
 	n := len(h.Unread)
-	return append([]string{h.in.say(plural(n, "This answer is incomplete: %d file or folder was not read and may hold jars of this lot.", "This answer is incomplete: %d files or folders were not read and may hold jars of this lot."), n)}, h.Unread...)
+	return append([]string{h.in.Say(table.Plural(n, "This answer is incomplete: %d file or folder was not read and may hold jars of this lot.", "This answer is incomplete: %d files or folders were not read and may hold jars of this lot."), n)}, h.Unread...)
 }
 
 func (h *History) fill(mine []*cook.Result, p *Plan) {
@@ -219,7 +215,7 @@ func (h *History) related(mine, others []*cook.Result) {
 			}
 		}
 		if !r.Batch.Made.IsZero() && r.Batch.Made == h.Made {
-			shares = append(shares, h.in.say("made the same day"))
+			shares = append(shares, h.in.Say("made the same day"))
 		}
 		if len(shares) > 0 {
 			h.Related = append(h.Related, Related{r.Lot, name(r), unique(shares)})

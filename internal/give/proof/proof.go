@@ -1,7 +1,8 @@
-package pack
+package proof
 
 import (
 	"fmt"
+	"jarmark/internal/give/table"
 	"strings"
 
 	"jarmark/internal/draw/inspect"
@@ -19,7 +20,7 @@ type Proof struct {
 	Law            label.Content // panel and jar measures, language
 	American       bool          // dates and inches as in the United States
 	Labels         []page.Placement
-	Lines          []ProofLine
+	Lines          []Line
 	Allergens      []label.Why // what each allergen rests on
 	Doubt          []string    // ingredients nothing is known of
 	None           bool        // it is proven that there are none
@@ -27,8 +28,8 @@ type Proof struct {
 	Wrong          []string    // what the inspection found
 }
 
-// ProofLine is a required statement, as measured, and how its rule was read.
-type ProofLine struct {
+// Line is a required statement, as measured, and how its rule was read.
+type Line struct {
 	inspect.Line
 	Confidence string // "primary", "secondary", "memory"; "" = nothing to read
 	ReadOn     string // YYYY-MM-DD
@@ -36,11 +37,11 @@ type ProofLine struct {
 
 // height is a letter's height in the units of the place: "1.66 mm (0.0654 in)";
 // a type size in points.
-func (p Proof) height(w words, on label.Measure, h unit.Length) string {
+func (p Proof) height(w table.Words, on label.Measure, h unit.Length) string {
 	if on == label.PointSize {
-		return w.number(fmt.Sprintf("%.1f", h.Points())) + " pt"
+		return w.Number(fmt.Sprintf("%.1f", h.Points())) + " pt"
 	}
-	mm := w.number(fmt.Sprintf("%.2f", h.MM())) + " mm"
+	mm := w.Number(fmt.Sprintf("%.2f", h.MM())) + " mm"
 	if !p.American {
 		return mm
 	}
@@ -49,30 +50,30 @@ func (p Proof) height(w words, on label.Measure, h unit.Length) string {
 
 // verdict says whether the line meets its least height; ok is false when it
 // is short or missing.
-func (p Proof) verdict(w words, l ProofLine) (text string, ok bool) {
+func (p Proof) verdict(w table.Words, l Line) (text string, ok bool) {
 	switch {
 	case !l.Printed:
-		return w.say("missing"), false
+		return w.Say("missing"), false
 	case l.Short() > 0:
-		return w.say("short by %s", p.height(w, l.Block.Min.On, l.Short())), false
+		return w.Say("short by %s", p.height(w, l.Block.Min.On, l.Short())), false
 	}
-	return w.say("meets"), true
+	return w.Say("meets"), true
 }
 
 // least says what the law asks of the height of letters.
-func (p Proof) least(w words, l ProofLine) string {
+func (p Proof) least(w table.Words, l Line) string {
 	if l.Block.Min.Length <= 0 {
-		return w.say("no height prescribed")
+		return w.Say("no height prescribed")
 	}
-	return w.say("least %s", p.height(w, l.Block.Min.On, l.Block.Min.Length))
+	return w.Say("least %s", p.height(w, l.Block.Min.On, l.Block.Min.Length))
 }
 
 // asked lists what else the law asks of the line.
-func (p Proof) asked(w words, b label.Block) string {
+func (p Proof) asked(w table.Words, b label.Block) string {
 	var out []string
 	ask := func(on bool, what string) {
 		if on {
-			out = append(out, w.say(what))
+			out = append(out, w.Say(what))
 		}
 	}
 	ask(b.Exact, "letter for letter")
@@ -81,7 +82,7 @@ func (p Proof) asked(w words, b label.Block) string {
 	ask(b.Zone == label.Bottom, "in the lowest 30 % of the display panel")
 	ask(b.Clear, "clear space around")
 	if b.OfLargest > 0 {
-		out = append(out, w.say("at least %d %% of the largest print", b.OfLargest))
+		out = append(out, w.Say("at least %d %% of the largest print", b.OfLargest))
 	}
 	return strings.Join(out, " · ")
 }
@@ -90,15 +91,15 @@ func (p Proof) asked(w words, b label.Block) string {
 var readHow = map[string]string{"primary": "read in the law", "secondary": "read on a page about the law", "memory": "from memory, not verified"}
 
 // clause is where the duty stands and how that was read.
-func (p Proof) clause(w words, l ProofLine) string {
+func (p Proof) clause(w table.Words, l Line) string {
 	how := readHow[l.Confidence]
 	s := l.Block.Cite
 	if how == "" {
 		return s
 	}
-	s = strings.TrimPrefix(s+" · "+w.say(how), " · ")
+	s = strings.TrimPrefix(s+" · "+w.Say(how), " · ")
 	if d, err := unit.ParseDate(l.ReadOn); err == nil {
-		s += ", " + w.day(d)
+		s += ", " + w.Day(d)
 	}
 	return s
 }
@@ -112,34 +113,25 @@ var lineNames = map[label.Kind]string{
 }
 
 // name heads a line.
-func (l ProofLine) name(w words) string {
+func (l Line) name(w table.Words) string {
 	if n := lineNames[l.Block.Kind]; n != "" {
-		return w.say(n)
+		return w.Say(n)
 	}
 	return string(l.Block.Kind)
 }
 
 // about says what was measured: place, design, stock and jar.
-func (p Proof) about(w words) string {
-	out := []string{w.say("rules: %s", p.Place), w.say("design %s", p.Design), p.Law.JarText}
+func (p Proof) about(w table.Words) string {
+	out := []string{w.Say("rules: %s", p.Place), w.Say("design %s", p.Design), p.Law.JarText}
 	for _, pl := range p.Labels {
-		out = append(out, w.number(fmt.Sprintf("%.1f", pl.Frame.W.MM()))+" × "+w.number(fmt.Sprintf("%.1f mm", pl.Frame.H.MM())))
+		out = append(out, w.Number(fmt.Sprintf("%.1f", pl.Frame.W.MM()))+" × "+w.Number(fmt.Sprintf("%.1f mm", pl.Frame.H.MM())))
 	}
 	if a := p.Law.PanelArea; a > 0 {
-		area := w.number(fmt.Sprintf("%.1f", a/100)) + " cm²"
+		area := w.Number(fmt.Sprintf("%.1f", a/100)) + " cm²"
 		if p.American {
 			area = fmt.Sprintf("%.1f sq in", a/(25.4*25.4))
 		}
-		out = append(out, w.say("display panel %s", area))
+		out = append(out, w.Say("display panel %s", area))
 	}
-	return strings.Join(drop(out), " · ")
-}
-
-func drop(list []string) (out []string) {
-	for _, s := range list {
-		if strings.TrimSpace(s) != "" {
-			out = append(out, s)
-		}
-	}
-	return out
+	return strings.Join(table.Said(out), " · ")
 }

@@ -1,4 +1,4 @@
-package pack
+package table
 
 import (
 	"fmt"
@@ -11,7 +11,7 @@ import (
 var months = [...]string{"", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
 
 // day writes a date so that no one swaps day and month: "5 Dec 2026".
-func day(d unit.Date) string {
+func Day(d unit.Date) string {
 	if d.IsZero() {
 		return "no date"
 	}
@@ -21,24 +21,34 @@ func day(d unit.Date) string {
 	return fmt.Sprintf("%d %s %d", d.Day, months[d.Month], d.Year)
 }
 
-func jars(n int) string {
-	return count(n, "jar", "jars")
+func Jars(n int) string {
+	return Count(n, "jar", "jars")
 }
 
-func count(n int, one, many string) string { return strconv.Itoa(n) + " " + plural(n, one, many) }
+func Count(n int, one, many string) string { return strconv.Itoa(n) + " " + Plural(n, one, many) }
 
-func plural(n int, one, many string) string {
+func Plural(n int, one, many string) string {
 	if n == 1 {
 		return one
 	}
 	return many
 }
 
-func join(s []string) string { return strings.Join(s, ", ") }
+// Said leaves out what is blank.
+func Said(list []string) (out []string) {
+	for _, s := range list {
+		if strings.TrimSpace(s) != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func Join(s []string) string { return strings.Join(s, ", ") }
 
 // carry rounds a weight to what a carrier cares for: 0.1 kg or whole pounds
 // and ounces.
-func carry(m unit.Mass, units string) string {
+func Carry(m unit.Mass, units string) string {
 	if units == unit.US {
 		oz := int64((m + unit.Ounce/2) / unit.Ounce)
 		switch {
@@ -56,18 +66,8 @@ func carry(m unit.Mass, units string) string {
 	return fmt.Sprintf("%d.%d kg", tenths/10, tenths%10)
 }
 
-// dateWords is "best before 5 Dec 2026" or "use by ...".
-func dateWords(l Line) string {
-	switch {
-	case l.BestBefore.IsZero():
-		return l.in.say("no date given")
-	case l.UseBy:
-		return l.in.say("use by %s", l.in.day(l.BestBefore))
-	}
-	return l.in.say("best before %s", l.in.day(l.BestBefore))
-}
-
-func moneyList(m []unit.Money) string {
+// MoneyList writes sums of several currencies one after another.
+func MoneyList(m []unit.Money) string {
 	var out []string
 	for _, v := range m {
 		out = append(out, v.String())

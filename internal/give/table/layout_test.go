@@ -1,0 +1,52 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"jarmark/fonts"
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+)
+
+// TestNoOrphans: after a page break a long list goes on under its own heading
+// with at least two rows, and no heading stands alone at the foot of a page.
+func TestNoOrphans(t *testing.T) {
+	fs, err := face.Load(fonts.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for n := 1; n < 60; n++ {
+		c, _ := NewLayout(fs, "a4", "head")
+		g := Group{Head: HeadBand("Group", ""), Cont: HeadBand("Group, continued", "")}
+		for i := range n {
+			g.Rows = append(g.Rows, plainBand(Row{Amount: fmt.Sprintf("row %d", i), Tick: true}))
+		}
+		for i := range n % 9 {
+			c.Put(plainBand(Row{Amount: fmt.Sprintf("before %d", i)}))
+		}
+		c.Group(g)
+		rows := 0
+		for i, p := range c.Pages {
+			on, heads := 0, 0
+			for _, m := range p.Marks {
+				if x, ok := m.(*page.Text); ok {
+					if strings.HasPrefix(x.String(), "row ") {
+						on++
+					}
+					if strings.HasPrefix(x.String(), "Group") {
+						heads++
+					}
+				}
+			}
+			rows += on
+			if heads > 0 && on == 0 || on > 0 && heads != 1 || on == 1 && n > 2 {
+				t.Errorf("%d rows: page %d has %d rows, %d headings", n, i+1, on, heads)
+			}
+		}
+		if rows != n {
+			t.Errorf("%d of %d rows are printed", rows, n)
+		}
+	}
+}

@@ -1,0 +1,187 @@
+package table
+
+import (
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+)
+
+const (
+	tickSide = 5 * unit.Millimetre
+	inset    = Margin + tickSide + 4*unit.Millimetre // where words begin beside a box to tick
+)
+
+// Doc lays the list out to carry, on "a4" or "letter" paper. It gives nil, with
+// the reason, only when it cannot be laid out.
+func (l *List) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
+	c, found := NewLayout(fs, paper, l.Head)
+	if c == nil {
+		return nil, found
+	}
+	l.Put(c)
+	return c.finishIn(l, found)
+}
+
+func (c *Layout) finishIn(l *List, found diag.List) (*page.Doc, diag.List) {
+	d, more := c.Finish(l.Head, l.Maker)
+	return d, append(found, more...)
+}
+
+// Put lays the list out from here on.
+func (l *List) Put(c *Layout) {
+	sub := l.Sum
+	if l.Maker != "" {
+		sub = l.Maker + " · " + sub
+	}
+	for _, b := range c.TitleBands(l.Title, sub) {
+		c.Put(b)
+	}
+	for _, p := range l.Parts {
+		rows := p.rows(OnPaper)
+		if len(rows) == 0 && (p.Title == "" || !on(p.Not, OnPaper)) {
+			continue
+		}
+		g := Group{Head: Gap(unit.Millimetre), Rows: c.bands(p, rows)}
+		if p.Title != "" {
+			g.Head, g.Cont = HeadBand(p.Title, p.Sum), HeadBand(p.Title+", "+l.In.Say("continued"), "")
+		}
+		c.Group(g)
+	}
+	if l.Space > 0 {
+		c.Group(Group{Head: Gap(3 * unit.Millimetre), Rows: LinesBand(l.In.Say("Notes"), l.Space)})
+	}
+}
+
+// bands are the strips of a part's rows.
+func (c *Layout) bands(p Part, rows []Row) (out []Band) {
+	if len(p.Columns) > 0 {
+		out = append(out, columnBand(p.Columns[0], p.Columns[1:], SmallHeading))
+	}
+	for _, r := range rows {
+		switch r.Kind {
+		case Item:
+			out = append(out, itemBand(p, r))
+		case Say:
+			out = append(out, c.words(r)...)
+		case Aside:
+			x := inset
+			if len(p.Columns) > 0 || p.Title == "" {
+				x = Margin
+			}
+			out = append(out, c.Paragraph(ItalicFace, Pt(10.5), x, Soft, r.What)...)
+		case Alarm:
+			out = append(out, c.Paragraph(BoldFace, Pt(11), Margin, Accent, r.What)...)
+		case Crate:
+			out = append(out, crateBand(r))
+		case Step:
+			out = append(out, c.stepBand(r))
+		case Write:
+			out = append(out, LinesBand(r.What, r.Lines)...)
+		case Towers:
+			out = append(out, towerBand(r)...)
+		case Bars:
+			out = append(out, barBands(r)...)
+		}
+	}
+	return out
+}
+
+func (c *Layout) words(r Row) []Band {
+	if r.Strong {
+		return c.Paragraph(BoldFace, Pt(13), Margin, Ink, r.What)
+	}
+	return c.Paragraph(PlainFace, Pt(11.5), Margin, Ink, r.What)
+}
+
+func itemBand(p Part, r Row) Band {
+	switch {
+	case len(p.Columns) > 0:
+		look := Figures
+		if r.Strong {
+			look = SumOfFigures
+		}
+		return columnBand(r.What, r.Figures, look)
+	case r.Under != "":
+		return tallBand(r)
+	}
+	return plainBand(r)
+}
+
+// tallBand is one kind of jar, or one person: box to tick, count and size,
+// name; under it the rest. At the right are fields to fill in by hand.
+func tallBand(r Row) Band {
+	return Band{H: 14 * unit.Millimetre, Draw: func(c *Layout, y unit.Length) {
+		base := y + 6500*unit.Micrometre
+		if r.Tick {
+			c.Tick(Margin, y+5500*unit.Micrometre, tickSide)
+		}
+		x := inset
+		if r.Count != "" {
+			c.Right(BoldFace, Pt(15), x+9*unit.Millimetre, base, Ink, r.Count)
+			x += 11 * unit.Millimetre
+			c.Text(PlainFace, Pt(11.5), x, base, Ink, c.Short(PlainFace, Pt(11.5), 25*unit.Millimetre, r.Size))
+			x += 27 * unit.Millimetre
+		}
+		end := c.fields(base, r.Fields)
+		room := end - x - 3*unit.Millimetre
+		c.Text(BoldFace, Pt(12), x, base, Ink, c.Short(BoldFace, Pt(12), room, r.What))
+		c.Text(PlainFace, Pt(10), x, base+4800*unit.Micrometre, Soft, c.Short(PlainFace, Pt(10), room, r.Under))
+		c.Rule(Margin, c.W-Margin, y+13400*unit.Micrometre)
+	}}
+}
+
+// fields are places to write by hand: one alone has its name at the left,
+// several below. It gives their left end.
+func (c *Layout) fields(base unit.Length, names []string) unit.Length {
+	right := c.W - Margin
+	if len(names) == 1 {
+		c.Stroke(right-15*unit.Millimetre, right, base+unit.Millimetre, Soft, unit.Points(0.8))
+		return c.Right(PlainFace, Pt(9), right-17*unit.Millimetre, base, Soft, names[0])
+	}
+	for _, n := range names {
+		wide := max(16*unit.Millimetre, c.Width(PlainFace, Pt(8.5), n))
+		c.Stroke(right-wide, right, base+unit.Millimetre/2, Soft, unit.Points(0.8))
+		c.Text(PlainFace, Pt(8.5), right-wide, base+4800*unit.Micrometre, Soft, n)
+		right -= wide + 4*unit.Millimetre
+	}
+	return right
+}
+
+func crateBand(r Row) Band {
+	return Band{H: 7 * unit.Millimetre, Draw: func(c *Layout, y unit.Length) {
+		base := y + 5*unit.Millimetre
+		side := 3500 * unit.Micrometre
+		c.Tick(Margin+(tickSide-side)/2, base-1300*unit.Micrometre, side)
+		at := c.Text(BoldFace, Pt(10.5), inset, base, Ink, r.What+"  ")
+		end := c.Right(PlainFace, Pt(10.5), c.W-Margin, base, Soft, r.Note)
+		c.Text(PlainFace, Pt(10.5), at, base, Ink, c.Short(PlainFace, Pt(10.5), end-at-3*unit.Millimetre, r.Under))
+	}}
+}
+
+func (c *Layout) stepBand(r Row) Band {
+	lines := c.Wrap(PlainFace, Pt(11), c.W-Margin-inset, r.What)
+	lead := Pt(11) * 14 / 10
+	return Band{H: lead*unit.Length(len(lines)) + 2*unit.Millimetre, Draw: func(c *Layout, y unit.Length) {
+		c.Tick(Margin, y+3*unit.Millimetre, 4*unit.Millimetre)
+		for i, l := range lines {
+			c.Text(PlainFace, Pt(11), inset, y+unit.Millimetre+lead*unit.Length(i)+Pt(11), Ink, l)
+		}
+	}}
+}
+
+// plainBand is a row of amount, words and a note at the right.
+func plainBand(r Row) Band {
+	return Band{H: 8500 * unit.Micrometre, Draw: func(c *Layout, y unit.Length) {
+		base := y + 6*unit.Millimetre
+		if r.Tick {
+			c.Tick(Margin, base-1700*unit.Micrometre, 4500*unit.Micrometre)
+		}
+		x := inset
+		c.Text(BoldFace, Pt(11.5), x, base, Ink, c.Short(BoldFace, Pt(11.5), 40*unit.Millimetre, r.Amount))
+		x += 42 * unit.Millimetre
+		end := c.Right(PlainFace, Pt(10.5), c.W-Margin, base, Soft, r.Note)
+		c.Text(PlainFace, Pt(11.5), x, base, Ink, c.Short(PlainFace, Pt(11.5), end-x-3*unit.Millimetre, r.What))
+		c.Rule(Margin, c.W-Margin, y+8300*unit.Micrometre)
+	}}
+}
