@@ -27,7 +27,7 @@ func commands() []command {
 		{"record", "[BATCH...]", "the public batch pages", recordHelp, recordFlags, runRecord},
 		{"scale", "BATCH --jars \"24 x 8 fl oz\"", "the recipe scaled to exact jars", scaleHelp, scaleFlags, runScale},
 		{"weigh", "BATCH | WEIGHT...", "the net contents sample weights allow", weighHelp, weighFlags, runWeigh},
-		{"trace", "LOT", "who has the jars of a lot; recall sheet", traceHelp, traceFlags, runTrace},
+		{"trace", "LOT | DAY", "who has the jars of a lot, a packet's lot or a day; recall sheet", traceHelp, traceFlags, runTrace},
 		{"ledger", "[list | add]", "where the jars are; note what was given, sold, eaten", ledgerHelp, ledgerFlags, runLedger},
 		{"sheets", "", "label sheets", "", listFlags, runSheets},
 		{"designs", "", "label designs", "", listFlags, runDesigns},

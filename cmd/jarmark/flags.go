@@ -25,6 +25,7 @@ type options struct {
 	format   string
 	jars     string
 	jar      string
+	of       string
 	numbers  string
 	event    string
 	list     string
@@ -158,8 +159,9 @@ func weighFlags(f *flag.FlagSet, o *options) {
 }
 
 func traceFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.of, "of", "", "the lot is that of a packet of this `INGREDIENT`")
 	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files, also in folders below it")
-	f.StringVar(&o.format, "format", "", "`FORMAT` text or pdf (a recall sheet to carry); default by the name after -o, else text")
+	f.StringVar(&o.format, "format", "", "`FORMAT` text, pdf (a recall sheet to carry) or notice (words to put up or send); default by the name after -o, else text")
 	outFlags(f, o)
 }
 

@@ -52,9 +52,12 @@ on the command line.
   jarmark weigh "10.3 oz" "10.1 oz" "10.4 oz" --declared "10 oz" --place us`
 
 	traceHelp = `Answers from the batch files in a folder who has the jars of a lot, and writes
-a recall sheet to work from by telephone.
+a recall sheet to work from by telephone, or a notice to put up. The lot may be
+that of a packet (lot = "7731" beside an ingredient), or a day: all jars of it.
 
-  jarmark trace L26165-SR --format pdf -o recall.pdf`
+  jarmark trace L26165-SR --format pdf -o recall.pdf
+  jarmark trace 7731 --of pectin
+  jarmark trace 2026-06-14 --format notice`
 
 	ledgerHelp = `Says of every lot how many jars were made, given, sold, lost and are at home,
 from ledger.csv beside kitchen.toml and the [[gift]] and [[market]] tables of

@@ -11,9 +11,9 @@ import (
 // answer comes from all that can be read, and names what could not.
 func runTrace(a *app, o *options, args []string) error {
 	if len(args) != 1 {
-		return usagef("jarmark trace L26165-SR", "trace: name one lot")
+		return usagef("jarmark trace L26165-SR, or a packet's lot, or a day like 2026-06-14", "trace: name one lot")
 	}
-	as, err := format(o, "text", "pdf", "text")
+	as, err := format(o, "text", "pdf", "text", "notice")
 	if err != nil {
 		return err
 	}
@@ -36,7 +36,7 @@ func runTrace(a *app, o *options, args []string) error {
 	}
 	recall, found := env.Recall(in, left, job.Choices{Today: a.today()})
 	a.print(found, in)
-	f, more, err := recall.File(args[0], as)
+	f, more, err := recall.File(job.Sought{What: args[0], Of: o.of}, as)
 	if err := a.deliver(f, more, err, in, screen(o, as), "recall-"+args[0]); err != nil {
 		return err
 	}

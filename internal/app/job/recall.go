@@ -5,9 +5,12 @@ import (
 	"fmt"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
+	"jarmark/internal/draw/page"
 	"jarmark/internal/give/pack"
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/source"
 )
@@ -98,13 +101,41 @@ func elsewise(d Doc) bool {
 	return holds(f, "gift") && !holds(f, "name") || folder == "designs" || folder == "sheets"
 }
 
-// History is where the jars of a lot went as a value, for a page; nil with a
-// finding when no batch that was read has the lot.
-func (r *Recall) History(lot string) (*pack.History, diag.List) {
-	o := pack.Options{Pantry: r.env.Pantry, Unread: r.notes(lot)}
-	r.env.book(r.Batches, &o) // its findings were told in Recall
-	h, l := pack.Trace(lot, results(r.Batches), o)
-	return h, locateAll(r.Batches, l)
+// Sought is what a recall asks for: a lot, the lot on an ingredient's packet
+// (Of narrows it to one ingredient), or the day of cooking.
+type Sought struct{ What, Of string }
+
+// History is where the jars of one lot went.
+type History = pack.History
+
+// Histories is where the jars of the lots sought went, as values for a page;
+// none, with a finding, when nothing that was read is meant.
+func (r *Recall) Histories(s Sought) (list []*pack.History, found diag.List) {
+	lots := pack.Seek(s.What, s.Of, results(r.Batches), table.WordsIn(r.language()))
+	if len(lots) == 0 {
+		lots = []pack.Sought{{Lot: s.What}} // told as unknown
+		if s.Of != "" {
+			lots[0].Lot = s.Of + " " + s.What
+		}
+	}
+	for _, one := range lots {
+		o := pack.Options{Pantry: r.env.Pantry, Unread: r.notes(one.Lot)}
+		r.env.book(r.Batches, &o) // its findings were told in Recall
+		h, l := pack.Trace(one.Lot, results(r.Batches), o)
+		found = append(found, locateAll(r.Batches, l)...)
+		if h != nil {
+			h.Because = one.Why
+			list = append(list, h)
+		}
+	}
+	return list, once(found)
+}
+
+func (r *Recall) language() string {
+	for _, b := range r.Batches {
+		return table.LanguageOf(b.Kitchen)
+	}
+	return ""
 }
 
 // notes words what was not read; a text that names the lot is pointed at.
@@ -120,19 +151,55 @@ func (r *Recall) notes(lot string) (out []string) {
 	return out
 }
 
-// File answers who has the jars of a lot, as text or a recall sheet.
-func (r *Recall) File(lot, format string) (File, diag.List, error) {
-	h, l := r.History(lot)
-	if h == nil {
+// File answers who has the jars sought: as text, as recall sheets in one PDF, or
+// as the text of a notice.
+func (r *Recall) File(s Sought, format string) (File, diag.List, error) {
+	list, l := r.Histories(s)
+	if len(list) == 0 {
 		return File{}, l, nil
 	}
+	name := strings.ReplaceAll(strings.TrimSpace(s.What), " ", "-")
 	switch format {
 	case "", "text":
-		return File{Name: "trace-" + lot + ".txt", Data: []byte(h.Text())}, l, nil
+		return File{Name: "trace-" + name + ".txt", Data: []byte(traceText(list))}, l, nil
+	case "notice":
+		k := r.Batches[0].Kitchen
+		reach := strings.Join(slices.DeleteFunc([]string{k.Name, k.Phone, k.Email}, func(s string) bool { return s == "" }), ", ")
+		return File{Name: "notice-" + name + ".txt", Data: []byte(pack.Notice(list, reach))}, l, nil
 	case "pdf":
-		doc, m := h.RecallDoc(r.env.Faces, r.Batches[0].paper())
-		f, err := r.env.listPDF(doc, "recall-"+lot, r.Batches[0], Choices{})
+		doc, m := r.sheets(list)
+		f, err := r.env.listPDF(doc, "recall-"+name, r.Batches[0], Choices{})
 		return f, append(l, m...), err
 	}
-	return File{}, l, fmt.Errorf("no format %q: pdf or text", format)
+	return File{}, l, fmt.Errorf("no format %q: pdf, text or notice", format)
+}
+
+func traceText(list []*pack.History) string {
+	var b strings.Builder
+	if len(list) > 1 {
+		b.WriteString(pack.Sum(list) + "\n\n")
+	}
+	for i, h := range list {
+		if i > 0 {
+			b.WriteString("\n\n")
+		}
+		b.WriteString(h.Text())
+	}
+	return b.String()
+}
+
+// sheets lays the recall sheets of the lots one after another.
+func (r *Recall) sheets(list []*pack.History) (all *page.Doc, found diag.List) {
+	for _, h := range list {
+		doc, l := h.RecallDoc(r.env.Faces, r.Batches[0].paper())
+		found = append(found, l...)
+		switch {
+		case doc == nil:
+		case all == nil:
+			all = doc
+		default:
+			all.Pages = append(all.Pages, doc.Pages...)
+		}
+	}
+	return all, found
 }

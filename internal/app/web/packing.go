@@ -12,9 +12,10 @@ import (
 
 // kinds of list files, by the end of their name.
 var listKinds = map[string]struct{ format, kind string }{
-	"list.pdf": {"pdf", pdfType},
-	"list.csv": {"csv", "text/csv; charset=utf-8"},
-	"list.txt": {"text", "text/plain; charset=utf-8"},
+	"list.pdf":   {"pdf", pdfType},
+	"list.csv":   {"csv", "text/csv; charset=utf-8"},
+	"list.txt":   {"text", "text/plain; charset=utf-8"},
+	"notice.txt": {"notice", "text/plain; charset=utf-8"},
 }
 
 // packPage is the packing list; Plan is a *pack.Plan, nil without batches.
@@ -69,7 +70,7 @@ func events(batches []*job.Batch) (out []string) {
 func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
 	all, err := s.loadAll()
-	if err != nil || !ok || len(all.batches) == 0 {
+	if err != nil || !ok || k.format == "notice" || len(all.batches) == 0 {
 		return firstFault(err, errNotFound)
 	}
 	c := packChoices(r.URL.Query().Get("event"))
@@ -88,12 +89,12 @@ func (s *site) sendList(w http.ResponseWriter, f job.File, kind string, l diag.L
 	return sendFile(w, f.Name, kind, f.Data)
 }
 
-// tracePage says who has the jars of a lot; History is a *pack.History.
+// tracePage says who has the jars of lots.
 type tracePage struct {
-	Lot      string
-	Lots     []option
-	History  any
-	Findings []job.Finding
+	Lot       string
+	Lots      []option
+	Histories []*job.History
+	Findings  []job.Finding
 }
 
 // recall reads all that a recall is answered from, as `jarmark trace` does:
@@ -126,10 +127,8 @@ func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
 		}
 	}
 	if p.Lot != "" {
-		h, l := recall.History(p.Lot)
-		if h != nil {
-			p.History = h
-		}
+		list, l := recall.Histories(job.Sought{What: p.Lot})
+		p.Histories = list
 		p.Findings = job.FindingRows(append(l, found...))
 	}
 	return s.show(w, r, "trace.html", s.view("Trace", "trace", p))
@@ -141,7 +140,7 @@ func (s *site) traceFile(w http.ResponseWriter, r *http.Request) error {
 		return errNotFound
 	}
 	recall, _ := s.recall()
-	f, l, err := recall.File(r.URL.Query().Get("lot"), k.format)
+	f, l, err := recall.File(job.Sought{What: r.URL.Query().Get("lot")}, k.format)
 	return s.sendList(w, f, k.kind, l, err)
 }
 

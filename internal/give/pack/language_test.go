@@ -76,7 +76,7 @@ func TestListsSpeakTheLanguageOfThePlace(t *testing.T) {
 // The steps of a recall are in the table of words too.
 func TestRecallStepsAreInTheTable(t *testing.T) {
 	de := table.WordsIn("de")
-	for _, step := range append(append([]string(nil), recallSteps...), relatedNote) {
+	for _, step := range append(append(append([]string(nil), recallSteps...), noticeSteps...), relatedNote, commonNote) {
 		if !de.Knows(step) {
 			t.Errorf("no words for %q", step)
 		}

@@ -29,7 +29,9 @@ type History struct {
 	Fridge     int
 	Lost       int // eaten, broken or recalled
 	Unknown    int // jars with buyers nobody wrote down
+	Because    string // why the lot is in question: "holds pectin of lot 7731"; empty: it was named
 	Related    []Related
+	Common     []string // ingredients most other lots share by name, which tells nothing
 	Units      string
 	Unread     []string // files and folders that may hold jars too, and why they were not read
 }
@@ -57,7 +59,7 @@ func (h Holder) Sold() (n int, exact bool) {
 // Related is another lot that shares something with this one.
 type Related struct {
 	Lot, Name string
-	Shares    []string // "plums", "made the same day"
+	Shares    []string // "plums", "pectin of lot 7731", "made the same day"
 }
 
 // Trace answers who has which jars of a lot. Results are all batches known;
@@ -195,30 +197,6 @@ func (h *History) handed(p *Plan) {
 			if x.Recalled > 0 {
 				h.Holders = append(h.Holders, Holder{Kind: Gift, To: x.Who, JarText: s.JarText, Jars: x.Recalled, CameHome: -1, Fate: "brought back: recalled"})
 			}
-		}
-	}
-}
-
-// related finds lots with the same ingredients or of the same day.
-func (h *History) related(mine, others []*cook.Result) {
-	has := map[string]bool{}
-	for _, r := range mine {
-		for _, l := range r.Lines {
-			has[foldName(l.Name)] = !l.IsWater
-		}
-	}
-	for _, r := range others {
-		var shares []string
-		for _, l := range r.Lines {
-			if has[foldName(l.Name)] {
-				shares = append(shares, l.Name)
-			}
-		}
-		if !r.Batch.Made.IsZero() && r.Batch.Made == h.Made {
-			shares = append(shares, h.in.Say("made the same day"))
-		}
-		if len(shares) > 0 {
-			h.Related = append(h.Related, Related{r.Lot, name(r), unique(shares)})
 		}
 	}
 }

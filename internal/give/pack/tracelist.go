@@ -10,7 +10,11 @@ import (
 	"jarmark/internal/kitchen/cook"
 )
 
-const relatedNote = "The files know ingredients by name, not by packet: check receipts and packet lot codes."
+// What the files know of ingredients.
+const (
+	relatedNote = "Without the lot of its packet the files know an ingredient by name alone: check receipts and packet lot codes."
+	commonNote  = "Left out, because most lots have them by name: %s."
+)
 
 // recallSteps is our own wording of ordinary practice; the agency's
 // instructions come first (common practice, no source).
@@ -27,15 +31,16 @@ func (h *History) List() *table.List {
 	say := h.in.Say
 	head := say("Lot %s: %s", h.Lot, table.Join(h.Products))
 	l := &table.List{In: h.in, Head: head, Title: head, Maker: h.Maker, Sum: say("made %s, best before %s", h.in.Day(h.Made), h.in.Day(h.BestBefore)) + "\n" + h.sum()}
+	if h.Because != "" {
+		l.Sum = h.Because + "\n" + l.Sum
+	}
 	l.Add(table.Part{Title: say("Who has them"), Rows: h.holders(), Flush: true})
 	l.Add(table.Part{Title: say("At home"), Rows: h.home(false), Flush: true})
 	related := table.Part{Title: say("Other lots that share something by the files"), Flush: true}
 	for _, r := range h.Related {
 		related.Rows = append(related.Rows, table.Row{Amount: r.Lot, What: r.Name}, table.Row{Kind: table.Aside, What: table.Join(r.Shares)})
 	}
-	if len(related.Rows) > 0 {
-		related.Rows = append(related.Rows, table.Row{Kind: table.Say, What: say(relatedNote)})
-	}
+	related.Rows = append(related.Rows, h.relatedNotes(table.Say)...)
 	l.Add(related)
 	l.Add(table.Part{Title: say("Not read"), Rows: h.gaps()})
 	l.Add(table.Part{Rows: h.honest(table.Say)})
@@ -56,7 +61,11 @@ func (h *History) Recall() *table.List {
 		say("On the label: %s, lot %s.", product, h.Lot),
 		say("Made %s, best before %s.", h.in.Day(h.Made), h.in.Day(h.BestBefore)),
 		h.sum() + ".",
+		h.Because,
 	} {
+		if t == "" {
+			continue
+		}
 		facts.Rows = append(facts.Rows, table.Row{Kind: table.Say, What: t})
 	}
 	l.Add(facts)
@@ -75,12 +84,21 @@ func (h *History) Recall() *table.List {
 	for _, r := range h.Related {
 		related.Rows = append(related.Rows, table.Row{Tick: true, Amount: r.Lot, What: r.Name + ": " + table.Join(r.Shares)})
 	}
-	if len(related.Rows) > 0 {
-		related.Rows = append(related.Rows, table.Row{Kind: table.Aside, What: say(relatedNote)})
-	}
+	related.Rows = append(related.Rows, h.relatedNotes(table.Aside)...)
 	l.Add(related)
 	l.Add(table.Part{Rows: []table.Row{{Kind: table.Write, What: say("Agency called: name, date, reference; notes"), Lines: 3}}})
 	return l
+}
+
+// relatedNotes say how far the list of related lots can be trusted.
+func (h *History) relatedNotes(kind table.Kind) (out []table.Row) {
+	if len(h.Common) > 0 {
+		out = append(out, table.Row{Kind: kind, What: h.in.Say(commonNote, table.Join(h.Common))})
+	}
+	if len(h.Related)+len(h.Common) > 0 {
+		out = append(out, table.Row{Kind: kind, What: h.in.Say(relatedNote)})
+	}
+	return out
 }
 
 // RecallDoc is the recall sheet to print.

@@ -1,0 +1,102 @@
+package pack
+
+import (
+	"slices"
+
+	"jarmark/internal/kitchen/cook"
+)
+
+// related finds lots with an ingredient from the same packet, or of the same
+// name where a packet's lot was not written down, or of the same day.
+func (h *History) related(mine, others []*cook.Result) {
+	own := map[string][]string{}
+	for _, r := range mine {
+		for _, l := range r.Lines {
+			if !l.IsWater {
+				own[foldName(l.Name)] = append(own[foldName(l.Name)], packetsOf(r, l)...)
+			}
+		}
+	}
+	common := staples(own, others)
+	for _, r := range others {
+		var shares []string
+		for _, l := range r.Lines {
+			here, shared := own[foldName(l.Name)]
+			if !shared {
+				continue
+			}
+			there := packetsOf(r, l)
+			lot, same := samePackets(here, there)
+			switch {
+			case same:
+				shares = append(shares, h.in.Say("%s of lot %s", l.Name, lot))
+			case allWritten(here) && allWritten(there): // of other packets
+			case !common[foldName(l.Name)]:
+				shares = append(shares, l.Name)
+			}
+		}
+		if !r.Batch.Made.IsZero() && r.Batch.Made == h.Made {
+			shares = append(shares, h.in.Say("made the same day"))
+		}
+		if len(shares) > 0 {
+			h.Related = append(h.Related, Related{r.Lot, name(r), unique(shares)})
+		}
+	}
+	for _, r := range mine {
+		for _, l := range r.Lines {
+			if common[foldName(l.Name)] {
+				h.Common = append(h.Common, l.Name)
+			}
+		}
+	}
+	h.Common = unique(h.Common)
+}
+
+// packetsOf are the packet lots of a cooked line, "" where none was written.
+func packetsOf(r *cook.Result, l cook.Line) (out []string) {
+	for _, i := range r.Batch.Ingredients {
+		if slices.Contains(l.Paths, i.Path) {
+			out = append(out, i.Lot)
+		}
+	}
+	return out
+}
+
+// samePackets finds a packet two lines share.
+func samePackets(a, b []string) (string, bool) {
+	for _, x := range a {
+		for _, y := range b {
+			if samePacket(x, y) {
+				return x, true
+			}
+		}
+	}
+	return "", false
+}
+
+// allWritten reports whether the lot of every packet is known.
+func allWritten(lots []string) bool { return len(lots) > 0 && !slices.Contains(lots, "") }
+
+// staples are ingredients that most of the other lots have too, such as sugar:
+// by name alone they tell nothing. Among a few lots everything tells.
+func staples(own map[string][]string, others []*cook.Result) map[string]bool {
+	const few = 4
+	out := map[string]bool{}
+	if len(others) < few {
+		return out
+	}
+	in := map[string]int{}
+	for _, r := range others {
+		seen := map[string]bool{}
+		for _, l := range r.Lines {
+			if n := foldName(l.Name); !seen[n] {
+				seen[n] = true
+				in[n]++
+			}
+		}
+	}
+	for n := range own {
+		out[n] = in[n] > len(others)/2
+	}
+	return out
+}
