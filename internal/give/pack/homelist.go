@@ -131,4 +131,3 @@ func (s Supply) amounts(units string) (need, have, of string) {
 	}
 	return text(s.NeedLength), have, of
 }
-

@@ -27,8 +27,8 @@ type History struct {
 	Stock      []Stock // of this lot
 	Left       int
 	Fridge     int
-	Lost       int // eaten, broken or recalled
-	Unknown    int // jars with buyers nobody wrote down
+	Lost       int    // eaten, broken or recalled
+	Unknown    int    // jars with buyers nobody wrote down
 	Because    string // why the lot is in question: "holds pectin of lot 7731"; empty: it was named
 	Related    []Related
 	Common     []string // ingredients most other lots share by name, which tells nothing
