@@ -7,6 +7,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -107,7 +108,7 @@ const page = `const F = document.getElementById("page"), P = F?.contentDocument,
 // until waits for a condition; F is the frame, P the page in it, one() a query.
 func (w *window) until(what, js string) {
 	w.Helper()
-	for range 1600 {
+	for range 3600 {
 		if ok, err := chromedp.Run(w.ctx, chromedp.Evaluate[bool](`(() => { `+page+` return !!(`+js+`) })()`)); err == nil && ok {
 			return
 		}
@@ -146,4 +147,22 @@ func (w *window) downloads(dir string) {
 			Behavior: browser.SetDownloadBehaviorBehaviorAllow, DownloadPath: dir})
 		return err
 	}))
+}
+
+// arrived waits for a downloaded file to be whole.
+func (w *window) arrived(pattern string) []byte {
+	w.Helper()
+	size := -1
+	for range 1200 {
+		if found, _ := filepath.Glob(pattern); len(found) == 1 {
+			if data, err := os.ReadFile(found[0]); err == nil && len(data) > 0 && len(data) == size {
+				return data
+			} else if err == nil {
+				size = len(data)
+			}
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+	w.Fatalf("no file %s arrived", pattern)
+	return nil
 }

@@ -144,24 +144,63 @@ func same(t *testing.T, dir string, kept map[string][]byte) {
 	}
 }
 
-// zipOf reads a zip by name.
-func zipOf(t *testing.T, data []byte) map[string][]byte {
-	t.Helper()
-	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+// TestFiles: what the maker saves is on the disk of the browser when the page
+// says so; it is there after a restart and in a second window, goes out as a
+// zip, comes in again, and a label is downloaded as from a web server.
+func TestFiles(t *testing.T) {
+	w := visit(t, 390, 800)
+	w.do(chromedp.Navigate(w.base))
+	w.until("the page shows", `one("h1")?.textContent === "Your batches"`)
+	w.bringDemo()
+	w.run(`location.hash = "batch/` + batch + `"`)
+	w.until("own labels are drawn", labelsDrawn)
+	got := t.TempDir()
+	w.downloads(got)
+	w.run(`one("#print").click(); one("#print-save").click()`)
+	pdf := w.arrived(filepath.Join(got, "*.pdf"))
+	if !bytes.HasPrefix(pdf, []byte("%PDF-")) || !bytes.Contains(pdf[max(0, len(pdf)-16):], []byte("%%EOF")) {
+		t.Errorf("no whole PDF came: %d bytes", len(pdf))
+	}
+
+	w.run(`one('[name="name"]').value = "Quince & pear jam"; one('[name="name"]').dispatchEvent(new Event("input", { bubbles: true })); one("#save").click()`)
+	w.until("it is saved", `one("#state").textContent === "Saved" && one("#text").value.includes("Quince & pear jam")`)
+	kept := w.kept()
+	if !bytes.Contains(kept[batch], []byte("Quince & pear jam")) || kept[".jarmark-history/"+batch+"/0001.toml"] == nil {
+		t.Errorf("not on the disk: %q", names(kept))
+	}
+	for name := range kept {
+		if strings.Contains(name, ".tmp") || strings.Contains(name, "-lock") {
+			t.Errorf("left on the disk: %s", name)
+		}
+	}
+	w.do(chromedp.Navigate("about:blank"), chromedp.Navigate(w.base+"/#batch/"+batch))
+	w.until("it is there after a restart", `one("h1")?.textContent === "Quince & pear jam"`)
+
+	w.run(`document.getElementById("files-open").click(); document.getElementById("zip-out").click()`)
+	z := w.arrived(filepath.Join(got, "*.zip"))
+	r, err := zip.NewReader(bytes.NewReader(z), int64(len(z)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	out := map[string][]byte{}
-	for _, f := range z.File {
-		r, err := f.Open()
+	for _, f := range r.File {
+		in, err := f.Open()
 		if err != nil {
 			t.Fatal(err)
 		}
 		var b bytes.Buffer
-		if _, err := b.ReadFrom(r); err != nil {
-			t.Fatal(err)
+		if _, err := b.ReadFrom(in); err != nil || !bytes.Equal(b.Bytes(), kept[f.Name]) {
+			t.Errorf("%s in the zip is not what is on the disk: %v", f.Name, err)
 		}
-		out[f.Name] = b.Bytes()
+	}
+	if len(r.File) != len(kept) {
+		t.Errorf("%d files in the zip, want %q", len(r.File), names(kept))
+	}
+	w.silent()
+}
+
+func names(files map[string][]byte) (out []string) {
+	for n := range files {
+		out = append(out, n)
 	}
 	return out
 }

@@ -88,7 +88,9 @@ in the file beside what was read of it; what is not clear is asked about there.
   jarmark new "plum jam" --from notes.txt`
 
 	serveHelp = `Opens a page in your browser, on this computer only, to edit the batches in DIR
-and see the labels while you type. Stop it with Ctrl-C.`
+and see the labels while you type. Stop it with Ctrl-C. With --site, DIR is the
+static site that go run ./cmd/jarmark-page DIR built: the same page, with the
+program running in the browser.`
 )
 
 // suggest names the command nearest to a mistyped one.

@@ -13,7 +13,7 @@ let inodes = 1;
 // how to read what is not in memory yet.
 export class Node {
   constructor(kind, mode, more = {}) {
-    Object.assign(this, { kind, mode: mode & 0o777, ino: inodes++, mtime: Date.now(), links: 0, version: 0, size: 0, data: new Uint8Array(0), load: null }, more);
+    Object.assign(this, { kind, mode: mode & 0o777, ino: inodes++, mtime: Date.now(), atime: Date.now(), links: 0, version: 0, size: 0, data: new Uint8Array(0), load: null }, more);
     if (kind === "dir") this.names = new Map();
   }
 
@@ -217,7 +217,7 @@ export class Files {
   chown(path, uid, gid, done) { answer(done, () => { this.find(path); }); } // one owner
   lchown(path, uid, gid, done) { this.chown(path, uid, gid, done); }
   fchown(fd, uid, gid, done) { answer(done, () => { this.file(fd); }); }
-  utimes(path, atime, mtime, done) { answer(done, () => { this.find(path).mtime = mtime * 1000; }); }
+  utimes(path, atime, mtime, done) { answer(done, () => { Object.assign(this.find(path), { atime: atime * 1000, mtime: mtime * 1000 }); }); }
 }
 
 export const parts = (path) => {
@@ -251,7 +251,7 @@ function facts(node) {
   return {
     dev: 1, ino: node.ino, mode: kinds[node.kind] | node.mode, nlink: dir ? 2 : node.links, uid: 0, gid: 0, rdev: 0,
     size: dir ? 0 : node.size, blksize: 4096, blocks: Math.ceil(node.size / 512),
-    atimeMs: node.mtime, mtimeMs: node.mtime, ctimeMs: node.mtime, isDirectory: () => dir,
+    atimeMs: node.atime, mtimeMs: node.mtime, ctimeMs: node.mtime, isDirectory: () => dir,
   };
 }
 

@@ -46,9 +46,7 @@ async function keep() {
   byId("kept").hidden = false;
 }
 
-const wanted = () => `app/${location.hash.slice(1).replace(/^\/+/, "")}`;
-
-function show() { frame.contentWindow.location.replace(new URL(wanted(), location.origin + scope)); }
+function show(hash) { frame.contentWindow.location.replace(new URL(`app/${hash.slice(1).replace(/^\/+/, "")}`, location.origin + scope)); }
 function reload() { if (frame.contentWindow.location.href !== "about:blank") frame.contentWindow.location.reload(); }
 
 // follow keeps the address and the title in step with the frame.
@@ -59,6 +57,7 @@ function follow() {
   if (path !== location.hash.slice(1)) history.replaceState(null, "", path ? `#${path}` : scope);
   document.title = page.title;
   page.addEventListener("click", fetchFile, true);
+  catchClicks(frame.contentWindow.HTMLAnchorElement.prototype);
   document.documentElement.dataset.shown = "yes";
   byId("start").hidden = true;
 }
@@ -69,12 +68,27 @@ async function fetchFile(event) {
   const link = event.target.closest?.("a[download]");
   if (!link || link.protocol === "blob:") return;
   event.preventDefault();
+  await download(link);
+}
+
+// catchClicks does the same for links that stand on no page, clicked by a script.
+function catchClicks(links) {
+  const { click } = links;
+  links.click = function caught() {
+    if (this.hasAttribute("download") && this.protocol !== "blob:") download(this);
+    else click.call(this);
+  };
+}
+
+async function download(link) {
   const answer = await fetch(link.href);
-  if (answer.ok) saveAs(await answer.blob(), link.download || link.pathname.split("/").pop());
+  if (answer.ok) saveAs(await answer.blob(), link.download || decodeURIComponent(link.pathname.split("/").pop()));
 }
 
 frame.addEventListener("load", follow);
-addEventListener("hashchange", show);
+// The event knows the address that was asked for: meanwhile follow may have
+// written that of a page that was still loading.
+addEventListener("hashchange", (event) => show(new URL(event.newURL).hash));
 
 (async () => {
   const cache = `jarmark-${version}`;
@@ -83,6 +97,6 @@ addEventListener("hashchange", show);
     await controlled();
   } catch (error) { return trouble(error.message); }
   await ready;
-  show();
+  show(location.hash);
   await keep().catch(() => {});
 })();

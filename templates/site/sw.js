@@ -27,8 +27,8 @@ addEventListener("fetch", (event) => {
   if (url.origin !== location.origin || !url.pathname.startsWith(scope)) return;
   const path = below(url);
   if (!path.startsWith("app/")) event.respondWith(cached(event.request));
-  else if (/^app\/(static|font)\//.test(path)) event.respondWith(kept(event.request, path));
-  else event.respondWith(asked(event.request, path));
+  else if (/^app\/(static|font)\//.test(path)) event.respondWith(kept(event, path));
+  else event.respondWith(asked(event, path));
 });
 
 // cached answers with a file of the site.
@@ -38,23 +38,25 @@ async function cached(request) {
 }
 
 // kept answers with a script, style or typeface of the page, asked for once.
-async function kept(request, path) {
+async function kept(event, path) {
+  const { request } = event;
   const cache = await caches.open(cacheName);
   const found = await cache.match(request);
   if (found) return found;
-  const answer = await ask(request, path);
+  const answer = await ask(event, path);
   if (answer.ok) await cache.put(request, answer.clone());
   return answer;
 }
 
 // asked answers from the program. A page opened by itself stands in its frame
 // again; a file, such as a PDF, is shown as it is.
-async function asked(request, path) {
+async function asked(event, path) {
+  const { request } = event;
   const alone = request.mode === "navigate" && request.destination === "document";
   const home = `${scope}#${path.slice("app/".length)}${new URL(request.url).search}`;
   if (alone && request.method !== "GET") return Response.redirect(scope, 303);
   if (alone && !(await outer())) return Response.redirect(home);
-  const answer = await ask(request, path);
+  const answer = await ask(event, path);
   if (alone && (answer.headers.get("Content-Type") ?? "").startsWith("text/html")) return Response.redirect(home);
   return answer;
 }
@@ -66,20 +68,23 @@ async function outer() {
   return ours.find((c) => c.visibilityState === "visible") ?? ours[0];
 }
 
-async function ask(request, path) {
+async function ask(event, path) {
+  const { request } = event;
   const to = await outer();
   if (!to) return new Response("jarmark is closed: open it again\n", { status: 503 });
   const body = request.method === "GET" || request.method === "HEAD" ? null : await request.arrayBuffer();
   const { port1, port2 } = new MessageChannel();
-  const answer = new Promise((resolve) => receive(port1, request.signal, resolve));
+  let over;
+  event.waitUntil(new Promise((resolve) => { over = resolve; })); // a long answer keeps this worker alive
+  const answer = new Promise((resolve) => receive(port1, request.signal, resolve, over));
   to.postMessage({ ask: { method: request.method, path: path.slice("app".length) + new URL(request.url).search, headers: [...request.headers], body } }, [port2, ...(body ? [body] : [])]);
   return answer;
 }
 
 // receive turns the messages of one answer into a response.
-function receive(port, signal, resolve) {
+function receive(port, signal, resolve, over) {
   let to;
-  const stop = () => port.postMessage("stop");
+  const stop = () => { port.postMessage("stop"); over(); };
   signal?.addEventListener("abort", stop);
   const body = new ReadableStream({ start(controller) { to = controller; }, cancel: stop });
   port.onmessage = ({ data }) => {
@@ -92,6 +97,6 @@ function receive(port, signal, resolve) {
       if (data.end) to.close();
       if (data.broken) to.error(new Error("the answer broke off"));
     } catch { /* the page went away */ }
-    if (data.end || data.broken) port.close();
+    if (data.end || data.broken) { port.close(); over(); }
   };
 }

@@ -35,15 +35,20 @@ async function mount(folder) {
 }
 
 async function start(program, token) {
+  const compiled = compile(program);
   await import("./wasm_exec.js");
   const runtime = new Go();
   runtime.argv = ["jarmark", home, token];
   runtime.exit = (code) => postMessage({ fault: `the program ended (${code})` });
-  const kept = await (await caches.open(program.cache)).match(program.url).catch(() => undefined);
-  const { instance } = await WebAssembly.instantiateStreaming(kept ?? fetch(program.url), runtime.importObject);
+  const instance = await WebAssembly.instantiate(await compiled, runtime.importObject);
   const ready = new Promise((resolve) => { globalThis.jarmarkReady = resolve; });
   runtime.run(instance).catch((error) => postMessage({ fault: error.message }));
   return ready;
+}
+
+async function compile({ url, cache }) {
+  const kept = await (await caches.open(cache)).match(url).catch(() => undefined);
+  return WebAssembly.compileStreaming(kept ?? fetch(url));
 }
 
 const running = new Promise((resolve) => {
