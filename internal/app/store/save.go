@@ -20,10 +20,13 @@ const HistoryName = ".jarmark-history"
 type Edit struct {
 	Path     string
 	Was, Now []byte // Was: the text the edit began from; nil for a new file
+	Passing  bool   // Was is a passing state of one sitting: the history keeps none of it
 }
 
 // Save is SaveAll for one file.
-func Save(path string, was, now []byte) error { return SaveAll([]Edit{{path, was, now}}) }
+func Save(path string, was, now []byte) error {
+	return SaveAll([]Edit{{Path: path, Was: was, Now: now}})
+}
 
 // SaveAll writes edits into the maker's files, all or none. A file keeps its
 // mode, its owner (where permitted) and the links that lead to it, and its
@@ -108,8 +111,10 @@ func (s *saving) prepare() error {
 		if err := s.check(); err != nil || bytes.Equal(s.Was, s.Now) {
 			return err
 		}
-		if s.kept, err = keep(s.path, s.Was, st); err != nil {
-			return err
+		if !s.Passing {
+			if s.kept, err = keep(s.path, s.Was, st); err != nil {
+				return err
+			}
 		}
 	}
 	if !text(s.Now) {

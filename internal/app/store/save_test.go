@@ -89,7 +89,7 @@ func TestSaveRefuses(t *testing.T) {
 					t.Skip(err)
 				}
 			}
-			err := SaveAll([]Edit{{other, []byte("a1"), []byte("a2")}, {p, []byte(c.was), []byte(c.now)}})
+			err := SaveAll([]Edit{{Path: other, Was: []byte("a1"), Now: []byte("a2")}, {Path: p, Was: []byte(c.was), Now: []byte(c.now)}})
 			if !errors.Is(err, c.want) || !strings.Contains(err.Error(), "b.toml") {
 				t.Errorf("err = %v, want %v about b.toml", err, c.want)
 			}

@@ -15,16 +15,16 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/browser"
-	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 )
 
 // tab is one window of a real Chromium on a folder being served.
 type tab struct {
 	*testing.T
-	ctx  context.Context
-	dir  string
-	base string
+	ctx    context.Context
+	dir    string
+	base   string
+	server *httptest.Server
 
 	mu    sync.Mutex
 	wrong []string // what the console complained of
@@ -45,7 +45,7 @@ func browse(t *testing.T, dir string, width, height int64) *tab {
 		t.Skip("no chromium here: the page is not tried in a browser")
 	}
 	server := httptest.NewServer(handlerOf(t, dir))
-	t.Cleanup(server.Close)
+	t.Cleanup(func() { server.Close() })
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.UserDataDir(t.TempDir()), chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-sync", true),
@@ -56,7 +56,7 @@ func browse(t *testing.T, dir string, width, height int64) *tab {
 	t.Cleanup(stopBrowser)
 	ctx, closeTab := chromedp.NewContext(allocated)
 	t.Cleanup(closeTab)
-	b := &tab{T: t, ctx: ctx, dir: dir, base: server.URL}
+	b := &tab{T: t, ctx: ctx, dir: dir, base: server.URL, server: server}
 	b.do(chromedp.EmulateViewport(width, height))
 	messages := chromedp.Console(ctx)
 	go b.listen(messages)
@@ -153,26 +153,6 @@ func (b *tab) saved() {
 func (b *tab) step(id string) {
 	b.Helper()
 	b.click(fmt.Sprintf(`[data-goto=%q]`, id))
-}
-
-// leavingIsAsked waits for the browser's own question whether to leave unsaved
-// work, and answers it with yes.
-func (b *tab) leavingIsAsked() <-chan struct{} {
-	asked := make(chan struct{})
-	questions := chromedp.Events(b.ctx, page.JavascriptDialogOpening)
-	go func() {
-		for _, err := range questions {
-			if err == nil {
-				_ = chromedp.Do(b.ctx, chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-					_, err := chromedp.Call(ctx, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: true})
-					return err
-				}))
-				close(asked)
-			}
-			return
-		}
-	}()
-	return asked
 }
 
 // downloads lets the browser save files into a folder.

@@ -14,9 +14,10 @@ import (
 
 // change is one thing done in the form.
 type change struct {
-	Do    string `json:"do"` // "set", "add", "remove", "up", "down"
+	Do    string `json:"do"` // "set", "add", "remove", "up", "down", "restore"
 	Path  string `json:"path"`
-	Value string `json:"value"`
+	Value string `json:"value"`        // of "restore": the text of the row
+	ID    int    `json:"id,omitempty"` // of "remove": asks for the text taken out
 }
 
 // apply makes changes to a text one after another; what cannot be done leaves
@@ -41,6 +42,10 @@ func applyOne(text string, c change, sections []section) (string, diag.List) {
 	case "add":
 		if isRows(c.Path, sections) {
 			return edit.AppendTable(text, c.Path, nil)
+		}
+	case "restore":
+		if table, _, ok := rowOf(c.Path); ok && isRows(table, sections) {
+			return restoreRow(text, c.Path, c.Value)
 		}
 	case "remove":
 		return edit.Delete(text, c.Path)
@@ -111,14 +116,14 @@ func encode(as entry, s string) any {
 			return d
 		}
 	case count:
-		if n, err := strconv.Atoi(trimmed); err == nil {
+		if n, err := strconv.Atoi(ungrouped(trimmed)); err == nil {
 			return n
 		}
 	case number:
 		if n, err := strconv.Atoi(trimmed); err == nil {
 			return n
 		}
-		if v, err := strconv.ParseFloat(trimmed, 64); err == nil && v-v == 0 {
+		if v, err := strconv.ParseFloat(pointed(trimmed), 64); err == nil && v-v == 0 {
 			return v
 		}
 	case yes:
@@ -130,6 +135,28 @@ func encode(as entry, s string) any {
 	}
 	if as == prose {
 		return strings.ReplaceAll(s, "\r\n", "\n")
+	}
+	return s
+}
+
+var (
+	thousands   = regexp.MustCompile(`^\d{1,3}(,\d{3})+$`)
+	commaNumber = regexp.MustCompile(`^-?\d+,(\d{1,2}|\d{4,})$`)
+)
+
+// ungrouped reads a count as people write it: 1,000.
+func ungrouped(s string) string {
+	if thousands.MatchString(s) {
+		return strings.ReplaceAll(s, ",", "")
+	}
+	return s
+}
+
+// pointed reads a decimal comma: 65,5. Three digits after it may as well be
+// thousands, so they stay as typed and are asked about.
+func pointed(s string) string {
+	if commaNumber.MatchString(s) {
+		return strings.Replace(s, ",", ".", 1)
 	}
 	return s
 }

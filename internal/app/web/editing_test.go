@@ -169,25 +169,6 @@ func TestBrowserConflict(t *testing.T) {
 	b.silent("409") // the browser tells of the refusal
 }
 
-// Unsaved work outlives a reload.
-func TestBrowserDraftComesBack(t *testing.T) {
-	dir := kitchenDir(t)
-	b := browse(t, dir, 1280, 800)
-	b.open("/batch/plum.toml")
-	b.typeIn("f-name", "Unsaved jam")
-	b.labelSays("Unsaved")
-	asked := b.leavingIsAsked()
-	b.do(chromedp.Evaluate[chromedp.Void](`location.reload()`))
-	<-asked
-	b.says("#notices", "unsaved changes")
-	b.until("the form shows them", `document.getElementById("f-name").value === "Unsaved jam"`)
-	b.saved()
-	if !strings.Contains(get(t, dir, "plum.toml"), "Unsaved jam") {
-		t.Error("the draft was not saved")
-	}
-	b.silent()
-}
-
 // Making everything shows how far it is.
 func TestBrowserMakeEverything(t *testing.T) {
 	dir := kitchenDir(t)

@@ -15,6 +15,7 @@ type editorPage struct {
 	Text    string
 	Mark    string // of the text on disk
 	Form    filledForm
+	Steps   []section
 	Pieces  []option
 	Piece   string // the piece shown first
 	Lists   suggestions
@@ -76,7 +77,7 @@ func (s *site) editorPage(file string, text []byte) (editorPage, error) {
 	k, _, err := s.folder.kitchen()
 	query := pictureQuery(file)
 	form := s.withOptions(fillForm(file, string(text), formOf(file)), query)
-	p := editorPage{File: file, Text: string(text), Mark: mark(text), Form: form, Lists: s.suggestions(k),
+	p := editorPage{File: file, Text: string(text), Mark: mark(text), Form: form, Steps: formOf(file), Lists: s.suggestions(k),
 		Name: form.value("name"), Kitchen: file == store.KitchenName, Pieces: s.pieces(""), Piece: form.value("label.kind")}
 	if p.Name == "" || p.Kitchen {
 		p.Name = map[bool]string{true: "Your kitchen", false: stem(file)}[p.Kitchen]
@@ -93,6 +94,12 @@ func pictureQuery(file string) string {
 		return ""
 	}
 	return "?batch=" + url.QueryEscape(file)
+}
+
+// alive answers a page that waits for the program to be there again.
+func (s *site) alive(w http.ResponseWriter, r *http.Request) error {
+	answerJSON(w, http.StatusOK, map[string]string{"version": assetVersion()})
+	return nil
 }
 
 // disk answers with the mark of a file on disk, so that a page left open can

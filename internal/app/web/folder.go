@@ -157,6 +157,11 @@ var errConflict = errors.New("the file changed on disk")
 // an empty base makes a new file. The earlier version goes into the history.
 // It gives what was written: the text with the line ends of the file.
 func (f *folder) save(name, base string, text []byte) ([]byte, error) {
+	return f.saveAs(name, base, text, false)
+}
+
+// saveAs is save; of a passing version the history keeps none.
+func (f *folder) saveAs(name, base string, text []byte, passing bool) ([]byte, error) {
 	if err := checkName(name); err != nil {
 		return nil, err
 	}
@@ -174,7 +179,7 @@ func (f *folder) save(name, base string, text []byte) ([]byte, error) {
 		return nil, store.ErrTooBig
 	}
 	now := lineEnds(was, text)
-	err = store.Save(f.path(name), was, now)
+	err = store.SaveAll([]store.Edit{{Path: f.path(name), Was: was, Now: now, Passing: passing}})
 	if errors.Is(err, store.ErrChanged) {
 		return nil, errConflict
 	}

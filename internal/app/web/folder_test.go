@@ -54,7 +54,7 @@ func TestLinksOutOfTheFolderAreNotFollowed(t *testing.T) {
 		}
 	}
 	for _, base := range []string{"", mark([]byte("name = \"Secret jam\"\n"))} {
-		if w := do(h, request("POST", "/do/save", saveAsk{"link.toml", "changed", base})); w.Code != http.StatusForbidden {
+		if w := do(h, request("POST", "/do/save", saveAsk{File: "link.toml", Text: "changed", Base: base})); w.Code != http.StatusForbidden {
 			t.Errorf("saved through a link: %d %s", w.Code, w.Body)
 		}
 	}
@@ -86,31 +86,31 @@ func TestParentKitchenIsReadAndNeverWritten(t *testing.T) {
 func TestSaveConflictAndCopy(t *testing.T) {
 	dir := kitchenDir(t)
 	h := handlerOf(t, dir)
-	first := call[saved](t, h, "/do/save", saveAsk{"plum.toml", plum + "# one\n", mark([]byte(plum))}, 200)
+	first := call[saved](t, h, "/do/save", saveAsk{File: "plum.toml", Text: plum + "# one\n", Base: mark([]byte(plum))}, 200)
 	if get(t, dir, "plum.toml") != plum+"# one\n" || get(t, dir, store.HistoryName+"/plum.toml/0001.toml") != plum || first.Mark != mark([]byte(plum+"# one\n")) {
 		t.Error("not saved, or the version before is gone")
 	}
 	put(t, dir, "plum.toml", plum+"# theirs\n")
-	c := call[conflict](t, h, "/do/save", saveAsk{"plum.toml", plum + "# mine\n", first.Mark}, 409)
+	c := call[conflict](t, h, "/do/save", saveAsk{File: "plum.toml", Text: plum + "# mine\n", Base: first.Mark}, 409)
 	if c.Theirs != plum+"# theirs\n" || get(t, dir, "plum.toml") != c.Theirs {
 		t.Errorf("%+v", c)
 	}
-	kept := call[saved](t, h, "/do/copy", saveAsk{"plum.toml", plum + "# mine\n", ""}, 200)
+	kept := call[saved](t, h, "/do/copy", saveAsk{File: "plum.toml", Text: plum + "# mine\n", Base: ""}, 200)
 	if kept.File != "plum-mine.toml" || get(t, dir, kept.File) != plum+"# mine\n" {
 		t.Errorf("%+v", kept)
 	}
-	call[saved](t, h, "/do/save", saveAsk{"plum.toml", plum + "# mine\n", c.Mark}, 200)
+	call[saved](t, h, "/do/save", saveAsk{File: "plum.toml", Text: plum + "# mine\n", Base: c.Mark}, 200)
 	if get(t, dir, store.HistoryName+"/plum.toml/0002.toml") != plum+"# theirs\n" {
 		t.Error("the other version is not kept")
 	}
 	if err := os.Remove(filepath.Join(dir, "plum.toml")); err != nil {
 		t.Fatal(err)
 	}
-	gone := call[conflict](t, h, "/do/save", saveAsk{"plum.toml", plum, c.Mark}, 409)
+	gone := call[conflict](t, h, "/do/save", saveAsk{File: "plum.toml", Text: plum, Base: c.Mark}, 409)
 	if gone.Mark != "" {
 		t.Errorf("%+v", gone)
 	}
-	call[saved](t, h, "/do/save", saveAsk{"plum.toml", plum, gone.Mark}, 200)
+	call[saved](t, h, "/do/save", saveAsk{File: "plum.toml", Text: plum, Base: gone.Mark}, 200)
 }
 
 func TestMakeWritesBelowOut(t *testing.T) {

@@ -79,6 +79,7 @@ type filledRow struct {
 type filledGroup struct {
 	group
 	Filled []filledRow
+	Empty  filledRow // of rows: what a new one looks like
 }
 
 type filledSection struct {
@@ -112,6 +113,9 @@ func fillForm(name string, text string, sections []section) filledForm {
 	return out
 }
 
+// newRow stands for the number of a row that is yet to be added.
+const newRow = "[#]"
+
 func fillGroup(g group, values map[string]any) filledGroup {
 	out := filledGroup{group: g}
 	if !g.Rows {
@@ -123,6 +127,7 @@ func fillGroup(g group, values map[string]any) filledGroup {
 		return out
 	}
 	rows := tables(values[g.Table])
+	out.Empty = fillRow(g, g.Table+newRow, nil)
 	for i, row := range rows {
 		r := fillRow(g, source.At(g.Table, i), row)
 		r.Number, r.Last = i+1, len(rows)

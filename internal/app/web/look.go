@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"net/http"
+	"slices"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
@@ -19,6 +20,7 @@ type lookAsk struct {
 	Pieces  []string `json:"pieces"`
 	Gift    bool     `json:"gift"` // labels for presents, without the words of the market
 	Form    bool     `json:"form"` // send the form anew
+	Have    []string `json:"have"` // marks of the drawings the browser holds: they are not sent again
 }
 
 // lookAnswer is the new text and all that is to be seen of it.
@@ -26,8 +28,12 @@ type lookAnswer struct {
 	Text     string        `json:"text"`
 	Findings []job.Finding `json:"findings"`
 	Labels   []picture     `json:"labels"`
-	Facts    string        `json:"facts"` // HTML
-	Form     string        `json:"form"`  // HTML; empty = as it was
+	Facts    string        `json:"facts"`   // HTML
+	Form     string        `json:"form"`    // HTML; empty = as it was
+	Weighed  []string      `json:"weighed"` // what the weighed jars say, in words
+	// Removed is the text of each row taken out, by the number of the change,
+	// so that it can be put back.
+	Removed map[string]string `json:"removed,omitempty"`
 }
 
 // picture is one label to look at.
@@ -39,7 +45,8 @@ type picture struct {
 	Height float64           `json:"height"`
 	Sheet  string            `json:"sheet"`
 	Labels int               `json:"labels"`
-	SVG    string            `json:"svg"`
+	Mark   string            `json:"mark"`
+	SVG    string            `json:"svg,omitempty"` // missing when the browser holds it
 	Paths  map[string]string `json:"paths"`
 }
 
@@ -55,6 +62,7 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	}
 	sections := formOf(ask.File)
 	text, found := apply(ask.Text, ask.Changes, sections)
+	refused := found.HasErrors()
 	in, err := s.inputOf(ask.File, text)
 	if err != nil {
 		return err
@@ -63,8 +71,8 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	answer.Text = text
-	if ask.Form {
+	answer.Text, answer.Removed = text, removedRows(ask.Text, ask.Changes, sections)
+	if ask.Form || refused { // a form that shows what was refused is out of step
 		answer.Form, err = s.part("form.html", s.withOptions(fillForm(ask.File, text, sections), pictureQuery(ask.File)))
 	}
 	if err != nil || r.Context().Err() != nil {
@@ -90,8 +98,12 @@ func (s *site) lookAt(r context.Context, in job.Input, ask lookAsk, found diag.L
 	out := lookAnswer{Findings: job.FindingRows(once(found).Capped(maxListed)), Labels: []picture{}}
 	for _, x := range shown {
 		out.Labels = append(out.Labels, picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0],
-			Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(), Sheet: x.Sheet, Labels: x.Labels, SVG: string(x.SVG), Paths: x.Paths})
+			Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(), Sheet: x.Sheet, Labels: x.Labels, Mark: mark(x.SVG), Paths: x.Paths})
+		if p := &out.Labels[len(out.Labels)-1]; !slices.Contains(ask.Have, p.Mark) {
+			p.SVG = string(x.SVG)
+		}
 	}
+	out.Weighed = s.weighed(b)
 	facts, err := s.part("facts.html", b.Facts())
 	out.Facts = facts
 	return out, err

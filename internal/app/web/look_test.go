@@ -14,11 +14,11 @@ func TestLook(t *testing.T) {
 	if a.Text != plum || len(a.Labels) != 2 || !strings.HasPrefix(a.Labels[0].SVG, "<svg") || a.Labels[0].Labels != 8 || !strings.Contains(a.Form, `id="f-ingredient[1].name"`) {
 		t.Errorf("%d labels, %v", len(a.Labels), a.Findings)
 	}
-	b := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}, Changes: []change{{"set", "name", "Damson jam"}}}, 200)
+	b := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}, Changes: []change{{Do: "set", Path: "name", Value: "Damson jam"}}}, 200)
 	if b.Labels[0].SVG == a.Labels[0].SVG || !strings.Contains(b.Labels[0].SVG, "Damson") || !strings.Contains(b.Text, "# from the hedge") {
 		t.Error("the label does not follow the change")
 	}
-	c := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Changes: []change{{"set", "ingredient[0].amount", "2 kq"}}}, 200)
+	c := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Changes: []change{{Do: "set", Path: "ingredient[0].amount", Value: "2 kq"}}}, 200)
 	if len(c.Findings) == 0 || c.Findings[0].Path != "ingredient[0].amount" || c.Findings[0].Line != 8 {
 		t.Errorf("%+v", c.Findings)
 	}
@@ -88,7 +88,7 @@ func BenchmarkPreview(b *testing.B) {
 	}
 	h := handlerOf(b, dir)
 	ask := lookAsk{File: "strawberry-rhubarb.toml", Text: get(b, dir, "strawberry-rhubarb.toml"), Pieces: []string{"wrap", "lid"},
-		Changes: []change{{"set", "name", "Strawberry jam"}}}
+		Changes: []change{{Do: "set", Path: "name", Value: "Strawberry jam"}}}
 	for b.Loop() {
 		a := call[lookAnswer](b, h, "/do/look", ask, 200)
 		if len(a.Labels) != 2 {

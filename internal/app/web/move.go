@@ -85,3 +85,66 @@ func commentsAbove(text string, at int) int {
 	}
 	return line
 }
+
+// removedRows is the text of each row that changes take out and ask for.
+func removedRows(text string, changes []change, sections []section) map[string]string {
+	out := map[string]string{}
+	for _, c := range changes {
+		if c.Do == "remove" && c.ID > 0 {
+			f, l := source.Parse("", []byte(text))
+			table, i, ok := rowOf(c.Path)
+			if from, to, fits := rowRange(f, table, i); ok && fits && !l.HasErrors() {
+				out[itoa(c.ID)] = f.Text[from:to]
+			}
+		}
+		text, _ = applyOne(text, c, sections)
+	}
+	return out
+}
+
+// restoreRow puts a row that was taken out back where it stood, or behind the
+// last one when there are fewer now.
+func restoreRow(text, path, row string) (string, diag.List) {
+	f, l := source.Parse("", []byte(text))
+	if l.HasErrors() {
+		return text, l
+	}
+	table, i, _ := rowOf(path)
+	lead, t := text[:len(text)-len(f.Text)], f.Text
+	at := len(t)
+	if from, _, ok := rowRange(f, table, i); ok {
+		at = from
+	} else if _, to, ok := rowRange(f, table, i-1); ok {
+		at = to
+	}
+	before := ended(t[:at])
+	if before != "" && !strings.HasSuffix(before, "\n\n") {
+		before += "\n"
+	}
+	row = ended(row)
+	if at < len(t) && !strings.HasPrefix(t[at:], "\n") {
+		row += "\n"
+	}
+	now := lead + before + row + t[at:]
+	if g, l := source.Parse("", []byte(now)); l.HasErrors() || !rowIs(g, f, table) {
+		var no diag.List
+		no.Errorf("edit-refused", "", path, "%s can't be put back there", path).Hinted("use Undo, or write it into the text")
+		return text, no
+	}
+	return now, nil
+}
+
+// rowIs reports whether a text has just one row more of a table than before.
+func rowIs(now, before *source.File, table string) bool {
+	n := rowCount(before, table)
+	return rowCount(now, table) == n+1
+}
+
+func rowCount(f *source.File, table string) (n int) {
+	for {
+		if _, ok := f.Entry(source.At(table, n)); !ok {
+			return n
+		}
+		n++
+	}
+}

@@ -118,7 +118,7 @@ func (x *filledField) keepOwn() {
 func (f filledForm) each(do func(*filledField)) {
 	for _, s := range f.Sections {
 		for _, g := range s.Groups {
-			for _, r := range g.Filled {
+			for _, r := range append(slices.Clone(g.Filled), g.Empty) {
 				for i := range r.Fields {
 					do(&r.Fields[i])
 				}

@@ -36,7 +36,7 @@ func TestSaveKeepsLineEnds(t *testing.T) {
 		}
 		dir := kitchenDir(t)
 		put(t, dir, "plum.toml", c[0])
-		got := call[saved](t, handlerOf(t, dir), "/do/save", saveAsk{"plum.toml", c[1], mark([]byte(c[0]))}, 200)
+		got := call[saved](t, handlerOf(t, dir), "/do/save", saveAsk{File: "plum.toml", Text: c[1], Base: mark([]byte(c[0]))}, 200)
 		if text := get(t, dir, "plum.toml"); text != want || got.Mark != mark([]byte(want)) {
 			t.Errorf("%s: wrote %q, want %q", name, text, want)
 		}
@@ -49,7 +49,7 @@ func TestSaveRefusals(t *testing.T) {
 	h := handlerOf(t, dir)
 	for name, text := range map[string]string{"latin.toml": "name = \"gel\xe9e\"\n", "utf16.toml": "\xff\xfen\x00a\x00"} {
 		put(t, dir, name, text)
-		w := do(h, request("POST", "/do/save", saveAsk{name, strings.ToValidUTF8(text, "\uFFFD") + "#", mark([]byte(text))}))
+		w := do(h, request("POST", "/do/save", saveAsk{File: name, Text: strings.ToValidUTF8(text, "\uFFFD") + "#", Base: mark([]byte(text))}))
 		if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), name+": the file is not UTF-8 text; nothing was changed") || get(t, dir, name) != text {
 			t.Errorf("%s: %d %s", name, w.Code, w.Body)
 		}
@@ -57,7 +57,7 @@ func TestSaveRefusals(t *testing.T) {
 	if err := os.Chmod(filepath.Join(dir, "plum.toml"), 0o444); err != nil {
 		t.Fatal(err)
 	}
-	w := do(h, request("POST", "/do/save", saveAsk{"plum.toml", plum + "#", mark([]byte(plum))}))
+	w := do(h, request("POST", "/do/save", saveAsk{File: "plum.toml", Text: plum + "#", Base: mark([]byte(plum))}))
 	if w.Code != http.StatusForbidden || !strings.Contains(w.Body.String(), "read-only") || get(t, dir, "plum.toml") != plum {
 		t.Errorf("read-only: %d %s", w.Code, w.Body)
 	}
@@ -73,7 +73,7 @@ func TestSavesOnOneBase(t *testing.T) {
 		var wg sync.WaitGroup
 		for i := range codes {
 			wg.Go(func() {
-				codes[i] = do(h, request("POST", "/do/save", saveAsk{"plum.toml", fmt.Sprintf("%s# %d-%d\n", plum, round, i), mark([]byte(base))})).Code
+				codes[i] = do(h, request("POST", "/do/save", saveAsk{File: "plum.toml", Text: fmt.Sprintf("%s# %d-%d\n", plum, round, i), Base: mark([]byte(base))})).Code
 			})
 		}
 		wg.Wait()
@@ -118,5 +118,33 @@ func TestMakeLosesNothing(t *testing.T) {
 	}
 	if get(t, dir, "out/L1/labels.pdf") != "mine" || get(t, dir, "out/L1/mine.txt") != "mine" || !strings.Contains(get(t, dir, "out/L1/"+store.ManifestName), "../../plum.toml") {
 		t.Error("the maker's file is gone, or the manifest does not name the batch")
+	}
+}
+
+// What saves itself carries the form's changes, keeps the first version in the
+// history and not each that follows; what the maker saves is kept each time.
+func TestSavesByItself(t *testing.T) {
+	dir := kitchenDir(t)
+	h := handlerOf(t, dir)
+	base := mark([]byte(plum))
+	for _, name := range []string{"Damson", "Damson jam", "Damson jelly"} {
+		got := call[saved](t, h, "/do/save", saveAsk{File: "plum.toml", Text: plum, Base: base, Changes: []change{{Do: "set", Path: "name", Value: name}}, Passing: true}, 200)
+		if base = got.Mark; get(t, dir, "plum.toml") != got.Text || !strings.Contains(got.Text, `name = "`+name+`"`) {
+			t.Fatalf("%s: %s", name, got.Text)
+		}
+	}
+	kept := func() []string {
+		found, err := filepath.Glob(filepath.Join(dir, store.HistoryName, "plum.toml", "*"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return found
+	}
+	if k := kept(); len(k) != 1 || get(t, dir, store.HistoryName+"/plum.toml/0001.toml") != plum {
+		t.Errorf("kept %v, want the first version alone", k)
+	}
+	call[saved](t, h, "/do/save", saveAsk{File: "plum.toml", Text: plum + "# mine\n", Base: base}, 200)
+	if k := kept(); len(k) != 2 {
+		t.Errorf("kept %v, want what the maker saved over too", k)
 	}
 }

@@ -90,7 +90,7 @@ func TestFirstKitchen(t *testing.T) {
 	if len(a.Labels) != 1 || !strings.Contains(a.Labels[0].SVG, "Thornfield") {
 		t.Errorf("no sample label: %v", a.Findings)
 	}
-	call[saved](t, h, "/do/save", saveAsk{"kitchen.toml", thornfield, ""}, 200)
+	call[saved](t, h, "/do/save", saveAsk{File: "kitchen.toml", Text: thornfield, Base: ""}, 200)
 	if get(t, dir, "kitchen.toml") != thornfield {
 		t.Error("not written")
 	}

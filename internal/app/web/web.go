@@ -37,6 +37,7 @@ type site struct {
 	images imageCache
 	prints prints
 	lots   lots
+	kept   keeps
 }
 
 // New makes the page of a folder. The error is about the folder.
@@ -82,6 +83,7 @@ func (s *site) routes() http.Handler {
 		"POST /do/make":                s.makeAll,
 		"GET /print/{id}/{name}":       s.printedFile,
 		"GET /do/disk/{file}":          s.disk,
+		"GET /do/alive":                s.alive,
 		"GET /picture/{what}/{id}":     s.picture,
 		"GET /static/{version}/{file}": s.static,
 		"GET /font/{version}/{file}":   s.font,

@@ -16,9 +16,9 @@ export class Refused extends Error {
 }
 
 // send posts a value and gives the response, whatever kind it is.
-export async function send(path, value, signal) {
+export async function send(path, value, signal, keepalive = false) {
   const response = await fetch(rooted(path), {
-    method: "POST", signal, body: JSON.stringify(value),
+    method: "POST", signal, keepalive, body: JSON.stringify(value),
     headers: { "Content-Type": "application/json", "X-Jarmark-Token": token },
   });
   if (response.ok) return response;
@@ -26,12 +26,12 @@ export async function send(path, value, signal) {
 }
 
 // ask posts a value and gives the answer's value.
-export async function ask(path, value, signal) {
-  return (await send(path, value, signal)).json();
+export async function ask(path, value, signal, keepalive) {
+  return (await send(path, value, signal, keepalive)).json();
 }
 
 // words tells a fault to the maker.
 export function words(fault) {
   if (fault instanceof Refused) return [fault.message, fault.answer.hint].filter(Boolean).join("; ");
-  return "jarmark does not answer: start it again, then go on. Your text is kept in this window";
+  return "jarmark does not answer. Start it again: this page goes on by itself, and your text is kept here";
 }

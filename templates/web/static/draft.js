@@ -1,6 +1,8 @@
-// The text being edited, what was typed in the form since, and whether all of
-// it is on disk. Unsaved work is kept in the window's session, so that a
-// reload, a crash or a restart of the program loses nothing.
+// The text being edited, what was typed in the form since, what it was before,
+// and whether all of it is on disk. Work not yet saved is kept in the window's
+// session, so that a reload, a crash or a restart of the program loses nothing.
+
+const sitting = 1200; // milliseconds: typing on in one field is one step back
 
 export class Draft {
   constructor(file, text, base) {
@@ -8,15 +10,16 @@ export class Draft {
     this.key = `draft:${file}`;
     this.text = text;
     this.kept = text; // as on disk
-    this.base = base; // mark of the text on disk
+    this.base = base; // mark of the text the work began from
+    this.keptMark = base; // mark of the text on disk
     this.changes = []; // made in the form, not yet in the text
     this.sent = 0; // how many of them are on their way
     this.watchers = [];
+    this.before = []; // steps that can be undone: {text, key, when}
+    this.after = []; // steps undone
   }
 
-  get unsaved() {
-    return this.text !== this.kept || this.changes.length > 0;
-  }
+  get unsaved() { return this.text !== this.kept || this.changes.length > 0; }
 
   watch(watcher) { this.watchers.push(watcher); }
 
@@ -38,23 +41,50 @@ export class Draft {
   }
 
   // write replaces the text, as typed.
-  write(text) {
-    this.text = text;
+  write(text, key = "text") {
+    this.step(text, key);
     this.touched();
   }
 
   // settle takes the text that came back for the changes sent.
   settle(text) {
+    const done = this.changes.slice(0, this.sent);
     this.changes = this.changes.slice(this.sent);
     this.sent = 0;
-    this.text = text;
+    this.step(text, done.every((c) => c.do === "set" && c.path === done[0].path) ? done[0]?.path : null);
+    if (!this.unsaved) this.base = this.keptMark; // saved by this window as it was left
     this.touched();
+  }
+
+  // step goes on to a text; quick steps of one key are one to undo.
+  step(text, key) {
+    if (text === this.text) return;
+    const last = this.before.at(-1);
+    if (key && last?.key === key && performance.now() - last.when < sitting) last.when = performance.now();
+    else this.before.push({ text: this.text, key, when: performance.now() });
+    if (this.before.length > 500) this.before.shift();
+    this.after = [];
+    this.text = text;
+  }
+
+  // undo and redo give whether there was a step to go.
+  undo() { return this.go(this.before, this.after); }
+
+  redo() { return this.go(this.after, this.before); }
+
+  go(from, to) {
+    const step = from.pop();
+    if (!step) return false;
+    to.push({ text: this.text });
+    this.text = step.text;
+    this.touched();
+    return true;
   }
 
   // saved notes what is on disk now.
   saved(text, base) {
     this.kept = text;
-    this.base = base;
+    this.base = this.keptMark = base;
     this.touched();
   }
 
@@ -73,7 +103,10 @@ export class Draft {
     } catch { return null; }
   }
 
+  // restore takes it up; saved from its own base, so that a file changed
+  // meanwhile is not written over.
   restore(left) {
+    this.before.push({ text: this.text });
     this.text = left.text;
     this.changes = left.changes;
     this.base = left.base;

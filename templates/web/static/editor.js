@@ -14,37 +14,71 @@ import { TextPane } from "./textpane.js";
 const main = byId("main");
 const { file, mark, piece } = main.dataset;
 const draft = new Draft(file, byId("text").value, mark);
+let facts = null;
+let rows = 0;
+let shownMark = mark;
 
 const text = new TextPane((value) => live.typed(value));
 const labels = new LabelPane(piece, () => live.soon(), goToField);
-const live = new Live(draft, labels, { answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on) });
+const live = new Live(draft, labels, { answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on), back: () => saving.back() });
 const form = new FormPane(live, goToLine, removed);
 const findings = new Findings(file, goToField, goToLine);
-const saving = new Saving(draft, live, () => { text.set(draft.text); live.soon(true); });
+const saving = new Saving(draft, live, { reload: () => { text.set(draft.text); live.soon(true); }, notice });
 printing(draft, live, labels);
 
 function answer(a) {
   if (draft.changes.length === 0) text.set(a.text);
   if (a.form) form.replace(a.form);
   labels.show(a.labels);
-  findings.show(a.findings);
+  findings.show(a.findings, Boolean(a.form));
   text.mark(a.findings.filter((f) => findings.mine(f)));
-  byId("facts").innerHTML = a.facts;
+  if (a.facts !== facts) byId("facts").innerHTML = facts = a.facts;
+  const place = byId("weighed");
+  if (place && place.textContent !== a.weighed?.join(". ")) place.textContent = a.weighed?.join(". ") ?? "";
   const name = byId("f-name")?.value;
   if (name && byId("make")) byId("title").textContent = name;
 }
 
 // removed offers a row back that was taken out of the form.
-function removed(row, before) {
+function removed(row, back) {
+  const key = `removed ${++rows}`;
   const undo = make("button", { type: "button" }, "Put it back");
-  undo.addEventListener("click", () => { notice(null); live.typed(before); text.set(before); form.enter(form.step); });
-  notice(make("span", {}, `Removed: ${row}.`), undo);
+  undo.addEventListener("click", () => { notice(key); back(); });
+  notice(key, make("span", {}, `Removed: ${row}.`), undo);
 }
 
-// notice shows one message above the form at a time.
-function notice(...parts) {
-  byId("notices").replaceChildren(...(parts[0] ? [make("div", { class: "banner" }, ...parts)] : []));
+// notice shows a message above the form, or takes it away; three at most.
+function notice(key, ...parts) {
+  const place = byId("notices");
+  place.querySelector(`[data-key="${key}"]`)?.remove();
+  if (parts.length === 0) return;
+  const close = make("button", { type: "button", class: "quiet close", "aria-label": "Close this message" }, "×");
+  close.addEventListener("click", () => notice(key));
+  place.append(make("div", { class: "banner", "data-key": key }, ...parts, close));
+  if (place.children.length > 3) place.firstElementChild.remove();
 }
+
+// step undoes or does again one step of the whole text.
+async function step(which) {
+  if (!await live.flush() || !draft[which]()) return;
+  text.set(draft.text);
+  live.overtake();
+  live.soon(true);
+}
+
+byId("undo").addEventListener("click", () => step("undo"));
+byId("redo").addEventListener("click", () => step("redo"));
+document.addEventListener("keydown", (event) => {
+  const key = event.key.toLowerCase();
+  if (!(event.ctrlKey || event.metaKey) || event.altKey || document.querySelector("dialog[open]") || key !== "z" && key !== "y") return;
+  event.preventDefault();
+  step(key === "y" || event.shiftKey ? "redo" : "undo");
+});
+draft.watch(() => {
+  byId("undo").disabled = draft.before.length === 0 && draft.changes.length === 0;
+  byId("redo").disabled = draft.after.length === 0;
+  if (draft.base !== shownMark) form.pictures(shownMark = draft.base);
+});
 
 function goToField(path) {
   view("form");
@@ -80,11 +114,12 @@ byId("make")?.addEventListener("click", async () => {
 // Work left unsaved in this window comes back.
 const left = draft.recall();
 if (left) {
+  const disk = draft.text;
   draft.restore(left);
   text.set(draft.text);
   const drop = make("button", { type: "button" }, "Drop them");
-  drop.addEventListener("click", () => { if (draft.base === left.base) draft.base = mark; draft.forget(); notice(null); text.set(draft.text); live.soon(true); });
-  notice(make("span", {}, "Your unsaved changes from before are here again."), drop);
+  drop.addEventListener("click", () => { notice("left"); draft.changes = []; text.set(disk); live.typed(disk, true); });
+  notice("left", make("span", {}, "Your unsaved changes from before are here again."), drop);
   live.formWanted = true;
 }
 live.refresh();

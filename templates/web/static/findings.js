@@ -11,7 +11,11 @@ export class Findings {
     this.list = byId("findings");
   }
 
-  show(findings) {
+  // show lists findings; beside their fields too when the form is another.
+  show(findings, anew = false) {
+    const now = JSON.stringify(findings);
+    if (now === this.last && !anew) return;
+    this.last = now;
     const order = { error: 0, warning: 1, note: 2 };
     const sorted = findings.map((f, i) => [f, i]).sort(([a, i], [b, j]) => order[a.severity] - order[b.severity] || i - j).map(([f]) => f);
     const grave = sorted.filter((f) => f.severity !== "note");

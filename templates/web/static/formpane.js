@@ -1,11 +1,14 @@
 // The form: one step at a time; each keystroke becomes a change of the text.
 
 import { byId } from "./dom.js";
+import { Rows, indexOf, tableOf } from "./rows.js";
 
 export class FormPane {
   constructor(live, goToText, removed) {
     this.live = live;
     this.removed = removed;
+    this.last = 0; // number of the last row taken out
+    this.html = null; // of the form as it came
     this.form = byId("form");
     this.buttons = [...document.querySelectorAll("[data-goto]")];
     this.step = this.buttons[0]?.dataset.goto;
@@ -37,23 +40,46 @@ export class FormPane {
     this.live.changed({ do: "set", path: input.name, value }, anew);
   }
 
-  async clicked(event, goToText) {
+  clicked(event, goToText) {
     const button = event.target.closest("button");
     if (!button) return;
     if (button.dataset.line) goToText(Number(button.dataset.line), Number(button.dataset.column));
     const { do: what, path } = button.dataset;
     if (!what) return;
-    if (what === "remove") await this.remember(path, button);
-    this.after = focusAfter(what, path, button);
+    const rows = new Rows(tableOf(path));
+    if (what === "add") {
+      const row = rows.append();
+      row.querySelector("input, select, textarea").focus();
+      row.scrollIntoView({ block: "nearest" });
+      return this.live.changed({ do: "add", path, value: "" });
+    }
+    const row = button.closest("[data-row]");
+    if (what === "remove") return this.remove(rows, row, path);
+    rows.move(row, what === "up" ? -1 : 1);
+    (button.disabled ? row.querySelector("[data-do]:not(:disabled)") : button).focus();
     this.live.changed({ do: what, path, value: "" });
   }
 
-  // remember keeps the text as it was before a row is taken out.
-  async remember(path, button) {
-    const row = button.closest("[data-row]");
+  // remove takes a row out; it can be put back, whatever is done meanwhile.
+  remove(rows, row, path) {
+    const id = ++this.last;
     const name = row.querySelector("input")?.value || row.querySelector("legend").textContent;
-    await this.live.flush();
-    this.removed(name, this.live.draft.text);
+    rows.remove(row);
+    const next = rows.all[Math.min(indexOf(path), rows.all.length - 1)];
+    (next?.querySelector('[data-do="remove"]') || rows.add.querySelector("button")).focus();
+    this.live.changed({ do: "remove", path, value: "", id });
+    this.removed(name, () => this.putBack(row, path, id));
+  }
+
+  async putBack(row, path, id) {
+    if (!await this.live.flush()) return;
+    const text = this.live.removed.get(id);
+    const table = tableOf(path);
+    if (text === undefined) return;
+    const at = new Rows(table).insert(row, indexOf(path));
+    this.goTo(row.closest("[data-step]").dataset.step, false);
+    row.querySelector("input, select, textarea").focus();
+    this.live.changed({ do: "restore", path: `${table}[${at}]`, value: text });
   }
 
   // goTo shows one step of the form.
@@ -93,12 +119,16 @@ export class FormPane {
     const at = active && { id: active.id, start: active.selectionStart, end: active.selectionEnd };
     const open = [...this.form.querySelectorAll("details[open]")].map(detailsKey);
     this.form.innerHTML = html;
+    if (!this.form.querySelector(`[data-step="${this.step}"]`)) this.step = this.buttons[0]?.dataset.goto;
     for (const details of this.form.querySelectorAll("details")) if (open.includes(detailsKey(details))) details.open = true;
     for (const change of this.live.draft.changes) this.refill(change);
     this.goTo(this.step, false);
-    if (this.after) this.after();
-    else if (at?.id) refocus(at);
-    this.after = null;
+    if (at?.id) refocus(at);
+  }
+
+  // pictures shows the maker's own label anew once it is saved.
+  pictures(mark) {
+    for (const image of this.form.querySelectorAll('img[src*="batch="]')) image.src = `${image.getAttribute("src").replace(/&v=.*/, "")}&v=${mark}`;
   }
 
   refill(change) {
@@ -139,19 +169,4 @@ function refocus({ id, start, end }) {
   const input = byId(id);
   input?.focus();
   if (input?.setSelectionRange && start != null && input.type !== "date") input.setSelectionRange(start, end);
-}
-
-// focusAfter says where the focus goes once rows have changed.
-function focusAfter(what, path, button) {
-  const step = button.closest("[data-step]").dataset.step;
-  const rows = () => [...document.querySelectorAll(`#step-${step} [data-row]`)];
-  const index = Number(/\[(\d+)\]$/.exec(path)?.[1]);
-  return () => {
-    const all = rows();
-    const row = { add: all.at(-1), remove: all[Math.min(index, all.length - 1)], up: all[index - 1], down: all[index + 1] }[what];
-    const same = row?.querySelector(`[data-do="${what}"]:not(:disabled)`);
-    const target = what === "add" ? row?.querySelector("input") : same || row?.querySelector("[data-do]:not(:disabled)");
-    (target || document.querySelector(`#step-${step} .add`))?.focus();
-    row?.scrollIntoView({ block: "nearest" });
-  };
 }

@@ -8,7 +8,8 @@ export class LabelPane {
     this.board = byId("labels");
     this.chips = [...document.querySelectorAll(".chips [data-piece]")];
     this.key = `pieces:${document.querySelector("main").dataset.file}`;
-    this.shown = [];
+    this.shown = []; // {label, mark, figure, host, caption}
+    this.drawings = new Map(); // mark -> SVG text
     this.goTo = goTo;
     const chosen = sessionStorage.getItem(this.key)?.split(" ") || [first];
     byId("gift").addEventListener("change", changed);
@@ -35,41 +36,79 @@ export class LabelPane {
     for (const chip of this.chips) if (chip.dataset.piece === piece) press(chip, true);
   }
 
+  // have are the marks of the drawings held, so that they are not sent again.
+  get have() { return [...this.drawings.keys()]; }
+
   show(labels) {
-    this.peek(labels);
+    const drawings = new Map(labels.map((l) => [l.mark, l.svg ?? this.drawings.get(l.mark)]));
+    this.drawings = drawings;
+    clearTimeout(this.rest);
     if (labels.length === 0) {
       this.shown = [];
       this.board.replaceChildren(make("p", { class: "hush" }, "The labels appear here as soon as the batch can be read and has a jar to label."));
+      this.peek(labels);
       return;
     }
-    const figures = labels.map((label, i) => this.figure(label, this.shown[i]));
-    const same = figures.length === this.shown.length && figures.every((figure, i) => figure === this.shown[i]?.figure);
-    this.shown = labels.map((label, i) => ({ label, figure: figures[i] }));
-    if (!same) this.board.replaceChildren(...figures);
+    const places = labels.map((label, i) => this.place(label, this.shown[i]));
+    const same = places.length === this.shown.length;
+    this.shown = places;
+    if (!same) this.board.replaceChildren(...places.map((place) => place.figure));
+    this.drawn();
+    this.peek(labels);
   }
 
-  // figure draws a label; one that has not changed stays as it is.
-  figure(label, before) {
-    if (before && before.label.svg === label.svg && before.label.labels === label.labels) return before.figure;
-    const svg = picture(label.svg);
+  // place is the frame a label is drawn in, used again from one to the next.
+  place(label, before) {
+    const place = before ?? { host: hosted(), caption: make("figcaption") };
+    place.figure ??= make("figure", {}, place.host, place.caption);
+    place.label = label;
+    const words = `${label.title}, ${label.size}, ${plural(label.labels, "label", "labels")} on ${label.sheet}`;
+    if (place.caption.textContent !== words) place.caption.textContent = words;
+    size(place.host, Math.min(Math.max(label.width * scale, smallest), largest));
+    // A long band is scrolled on a telephone rather than shrunk beyond reading.
+    place.host.style.minWidth = label.width > long ? `${label.width * readable}px` : "";
+    return place;
+  }
+
+  // drawn draws what changed: what is in sight at once, the rest one by one
+  // as soon as that is on the screen.
+  drawn() {
+    const seen = this.board.getBoundingClientRect();
+    const changed = this.shown.filter((place) => place.mark !== place.label.mark);
+    const near = changed.filter(({ figure }) => { const at = figure.getBoundingClientRect(); return at.top < seen.bottom && at.bottom > seen.top; });
+    const first = near.length ? near : changed.slice(0, 1);
+    for (const place of first) this.draw(place);
+    const rest = changed.filter((place) => !first.includes(place));
+    const one = () => {
+      if (rest.length === 0) return;
+      this.draw(rest.shift());
+      this.rest = setTimeout(one);
+    };
+    requestAnimationFrame(() => { this.rest = setTimeout(one); });
+  }
+
+  draw(place) {
+    const { label } = place;
+    place.mark = label.mark;
+    const svg = picture(this.drawings.get(label.mark));
     svg.addEventListener("click", (event) => {
       const block = event.target.closest?.("[data-block]");
       const path = block && label.paths[block.dataset.block];
       if (path) this.goTo(path);
     });
-    const host = hosted(svg, Math.min(Math.max(label.width * scale, smallest), largest));
-    // A long band is scrolled on a telephone rather than shrunk beyond reading.
-    host.style.minWidth = label.width > long ? `${label.width * readable}px` : "";
-    return make("figure", {}, host, make("figcaption", {}, `${label.title}, ${label.size}, ${plural(label.labels, "label", "labels")} on ${label.sheet}`));
+    place.host.shadowRoot.replaceChildren(svg);
   }
 
   // peek keeps the first label in sight below the form, on small screens.
   peek(labels) {
     const place = byId("peek");
     place.hidden = labels.length === 0;
-    if (labels.length === 0 || this.peeked === labels[0].svg) return;
-    this.peeked = labels[0].svg;
-    place.replaceChildren(hosted(picture(labels[0].svg), Math.min(340, labels[0].width / labels[0].height * 72)));
+    if (labels.length === 0 || this.peeked === labels[0].mark || getComputedStyle(place).display === "none") return;
+    this.peeked = labels[0].mark;
+    const host = hosted();
+    size(host, Math.min(340, labels[0].width / labels[0].height * 72));
+    host.shadowRoot.append(picture(this.drawings.get(labels[0].mark)));
+    place.replaceChildren(host);
   }
 }
 
@@ -86,12 +125,16 @@ function picture(text) {
   return svg;
 }
 
-function hosted(svg, width) {
+function hosted() {
   const host = make("div", { class: "art" });
-  host.style.width = `${width}px`;
-  host.style.maxWidth = "100%";
-  host.attachShadow({ mode: "open" }).append(svg);
+  host.attachShadow({ mode: "open" });
   return host;
+}
+
+function size(host, width) {
+  const wanted = `${width}px`;
+  if (host.style.width !== wanted) host.style.width = wanted;
+  host.style.maxWidth = "100%";
 }
 
 const pressed = (button) => button.getAttribute("aria-pressed") === "true";

@@ -33,6 +33,9 @@ export class TextPane {
 
   number() {
     const lines = this.area.value.split("\n").length;
+    const now = JSON.stringify([lines, [...this.worst]]);
+    if (now === this.numbered) return;
+    this.numbered = now;
     const rows = [];
     for (let n = 1; n <= lines; n++) rows.push(make("span", { class: this.worst.get(n) }, String(n)), "\n");
     this.gutter.replaceChildren(...rows);

@@ -1,0 +1,68 @@
+package web
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+)
+
+// probe waits in the page until every label drawn shows a word, and gives the
+// milliseconds from the key that was pressed to the frame that showed it.
+const probe = `new Promise((done) => {
+	const seen = () => {
+		const all = [...document.querySelectorAll("#labels .art")].map((a) => a.shadowRoot.textContent);
+		const how = %q === "all" ? all.length >= 9 && all.every((t) => t.includes(%q)) : all.some((t) => t.includes(%q));
+		if (how) setTimeout(() => done(performance.now() - window.pressed)); else requestAnimationFrame(seen);
+	};
+	seen();
+})`
+
+// From a key typed to the label on the screen, with one piece shown and with
+// all. Timings are logged, not asserted: JARMARK_SPEED=1 asks for them.
+func TestBrowserSpeed(t *testing.T) {
+	if os.Getenv("JARMARK_SPEED") == "" {
+		t.Skip("measures; JARMARK_SPEED=1 asks for it")
+	}
+	b := browse(t, kitchenDir(t), 1280, 800)
+	b.open("/batch/plum.toml")
+	b.do(chromedp.Evaluate[chromedp.Void](`addEventListener("keydown", (e) => { window.pressed = e.timeStamp; }, true)`))
+	// Words that stand on the first label, on every one, and typed fast.
+	b.keys("one piece", "f-name", "any", 300*time.Millisecond)
+	b.do(chromedp.Evaluate[chromedp.Void](`for (const c of document.querySelectorAll(".chips [data-piece]")) if (c.ariaPressed === "false") c.click()`))
+	b.until("all pieces are drawn", `document.querySelectorAll("#labels .art").length >= 9`)
+	b.keys("all pieces, the first on the screen", "f-name", "any", 300*time.Millisecond)
+	b.keys("all pieces, each on the screen", "f-name", "all", 300*time.Millisecond)
+}
+
+// keys types letters one after another into a field, each when the one before
+// is on the labels and a pause has passed.
+func (b *tab) keys(what, id, how string, pause time.Duration) {
+	b.typeIn(id, "Plum jam ")
+	time.Sleep(time.Second)
+	took := []float64{}
+	word := ""
+	for i := range 40 {
+		letter := string(rune('a' + i%26))
+		if word += letter; len(word) > 8 {
+			b.typeIn(id, "Plum jam ")
+			time.Sleep(pause)
+			word = letter
+		}
+		b.do(chromedp.KeyEvent(letter))
+		ms, err := chromedp.Run(b.ctx, chromedp.Evaluate[float64](fmt.Sprintf(probe, how, word, word), chromedp.EvalAwaitPromise))
+		if err != nil {
+			b.Fatal(err)
+		}
+		took = append(took, ms)
+		time.Sleep(pause)
+	}
+	slices.Sort(took)
+	load, _ := os.ReadFile("/proc/loadavg") // not there on every system
+	one, _, _ := strings.Cut(string(load), " ")
+	b.Logf("%s: p50 %.0f ms, p95 %.0f ms, longest %.0f ms of %d keys, load %s", what, took[len(took)/2], took[len(took)*95/100], took[len(took)-1], len(took), one)
+}
