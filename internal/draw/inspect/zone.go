@@ -4,6 +4,7 @@ import (
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/palette"
 	"jarmark/internal/law/label"
+	"slices"
 )
 
 // net checks the zone and the clear space of blocks that ask for them
@@ -140,12 +141,13 @@ func (k *inspector) contrast() {
 
 // groundAt is the colour printed last under the middle of a box.
 func (k *inspector) groundAt(r page.Rect) page.Colour {
-	ground := page.Colour{R: 255, G: 255, B: 255}
 	mid := page.Point{X: r.X + r.W/2, Y: r.Y + r.H/2}
-	for _, p := range append(k.under[:len(k.under):len(k.under)], k.paths...) {
-		if p.Fill != nil && p.Covers(mid) {
-			ground = *p.Fill
+	for _, list := range [][]*page.Path{k.paths, k.under} {
+		for _, p := range slices.Backward(list) {
+			if p.Fill != nil && p.Covers(mid) {
+				return *p.Fill
+			}
 		}
 	}
-	return ground
+	return page.Colour{R: 255, G: 255, B: 255}
 }

@@ -83,12 +83,18 @@ func (p *Path) EdgeIn(r Rect) bool {
 // beside reports whether points, and so any curve they control, lie all on one
 // side of a box. A rounded point of the curve may lie up to 4 nm off their hull.
 func beside(r Rect, pts []Point) bool {
-	lo, hi := pts[0], pts[0]
+	lo, hi := hull(pts)
+	return hi.X+4 < r.X || lo.X-4 > r.X+r.W || hi.Y+4 < r.Y || lo.Y-4 > r.Y+r.H
+}
+
+// hull is the box around points, by its corners.
+func hull(pts []Point) (lo, hi Point) {
+	lo, hi = pts[0], pts[0]
 	for _, q := range pts[1:] {
 		lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
 		hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
 	}
-	return hi.X+4 < r.X || lo.X-4 > r.X+r.W || hi.Y+4 < r.Y || lo.Y-4 > r.Y+r.H
+	return lo, hi
 }
 
 // segmentMeets clips a segment against a box (Liang and Barsky's method).
@@ -132,7 +138,19 @@ func (p *Path) Covers(q Point) bool {
 			winding--
 		}
 	}
-	p.Trace(func(a, b Point) {
+	// A curve counts as its chord where its control points all lie to one side
+	// of the point; only one that passes around it is walked.
+	// A rounded point of the curve may lie up to 4 nm off their hull.
+	chord := func(pts ...Point) bool {
+		lo, hi := hull(pts)
+		if lo.Y-4 <= q.Y && q.Y < hi.Y+4 && lo.X-4 <= q.X && q.X < hi.X+4 {
+			return false
+		}
+		count(pts[0], pts[3])
+		last = pts[3]
+		return true
+	}
+	p.trace(chord, func(a, b Point) {
 		if a == b { // a new part begins: close the one before
 			count(last, first)
 			first = a

@@ -23,11 +23,7 @@ func (p *Path) Bounds() Rect {
 	if len(p.Pts) == 0 {
 		return Rect{}
 	}
-	lo, hi := p.Pts[0], p.Pts[0]
-	for _, q := range p.Pts[1:] {
-		lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
-		hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
-	}
+	lo, hi := hull(p.Pts)
 	w := unit.Length(0)
 	if p.Stroke != nil {
 		w = p.Width / 2
