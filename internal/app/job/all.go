@@ -6,7 +6,6 @@ import (
 	"runtime"
 	"strings"
 
-	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/cores"
 	"jarmark/internal/kit/diag"
 )
@@ -31,15 +30,15 @@ func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List
 	return batches, sameLots(batches)
 }
 
-// CheckAll is LoadAll that also composes the labels each batch would print and
-// packs its jars, so that what does not fit or add up is found in time.
+// CheckAll is LoadAll that also goes through all that make would make, without
+// drawing it, so that check and make never disagree.
 func (e *Env) CheckAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
 	batches, across = e.LoadAll(in, c)
+	dry := c
+	dry.dry, dry.Progress = true, nil
 	cores.Each(len(batches), func(i int) {
 		if b := batches[i]; b.OK() && b.Cooked != nil {
-			_, found := e.Press.Set(b.orderOf(c))
-			b.add(found)
-			_, found = e.Pack([]*Batch{b}, pack.Options{List: c.List})
+			_, found, _ := e.Make(b, dry)
 			b.add(found)
 		}
 	})

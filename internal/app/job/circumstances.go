@@ -59,8 +59,12 @@ func counted(b *batch.Batch) bool {
 	return false
 }
 
-// unfilled forbids labels for sale that would bear no net content.
+// unfilled forbids labels for sale that would bear no net content. A plan may
+// still be checked: there a note tells it.
 func (b *Batch) unfilled(pieces []label.Piece, c Choices) (l diag.List) {
+	if c.dry {
+		return nil
+	}
 	if c.Gift || !slices.ContainsFunc(pieces, bearsNet) {
 		return nil
 	}

@@ -47,6 +47,7 @@ type Choices struct {
 	Progress func(done, total int) // may be nil
 
 	tags []pack.Tag // who gets a tag, once that is settled
+	dry  bool       // findings alone: nothing is drawn
 }
 
 // Batch is one loaded batch: all its stages' values and findings.

@@ -128,6 +128,9 @@ func (e *Env) printed(b *Batch, c Choices, name string) ([]File, diag.List, erro
 	runs, found := e.Labels(b, c)
 	var files []File
 	for i, r := range runs {
+		if c.dry {
+			break
+		}
 		data, err := e.PDF(r.Doc)
 		if err != nil {
 			return nil, found, err
@@ -142,7 +145,10 @@ func (e *Env) printed(b *Batch, c Choices, name string) ([]File, diag.List, erro
 }
 
 // makeFacts writes what `check --json` prints.
-func makeFacts(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
+func makeFacts(_ *Env, b *Batch, c Choices) ([]File, diag.List, error) {
+	if c.dry {
+		return nil, nil, nil
+	}
 	data, err := b.Facts().JSON()
 	return []File{{Name: "facts.json", Data: data}}, nil, err
 }

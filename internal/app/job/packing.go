@@ -34,7 +34,7 @@ func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 	}
 	doc, m := plan.Doc(e.Faces, b.paper())
 	l = append(l, m...)
-	if doc == nil {
+	if doc == nil || c.dry {
 		return nil, l, nil
 	}
 	f, err := e.listPDF(doc, "packing-list", b, c)
