@@ -21,7 +21,7 @@ import (
 )
 
 // roomy is the memory above which the collector works harder, in bytes.
-const roomy = 96 << 20
+const roomy = 112 << 20
 
 func main() {
 	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
