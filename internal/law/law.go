@@ -23,8 +23,15 @@ func Declare(r *cook.Result, jar cook.JarPlan, s *place.Set, o draft.Options) (*
 		var l diag.List
 		l.Errorf("nothing-to-declare", "", "", "there is no batch or no place to declare for")
 		return nil, l
-	case s.EU != nil:
-		return eu.Declare(r, jar, s, o)
 	}
-	return us.Declare(r, jar, s, o)
+	declare := func(r *cook.Result) (*label.Content, diag.List) { return us.Declare(r, jar, s, o) }
+	if s.EU != nil {
+		declare = func(r *cook.Result) (*label.Content, diag.List) { return eu.Declare(r, jar, s, o) }
+	}
+	c, l := declare(r)
+	lang, m := second(r, s, c.Lang)
+	if l = append(l, m...); lang == "" {
+		return c, l
+	}
+	return beside(lang, c, l, declare, r)
 }

@@ -75,7 +75,7 @@ func (e *Env) Proof(b *Batch, c Choices) (*page.Doc, diag.List) {
 // prove measures the labels of one jar size.
 func (e *Env) prove(b *Batch, i int, c Choices, quotes []place.Quote) (proof.Proof, diag.List) {
 	content := b.Contents[i]
-	p := proof.Proof{Name: b.Notes.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.Name,
+	p := proof.Proof{Name: b.Notes.Name, Lot: b.Cooked.Lot, Jar: content.JarKey, Maker: b.Kitchen.Name, Place: b.Set.NameIn(content.Lang),
 		American: b.Kitchen.Place.US() && content.Lang == "en", Law: *content,
 		Allergens: content.AllergenWhy, Doubt: content.AllergenDoubt, None: content.NoAllergens}
 	for _, r := range b.Cooked.Keeping.Reasons {
@@ -99,6 +99,7 @@ func (e *Env) prove(b *Batch, i int, c Choices, quotes []place.Quote) (proof.Pro
 	}
 	for _, l := range inspect.Lines(frames, content, e.Faces) {
 		read := b.Set.Read(l.Block, content.Lang, quotes)
+		l.Block.Cite = b.Set.Words[content.Lang].Cite(l.Block.Cite)
 		p.Lines = append(p.Lines, proof.Line{Line: l, Confidence: read.Confidence, ReadOn: read.On})
 	}
 	return p, found

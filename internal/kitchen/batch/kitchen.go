@@ -72,7 +72,7 @@ func (r *reader) kitchen(raw rawKitchen, find place.Finder) *Kitchen {
 	k.SmallAmounts = r.smallAmounts(raw.SmallAmount)
 	k.OwnYields = raw.OwnYields == nil || *raw.OwnYields
 	k.NetForm = r.choice(raw.NetForm, "net_form", "form of the net weight", []string{"pounds", "dual"}, nil)
-	k.Language = r.language(raw.Language)
+	k.Language, k.Second = r.language(raw.Language, "language"), r.language(raw.Second, "second_language")
 	k.RecordURL = r.webAddress(raw.RecordURL, "record_url")
 	k.Currency, k.Units = r.currencyOf(raw.Currency, k.Place.Currency), r.units(raw.Units, k.Place.Units)
 	r.currency = k.Currency
@@ -118,12 +118,12 @@ func (r *reader) blank(p *string, path, hint string) {
 	}
 }
 
-func (r *reader) language(p *string) string {
-	s := r.text(p, "language")
+func (r *reader) language(p *string, path string) string {
+	s := r.text(p, path)
 	if s == "" || languageForm.MatchString(s) {
 		return s
 	}
-	r.errorf("bad-language", "language", "%q is not a language code", s).Hinted(`write two letters like "en", "de" or "fr"`)
+	r.errorf("bad-language", path, "%q is not a language code", s).Hinted(`write two letters like "en", "de" or "fr"`)
 	return ""
 }
 

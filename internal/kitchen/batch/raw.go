@@ -136,6 +136,7 @@ type rawKitchen struct {
 	OwnYields   *bool            `toml:"own_yields" help:"your weighed pots move the jars to expect||true"`
 	NetForm     *string          `toml:"net_form" help:"US, 1 to 4 lb: dual (ounces and pounds) or pounds||\"dual\""`
 	Language    *string          `toml:"language" help:"language of the label, where a place has several||\"en\""`
+	Second      *string          `toml:"second_language" help:"a second language beside it, where a place has several||\"fr\""`
 	RecordURL   *string          `toml:"record_url" help:"where you publish the pages of jarmark record||\"https://thornfield.example/jam\""`
 	Currency    *string          `toml:"currency" help:"currency of prices||\"USD\""`
 	Units       *string          `toml:"units" help:"us or metric||\"us\""`

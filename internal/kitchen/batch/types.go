@@ -29,6 +29,7 @@ type Kitchen struct {
 	OwnYields    bool        // weighed pots of past batches move the yields to expect; true unless switched off
 	NetForm      string      // US net weight of 1 to 4 lb: "dual" (24 oz (1 lb 8 oz)) or "pounds"; empty = the place's
 	Language     string      // "en", "de", "fr"; default from place
+	Second       string      // a second language of the label; empty = one alone
 	RecordURL    string      // base of the public record pages; empty = none
 	Currency     string      // ISO 4217
 	Units        string      // "us" or "metric": how amounts are shown

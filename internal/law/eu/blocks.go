@@ -196,6 +196,12 @@ func (c *pass) closing() {
 	} else if words := c.law.Nutrition; words != "" && !c.ppds {
 		c.L.Notef("nutrition-exemption", c.KitchenFile(), "place", "%s", words).Cited(c.law.NutritionCite)
 	}
+	for _, b := range c.law.Beside {
+		_, priced := c.C.Find(label.Price)
+		if !c.O.Gift && (b.About == "net" && c.NetMass > 0 || b.About == "price" && priced) {
+			c.L.Notef("beside-label", c.KitchenFile(), "place", "%s: %s", c.Set.Name, b.Text).Hinted(b.Hint).Cited(b.Cite)
+		}
+	}
 	for _, u := range c.law.Unverified {
 		c.L.Notef("unverified", c.KitchenFile(), "place", "unverified: %s", u).Hinted("check it with your food authority before you sell")
 	}

@@ -68,9 +68,9 @@ func steps() []draft.Step[*pass] {
 		step("maker", "name and address of the business, Art 8", nil, (*pass).maker),
 		step("origin", "place of provenance, Art 26", keys("origin", "origin.of"), (*pass).origin),
 		step("caution", "honey and infants", keys("caution.honey"), (*pass).caution),
+		step("price", draft.PriceDoc, draft.PricePhrases, (*pass).Price),
 		step("closing", "nutrition exemption, what is unverified, whom to ask", nil, (*pass).closing),
 		step("advisory", "what else the kitchen handles, voluntary", keys("advisory", "and"), (*pass).advisory),
-		step("price", draft.PriceDoc, draft.PricePhrases, (*pass).Price),
 		step("extras", draft.ExtrasDoc, draft.ExtrasPhrases, (*pass).Extras),
 	}
 }

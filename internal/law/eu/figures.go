@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"jarmark/internal/kit/unit"
+
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
@@ -107,7 +109,7 @@ func (c *pass) fruit() {
 		c.fail("fruit-content-zero", "ingredient", "the fruit content would be 0 g in 100 g").Hinted("check the amounts and the yield").Cited(cite)
 		return
 	}
-	c.add(label.Block{Kind: label.Fruit, Exact: true, With: []label.Kind{label.Identity}, Path: "ingredient",
+	c.add(label.Block{Kind: label.Fruit, Min: c.clear(), Exact: true, With: []label.Kind{label.Identity}, Path: "ingredient",
 		Runs: []label.Run{{Text: c.say("jam.fruit", "g", strconv.Itoa(g))}}, Cite: cite})
 }
 
@@ -130,8 +132,14 @@ func (c *pass) sugar() {
 		c.fail("sugar-content-zero", "cook.brix", "a refractometer reading below 0.5 % is no jam's").Hinted("check brix").Cited(c.law.SugarStatement)
 		return
 	}
-	c.add(label.Block{Kind: label.Sugar, Exact: true, With: []label.Kind{label.Identity}, Path: "cook.brix",
+	c.add(label.Block{Kind: label.Sugar, Min: c.clear(), Exact: true, With: []label.Kind{label.Identity}, Path: "cook.brix",
 		Runs: []label.Run{{Text: c.say(cmp.Or(c.law.SugarPhrase, "jam.sugar"), "g", strconv.FormatInt(g, 10))}}, Cite: c.law.SugarStatement})
+}
+
+// clear is the least height of words that must be clearly visible (Directive
+// 2001/113/EC Art 2(5)).
+func (c *pass) clear() label.Height {
+	return label.Height{On: label.XHeight, Length: c.x * unit.Length(c.law.Clear) / 100}
 }
 
 // prescribed is a prescribed statement of one phrase.

@@ -249,8 +249,10 @@ func findName(name, allergen string) (int, int, bool) {
 	if from, to, ok := draft.FindWord(name, allergen, true); ok {
 		return from, to, ok
 	}
-	if cut := strings.TrimRight(allergen, "snx"); len(cut) >= 3 && len(cut) == len(allergen)-1 {
-		return draft.FindWord(name, cut, true)
+	for _, ending := range []string{"s", "n", "x", "e"} { // "e" of long words alone: Fische
+		if cut, ok := strings.CutSuffix(allergen, ending); ok && len(cut) >= 3 && (ending != "e" || len(cut) > 4) {
+			return draft.FindWord(name, cut, true)
+		}
 	}
 	return 0, 0, false
 }

@@ -47,9 +47,8 @@ func tester(t testing.TB, set, lang string, on unit.Date, r *cook.Result, jar co
 // declare makes every statement the law asks.
 func (c *pass) declare() {
 	for _, s := range steps() {
-		if s.Name == "price" {
-			return
+		if s.Name != "extras" { // what no law asks has no clause
+			s.Run(c)
 		}
-		s.Run(c)
 	}
 }

@@ -63,7 +63,9 @@ type European struct {
 	T2Rounded      bool       `toml:"t2_rounds_doubled"`  // FPackV s. 9(4)
 	LargestKg      int        `toml:"largest_nominal_kg"` // of the average system
 	Unverified     []string   `toml:"unverified"`
-	Compound       []string   `toml:"compound"` // always made of several things: the list must say which
+	Compound       []string   `toml:"compound"`      // always made of several things: the list must say which
+	Clear          int        `toml:"clear_percent"` // least height of what must be clearly visible, in percent of the common least
+	Beside         []Beside   `toml:"beside"`
 }
 
 // digits is the least digit height up to a nominal quantity; 0 g = above all.
@@ -75,11 +77,21 @@ type digits struct {
 // national is what one country's law changes in the common table, by the id
 // of its set. Zero values change nothing.
 type national struct {
-	Place     string `toml:"place"`
-	T2Rounded bool   `toml:"t2_rounds_doubled"` // FPackV s. 9(4)
-	Address   string `toml:"address"`
-	Sugar     string `toml:"sugar_phrase"`
-	Cite      string `toml:"cite"`
+	Place     string   `toml:"place"`
+	T2Rounded bool     `toml:"t2_rounds_doubled"` // FPackV s. 9(4)
+	Address   string   `toml:"address"`
+	Sugar     string   `toml:"sugar_phrase"`
+	Cite      string   `toml:"cite"`
+	Beside    []Beside `toml:"beside"`
+}
+
+// Beside is what a country asks, or lets be, beside the label, told where the
+// label says what it is about: a net quantity ("net") or a price ("price").
+type Beside struct {
+	About string `toml:"about"`
+	Text  string `toml:"text"`
+	Hint  string `toml:"hint"`
+	Cite  string `toml:"cite"`
 }
 
 // In gives the table as a country's law changes it.
@@ -89,6 +101,7 @@ func (t European) In(place string) *European {
 			continue
 		}
 		t.T2Rounded = t.T2Rounded || n.T2Rounded
+		t.Beside = append(t.Beside, n.Beside...)
 		if n.Address != "" {
 			t.Address = n.Address
 		}
@@ -107,6 +120,8 @@ func (t *European) check() error {
 		return fmt.Errorf("eu: digits must end with a row for all larger packs")
 	case t.DateForm != "day" && t.DateForm != "month":
 		return fmt.Errorf("eu: date_form %q is neither day nor month", t.DateForm)
+	case t.Clear < 100:
+		return fmt.Errorf("eu: clear_percent is below 100")
 	case len(t.Prepacked) == 0 || len(t.Citrus) == 0:
 		return fmt.Errorf("eu: citrus and prepacked must not be empty")
 	}

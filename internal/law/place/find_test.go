@@ -86,3 +86,22 @@ func TestPackersOfPlaces(t *testing.T) {
 		}
 	}
 }
+
+// A proof in German names the place and the clauses in German.
+func TestPlacesAndClausesInTheLanguage(t *testing.T) {
+	for _, x := range []struct{ place, lang, name, clause, want string }{
+		{"de", "de", "Deutschland", "Regulation (EU) 1169/2011 Art 18, Annex VII", "Verordnung (EU) Nr. 1169/2011 Art. 18, Anhang VII"},
+		{"eu", "de", "Europäische Union", "Regulation (EU) No 1169/2011 Art 23(1)", "Verordnung (EU) Nr. 1169/2011 Art. 23(1)"},
+		{"eu", "fr", "Union européenne", "Directive 76/211/EEC Annex I", "directive 76/211/CEE annexe I"},
+		{"eu", "en", "European Union", "Directive 76/211/EEC Annex I", "Directive 76/211/EEC Annex I"},
+		{"us-or", "en", "Oregon", "21 CFR 101.3", "21 CFR 101.3"},
+	} {
+		s := rulesOf(t, x.place)
+		if got := s.NameIn(x.lang); got != x.name {
+			t.Errorf("%s in %s is %q", x.place, x.lang, got)
+		}
+		if got := s.Words[x.lang].Cite(x.clause); got != x.want {
+			t.Errorf("%q, want %q", got, x.want)
+		}
+	}
+}

@@ -34,6 +34,16 @@ func (p *Phrases) Say(key string, kv ...string) string {
 	return text
 }
 
+// Cite writes a clause as the language does: "Directive" is "Richtlinie". Its
+// phrase cite.words lists what is written for what, parted by bars; a language
+// without it writes clauses as they stand.
+func (p *Phrases) Cite(clause string) string {
+	if !p.Has("cite.words") {
+		return clause
+	}
+	return strings.NewReplacer(strings.Split(p.Say("cite.words"), "|")...).Replace(clause)
+}
+
 // Runs gives a phrase as runs, its *starred* words bold.
 func (p *Phrases) Runs(key string, kv ...string) []label.Run { return Starred(p.Say(key, kv...)) }
 

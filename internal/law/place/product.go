@@ -26,7 +26,7 @@ type Product struct {
 	Allows   []string      `toml:"allows"`  // kinds, keys and words of what may be added; empty = no list
 	Doubtful []string      `toml:"doubtful"`
 	Little   *littleRule   `toml:"little"` // what may be added in small amounts
-	Bound    []boundRule   `toml:"bound"`  // what may be added only beside certain fruit
+	Bound    []BoundRule   `toml:"bound"`  // what may be added only beside certain fruit
 	Unmixed  []string      `toml:"never_mixed"`
 	Floors   []Floor       `toml:"floors"`
 	Ratios   []RatioRule   `toml:"ratios"`
@@ -93,8 +93,8 @@ type littleRule struct {
 	Why     string   `toml:"why"`
 }
 
-// boundRule names what may be added only where the fruit is of a list.
-type boundRule struct {
+// BoundRule names what may be added only where the fruit is of a list.
+type BoundRule struct {
 	Of     []string `toml:"of"`
 	Beside []string `toml:"beside"`
 }

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"reflect"
 
 	"jarmark/internal/kit/unit"
@@ -22,19 +23,20 @@ type Set struct {
 // rules is a set file. Pointers and lists a file leaves out come from the set
 // it extends, whole tables at a time.
 type rules struct {
-	ID        string   `toml:"id"`
-	Name      string   `toml:"name"`
-	Extends   string   `toml:"extends"`
-	ValidFrom string   `toml:"valid_from"`
-	ValidTo   string   `toml:"valid_to"`
-	CheckedOn string   `toml:"checked_on"`
-	Languages []string `toml:"languages"` // the first is the default
-	Currency  string   `toml:"currency"`
-	Units     string   `toml:"units"`    // "us" or "metric"
-	Imperial  bool     `toml:"imperial"` // the imperial pint is at home there
-	Also      []string `toml:"also"`     // other names people write for it
-	Kinds     []string `toml:"kinds"`
-	Note      string   `toml:"note"`
+	ID        string            `toml:"id"`
+	Name      string            `toml:"name"`
+	Names     map[string]string `toml:"names"` // by language, where it has another there
+	Extends   string            `toml:"extends"`
+	ValidFrom string            `toml:"valid_from"`
+	ValidTo   string            `toml:"valid_to"`
+	CheckedOn string            `toml:"checked_on"`
+	Languages []string          `toml:"languages"` // the first is the default
+	Currency  string            `toml:"currency"`
+	Units     string            `toml:"units"`    // "us" or "metric"
+	Imperial  bool              `toml:"imperial"` // the imperial pint is at home there
+	Also      []string          `toml:"also"`     // other names people write for it
+	Kinds     []string          `toml:"kinds"`
+	Note      string            `toml:"note"`
 
 	Net         *netTable        `toml:"net"`
 	Panel       *panelTable      `toml:"panel"`
@@ -94,7 +96,7 @@ func (r rules) base(from rules) rules {
 	to, src := reflect.ValueOf(&r).Elem(), reflect.ValueOf(from)
 	for i := range to.NumField() {
 		switch to.Type().Field(i).Name {
-		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes", "Also":
+		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes", "Also", "Names":
 		case "Products":
 			r.Products = overlay(from.Products, r.Products)
 		default:
@@ -105,6 +107,9 @@ func (r rules) base(from rules) rules {
 	}
 	return r
 }
+
+// NameIn is the name of the place in a language.
+func (s *Set) NameIn(lang string) string { return cmp.Or(s.Names[lang], s.Name) }
 
 // day reads a date of a set file; "" is the zero date.
 func day(s string) (unit.Date, error) {

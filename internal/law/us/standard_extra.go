@@ -2,20 +2,30 @@ package us
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
+	"jarmark/internal/law/place"
 )
 
 // outside lists ingredients a standard does not provide for: its list of
-// optional ingredients is closed.
+// optional ingredients is closed, and some it takes only beside certain fruit
+// (mint and green color beside apple, 21 CFR 150.140(c)(8), (9)).
 func (p *pass) outside(v verdict) (out []entry) {
 	if len(v.Allows) == 0 {
 		return nil
 	}
 	for _, e := range p.list {
 		ln := e.line
+		if at := slices.IndexFunc(v.Bound, func(b place.BoundRule) bool { return draft.Among(b.Of, ln) }); at >= 0 {
+			strange := func(f fruitShare) bool { return !draft.Among(v.Bound[at].Beside, f.Line) }
+			if slices.ContainsFunc(v.Fruits, strange) {
+				out = append(out, e)
+			}
+			continue
+		}
 		if ln.Row.Kind == "" || ln.IsSweet || ln.IsWater || draft.Among(v.Allows, ln) || draft.Among(v.Unnamed, ln) || draft.Among(v.Counts, ln) && countsAsFruit(ln) {
 			continue
 		}

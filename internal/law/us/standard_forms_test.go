@@ -5,7 +5,10 @@ import (
 	"testing"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
 )
@@ -90,6 +93,56 @@ func TestDriedFruitIsDeclared(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// 21 CFR 150.140(c)(8), (9): mint flavoring and green color beside apple, crabapple
+// and pineapple, cinnamon flavoring and red color beside apple and crabapple; the
+// closed lists of jelly and jam take no other color.
+func TestFlavoredAndColoredJelly(t *testing.T) {
+	for _, x := range []struct {
+		kind         batch.Kind
+		fruit, added string
+		outside      bool
+	}{
+		{batch.Jelly, "apple juice", "mint extract", false}, {batch.Jelly, "pineapple juice", "green food coloring", false}, {batch.Jelly, "grape juice", "mint extract", true},
+		{batch.Jelly, "apple juice", "cinnamon flavoring", false}, {batch.Jelly, "pineapple juice", "red food coloring", true}, {batch.Jelly, "apple juice", "blue food coloring", true},
+		{batch.Jam, "strawberries", "red food coloring", true}, {batch.Jam, "strawberries", "moon dust", false},
+	} {
+		r := pot(t, x.kind, "x "+string(x.kind), measured(66), part{x.fruit, 1000}, part{"sugar", 900})
+		r.Lines = append(r.Lines, cook.Line{Name: x.added, Paths: []string{"ingredient[2]"}, Mass: unit.Gram})
+		_, l := declare(t, r, "us", draft.Options{})
+		if _, ok := found(l, "standard-outsider"); ok != x.outside {
+			t.Errorf("%+v: %s", x, standing(l))
+		}
+	}
+}
+
+// 150.140(b)(1) lists grape 7.0, orange 8.0, cranberry 9.5, pineapple 7.0 and
+// pomegranate 5.5 (print of Sep 2024): jelly of their bought juice has a standard.
+func TestBoughtJuiceHasAStandard(t *testing.T) {
+	for _, juice := range []string{"grape juice", "orange juice", "cranberry juice", "pineapple juice", "pomegranate juice", "apple juice"} {
+		r := pot(t, batch.Jelly, strings.TrimSuffix(juice, " juice")+" jelly", measured(66), part{juice, 1000}, part{"sugar", 500})
+		_, l := declare(t, r, "us", draft.Options{})
+		if _, ok := found(l, "standard-not-covered"); ok {
+			t.Errorf("%s: %s", juice, standing(l))
+		}
+	}
+}
+
+// 21 CFR 101.22(k): a color is named, by itself or among the parts.
+func TestColorNamedInParts(t *testing.T) {
+	for list, want := range map[string]bool{"": true, "water": true, "water|Red 40": false} {
+		r := strawberry(t)
+		ln := cook.Line{Name: "red food coloring", Paths: []string{"ingredient[1]"}, Mass: unit.Gram}
+		for _, n := range strings.FieldsFunc(list, func(r rune) bool { return r == '|' }) {
+			ln.Contains = append(ln.Contains, pantry.Part{Name: n})
+		}
+		r.Lines = append(r.Lines, ln)
+		_, l := declare(t, r, "us", draft.Options{})
+		if _, ok := found(l, "color-unnamed"); ok != want {
+			t.Errorf("%q: told %v", list, ok)
 		}
 	}
 }

@@ -51,8 +51,12 @@ func (p *pass) namings() {
 			continue
 		}
 		for _, e := range p.list {
-			for _, name := range append([]string{e.name}, partNames(e)...) {
-				if said(name, n.Words, n.Unless) != "" && said(name, n.Settled, nil) == "" {
+			for i, name := range append([]string{e.name}, partNames(e)...) {
+				of := name // a whole is settled by its parts too: food coloring (Blue 1)
+				if i == 0 {
+					of += " " + strings.Join(partNames(e), ", ")
+				}
+				if said(name, n.Words, n.Unless) != "" && said(of, n.Settled, nil) == "" {
 					p.tell(n.Level, n.ID, p.BatchFile(), draft.LinePath(e.line), fmt.Sprintf("%q %s", name, n.Text)).Hinted(n.Hint).Cited(n.Cite)
 					break
 				}
