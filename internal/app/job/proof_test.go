@@ -55,7 +55,7 @@ func TestProofDrawsOutEveryRequiredLine(t *testing.T) {
 			for _, content := range b.Contents {
 				frames := framesOf(doc, content)
 				for _, l := range inspect.Lines(frames, content, env.Faces) {
-					for _, want := range []string{l.Block.Text(), l.Block.Cite, heightText(content.Lang, l.Block.Min.On, l.Got)} {
+					for _, want := range []string{l.Block.Text(), b.Set.Words[content.Lang].Cite(l.Block.Cite), heightText(content.Lang, l.Block.Min.On, l.Got)} {
 						if want == "" || !strings.Contains(says, noBlanks(want)) {
 							t.Errorf("%s: the proof lacks %q", l.Block.ID, want)
 						}
