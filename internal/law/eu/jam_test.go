@@ -151,7 +151,7 @@ func TestNames(t *testing.T) {
 		{"en", "Marmalade", batch.Marmalade, []in{orange}, "Orange marmalade"},
 		{"en", "Orange marmalade", batch.Marmalade, []in{orange}, "Orange marmalade"},
 		{"de", "Erdbeer-Rhabarber-Konfitüre", batch.Jam, []in{sb, rh}, "Erdbeer-Rhabarber-Konfitüre"},
-		{"de", "Strawberry jam", batch.Jam, []in{sb}, "Konfitüre: Erdbeeren"},
+		{"de", "Strawberry jam", batch.Jam, []in{sb}, "Erdbeerkonfitüre"},
 		{"fr", "Été", batch.Jam, []in{sb, ap}, "Confiture de fraises et de pommes"},
 		{"fr", "x", batch.Jam, []in{fruitIn("apricot", "apricots", 1, "general")}, "Confiture d’abricots"},
 	}
@@ -237,8 +237,8 @@ func TestNational(t *testing.T) {
 		want  string
 	}{
 		{"de", after, "Erdbeermarmelade", "Erdbeermarmelade"},
-		{"de", before, "Erdbeermarmelade", "Konfitüre: Erdbeeren"},
-		{"eu", after, "Erdbeermarmelade", "Konfitüre: Erdbeeren"},
+		{"de", before, "Erdbeermarmelade", "Erdbeerkonfitüre"},
+		{"eu", after, "Erdbeermarmelade", "Erdbeerkonfitüre"},
 		{"de", after, "Erdbeermarmelade extra", "Erdbeermarmelade extra"},
 	}
 	for _, c := range names {

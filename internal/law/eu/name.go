@@ -93,8 +93,15 @@ func (c *pass) says(name, lawful string) bool {
 	return true
 }
 
-// composed names every fruit, heaviest first: "Strawberry and rhubarb jam".
+// composed names every fruit, heaviest first: "Strawberry and rhubarb jam",
+// "Erdbeer-Rhabarber-Konfitüre".
 func (c *pass) composed() string {
+	if names := c.product.NamesOn(c.Say.Lang, c.on); len(names) > 0 && names[0].AloneFrom > 0 && len(c.fruits) >= names[0].AloneFrom {
+		return draft.Upper(names[0].Name)
+	}
+	if name, ok := c.german(); ok && c.Say.Lang == "de" {
+		return name
+	}
 	var names []string
 	for _, f := range c.fruits {
 		n := c.fruitName(f)
@@ -111,6 +118,34 @@ func (c *pass) composed() string {
 	return draft.Upper(c.say("name.composed", "fruits", draft.Joined(names, c.say("and")), "product", c.printed(c.product)))
 }
 
+// german is the name as the language makes it of the stems: "Erdbeerkonfitüre extra",
+// "Schwarze-Johannisbeer-Konfitüre", "Brombeer-Apfel-Gelee"; ok is false where
+// the stem of a fruit is not known.
+func (c *pass) german() (name string, ok bool) {
+	var stems []string
+	for _, f := range c.fruits {
+		n, known := f.Line.Row.Names("de")
+		if !known || f.Line.Row.Own {
+			return "", false
+		}
+		stem := c.withoutJuice(n.Stem)
+		if adjective, noun, two := strings.Cut(n.Label, " "); two && strings.HasPrefix(noun, stem) {
+			stem = draft.Upper(adjective) + "-" + stem
+		}
+		if !slices.Contains(stems, stem) {
+			stems = append(stems, stem)
+		}
+	}
+	product := c.printed(c.product)
+	switch {
+	case len(stems) == 0:
+		return "", false
+	case len(stems) == 1 && !strings.ContainsAny(stems[0], "- ") && !strings.Contains(product, "-"):
+		return stems[0] + strings.ToLower(product), true
+	}
+	return strings.Join(stems, "-") + "-" + product, true
+}
+
 // fruitName is the fruit itself, also where its juice was used.
 func (c *pass) fruitName(f share) string {
 	lang := c.Say.Lang
@@ -118,9 +153,25 @@ func (c *pass) fruitName(f share) string {
 		lang = "en_gb"
 	}
 	if n, ok := f.Line.Row.Names(lang); ok && !f.Line.Row.Own {
-		return n.Label
+		return c.withoutJuice(n.Label)
 	}
 	return c.ingredientName(f.Line)
+}
+
+// withoutJuice is the fruit of a juice: "orange juice", "Orangensaft", "jus
+// d’orange"; other names are left as they are.
+func (c *pass) withoutJuice(name string) string {
+	for _, w := range strings.Split(c.say("word.juice"), "|") {
+		if cut, ok := strings.CutSuffix(name, w); ok && cut != "" {
+			return strings.TrimSpace(cut)
+		}
+		for _, of := range []string{" de ", " d’"} {
+			if cut, ok := strings.CutPrefix(name, w+of); ok {
+				return cut
+			}
+		}
+	}
+	return name
 }
 
 // ofFruit is the French "de" with its elision.

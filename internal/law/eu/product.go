@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/place"
@@ -15,8 +16,10 @@ import (
 // no product row governs.
 func (c *pass) choose() {
 	c.product, c.governed = draft.ProductOf(c.Set.Products, c.B, func(p place.Product) bool {
-		if p.Wish != "" && draft.HasWord(c.B.Name, p.Wish) {
-			return true
+		for _, w := range strings.Split(p.Wish, "|") {
+			if draft.HasWord(words.Fold(c.B.Name), words.Fold(w)) {
+				return true
+			}
 		}
 		return c.saysProduct(c.B.Name, p)
 	})

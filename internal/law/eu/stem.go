@@ -88,8 +88,8 @@ func (c *pass) calledAt(name string, ln cook.Line) int {
 		switch {
 		case n < 3:
 			continue
-		case n < 4: // rum, gin: as a whole word, or before a hyphen
-			if from, _, ok := draft.FindWord(low, s, false); ok {
+		case n < 4: // rum, gin: as a whole word, in German also before others
+			if from, _, ok := draft.FindWord(low, s, c.Say.Lang == "de"); ok {
 				return from
 			}
 			continue

@@ -16,7 +16,7 @@ type Product struct {
 	Like     string        `toml:"like"`    // another row, for all this one does not write
 	Kinds    []string      `toml:"kinds"`   // batch kinds the row governs; empty = any whose name says it
 	ByName   bool          `toml:"by_name"` // only when the maker's name says it ("extra jam", "mincemeat")
-	Wish     string        `toml:"wish"`    // the word that asks for it: "extra"
+	Wish     string        `toml:"wish"`    // words of which one asks for it, parted by bars: "extra"
 	Names    []ProductName `toml:"names"`   // lawful names; the first of a language is printed
 	Counts   []string      `toml:"counts"`  // kinds of ingredient that count as its fruit
 	Alone    []string      `toml:"alone"`   // what counts only where no other fruit is
