@@ -186,7 +186,7 @@ func newFlags(f *flag.FlagSet, o *options) {
 }
 
 func serveFlags(f *flag.FlagSet, o *options) {
-	f.IntVar(&o.port, "port", 0, "`PORT` on this computer; 0 picks a free one")
+	f.IntVar(&o.port, "port", 0, "`PORT` on this computer; 0 is the folder's own, the same each time")
 	f.BoolVar(&o.site, "site", false, "the folder is the static site that go run ./cmd/jarmark-page built")
 	f.BoolVar(&o.noOpen, "no-open", false, "do not open the browser")
 }

@@ -10,6 +10,7 @@ import (
 	"runtime"
 
 	"jarmark/internal/app/site"
+	"jarmark/internal/app/store"
 	"jarmark/internal/app/web"
 )
 
@@ -27,15 +28,19 @@ func runServe(a *app, o *options, args []string) error {
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	how := web.Options{Today: a.today, Open: func(url string) {
-		fmt.Fprintf(a.out, "%s\nstop with Ctrl-C\n", url)
+	how := web.Options{Today: a.today, Open: func(url string) { fmt.Fprintf(a.out, "%s\nstop with Ctrl-C\n", url) }}
+	show := func(url string) {
 		if !o.noOpen {
 			openBrowser(url)
 		}
-	}}
+	}
 	if o.site {
+		told := how.Open
+		how.Open = func(url string) { told(url); show(url) }
 		return serveSite(ctx, dir, o.port, how)
 	}
+	how.Browse = show
+	how.Key, _ = store.Secret() // where it cannot be kept, each run has its own
 	env, err := a.plainEnv(dir)
 	if err != nil {
 		return err

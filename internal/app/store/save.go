@@ -69,6 +69,29 @@ func SaveAll(edits []Edit) (err error) {
 	return nil
 }
 
+// Discard takes one of the maker's files away and keeps it in the history. It
+// refuses what Save refuses.
+func Discard(path string, was []byte) error {
+	s := &saving{Edit: Edit{Path: path, Was: was}, path: real(path)}
+	unlock, err := lock(filepath.Dir(s.path))
+	if err != nil {
+		return err
+	}
+	defer unlock()
+	if s.old, err = os.Lstat(s.path); err != nil {
+		return err
+	}
+	if err := s.check(); err != nil {
+		return err
+	}
+	if _, err := keep(s.path, was, s.old); err != nil {
+		return err
+	}
+	err = os.Remove(s.path)
+	syncDir(filepath.Dir(s.path))
+	return err
+}
+
 // CanSave says what would keep Save from writing a file.
 func CanSave(path string) error {
 	s := &saving{Edit: Edit{Path: path}, path: real(path)}

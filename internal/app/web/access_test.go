@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 )
@@ -23,7 +24,7 @@ func insert(text string) func(ctx context.Context, t *chromedp.Target) error {
 // views are all the views of the page, and what to do there first; those of
 // one address follow one another without loading it again.
 var views = []struct{ name, path, js string }{
-	{"list", "/", ""}, {"new", "/new", ""}, {"pack", "/pack", ""}, {"trace", "/trace", ""}, {"kitchen", "/kitchen", ""},
+	{"list", "/", ""}, {"new", "/new", ""}, {"scale", "/scale/plum.toml?jars=24+x+8+fl+oz", ""}, {"rules", "/rules/us-or", ""}, {"made", "/made", ""}, {"pack", "/pack", ""}, {"trace", "/trace", ""}, {"kitchen", "/kitchen", ""},
 	{"name", "/batch/plum.toml", ""},
 	{"pot", "/batch/plum.toml", `document.querySelector('[data-goto="ingredients"]').click()`},
 	{"cook", "/batch/plum.toml", `document.querySelector('[data-goto="cook"]').click()`},
@@ -70,15 +71,28 @@ func axeCore(t *testing.T) string {
 	return string(script)
 }
 
-// Every view at both widths passes axe-core, the reference checker of the Web
+// dark lets the browser prefer dark colours.
+func dark(ctx context.Context, t *chromedp.Target) error {
+	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}})
+	return err
+}
+
+// Every view, from a telephone's width on, light and dark, passes axe-core, the reference checker of the Web
 // Content Accessibility Guidelines, and has room and targets for a thumb.
 func TestBrowserAccessibility(t *testing.T) {
 	checker := axeCore(t)
-	for _, width := range []int64{390, 1280} {
+	for _, how := range []struct {
+		width int64
+		dark  bool
+	}{{320, false}, {390, true}, {1280, false}, {1280, true}} {
+		width := how.width
 		dir := kitchenDir(t)
 		put(t, dir, "plum.toml", plum+"\n[[gift]]\nto = \"Hedy\"\njars = 2\n[[market]]\nevent = \"Saturday\"\ndate = 2026-10-03\njars = 3\n")
 		put(t, dir, "wrong.toml", strings.Replace(plum, "2 kg", "2 kq", 1))
 		b := browse(t, dir, width, 844)
+		if how.dark {
+			b.do(chromedp.Func(dark))
+		}
 		at := ""
 		for _, v := range views {
 			if v.path != at {

@@ -57,6 +57,7 @@ type group struct {
 // section is one step of the form.
 type section struct {
 	ID, Title, Lead string
+	Link, LinkText  string // something to open beside it; may be empty
 	Groups          []group
 }
 

@@ -80,6 +80,14 @@ func (s *site) withOptions(f filledForm, query string) filledForm {
 	piece := orElse(f.value("label.kind"), string(label.Wrap))
 	k, _, _ := s.folder.kitchen() // a fault of reading it shows with the batch
 	paper := s.env.PaperOf(k)
+	for i := range f.Sections {
+		switch x := &f.Sections[i]; x.ID {
+		case "printer":
+			x.Link, x.LinkText = "align/"+paper+"-plain", "Print the alignment page"
+		case "rules":
+			x.Link, x.LinkText = "rules/"+orElse(f.value("place"), "us"), "Read these rules, with their sources"
+		}
+	}
 	f.each(func(x *filledField) {
 		switch x.optionsFrom {
 		case "kinds":

@@ -33,7 +33,7 @@ func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
 	}
 	p := packPage{Event: r.URL.Query().Get("event"), Events: events(all.batches)}
 	plan, l := s.env.Plan(all.batches, packChoices(p.Event))
-	if plan != nil {
+	if plan != nil && len(all.batches) > 0 {
 		p.Plan = plan
 	}
 	p.Findings = job.FindingRows(append(all.unread, l...))

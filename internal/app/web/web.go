@@ -21,6 +21,8 @@ import (
 // Options are what the page needs from outside; all may be left out.
 type Options struct {
 	Open   func(url string) // told the address once the page is up
+	Browse func(url string) // told an address that opens once, within minutes; may be nil
+	Key    string           // lets browsers in (Serve); empty = a fresh one
 	Today  func() unit.Date // the day rules are read on; nil = the clock's
 	Log    *log.Logger      // faults of the page itself; nil = none
 	Token  string           // what writes must bear; empty = a fresh one each run
@@ -81,6 +83,15 @@ func (s *site) routes() http.Handler {
 		"POST /do/copy":                s.saveCopy,
 		"POST /do/print":               s.print,
 		"POST /do/make":                s.makeAll,
+		"POST /file":                   s.fileDo,
+		"GET /scale/{file}":            s.scale,
+		"GET /align/{sheet}":           s.align,
+		"GET /pack/stall.pdf":          s.stall,
+		"GET /ledger/{file}":           s.ledger,
+		"GET /rules/{place}":           s.rules,
+		"GET /made":                    s.made,
+		"GET /out/{path...}":           s.madeFileOf,
+		"GET /public-pages.zip":        s.publicZip,
 		"GET /print/{id}/{name}":       s.printedFile,
 		"GET /do/disk/{file}":          s.disk,
 		"GET /do/alive":                s.alive,

@@ -11,11 +11,21 @@ export function printing(draft, live, labels) {
     state.textContent = "";
     dialog.showModal();
   });
+  dialog.querySelector("form").addEventListener("submit", (event) => {
+    if (event.submitter?.value === "close") return;
+    event.preventDefault(); // Enter in a field prints
+    fetchPDF(false);
+  });
   byId("print-save").addEventListener("click", () => fetchPDF(true));
   byId("print-open").addEventListener("click", () => fetchPDF(false));
   byId("print-proof").addEventListener("click", () => fetchPDF(false, true));
 
   async function fetchPDF(download, proof = false) {
+    const [skip, copies] = [whole("print-skip"), whole("print-copies")];
+    if (skip === null || copies === null) {
+      state.textContent = `${skip === null ? "Labels gone" : "Copies"}: write a whole number, such as 12.`;
+      return;
+    }
     state.textContent = "Making the PDF …";
     // Opened now, while the click counts: a window opened later is blocked.
     const view = download ? null : open("", "_blank");
@@ -23,7 +33,7 @@ export function printing(draft, live, labels) {
       await live.flush();
       const { url, name } = await ask("do/print", {
         file: draft.file, text: draft.text, pieces: labels.pieces,
-        gift: labels.gift, skip: whole("print-skip"), copies: whole("print-copies"), inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked, proof,
+        gift: labels.gift, skip, copies, inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked, proof,
       });
       if (view) view.location = rooted(url);
       else make("a", { href: rooted(url), download: name }).click();
@@ -35,7 +45,10 @@ export function printing(draft, live, labels) {
   }
 }
 
+// whole reads a whole number as people write it, 1,000 too; null is none.
 function whole(id) {
-  const n = parseInt(byId(id).value, 10);
-  return n > 0 ? n : 0;
+  const text = byId(id).value.trim();
+  if (text === "") return 0;
+  if (!/^\d{1,3}(,\d{3})+$|^\d+$/.test(text)) return null;
+  return Number(text.replaceAll(",", ""));
 }
