@@ -104,7 +104,7 @@ func (s *site) lookAt(r context.Context, in job.Input, ask lookAsk, found diag.L
 		}
 	}
 	out.Weighed = s.weighed(b)
-	facts, err := s.part("facts.html", b.Facts())
+	facts, err := s.part("facts.html", map[string]any{"Facts": b.Facts(), "Jars": jarsOf(b)})
 	out.Facts = facts
 	return out, err
 }

@@ -18,3 +18,18 @@ func (s *site) weighed(b *job.Batch) (out []string) {
 	}
 	return out
 }
+
+// jarsOf counts the jars of a batch in the words they are sold by.
+func jarsOf(b *job.Batch) (out []string) {
+	if b.Cooked == nil {
+		return nil
+	}
+	for _, j := range b.Cooked.Jars {
+		line := itoa(j.Count) + " × " + j.Jar.Description
+		if j.Planned() {
+			line = "about " + line
+		}
+		out = append(out, line)
+	}
+	return out
+}

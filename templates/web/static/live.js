@@ -7,6 +7,7 @@ import { ask, rooted, words, Refused } from "./api.js";
 
 const patience = 200; // milliseconds without a picture while typing goes on
 const formPause = 400; // the form follows the text when typing in it rests
+const slow = 2000; // until it is said that the answer is waited for
 const again = 1000; // between two tries to reach the program
 
 export class Live {
@@ -62,6 +63,7 @@ export class Live {
     const form = this.formWanted;
     this.asking = true;
     this.show.busy(true);
+    const slowly = setTimeout(() => this.show.fault("Waiting for jarmark …"), slow);
     try {
       const answer = await ask("do/look", { file: draft.file, text: draft.text, changes: draft.changes, pieces: this.labels.pieces, gift: this.labels.gift, form, have: this.labels.have }, this.stop.signal);
       if (mine !== this.newest) return;
@@ -76,6 +78,7 @@ export class Live {
       this.show.fault(words(fault));
       if (!(fault instanceof Refused)) this.lost();
     } finally {
+      clearTimeout(slowly);
       if (mine === this.newest) {
         this.asking = false;
         this.show.busy(false);
