@@ -29,6 +29,7 @@ func commands() []command {
 		{"weigh", "BATCH | WEIGHT...", "the net contents sample weights allow", weighHelp, weighFlags, runWeigh},
 		{"trace", "LOT | DAY", "who has the jars of a lot, a packet's lot or a day; recall sheet", traceHelp, traceFlags, runTrace},
 		{"ledger", "[list | add]", "where the jars are; note what was given, sold, eaten", ledgerHelp, ledgerFlags, runLedger},
+		{"season", "", "what became of the jars, and what they brought in", seasonHelp, seasonFlags, runSeason},
 		{"sheets", "", "label sheets", "", listFlags, runSheets},
 		{"designs", "", "label designs", "", listFlags, runDesigns},
 		{"jars", "", "jars and what they hold", "", listFlags, runJars},

@@ -136,7 +136,8 @@ func packFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`")
 	f.BoolVar(&o.dryRun, "dry-run", false, "with --list: do not write its promises into the ledger")
 	f.BoolVar(&o.stall, "stall", false, "the allergen sheet for the stall of --event instead, as PDF")
-	f.StringVar(&o.cameHome, "came-home", "", "note that `N` jars of --event came home, in the batch file")
+	f.StringVar(&o.date, "date", "", "only the market of this `DAY`, like 2026-12-05")
+	f.StringVar(&o.cameHome, "came-home", "", "note in the ledger that `N` jars of --event came home: \"3\", or \"LOT=3, LOT=0\"")
 }
 
 func recordFlags(f *flag.FlagSet, o *options) {
@@ -176,6 +177,12 @@ func ledgerFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.row.Who, "who", "", "add: the person's or market's `NAME`")
 	f.StringVar(&o.row.Date, "date", "", "add: the `DAY`, like 2026-06-14; default today")
 	f.StringVar(&o.row.Price, "price", "", "add: the `PRICE` of one jar")
+	outFlags(f, o)
+}
+
+func seasonFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.dir, "dir", ".", "`FOLDER` with the batch files, also in folders below it")
+	f.StringVar(&o.format, "format", "", "`FORMAT` text, csv or pdf (one page to print); default by the name after -o, else text")
 	outFlags(f, o)
 }
 

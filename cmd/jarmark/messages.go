@@ -31,10 +31,11 @@ size". Labels sold must be checked against the rules where you sell.
   jarmark labels plum.toml --proof -o proof.pdf`
 
 	packHelp = `Says which jars go to whom, what stays, and what is needed: for one batch,
-several, one market (--event) or a gift list (--list).
+several, one market (--event, --date) or a gift list (--list). In the evening
+note what came home: the ledger then knows what was sold, and for how much.
 
   jarmark pack . --event "Millbrook market" -o saturday.pdf
-  jarmark pack plum.toml --event "Millbrook market" --came-home 5`
+  jarmark pack . --event "Millbrook market" --date 2026-12-05 --came-home "L26265-PL=3, L26201-AP=0"`
 
 	recordHelp = `Writes the public page of each lot and an index, as plain files for any web
 host. Only listed facts are published: never notes, gifts or a home address.`
@@ -69,6 +70,13 @@ is kept in .jarmark-history.
   jarmark ledger add --why eaten --lot L26165-SR --count 2
   jarmark ledger add --why sold --lot L26165-SR --count 4 --who "Millbrook market" --price 9.50
   jarmark ledger --undo`
+	seasonHelp = `Sums up every batch of a folder from the ledger: jars made, given, sold, lost
+and left, takings, costs and profit of each jam and market, what to buy next.
+A cost that is not written down is said; it never counts as nothing.
+
+  jarmark season
+  jarmark season -o season.pdf`
+
 	alignHelp = `Print this page on plain paper at 100 %, hold it against the label sheet, and
 write the offset and scale you measure into kitchen.toml under [printer].`
 

@@ -10,6 +10,7 @@ import (
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 )
 
 // loadAll reads and loads the named batches, or those of this folder, and
@@ -76,11 +77,15 @@ func runPack(a *app, o *options, args []string) error {
 	if err != nil {
 		return err
 	}
+	day, err := dayOf(o.date)
+	if err != nil {
+		return err
+	}
 	hand := func() error {
-		f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, List: list, Format: as})
+		f, found, err := env.PackFile(batches, job.PackChoices{Event: o.event, Date: day, List: list, Format: as})
 		return a.deliver(f, found, err, in, screen(o, as), "packing-list")
 	}
-	if err := hand(); err != nil || len(list) == 0 || o.event != "" || o.dryRun || a.incomplete {
+	if err := hand(); err != nil || len(list) == 0 || o.event != "" || o.date != "" || o.dryRun || a.incomplete {
 		return err
 	}
 	// Only what was handed over is promised.
@@ -190,22 +195,26 @@ func edits(changes []job.Change) (out []store.Edit) {
 	return out
 }
 
-// cameHome writes into the batch files how many jars of a market came home,
-// keeping comments; earlier versions stay in the history. When another run
-// wrote meanwhile, the edit is made in the new text, so that neither is lost.
+// cameHome writes into the ledger what was sold at a market and what came home;
+// the version before stays in the history. When another run wrote meanwhile,
+// the rows are added to the new text, so that neither is lost.
 func (a *app) cameHome(env *job.Env, batches []*job.Batch, in []job.Input, o *options, args []string) error {
-	if o.event == "" {
-		return usagef(`add --event "NAME"`, "--came-home needs a market")
+	if o.event == "" && o.date == "" {
+		return usagef(`add --event "NAME" or --date DAY`, "--came-home needs a market")
+	}
+	day, err := dayOf(o.date)
+	if err != nil {
+		return err
 	}
 	for try := 1; ; try++ {
-		changes, found := env.CameHome(batches, o.event, o.cameHome)
+		changes, found := env.CameHome(batches, o.event, day, o.cameHome)
 		if found.HasErrors() || try == 1 {
 			a.print(found, in)
 		}
 		if found.HasErrors() {
 			return errProblem
 		}
-		err := store.SaveAll(edits(changes))
+		err = store.SaveAll(edits(changes))
 		if errors.Is(err, store.ErrChanged) && try < maxTries {
 			if env, batches, in, err = a.loadAll(o, args); err != nil {
 				return err
@@ -220,4 +229,16 @@ func (a *app) cameHome(env *job.Env, batches []*job.Batch, in []job.Input, o *op
 		}
 		return nil
 	}
+}
+
+// dayOf reads --date; empty is no day.
+func dayOf(text string) (unit.Date, error) {
+	if text == "" {
+		return unit.Date{}, nil
+	}
+	d, err := unit.ParseDate(text)
+	if err != nil {
+		return d, usagef("write year-month-day, like 2026-12-05", "--date: %v", err)
+	}
+	return d, nil
 }

@@ -9,14 +9,16 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"sync"
 	"testing"
 
+	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
 )
 
 // TestCameHomeAtOnce: counts of several markets noted by as many runs at once
-// all land in the one batch file.
+// all land in the one ledger.
 func TestCameHomeAtOnce(t *testing.T) {
 	dir, _ := season(t)
 	path := filepath.Join(dir, demoBatch)
@@ -26,10 +28,11 @@ func TestCameHomeAtOnce(t *testing.T) {
 	}
 	const n = 8
 	for i := range n {
-		text = fmt.Appendf(text, "\n[[market]]\nevent = \"Fair %d\"\ndate = 2026-07-0%d\njars = 0\n", i, i+1)
+		text = fmt.Appendf(text, "\n[[market]]\nevent = \"Fair %d\"\ndate = 2026-07-0%d\njars = 1\n", i, i+1)
 	}
-	text = bytes.ReplaceAll(text, []byte("jars = 0"), []byte("jars = 1"))
-	if err := errors.Join(os.WriteFile(path, text, 0o600), os.Chmod(path, 0o600)); err != nil {
+	text = regexp.MustCompile(`(?m)^(count|sealed) = \d+`).ReplaceAll(text, []byte("$1 = 40"))
+	book := filepath.Join(dir, "ledger.csv")
+	if err := errors.Join(os.WriteFile(path, text, 0o600), os.WriteFile(book, []byte(job.LedgerHeader), 0o600)); err != nil {
 		t.Fatal(err)
 	}
 	var wg sync.WaitGroup
@@ -41,33 +44,33 @@ func TestCameHomeAtOnce(t *testing.T) {
 		})
 	}
 	wg.Wait()
-	now, _ := os.ReadFile(path)
-	if got := bytes.Count(now, []byte("came_home = 0")); got != n {
-		t.Errorf("%d of %d counts are in the file", got, n)
+	now, _ := os.ReadFile(book)
+	if got := bytes.Count(now, []byte(",1,sold,Fair ")); got != n {
+		t.Errorf("%d of %d counts are in the ledger:\n%s", got, n, now)
 	}
-	if st, _ := os.Stat(path); st.Mode().Perm() != 0o600 {
+	if st, _ := os.Stat(book); st.Mode().Perm() != 0o600 {
 		t.Errorf("mode %v, want 0600", st.Mode())
 	}
-	if kept, _ := filepath.Glob(filepath.Join(dir, store.HistoryName, demoBatch, "*")); len(kept) != n {
+	if kept, _ := filepath.Glob(filepath.Join(dir, store.HistoryName, "ledger.csv", "*")); len(kept) != n {
 		t.Errorf("%d earlier versions, want %d", len(kept), n)
+	}
+	if now, _ := os.ReadFile(path); !bytes.Equal(now, text) {
+		t.Error("the batch file was changed")
 	}
 }
 
-// TestSavingIsAllOrNone: a count for two batches of which one is read-only is
-// noted in neither, and labels whose sheet cannot be noted are not written.
+// TestSavingIsAllOrNone: a count for a ledger that is read-only is not noted,
+// and labels whose sheet cannot be noted are not written.
 func TestSavingIsAllOrNone(t *testing.T) {
 	dir, _ := season(t)
-	text, _ := os.ReadFile(filepath.Join(dir, demoBatch))
-	second := bytes.Replace(text, []byte("\nkind = "), []byte("\nlot = \"L26165-S2\"\nkind = "), 1)
-	if err := os.WriteFile(filepath.Join(dir, "second.toml"), second, 0o444); err != nil {
+	book := filepath.Join(dir, "ledger.csv")
+	if err := os.WriteFile(book, []byte(job.LedgerHeader), 0o444); err != nil {
 		t.Fatal(err)
 	}
-	failsWith(t, jarmark(t, dir, "pack", demoBatch, "second.toml", "--event", "Millbrook Saturday Market", "--came-home", "L26165-SR=1,L26165-S2=1"),
-		"second.toml: the file is read-only", "nothing was changed")
-	for n, was := range map[string][]byte{demoBatch: text, "second.toml": second} {
-		if now, _ := os.ReadFile(filepath.Join(dir, n)); !bytes.Equal(now, was) {
-			t.Errorf("%s was changed", n)
-		}
+	failsWith(t, jarmark(t, dir, "pack", demoBatch, "--event", "Millbrook Saturday Market", "--came-home", "1"),
+		"ledger.csv: the file is read-only", "nothing was changed")
+	if now, _ := os.ReadFile(book); string(now) != job.LedgerHeader {
+		t.Error("the ledger was changed")
 	}
 	if err := os.Chmod(filepath.Join(dir, "kitchen.toml"), 0o444); err != nil {
 		t.Fatal(err)

@@ -88,7 +88,7 @@ func kin(name string, old, new []byte) bool {
 }
 
 // ourText is how a packing list, a recall and a scaled recipe begin.
-var ourText = regexp.MustCompile(`^(Packing list\b|Lot \S+: |.+, for \d+ x )`)
+var ourText = regexp.MustCompile(`^(Packing list\b|The season\b|Lot \S+: |.+, for \d+ x )`)
 
 func firstLine(b []byte) []byte {
 	line, _, _ := bytes.Cut(b, []byte("\n"))

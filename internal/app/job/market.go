@@ -6,9 +6,11 @@ import (
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/press"
+	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/edit"
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -27,6 +29,7 @@ func IsGiftList(d Doc) bool { return pack.IsList(d.Data) }
 // PackChoices says which packing list to make, and in which format.
 type PackChoices struct {
 	Event  string
+	Date   unit.Date
 	Gifts  bool
 	List   []Entry
 	Format string // "pdf", "csv", "text"
@@ -34,7 +37,7 @@ type PackChoices struct {
 
 // PackFile makes one packing list for batches together.
 func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error) {
-	plan, l := e.Pack(batches, pack.Options{Event: c.Event, Gifts: c.Gifts || c.Event == "" && len(c.List) > 0, List: c.List})
+	plan, l := e.Pack(batches, pack.Options{Event: c.Event, Date: c.Date, Gifts: c.Gifts || c.Event == "" && c.Date.IsZero() && len(c.List) > 0, List: c.List})
 	if plan == nil {
 		return File{}, l, nil
 	}
@@ -94,29 +97,34 @@ type Change struct {
 	Was, Now []byte
 }
 
-// CameHome notes in the batch files how many jars came home from a market.
-func (e *Env) CameHome(batches []*Batch, event, counts string) ([]Change, diag.List) {
-	edits, l := pack.CameHome(results(batches), event, counts)
+// CameHome gives the ledgers with what was sold and what came home at a market
+// on a day written in.
+func (e *Env) CameHome(batches []*Batch, event string, day unit.Date, counts string) ([]Change, diag.List) {
+	plan, l := e.Pack(batches, pack.Options{Event: event, Date: day})
+	if plan == nil || len(plan.Stops) == 0 {
+		return nil, l.Errors()
+	}
+	rows, l := plan.CameHome(counts)
 	if l.HasErrors() {
-		return nil, locateAll(batches, l)
+		return nil, l
 	}
-	var out []Change
-	for _, b := range batches {
-		was := string(b.Input.Batch.Data)
-		now := was
-		for _, d := range edits {
-			if d.File != b.Input.Batch.Name {
-				continue
-			}
-			var m diag.List
-			now, m = edit.Set(now, d.Path, d.Value)
-			l = append(l, m...)
-		}
-		if now != was {
-			out = append(out, Change{b.Input.Batch.Name, []byte(was), []byte(now)})
+	return e.booked(batches, rows), l
+}
+
+// booked gives the ledgers of batches with rows at their ends.
+func (e *Env) booked(batches []*Batch, rows []ledger.Entry) (changes []Change) {
+	by := map[string][]ledger.Entry{}
+	for _, r := range rows {
+		if b := ofLot(batches, r.Lot); b != nil && b.Ledger != nil {
+			by[b.Ledger.File] = append(by[b.Ledger.File], r)
 		}
 	}
-	return out, l
+	for _, l := range ledgers(batches) {
+		if len(by[l.File]) > 0 {
+			changes = append(changes, change(l, l.With(by[l.File])))
+		}
+	}
+	return changes
 }
 
 // RememberSheets notes in a kitchen file which cells of the open sheets are

@@ -78,12 +78,12 @@ func (b *builder) twice() {
 	inFile := map[string]int{}
 	for _, r := range b.results {
 		for _, g := range r.Batch.Gifts {
-			inFile[foldName(g.To)] += giftJars(g)
+			inFile[FoldName(g.To)] += giftJars(g)
 		}
 	}
 	told := map[string]bool{}
 	for _, e := range b.o.List {
-		key := foldName(e.To)
+		key := FoldName(e.To)
 		if n := inFile[key]; n > 0 && key != "" && !told[key] {
 			told[key] = true
 			d := b.found.Notef("gift-twice", e.File, e.Path, "%s stands in the gift list and in a batch file (%s): both are counted", strings.TrimSpace(e.To), table.Jars(n))

@@ -227,7 +227,7 @@ func (b *builder) settle(s *stop, p promise, cands []int, counts map[int]int, ho
 // stopFor finds or opens the stop of a promise: one a person, one an event
 // and day.
 func (b *builder) stopFor(p promise) *stop {
-	key := stopKey{p.kind, foldName(p.to), p.date, p.settled()}
+	key := stopKey{p.kind, FoldName(p.to), p.date, p.settled()}
 	if s := b.byKey[key]; s != nil {
 		b.joined(s, p)
 		return s

@@ -18,18 +18,18 @@ func (b *builder) open() {
 	b.markets = map[string]bool{}
 	for _, r := range b.results {
 		for _, m := range r.Batch.Markets {
-			b.markets[foldName(m.Event)] = true
+			b.markets[FoldName(m.Event)] = true
 		}
 	}
 	lots := map[string]bool{}
 	for _, s := range b.plan.Stock {
-		lots[foldName(s.Lot)] = true
+		lots[FoldName(s.Lot)] = true
 	}
 	for _, e := range b.o.Book {
 		if e.Why == ledger.Sold || e.From == FromMarket {
-			b.markets[foldName(e.Who)] = true
+			b.markets[FoldName(e.Who)] = true
 		}
-		if lots[foldName(e.Lot)] {
+		if lots[FoldName(e.Lot)] {
 			b.rows = append(b.rows, e)
 		}
 	}
@@ -50,7 +50,7 @@ func (b *builder) open() {
 const FromMarket = "market"
 
 func (b *builder) creditOf(i int, who string, date unit.Date) creditKey {
-	k := creditKey{stock: i, who: foldName(who)}
+	k := creditKey{stock: i, who: FoldName(who)}
 	if b.markets[k.who] {
 		k.date = date
 	}
@@ -115,7 +115,7 @@ func (b *builder) booked() {
 		for _, h := range base.Holders {
 			for _, e := range h.Open {
 				p := promise{kind: Gift, to: e.Who, cameHome: -1, booked: true, price: e.Price}
-				if b.markets[foldName(e.Who)] {
+				if b.markets[FoldName(e.Who)] {
 					p.kind, p.date = Market, e.Date
 				}
 				s := b.stopFor(p)
@@ -131,7 +131,7 @@ func (b *builder) balance() {
 	all, found := ledger.Balances(b.made(), b.rows)
 	b.found = append(b.found, found...)
 	b.plan.Faults = found.Errors()
-	b.plan.Balances, b.plan.base, b.plan.Rows = all, b.base, b.rows
+	b.plan.Balances, b.plan.Rows = all, b.rows
 	for i, x := range all {
 		s := &b.plan.Stock[i]
 		s.Promised, s.Sold, s.Given, s.Lost = x.Promised, x.Sold, x.Given, x.Lost()

@@ -89,6 +89,9 @@ func fileName(r *cook.Result) string {
 	return r.Batch.File.Name
 }
 
+// Name is what a batch is called, never empty.
+func Name(r *cook.Result) string { return name(r) }
+
 // name is what a batch is called, never empty.
 func name(r *cook.Result) string {
 	if n := strings.TrimSpace(r.Batch.Name); n != "" {
@@ -107,7 +110,7 @@ func (b *builder) close() {
 	sort.SliceStable(b.stops, func(i, j int) bool { return b.stops[i].out.Kind == Gift && b.stops[j].out.Kind == Market })
 	for _, s := range b.stops {
 		b.finish(s)
-		if s.out.CameHome >= 0 && b.o.Event == "" {
+		if s.out.CameHome >= 0 && p.Filter == "" {
 			p.Done = append(p.Done, s.out)
 			continue
 		}
@@ -199,8 +202,12 @@ func weaker(a, b cook.How) cook.How {
 }
 
 // sameName compares names as people write them.
-func sameName(a, b string) bool { return foldName(a) == foldName(b) }
+func sameName(a, b string) bool { return FoldName(a) == FoldName(b) }
 
-func foldName(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
+func FoldName(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
 
 func giftJars(g batch.Gift) int { return min(max(g.Jars, 1), maxJars) }
+
+// LabelSheet is the sheet that the labels of a row of stock are printed on;
+// empty where the batch names none.
+func (p *Plan) LabelSheet(s Stock) string { return s.sheet }

@@ -5,87 +5,109 @@ import (
 	"strconv"
 	"strings"
 
+	"jarmark/internal/give/ledger"
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
-	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kit/unit"
 )
 
-// Edit is one value to write into a batch file. Carried out by the edit
-// package it keeps comments and all else as the maker wrote it.
-type Edit struct {
-	File  string
-	Path  string // "market[0].came_home"
-	Value int
-}
-
-// CameHome turns what came home from an event into edits of the batch files.
-// counts is one number when a single lot was there, else one a lot:
-// "L26165-SR=3, L26201-AP=0". Zero is a count too: all were sold.
-func CameHome(results []*cook.Result, event, counts string) ([]Edit, diag.List) {
+// CameHome turns what came home from the one market that the plan is filtered
+// to into rows of the ledger: what was sold, and what came home. counts is one
+// number when jars of a single lot and size were there, else one a lot:
+// "L26165-SR=3, L26201-AP=0", and one a size, "L26165-SR 8 fl oz=3", where a lot
+// was there in several. Zero is a count too: all were sold.
+func (p *Plan) CameHome(counts string) ([]ledger.Entry, diag.List) {
 	var found diag.List
-	at := stalls(results, event)
-	if len(at) == 0 {
-		b := builder{o: Options{Event: event}}
-		b.noEvent(events(results))
-		return nil, b.found
+	open := p.toCome()
+	if len(open) != 1 {
+		p.whichDay(open, &found)
+		return nil, found
 	}
+	s := open[0]
 	want, ok := readCounts(counts, &found)
 	if !ok {
 		return nil, found
 	}
+	at := p.taken(s)
 	if n, single := want[""]; single {
 		if len(at) > 1 {
-			found.Errorf("which-lot", diag.Command, "", "%s had jars of several lots, and %d came home of which is not said", event, n).
+			found.Errorf("which-lot", diag.Command, "", "%s had jars of several lots or sizes, and %d came home of which is not said", s.To, n).
 				Hinted("write " + example(at))
 			return nil, found
 		}
-		want = map[string]int{foldName(at[0].lot): n}
+		want = map[string]int{FoldName(at[0].words[0]): n}
 	}
-	return edits(at, want, event, found)
+	return backRows(s, at, want, found)
 }
 
-// stall is one [[market]] table of an event.
-type stall struct {
-	lot, file, path string
-	jars            int
-}
-
-func stalls(results []*cook.Result, event string) []stall {
-	var out []stall
-	for _, r := range results {
-		if r == nil || r.Batch == nil {
-			continue
-		}
-		for _, m := range r.Batch.Markets {
-			if sameName(m.Event, event) {
-				out = append(out, stall{r.Lot, fileName(r), m.Path, m.Jars})
-			}
+// toCome are the markets of the plan of which it is not noted what came home.
+func (p *Plan) toCome() (out []Stop) {
+	for _, s := range p.Stops {
+		if s.Kind == Market && s.CameHome < 0 && s.Jars > 0 {
+			out = append(out, s)
 		}
 	}
 	return out
 }
 
-func events(results []*cook.Result) []string {
-	var out []string
-	for _, r := range results {
-		if r == nil || r.Batch == nil {
-			continue
-		}
-		for _, m := range r.Batch.Markets {
-			out = append(out, m.Event)
+func (p *Plan) whichDay(open []Stop, found *diag.List) {
+	var days []string
+	for _, s := range open {
+		days = append(days, s.Date.String())
+	}
+	if len(open) > 1 {
+		found.Errorf("which-day", diag.Command, "", "%s is held on several days, and it is not said which", open[0].To).Hinted("add --date with one of " + table.Join(days))
+		return
+	}
+	for _, s := range p.Stops {
+		if s.CameHome < 0 && s.Jars == 0 {
+			found.Errorf("came-home", diag.Command, "", "no jars were left for %s: others have them", p.Filter).Hinted("correct the promises of these lots, or count under [[fill]]")
+			return
 		}
 	}
-	return unique(out)
+	found.Errorf("came-home", diag.Command, "", "all jars that went to %s are noted already", p.Filter).Hinted("jarmark ledger --undo takes the last change back")
 }
 
-func example(at []stall) string {
-	var out []string
-	for _, s := range at {
-		out = append(out, s.lot+"=N")
+// taken is jars of one size and lot at a market.
+type taken struct {
+	words []string // what a maker may call it, the shortest first that tells it apart
+	lines []Line
+	jars  int
+}
+
+func (p *Plan) taken(s Stop) (out []taken) {
+	at := map[int]int{}
+	lots := map[string]int{}
+	for _, l := range s.Lines {
+		i, seen := at[l.stock]
+		if !seen {
+			i = len(out)
+			at[l.stock] = i
+			out = append(out, taken{})
+			lots[l.Lot]++
+		}
+		out[i].lines = append(out[i].lines, l)
+		out[i].jars += l.Count
 	}
-	return `"` + strings.Join(unique(out), ", ") + `"`
+	for i := range out {
+		l := out[i].lines[0]
+		out[i].words = []string{l.Lot + " " + l.JarText, l.Lot + " " + l.Jar.Key}
+		if lots[l.Lot] == 1 {
+			out[i].words = append([]string{l.Lot}, out[i].words...)
+		}
+	}
+	return out
 }
 
-// readCounts reads "5" (key "") or "LOT=5, LOT=0" (folded lots).
+func example(at []taken) string {
+	var out []string
+	for _, t := range at {
+		out = append(out, t.words[0]+"=N")
+	}
+	return `"` + strings.Join(out, ", ") + `"`
+}
+
+// readCounts reads "5" (key "") or "LOT=5, LOT=0" (folded words).
 func readCounts(s string, found *diag.List) (map[string]int, bool) {
 	bad := func(word string) (map[string]int, bool) {
 		found.Errorf("bad-count", diag.Command, "", "%q is not a number of jars", word).Hinted("write a whole number, or LOT=NUMBER for each lot")
@@ -101,10 +123,10 @@ func readCounts(s string, found *diag.List) (map[string]int, bool) {
 		if err != nil || n < 0 || n > maxJars {
 			return bad(strings.TrimSpace(num))
 		}
-		if _, twice := out[foldName(lot)]; twice {
+		if _, twice := out[FoldName(lot)]; twice {
 			return bad(strings.TrimSpace(s))
 		}
-		out[foldName(lot)] = n
+		out[FoldName(lot)] = n
 	}
 	if _, single := out[""]; len(out) == 0 || single && len(out) > 1 {
 		return bad(strings.TrimSpace(s))
@@ -112,36 +134,54 @@ func readCounts(s string, found *diag.List) (map[string]int, bool) {
 	return out, true
 }
 
-func edits(at []stall, want map[string]int, event string, found diag.List) ([]Edit, diag.List) {
-	var out []Edit
+// backRows are the rows of the ledger. Jars that came home are those packed
+// last; every row names its price, so that takings can be summed.
+func backRows(s Stop, at []taken, want map[string]int, found diag.List) (out []ledger.Entry, _ diag.List) {
 	used := map[string]bool{}
-	for _, s := range at {
-		n, said := want[foldName(s.lot)]
-		if !said {
-			continue
+	for _, t := range at {
+		for _, w := range t.words {
+			n, said := want[FoldName(w)]
+			if !said {
+				continue
+			}
+			used[FoldName(w)] = true
+			if n > t.jars {
+				found.Errorf("came-home", diag.Command, "", "%d jars of lot %s came home from %s, but only %d went", n, t.lines[0].Lot, s.To, t.jars).Hinted("check the count, or correct jars")
+				continue
+			}
+			out = append(out, t.rows(s, n)...)
+			break
 		}
-		if used[foldName(s.lot)] {
-			found.Errorf("which-stall", s.file, s.path, "lot %s stands twice under %s", s.lot, event).
-				Hinted("write came_home into the right [[market]] by hand")
-			continue
-		}
-		used[foldName(s.lot)] = true
-		if n > s.jars {
-			found.Errorf("came-home", s.file, s.path+".jars", "%d jars of lot %s came home from %s, but only %d went", n, s.lot, event, s.jars).
-				Hinted("check the count, or correct jars")
-			continue
-		}
-		out = append(out, Edit{s.file, s.path + ".came_home", n})
 	}
-	for _, lot := range sortedLots(want) {
-		if !used[lot] {
-			found.Errorf("unknown-lot", diag.Command, "", "no jars of lot %q went to %s", strings.ToUpper(lot), event).Hinted(fmt.Sprintf("write %s", example(at)))
+	for _, w := range sortedLots(want) {
+		if !used[w] {
+			found.Errorf("unknown-lot", diag.Command, "", "no jars of lot %q went to %s", strings.ToUpper(w), s.To).Hinted(fmt.Sprintf("write %s", example(at)))
 		}
 	}
 	if found.HasErrors() {
 		return nil, found
 	}
 	return out, found
+}
+
+func (t taken) rows(s Stop, back int) (out []ledger.Entry) {
+	home := back
+	for i := len(t.lines) - 1; i >= 0; i-- {
+		l := t.lines[i]
+		n := min(back, l.Count)
+		back -= n
+		if l.Count > n {
+			out = append(out, entryOf(s, l, ledger.Sold, l.Count-n, l.Price))
+		}
+	}
+	if home > 0 {
+		out = append(out, entryOf(s, t.lines[0], ledger.CameHome, home, unit.Money{}))
+	}
+	return out
+}
+
+func entryOf(s Stop, l Line, why ledger.Why, n int, price unit.Money) ledger.Entry {
+	return ledger.Entry{Date: s.Date, Lot: l.Lot, Jar: l.Jar.Key, Count: n, Why: why, Who: s.To, Price: price, From: FromMarket}
 }
 
 func sortedLots(m map[string]int) []string {

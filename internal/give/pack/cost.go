@@ -66,7 +66,7 @@ func (c *Costs) spread(r *cook.Result, units string) {
 			continue
 		}
 		one := c.share(net, total)
-		s := SizeCost{JarText: jarText(j.Jar, all), Cost: one, Price: j.Price}
+		s := SizeCost{JarText: jarText(j.Jar, all), JarKey: j.Jar.Key, Cost: one, Price: j.Price}
 		s.PerUnit, _ = PriceOf(one, net, units)
 		if j.Price.Minor > 0 && j.Price.Currency == one.Currency {
 			s.Margin = unit.Money{Minor: j.Price.Minor - one.Minor, Currency: one.Currency}

@@ -22,7 +22,7 @@ func (j jamRead) has(batch int) bool { return slices.Contains(j.batches, batch) 
 // jam reads the words for a jam, once each: a lot, a name, words that all
 // stand in a name, or a name with a slip.
 func (b *builder) jam(wish string) jamRead {
-	key := foldName(wish)
+	key := FoldName(wish)
 	if j, ok := b.jams[key]; ok || key == "" {
 		return j
 	}
@@ -37,7 +37,7 @@ func (b *builder) jam(wish string) jamRead {
 func (b *builder) readJam(key string) jamRead {
 	names := make([]string, len(b.results))
 	for i, r := range b.results {
-		names[i] = foldName(name(r))
+		names[i] = FoldName(name(r))
 	}
 	pick := func(is func(i int) bool) (out []int) {
 		for i := range b.results {

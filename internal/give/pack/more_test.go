@@ -1,6 +1,8 @@
 package pack
 
 import (
+	"jarmark/internal/give/ledger"
+	"jarmark/internal/kitchen/batch"
 	"reflect"
 	"strings"
 	"testing"
@@ -10,32 +12,87 @@ import (
 	"jarmark/internal/law/label"
 )
 
+// TestCameHome: of 8 and 12 jars 0 and 3 came home, so 8 were sold for $10.00
+// and 9 for $9.00: by hand 80.00 + 81.00 = $161.00.
 func TestCameHome(t *testing.T) {
-	rs := both()
-	for counts, want := range map[string][]Edit{
-		"L26265-PL=3, l26201-ap = 0": {{"plum.toml", "market[0].came_home", 3}, {"apricot.toml", "market[0].came_home", 0}},
-		"L26201-AP=8":                {{"apricot.toml", "market[0].came_home", 8}},
+	day := date(2026, 12, 5)
+	sold := func(lot string, n int, price int64) ledger.Entry {
+		return ledger.Entry{Date: day, Lot: lot, Jar: "us8", Count: n, Why: ledger.Sold, Who: "Millbrook market", Price: usd(price), From: FromMarket}
+	}
+	back := ledger.Entry{Date: day, Lot: "L26265-PL", Jar: "us8", Count: 3, Why: ledger.CameHome, Who: "Millbrook market", From: FromMarket}
+	for counts, want := range map[string][]ledger.Entry{
+		"L26265-PL=3, l26201-ap = 0":           {sold("L26201-AP", 8, 1000), sold("L26265-PL", 9, 900), back},
+		"L26265-PL 8 fl oz=3; L26201-AP us8=0": {sold("L26201-AP", 8, 1000), sold("L26265-PL", 9, 900), back},
+		"L26201-AP=0":                          {sold("L26201-AP", 8, 1000)},
 	} {
-		if got, found := CameHome(rs, "Millbrook market", counts); len(found) > 0 || !reflect.DeepEqual(got, want) {
-			t.Errorf("%s: %v %v", counts, got, found)
+		p, _ := Build(both(), Options{Event: "millbrook Market"})
+		for i := range p.Stops {
+			p.Stops[i].To = "Millbrook market"
+		}
+		got, found := p.CameHome(counts)
+		if len(found) > 0 || !reflect.DeepEqual(got, want) {
+			t.Errorf("%s: %+v %v", counts, got, found)
+			continue
+		}
+		after, found := Build(both(), Options{Book: got})
+		if found.HasErrors() || after.Stock[0].Sold != 4+soldOf(got, "L26265-PL") || after.Balances[2].Sold != 8 {
+			t.Errorf("%s: sold %d and %d, %v", counts, after.Stock[0].Sold, after.Balances[2].Sold, found)
 		}
 	}
-	if got, found := CameHome(rs, "harvest fair", "5"); len(found) > 0 || !reflect.DeepEqual(got, []Edit{{"plum.toml", "market[1].came_home", 5}}) {
-		t.Errorf("%v %v", got, found)
-	}
-	for _, c := range []struct{ event, counts, code, word string }{
-		{"Millbrook market", "5", "which-lot", "L26201-AP=N"},
-		{"Harvest fair", "7", "came-home", "only 6 went"},
-		{"Harvest fair", "-1", "bad-count", `"-1"`},
-		{"Harvest fair", "", "bad-count", ""},
-		{"Harvest fair", "2, 3", "bad-count", ""},
-		{"Harvest fair", "L1=2", "unknown-lot", "L26265-PL=N"},
-		{"Harvest fare", "2", "unknown-event", "Harvest fair"},
-		{"Harvest fair", "99999999999999999999", "bad-count", ""},
+	for _, c := range []struct{ counts, code, word string }{
+		{"5", "which-lot", "L26201-AP=N"}, {"L26265-PL=13", "came-home", "only 12 went"}, {"-1", "bad-count", `"-1"`}, {"", "bad-count", ""}, {"2, 3", "bad-count", ""},
+		{"L1=2", "unknown-lot", "L26265-PL=N"}, {"99999999999999999999", "bad-count", ""},
 	} {
-		if got, found := CameHome(rs, c.event, c.counts); got != nil || !has(found, c.code, c.word) {
+		p, _ := Build(both(), Options{Event: "Millbrook market"})
+		if got, found := p.CameHome(c.counts); got != nil || !has(found, c.code, c.word) {
 			t.Errorf("%+v: %v %v", c, got, found)
 		}
+	}
+}
+
+func soldOf(rows []ledger.Entry, lot string) (n int) {
+	for _, e := range rows {
+		if e.Lot == lot && e.Why == ledger.Sold {
+			n += e.Count
+		}
+	}
+	return n
+}
+
+// TestWeeks: the same market on three Saturdays. Asked for without a day, the
+// next one is packed; a day that is over and not noted is told; each week is
+// noted for itself.
+func TestWeeks(t *testing.T) {
+	week := func(d int) batch.Market {
+		return batch.Market{Path: "market[0]", Event: "fair", Date: date(2026, 12, d), Jars: 4, CameHome: -1}
+	}
+	rs := both()
+	rs[0].Batch.Gifts, rs[0].Batch.Markets, rs[1].Batch.Markets = nil, []batch.Market{week(5), week(12), week(19)}, nil
+	o := Options{Event: "fair", Today: date(2026, 12, 8)}
+	p, found := Build(rs, o)
+	if len(p.Stops) != 1 || p.Stops[0].Date != date(2026, 12, 12) || !has(found, "market-open", "5 Dec 2026") || !has(found, "market-days", "19 Dec 2026") {
+		t.Errorf("%+v %v", p.Stops, found)
+	}
+	o.Date = date(2026, 12, 5)
+	for range 2 {
+		p, _ = Build(rs, o)
+		rows, l := p.CameHome("1")
+		if len(l) > 0 || len(rows) != 2 || rows[0].Count != 3 || rows[1].Count != 1 || rows[0].Date != o.Date {
+			t.Fatalf("%+v %v", rows, l)
+		}
+		o.Book, o.Date = append(o.Book, rows...), o.Date.AddDays(7)
+	}
+	if p, found = Build(rs, Options{Book: o.Book}); found.HasErrors() || p.Balances[0].Sold != 6 || p.Balances[0].Promised != 4 || len(p.Stops) != 1 {
+		t.Errorf("%+v %v", p.Balances[0], found)
+	}
+	o.Date = date(2026, 12, 5)
+	if _, found = Build(rs, o); !has(found, "unknown-event", "2026-12-19") {
+		t.Errorf("a week that is noted: %v", found)
+	}
+	p, _ = Build(rs, Options{Event: "fair"})
+	p.Stops = append(p.Stops, p.Stops...)
+	if _, found = p.CameHome("1"); !has(found, "which-day", "2026-12-19") {
+		t.Errorf("no day said: %v", found)
 	}
 }
 

@@ -260,7 +260,7 @@ func TestOccasions(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, r := range rows[1:] {
-		if _, err := fs.Stat(templates.FS, "designs/"+r[1]+".toml"); err != nil || r[0] != foldName(r[0]) {
+		if _, err := fs.Stat(templates.FS, "designs/"+r[1]+".toml"); err != nil || r[0] != FoldName(r[0]) {
 			t.Errorf("%v: %v", r, err)
 		}
 	}
@@ -275,7 +275,7 @@ func TestNothing(t *testing.T) {
 		p.Text()
 		p.CSV()
 		p.Cards()
-		CameHome(rs, "", "")
+		p.CameHome("")
 		Trace("", rs, Options{})
 		for _, r := range rs {
 			Cost(r, "us")

@@ -21,6 +21,7 @@ const (
 // Options filters a plan and adds what the batch files do not say.
 type Options struct {
 	Event   string            // only this event; its name as in the files, any case
+	Date    unit.Date         // only markets of this day
 	Gifts   bool              // only the gifts
 	List    []Entry           // a gift list kept apart from the batches
 	Designs map[string]string // occasion -> design; nil = Designs()
@@ -58,7 +59,6 @@ type Plan struct {
 	Balances []ledger.Balance // one a row of Stock: all that the files and the ledger say
 	Rows     []ledger.Entry   // all rows that were summed: the ledger, then tables and lists
 	Faults   diag.List        // what cannot be: more jars gone than made, more back than went
-	base     []ledger.Balance // of the ledger alone
 	Promises []ledger.Entry   // what List promises, as rows of the ledger
 }
 
@@ -88,6 +88,7 @@ type Stock struct {
 	Given      int // by the ledger
 	Lost       int // eaten, broken or recalled, by the ledger
 	Left       int
+	sheet      string
 	batch      int
 	row        int // place in the plan's order
 }

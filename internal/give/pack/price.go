@@ -96,6 +96,7 @@ type Costs struct {
 // SizeCost is the cost of one jar of a size.
 type SizeCost struct {
 	JarText string
+	JarKey  string
 	Cost    unit.Money // ingredients in one jar
 	PerUnit UnitPrice  // cost per oz or kg of its content
 	Price   unit.Money // asked; zero when not said

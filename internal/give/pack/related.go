@@ -13,7 +13,7 @@ func (h *History) related(mine, others []*cook.Result) {
 	for _, r := range mine {
 		for _, l := range r.Lines {
 			if !l.IsWater {
-				own[foldName(l.Name)] = append(own[foldName(l.Name)], packetsOf(r, l)...)
+				own[FoldName(l.Name)] = append(own[FoldName(l.Name)], packetsOf(r, l)...)
 			}
 		}
 	}
@@ -21,7 +21,7 @@ func (h *History) related(mine, others []*cook.Result) {
 	for _, r := range others {
 		var shares []string
 		for _, l := range r.Lines {
-			here, shared := own[foldName(l.Name)]
+			here, shared := own[FoldName(l.Name)]
 			if !shared {
 				continue
 			}
@@ -31,7 +31,7 @@ func (h *History) related(mine, others []*cook.Result) {
 			case same:
 				shares = append(shares, h.in.Say("%s of lot %s", l.Name, lot))
 			case allWritten(here) && allWritten(there): // of other packets
-			case !common[foldName(l.Name)]:
+			case !common[FoldName(l.Name)]:
 				shares = append(shares, l.Name)
 			}
 		}
@@ -44,7 +44,7 @@ func (h *History) related(mine, others []*cook.Result) {
 	}
 	for _, r := range mine {
 		for _, l := range r.Lines {
-			if common[foldName(l.Name)] {
+			if common[FoldName(l.Name)] {
 				h.Common = append(h.Common, l.Name)
 			}
 		}
@@ -89,7 +89,7 @@ func staples(own map[string][]string, others []*cook.Result) map[string]bool {
 	for _, r := range others {
 		seen := map[string]bool{}
 		for _, l := range r.Lines {
-			if n := foldName(l.Name); !seen[n] {
+			if n := FoldName(l.Name); !seen[n] {
 				seen[n] = true
 				in[n]++
 			}

@@ -41,7 +41,7 @@ func Allergens(products []Product, event string) []StallItem {
 		}
 		out = append(out, stallItem(p))
 	}
-	sort.SliceStable(out, func(i, j int) bool { return foldName(out[i].Name) < foldName(out[j].Name) })
+	sort.SliceStable(out, func(i, j int) bool { return FoldName(out[i].Name) < FoldName(out[j].Name) })
 	return out
 }
 

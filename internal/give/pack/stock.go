@@ -14,7 +14,7 @@ func (b *builder) stock() {
 	for i, r := range b.results {
 		for k, j := range r.Jars {
 			s := stockOf(r, j)
-			s.batch, s.row = i, k
+			s.batch, s.row, s.sheet = i, k, r.Batch.Label.Sheet
 			if j.Count > maxJars {
 				b.found.Errorf("too-many-jars", fileName(r), j.FillPath, "%d jars in one batch cannot be meant", j.Count).Hinted("check the count")
 			}

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"fmt"
 	"jarmark/internal/give/table"
 	"sort"
 
@@ -68,40 +69,94 @@ func (b *builder) finish(s *stop) {
 // filter keeps the stops asked for. Jars were allotted over all promises
 // before, so that a filtered list never gives away another's jars.
 func (b *builder) filter() {
-	if b.o.Event == "" && !b.o.Gifts {
+	if b.o.Event == "" && b.o.Date.IsZero() && !b.o.Gifts {
 		return
 	}
 	b.plan.Filter = b.o.Event
 	if b.o.Gifts {
 		b.plan.Filter = "gifts"
 	}
-	var kept []*stop
-	var events []string
+	var kept, events []*stop
 	for _, s := range b.stops {
 		if s.out.Kind == Market {
-			events = append(events, s.out.To)
+			events = append(events, s)
 		}
-		if b.o.Gifts && s.out.Kind == Gift || b.o.Event != "" && s.out.Kind == Market && sameName(s.out.To, b.o.Event) {
+		if b.o.Gifts && s.out.Kind == Gift || !b.o.Gifts && b.isMarket(s.out) {
 			kept = append(kept, s)
 		}
 	}
-	if b.o.Event != "" && len(kept) == 0 {
-		b.noEvent(unique(events))
-	} else if b.o.Event != "" && !b.o.Gifts {
-		b.plan.Filter = kept[0].out.To
-	}
-	if b.o.Gifts && len(kept) == 0 {
+	switch {
+	case b.o.Gifts && len(kept) == 0:
 		b.found.Notef("no-gifts", "", "", "no gifts are promised").Hinted("add a [[gift]] to a batch, or give a list")
+	case !b.o.Gifts && len(kept) == 0:
+		b.noEvent(events)
+	case !b.o.Gifts:
+		kept = b.nextDay(kept)
+		b.plan.Filter = kept[0].out.To
 	}
 	b.stops = kept
 }
 
-func (b *builder) noEvent(events []string) {
+// isMarket reports whether a stop is the market asked for, on the day asked for.
+func (b *builder) isMarket(s Stop) bool {
+	return s.Kind == Market && (b.o.Event == "" || sameName(s.To, b.o.Event)) && (b.o.Date.IsZero() || s.Date == b.o.Date)
+}
+
+// nextDay keeps one day of a market that is held on several, where none is
+// named: the next to come, else the last that is open. Days that are over and
+// of which nobody noted what came home are told.
+func (b *builder) nextDay(kept []*stop) []*stop {
+	if !b.o.Date.IsZero() || b.o.Today.IsZero() {
+		return kept
+	}
+	next := -1
+	for i, s := range kept {
+		switch {
+		case s.out.CameHome >= 0:
+		case next < 0, kept[next].out.Date.Before(b.o.Today) && kept[next].out.Date.Before(s.out.Date),
+			!s.out.Date.Before(b.o.Today) && s.out.Date.Before(kept[next].out.Date):
+			next = i
+		}
+	}
+	if next < 0 {
+		return kept
+	}
+	for i, s := range kept {
+		switch {
+		case i == next || s.out.CameHome >= 0:
+		case s.out.Date.Before(b.o.Today):
+			b.found.Notef("market-open", diag.Command, "", "what came home from %s on %s is not noted", s.out.To, table.Day(s.out.Date)).Hinted("jarmark pack --event NAME --date " + s.out.Date.String() + " --came-home \"LOT=N\"")
+		default:
+			b.found.Notef("market-days", diag.Command, "", "%s is also held on %s", s.out.To, table.Day(s.out.Date)).Hinted("choose it with --date " + s.out.Date.String())
+		}
+	}
+	return kept[next : next+1]
+}
+
+func (b *builder) noEvent(stops []*stop) {
+	var events, days []string
+	for _, s := range stops {
+		events = append(events, s.out.To)
+		if sameName(s.out.To, b.o.Event) || b.o.Event == "" {
+			days = append(days, s.out.Date.String())
+		}
+	}
+	what := fmt.Sprintf("the event %q", b.o.Event)
+	if b.o.Event == "" {
+		what = "a market"
+	}
+	if !b.o.Date.IsZero() {
+		what += " on " + table.Day(b.o.Date)
+	}
 	hint := "no batch names a market"
-	if near, ok := diag.DidYouMean(b.o.Event, events); ok {
+	if near, ok := diag.DidYouMean(b.o.Event, unique(events)); len(days) > 0 {
+		hint = "its days: " + table.Join(unique(days))
+	} else if b.markets[FoldName(b.o.Event)] {
+		hint = "all that went there is noted in the ledger: jarmark ledger list shows it"
+	} else if ok {
 		hint = "did you mean " + near + "?"
 	} else if len(events) > 0 {
-		hint = "events in the files: " + table.Join(events)
+		hint = "events in the files: " + table.Join(unique(events))
 	}
-	b.found.Errorf("unknown-event", diag.Command, "", "no batch has jars for the event %q", b.o.Event).Hinted(hint)
+	b.found.Errorf("unknown-event", diag.Command, "", "no batch has jars for %s", what).Hinted(hint)
 }

@@ -35,12 +35,12 @@ func (b *builder) design(w Wish) string {
 	if w.Design != "" {
 		return w.Design
 	}
-	return b.o.Designs[foldName(w.Occasion)]
+	return b.o.Designs[FoldName(w.Occasion)]
 }
 
 // occasion tells of a word the table has no design for, once each.
 func (b *builder) occasion(p promise) {
-	word := foldName(p.wish.Occasion)
+	word := FoldName(p.wish.Occasion)
 	if _, ok := b.o.Designs[word]; ok || word == "" || p.wish.Design != "" || b.asked[word] {
 		return
 	}

@@ -159,32 +159,29 @@ func (h *History) fill(mine []*cook.Result, p *Plan) {
 		h.CountHow = weaker(h.CountHow, s.CountHow)
 	}
 	defer h.handed(p)
-	for _, s := range append(append([]Stop(nil), p.Stops...), p.Done...) {
+	for _, s := range p.Stops {
 		for _, l := range s.Lines {
 			if !sameName(l.Lot, h.Lot) {
 				continue
 			}
 			k := Holder{Kind: s.Kind, To: s.To, Date: s.Date, JarText: l.JarText, Jars: l.Count, CameHome: -1}
 			if s.Kind == Market {
-				if s.CameHome >= 0 {
-					k.CameHome = l.CameHome
-				}
-				n, _ := k.Sold()
-				h.Unknown += n
+				h.Unknown += l.Count
 			}
 			h.Holders = append(h.Holders, k)
 		}
 	}
 }
 
-// handed adds those to whom the ledger says jars of the lot went.
+// handed adds those to whom jars of the lot went by the ledger, or by a table
+// that says what came home.
 func (h *History) handed(p *Plan) {
 	for i, s := range p.Stock {
 		if !sameName(s.Lot, h.Lot) {
 			continue
 		}
 		h.Lost += s.Lost
-		for _, x := range p.base[i].Holders {
+		for _, x := range p.Balances[i].Holders {
 			if x.Given > 0 {
 				h.Holders = append(h.Holders, Holder{Kind: Gift, To: x.Who, JarText: s.JarText, Jars: x.Given, CameHome: -1, Fate: "given"})
 			}

@@ -21,32 +21,73 @@ const (
 )
 
 // columnBand is a name and figures under their headings, each ending at the
-// right edge of its column.
-func columnBand(name string, figures []string, how look) Band {
-	h := 6500 * unit.Micrometre
+// right edge of its column; between them, where the part has bars, one of them.
+func columnBand(p Part, r Row, how look, most float64) Band {
+	h, size := 6500*unit.Micrometre, Pt(10.5)
+	if p.Compact {
+		h, size = 5300*unit.Micrometre, Pt(9.5)
+	}
 	return Band{H: h, Draw: func(c *Layout, y unit.Length) {
-		base := y + 4700*unit.Micrometre
-		f, size, col := PlainFace, Pt(10.5), Ink
+		base := y + h*72/100
+		f, col := PlainFace, Ink
 		switch how {
 		case SumOfFigures:
 			f = BoldFace
 		case SmallHeading:
-			size, col = Pt(9), Soft
+			size, col = Pt(8.5), Soft
 		}
-		wide := c.figureWidth(len(figures))
-		at := c.W - Margin - wide*unit.Length(len(figures))
-		c.Text(f, size, Margin, base, col, c.Short(f, size, at-Margin-2*unit.Millimetre, name))
-		for i, s := range figures {
-			end := at + wide*unit.Length(i+1)
-			c.Right(f, size, end, base, col, c.Short(f, size, wide-unit.Millimetre, s))
+		ends := c.figureEnds(p)
+		at := ends[0]
+		if p.Barred {
+			at -= barRoom
+			c.lyingBar(r, page.Rect{X: at, Y: y + h*24/100, W: barRoom - 3*unit.Millimetre, H: h * 52 / 100}, most)
+		}
+		c.Text(f, size, Margin, base, col, c.Short(f, size, at-Margin-2*unit.Millimetre, r.What))
+		for i, s := range r.Figures {
+			if i+1 < len(ends) {
+				c.Right(f, size, ends[i+1], base, col, c.Short(f, size, ends[i+1]-ends[i]-unit.Millimetre, s))
+			}
 		}
 		c.Rule(Margin, c.W-Margin, y+h-200*unit.Micrometre)
 	}}
 }
 
-// figureWidth leaves a third of the line for the names.
-func (c *Layout) figureWidth(n int) unit.Length {
-	return min(26*unit.Millimetre, (c.W-2*Margin)*65/100/unit.Length(max(n, 1)))
+// barRoom is the width of a bar in a row of figures, with the gap after it.
+const barRoom = 36 * unit.Millimetre
+
+// figureEnds are the right edges of the columns, the first the left edge of all:
+// each as wide as its widest figure asks, over the whole list alike.
+func (c *Layout) figureEnds(p Part) []unit.Length {
+	wide := make([]unit.Length, max(len(p.Columns)-1, 0))
+	for i := range wide {
+		wide[i] = c.Width(PlainFace, Pt(8.5), p.Columns[i+1])
+		for _, r := range p.Rows {
+			if i < len(r.Figures) {
+				wide[i] = max(wide[i], c.Width(BoldFace, Pt(10.5), r.Figures[i]))
+			}
+		}
+		wide[i] = min(wide[i]+4*unit.Millimetre, 40*unit.Millimetre)
+	}
+	ends := make([]unit.Length, len(wide)+1)
+	ends[len(wide)] = c.W - Margin
+	for i := len(wide) - 1; i >= 0; i-- {
+		ends[i] = ends[i+1] - wide[i]
+	}
+	return ends
+}
+
+// lyingBar is the bar of one row, to the scale of all rows of its part.
+func (c *Layout) lyingBar(r Row, room page.Rect, most float64) {
+	if len(r.Bars) == 0 {
+		return
+	}
+	x := room.X
+	for i, p := range r.Bars[0].Parts {
+		if w := unit.Length(float64(room.W) * p / most); w > 0 {
+			c.patch(page.Rect{X: x, Y: room.Y, W: w, H: room.H}, i)
+			x += w
+		}
+	}
 }
 
 // legendBand names the parts of a chart's bars beside patches of their colours.
@@ -87,52 +128,39 @@ func (b Bar) sum() (n float64) {
 	return n
 }
 
-// barBands are bars lying one under another, all to one scale.
-func barBands(r Row) []Band {
-	out := []Band{legendBand(r.Legend)}
-	most := longest(r.Bars)
-	for _, b := range r.Bars {
-		out = append(out, Band{H: 6 * unit.Millimetre, Draw: func(c *Layout, y unit.Length) {
-			base, x := y+4200*unit.Micrometre, Margin+52*unit.Millimetre
-			room := c.W - Margin - 16*unit.Millimetre - x
-			c.Text(PlainFace, Pt(10), Margin, base, Ink, c.Short(PlainFace, Pt(10), 50*unit.Millimetre, b.Name))
-			for i, p := range b.Parts {
-				if w := unit.Length(float64(room) * p / most); p > 0 && w > 0 {
-					c.patch(page.Rect{X: x, Y: y + unit.Millimetre, W: w, H: 4 * unit.Millimetre}, i)
-					x += w
-				}
-			}
-			c.Text(BoldFace, Pt(9.5), x+2*unit.Millimetre, base, Ink, b.Note)
-		}})
-	}
-	return out
-}
-
 // towerBand is bars that stand side by side over their names, all to one scale.
-// A name's second line, after a blank, stands below the first.
+// A name's second line stands below the first.
 func towerBand(r Row) []Band {
-	const high = 30 * unit.Millimetre
-	most := longest(r.Bars)
-	chart := Band{H: high + 16*unit.Millimetre, Draw: func(c *Layout, y unit.Length) {
+	const high = 23 * unit.Millimetre
+	most, group := longest(r.Bars), max(r.Group, 1)
+	chart := Band{H: high + 15*unit.Millimetre, Draw: func(c *Layout, y unit.Length) {
 		foot := y + 5*unit.Millimetre + high
-		step := min(24*unit.Millimetre, (c.W-2*Margin)/unit.Length(max(len(r.Bars), 1)))
-		wide := step * 6 / 10
+		step := min(30*unit.Millimetre, (c.W-2*Margin)*unit.Length(group)/unit.Length(max(len(r.Bars), 1)))
+		wide := step * 7 / 10 / unit.Length(group)
 		for i, b := range r.Bars {
-			x, top := Margin+step*unit.Length(i)+(step-wide)/2, foot
-			for k, p := range b.Parts {
-				if h := unit.Length(float64(high) * p / most); p > 0 && h > 0 {
-					top -= h
-					c.patch(page.Rect{X: x, Y: top, W: wide, H: h}, k)
-				}
-			}
-			c.centred(BoldFace, Pt(9), x+wide/2, top-1200*unit.Micrometre, Ink, b.Note)
+			k := i / group
+			left := Margin + step*unit.Length(k) + (step-wide*unit.Length(group))/2
+			x := left + wide*unit.Length(i%group)
+			c.tower(b, page.Rect{X: x, Y: foot, W: wide * 92 / 100, H: high}, most)
 			first, second, _ := strings.Cut(b.Name, "\n")
-			c.centred(PlainFace, Pt(9), x+wide/2, foot+4200*unit.Micrometre, Ink, c.Short(PlainFace, Pt(9), step, first))
-			c.centred(PlainFace, Pt(8.5), x+wide/2, foot+8*unit.Millimetre, Soft, c.Short(PlainFace, Pt(8.5), step, second))
+			c.centred(PlainFace, Pt(9.5), left+wide*unit.Length(group)/2, foot+4200*unit.Micrometre, Ink, c.Short(PlainFace, Pt(9.5), step, first))
+			c.centred(PlainFace, Pt(8.5), left+wide*unit.Length(group)/2, foot+8*unit.Millimetre, Soft, c.Short(PlainFace, Pt(8.5), step, second))
 		}
-		c.Stroke(Margin, Margin+step*unit.Length(len(r.Bars)), foot, Line, unit.Points(0.8))
+		c.Stroke(Margin, Margin+step*unit.Length((len(r.Bars)+group-1)/group), foot, Soft, unit.Points(0.6))
 	}}
 	return []Band{legendBand(r.Legend), chart}
+}
+
+// tower is one bar on its foot, room.Y, and its note above.
+func (c *Layout) tower(b Bar, room page.Rect, most float64) {
+	top := room.Y
+	for k, p := range b.Parts {
+		if h := unit.Length(float64(room.H) * p / most); h > 0 {
+			top -= h
+			c.patch(page.Rect{X: room.X, Y: top, W: room.W, H: h}, k)
+		}
+	}
+	c.centred(BoldFace, Pt(9), room.X+room.W/2, top-1200*unit.Micrometre, Ink, b.Note)
 }
 
 func (c *Layout) centred(f page.Face, size, x, y unit.Length, col page.Colour, s string) {

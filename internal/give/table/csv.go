@@ -3,6 +3,7 @@ package table
 import (
 	"bytes"
 	"encoding/csv"
+	"strconv"
 )
 
 const byteOrderMark = "\uFEFF"
@@ -37,6 +38,9 @@ func (l *List) CSV() []byte {
 // common spreadsheets, after white space too (OWASP, CSV Injection). A plain
 // number is none.
 func inert(s string) string {
+	if _, err := strconv.ParseFloat(s, 64); err == nil {
+		return s
+	}
 	for _, r := range s {
 		switch r {
 		case ' ', '\t', '\r', '\n':

@@ -133,3 +133,12 @@ func LinesBand(title string, n int) []Band {
 	}
 	return out
 }
+
+// smallHead is a heading over small rows: words and a line.
+func smallHead(title, sum string) Band {
+	return Band{H: 9500 * unit.Micrometre, Draw: func(c *Layout, y unit.Length) {
+		base := y + 7200*unit.Micrometre
+		end := c.Right(PlainFace, Pt(9.5), c.W-Margin, base, Soft, sum)
+		c.Text(TitleFace, Pt(13), Margin, base, Accent, c.Short(TitleFace, Pt(13), end-Margin-4*unit.Millimetre, title))
+	}}
+}

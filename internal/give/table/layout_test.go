@@ -21,10 +21,10 @@ func TestNoOrphans(t *testing.T) {
 		c, _ := NewLayout(fs, "a4", "head")
 		g := Group{Head: HeadBand("Group", ""), Cont: HeadBand("Group, continued", "")}
 		for i := range n {
-			g.Rows = append(g.Rows, plainBand(Row{Amount: fmt.Sprintf("row %d", i), Tick: true}))
+			g.Rows = append(g.Rows, plainBand(Part{}, Row{Amount: fmt.Sprintf("row %d", i), Tick: true}))
 		}
 		for i := range n % 9 {
-			c.Put(plainBand(Row{Amount: fmt.Sprintf("before %d", i)}))
+			c.Put(plainBand(Part{}, Row{Amount: fmt.Sprintf("before %d", i)}))
 		}
 		c.Group(g)
 		rows := 0

@@ -33,6 +33,9 @@ type Part struct {
 	Title, Sum string
 	Columns    []string // headings: of the names, then of the rows' Figures
 	Flush      bool     // in the text no room is left for boxes to tick
+	Compact    bool     // on paper set small
+	Barred     bool     // on paper each row of figures has its Bars beside the name
+	Legend     []string // of those bars
 	Rows       []Row
 	Not        Form // where it is left out
 }
@@ -49,8 +52,7 @@ const (
 	Crate  Kind = "crate"  // what is in one box: What, Under
 	Step   Kind = "step"   // a thing to do, with a box to tick
 	Write  Kind = "write"  // What, and Lines ruled lines to write on
-	Bars   Kind = "bars"   // a chart: see Bar
-	Towers Kind = "towers" // the same upright, one beside another
+	Towers Kind = "towers" // a chart: bars side by side
 )
 
 // Row is one line of a part.
@@ -68,6 +70,7 @@ type Row struct {
 	Strong  bool     // a sum
 	Lines   int
 	Legend  []string // names of the bars' Parts, in their order
+	Group   int      // so many bars of a chart stand together
 	Bars    []Bar
 	Cells   Cells // in the CSV by column; nil: none
 	Not     Form

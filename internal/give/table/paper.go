@@ -44,7 +44,11 @@ func (l *List) Put(c *Layout) {
 		}
 		g := Group{Head: Gap(unit.Millimetre), Rows: c.bands(p, rows)}
 		if p.Title != "" {
-			g.Head, g.Cont = HeadBand(p.Title, p.Sum), HeadBand(p.Title+", "+l.In.Say("continued"), "")
+			head := HeadBand
+			if p.Compact {
+				head = smallHead
+			}
+			g.Head, g.Cont = head(p.Title, p.Sum), head(p.Title+", "+l.In.Say("continued"), "")
 		}
 		c.Group(g)
 	}
@@ -56,14 +60,21 @@ func (l *List) Put(c *Layout) {
 // bands are the strips of a part's rows.
 func (c *Layout) bands(p Part, rows []Row) (out []Band) {
 	if len(p.Columns) > 0 {
-		out = append(out, columnBand(p.Columns[0], p.Columns[1:], SmallHeading))
+		if len(p.Legend) > 0 {
+			out = append(out, legendBand(p.Legend))
+		}
+		out = append(out, columnBand(p, Row{What: p.Columns[0], Figures: p.Columns[1:]}, SmallHeading, 1))
+	}
+	var bars []Bar
+	for _, r := range rows {
+		bars = append(bars, r.Bars...)
 	}
 	for _, r := range rows {
 		switch r.Kind {
 		case Item:
-			out = append(out, itemBand(p, r))
+			out = append(out, itemBand(p, r, longest(bars)))
 		case Say:
-			out = append(out, c.words(r)...)
+			out = append(out, c.words(p, r)...)
 		case Aside:
 			x := inset
 			if len(p.Columns) > 0 || p.Title == "" {
@@ -80,32 +91,33 @@ func (c *Layout) bands(p Part, rows []Row) (out []Band) {
 			out = append(out, LinesBand(r.What, r.Lines)...)
 		case Towers:
 			out = append(out, towerBand(r)...)
-		case Bars:
-			out = append(out, barBands(r)...)
 		}
 	}
 	return out
 }
 
-func (c *Layout) words(r Row) []Band {
+func (c *Layout) words(p Part, r Row) []Band {
+	if p.Compact {
+		return c.Paragraph(PlainFace, Pt(9.5), Margin, Ink, r.What)
+	}
 	if r.Strong {
 		return c.Paragraph(BoldFace, Pt(13), Margin, Ink, r.What)
 	}
 	return c.Paragraph(PlainFace, Pt(11.5), Margin, Ink, r.What)
 }
 
-func itemBand(p Part, r Row) Band {
+func itemBand(p Part, r Row, most float64) Band {
 	switch {
 	case len(p.Columns) > 0:
 		look := Figures
 		if r.Strong {
 			look = SumOfFigures
 		}
-		return columnBand(r.What, r.Figures, look)
+		return columnBand(p, r, look, most)
 	case r.Under != "":
 		return tallBand(r)
 	}
-	return plainBand(r)
+	return plainBand(p, r)
 }
 
 // tallBand is one kind of jar, or one person: box to tick, count and size,
@@ -171,17 +183,25 @@ func (c *Layout) stepBand(r Row) Band {
 }
 
 // plainBand is a row of amount, words and a note at the right.
-func plainBand(r Row) Band {
-	return Band{H: 8500 * unit.Micrometre, Draw: func(c *Layout, y unit.Length) {
-		base := y + 6*unit.Millimetre
+func plainBand(p Part, r Row) Band {
+	h, size, small := 8500*unit.Micrometre, Pt(11.5), Pt(10.5)
+	if p.Compact {
+		h, size, small = 5800*unit.Micrometre, Pt(10), Pt(9.5)
+	}
+	return Band{H: h, Draw: func(c *Layout, y unit.Length) {
+		base := y + h*7/10
 		if r.Tick {
-			c.Tick(Margin, base-1700*unit.Micrometre, 4500*unit.Micrometre)
+			side := h * 53 / 100
+			c.Tick(Margin, base-1700*unit.Micrometre*h/(8500*unit.Micrometre), side)
 		}
 		x := inset
-		c.Text(BoldFace, Pt(11.5), x, base, Ink, c.Short(BoldFace, Pt(11.5), 40*unit.Millimetre, r.Amount))
+		c.Text(BoldFace, size, x, base, Ink, c.Short(BoldFace, size, 40*unit.Millimetre, r.Amount))
 		x += 42 * unit.Millimetre
-		end := c.Right(PlainFace, Pt(10.5), c.W-Margin, base, Soft, r.Note)
-		c.Text(PlainFace, Pt(11.5), x, base, Ink, c.Short(PlainFace, Pt(11.5), end-x-3*unit.Millimetre, r.What))
-		c.Rule(Margin, c.W-Margin, y+8300*unit.Micrometre)
+		if p.Compact {
+			x -= 26 * unit.Millimetre
+		}
+		end := c.Right(PlainFace, small, c.W-Margin, base, Soft, r.Note)
+		c.Text(PlainFace, size, x, base, Ink, c.Short(PlainFace, size, end-x-3*unit.Millimetre, r.What))
+		c.Rule(Margin, c.W-Margin, y+h-200*unit.Micrometre)
 	}}
 }

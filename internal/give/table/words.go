@@ -70,7 +70,15 @@ func (w Words) Day(d unit.Date) string {
 	return strings.NewReplacer("{d}", strconv.Itoa(d.Day), "{m}", names[d.Month-1], "{y}", strconv.Itoa(d.Year)).Replace(w.text["date"])
 }
 
-// brief writes a date in figures, as the language orders them; in the United
+// Month is a month's short name: "Jun", "Juni".
+func (w Words) Month(n int) string {
+	if names := strings.Split(w.text["months"], "|"); len(names) == 12 && n >= 1 && n <= 12 {
+		return names[n-1]
+	}
+	return months[min(max(n, 0), 12)]
+}
+
+// Brief writes a date in figures, as the language orders them; in the United
 // States in words, where figures are read month first.
 func (w Words) Brief(d unit.Date) string {
 	if w.american && !d.IsZero() {

@@ -34,7 +34,7 @@ func TestPackingWordsAreComplete(t *testing.T) {
 			}
 		}
 	}
-	said := regexp.MustCompile(`(?:Say|contBand|ask)\((?:w, |[^,"()]+, )?("[^"]+")|Say\((?:table\.)?Plural\([^,]+, ("[^"]+"), ("[^"]+")`)
+	said := regexp.MustCompile(`(?:[Ss]ay|contBand|ask)\((?:w, |[^,"()]+, )?("[^"]+")|Say\((?:table\.)?Plural\([^,]+, ("[^"]+"), ("[^"]+")`)
 	files, _ := filepath.Glob("../*/*.go")
 	for _, name := range files {
 		text, _ := os.ReadFile(name)

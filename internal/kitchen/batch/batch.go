@@ -42,6 +42,7 @@ func (r *reader) batch(raw rawBatch) *Batch {
 		Recipe: r.text(raw.Recipe, "recipe"), Unchanged: truth(raw.Unchanged),
 		Story: r.prose(raw.Story, "story"), Origin: r.plain(raw.Origin, "origin", shortText, true), FruitOrigin: r.plain(raw.FruitOrigin, "fruit_origin", shortText, true),
 		Serve: r.plain(raw.Serve, "serve", 2*shortText, true), Notes: r.prose(raw.Notes, "notes"),
+		Hours: orZero(r.number(raw.Hours, "hours", "a number of hours", 0, 1000)),
 	}
 	b.BestBefore = r.date(raw.BestBefore, "best_before")
 	if useBy := r.date(raw.UseBy, "use_by"); !useBy.IsZero() {
@@ -212,4 +213,11 @@ func (r *reader) parts(raw []rawPart, path string) (out []pantry.Part) {
 		r.errorf("over-100-percent", path, "the parts add up to %s %%", number(sum)).Hinted("they can't be more than 100 %")
 	}
 	return out
+}
+
+func orZero(p *float64) float64 {
+	if p == nil {
+		return 0
+	}
+	return *p
 }

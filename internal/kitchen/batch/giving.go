@@ -26,7 +26,7 @@ func (r *reader) market(raw rawMarket, path string) Market {
 	m := Market{Path: path,
 		Event: r.text(raw.Event, path+".event"), Date: r.date(raw.Date, path+".date"),
 		Jars: r.count(raw.Jars, path+".jars", "the number of jars", 0), Jar: r.text(raw.Jar, path+".jar"),
-		Price: r.price(raw.Price, path+".price"), CameHome: r.count(raw.CameHome, path+".came_home", "the number of jars", -1),
+		Price: r.price(raw.Price, path+".price"), Fee: r.money(raw.Fee, path+".fee"), CameHome: r.count(raw.CameHome, path+".came_home", "the number of jars", -1),
 	}
 	if r.absent(raw.Event, path+".event") {
 		r.errorf("missing-event", path+".event", "the market has no name").Hinted(`add event = "Saturday market"`)

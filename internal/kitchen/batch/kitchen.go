@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -84,7 +85,7 @@ func (r *reader) kitchen(raw rawKitchen, find place.Finder) *Kitchen {
 	for i, in := range raw.Ingredients {
 		k.Ingredients = append(k.Ingredients, r.own(in, source.At("ingredient", i)))
 	}
-	k.Printer, k.Supplies = r.printer(raw.Printer), r.supplies(raw.Supplies)
+	k.Printer, k.Supplies, k.Costs = r.printer(raw.Printer), r.supplies(raw.Supplies), r.costs(raw.Costs)
 	return k
 }
 
@@ -231,4 +232,28 @@ func (r *reader) stock(in map[string]int, path string) map[string]int {
 		in[key] = r.count(&n, source.Join(path, key), "the number left", 0)
 	}
 	return in
+}
+
+func (r *reader) costs(raw *rawCosts) (c Costs) {
+	if raw == nil {
+		return c
+	}
+	c.Lid, c.Label = r.money(raw.Lid, "costs.lid"), r.money(raw.Label, "costs.label")
+	c.Hour, c.Fee, c.Float = r.money(raw.Hour, "costs.hour"), r.money(raw.Fee, "costs.fee"), r.money(raw.Float, "costs.float")
+	for key, text := range raw.Jars {
+		path := source.Join("costs.jars", key)
+		m, err := unit.ParseMoney(text, r.currency)
+		if err == nil && m.Currency != r.currency {
+			err = fmt.Errorf("%s is not in the kitchen's currency, %s", m, r.currency)
+		}
+		if err != nil {
+			r.wrong("bad-money", path, err)
+			continue
+		}
+		if c.Jars == nil {
+			c.Jars = map[string]unit.Money{}
+		}
+		c.Jars[key] = m
+	}
+	return c
 }

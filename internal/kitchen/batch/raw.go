@@ -17,6 +17,7 @@ type rawBatch struct {
 	FruitOrigin *string         `toml:"fruit_origin" help:"where the fruit comes from, when that is elsewhere||\"Spain\""`
 	Serve       *string         `toml:"serve" help:"serving idea for the public page||\"Lovely with warm scones.\""`
 	Notes       *string         `toml:"notes" help:"for yourself; never printed or published||\"stirred too late\""`
+	Hours       *float64        `toml:"hours" help:"your hours on this batch, for the season's costs|hours|3.5"`
 	Ingredients []rawIngredient `toml:"ingredient"`
 	Cook        *rawCook        `toml:"cook"`
 	Process     *rawProcess     `toml:"process"`
@@ -101,6 +102,7 @@ type rawMarket struct {
 	Jars     *int          `toml:"jars" help:"jars taken there|jars|6"`
 	Jar      *string       `toml:"jar" help:"jar size; any when left out||\"8 fl oz\""`
 	Price    *source.Loose `toml:"price" help:"price of a jar there|money|\"9.00\""`
+	Fee      *source.Loose `toml:"fee" help:"what the stall cost|money|\"25.00\""`
 	CameHome *int          `toml:"came_home" help:"jars that came home again|jars|1"`
 }
 
@@ -149,6 +151,7 @@ type rawKitchen struct {
 	Ingredients []rawPantry      `toml:"ingredient"`
 	Printer     *rawPrinter      `toml:"printer"`
 	Supplies    *rawSupplies     `toml:"supplies"`
+	Costs       *rawCosts        `toml:"costs"`
 }
 
 type rawJar struct {
@@ -163,7 +166,7 @@ type rawJar struct {
 	Circumference *string `toml:"circumference" help:"tape around the jar where the label goes|length|\"226 mm\""`
 	Panel         *string `toml:"panel" help:"height of the straight side|length|\"48 mm\""`
 	Tare          *string `toml:"tare" help:"empty, with lid|weight|\"190 g\""`
-	Lid           *string `toml:"lid" help:"neck finish, as supplies counts lids||\"70-450\""`
+	Lid           *string `toml:"lid" help:"neck finish, as supplies counts lids||\"70-450 CT\""`
 }
 
 // rawPantry is an own ingredient; numbers are g per 100 g of the edible part.
@@ -196,7 +199,7 @@ type rawPrinter struct {
 }
 
 type rawSupplies struct {
-	Lids       map[string]int `toml:"lids" help:"lids left, by neck finish|count|{ \"70-450\" = 40 }"`
+	Lids       map[string]int `toml:"lids" help:"lids left, by neck finish|count|{ \"70-450 CT\" = 40 }"`
 	Jars       map[string]int `toml:"jars" help:"empty jars left, by jar|count|{ us8 = 24 }"`
 	Labels     map[string]int `toml:"labels" help:"labels left, by sheet|count|{ letter-2x5-4x2in = 100 }"`
 	PartSheets map[string]int `toml:"part_sheets" help:"labels gone on the open sheet, by sheet|count|{ letter-2x5-4x2in = 3 }"`
@@ -204,4 +207,14 @@ type rawSupplies struct {
 	Boxes      *int           `toml:"boxes" help:"boxes left|count|6"`
 	BoxHolds   *int           `toml:"box_holds" help:"jars in a box|jars|12"`
 	Ribbon     *string        `toml:"ribbon" help:"ribbon left|length|\"20 m\""`
+}
+
+// rawCosts is what things cost beside the ingredients.
+type rawCosts struct {
+	Jars  map[string]string `toml:"jars" help:"an empty jar, by jar|money|{ us8 = \"0.90\" }"`
+	Lid   *source.Loose     `toml:"lid" help:"a lid|money|\"0.25\""`
+	Label *source.Loose     `toml:"label" help:"a label|money|\"0.08\""`
+	Hour  *source.Loose     `toml:"hour" help:"an hour of your work|money|\"15.00\""`
+	Fee   *source.Loose     `toml:"fee" help:"a stall, where the market names no fee of its own|money|\"25.00\""`
+	Float *source.Loose     `toml:"float" help:"change you take to a market|money|\"60.00\""`
 }

@@ -41,6 +41,7 @@ type Kitchen struct {
 	Ingredients  []pantry.Ingredient
 	Printer      Printer
 	Supplies     Supplies
+	Costs        Costs
 }
 
 // US reports whether the kitchen sells under United States law, which it does
@@ -65,6 +66,12 @@ type Supplies struct {
 	BoxHolds int
 	// PartSheets: cells already used on the open sheet, by sheet id.
 	PartSheets map[string]int
+}
+
+// Costs is what things cost beside the ingredients; no currency = not said.
+type Costs struct {
+	Jars                         map[string]unit.Money // by jar key
+	Lid, Label, Hour, Fee, Float unit.Money
 }
 
 // Kind is what sort of preserve the batch is.
@@ -101,6 +108,7 @@ type Batch struct {
 	Process     Process
 	Fills       []Fill
 	Gifts       []Gift
+	Hours       float64 // of work; 0 = not said
 	Markets     []Market
 	Label       Label
 	Story       string // public words for the record page
@@ -183,7 +191,8 @@ type Market struct {
 	Jars     int
 	Jar      string
 	Price    unit.Money
-	CameHome int // -1 = not said
+	Fee      unit.Money // of the stall
+	CameHome int        // -1 = not said
 }
 
 // Label is the [label] table.
