@@ -126,7 +126,7 @@ func (b *Batch) declare(e *Env, c Choices) {
 	if b.Set == nil {
 		return
 	}
-	how := draft.Options{Gift: c.Gift, Broken: b.broken()}
+	how := draft.Options{Gift: c.Gift, Broken: b.broken(), Today: c.Today}
 	for _, j := range b.Cooked.Jars {
 		content, l := law.Declare(b.Cooked, j, b.Set, how)
 		b.add(l)

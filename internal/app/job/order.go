@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"jarmark/internal/draw/press"
+	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/cook"
@@ -145,5 +146,18 @@ func (e *Env) allot(batches []*Batch, c *Choices) diag.List {
 	if plan != nil {
 		c.tags = plan.Tags
 	}
-	return l.Errors()
+	if len(c.List) > 0 {
+		return l.Errors()
+	}
+	return notOf(l.Errors(), ledgers(batches)) // gifts of the batch files have their tags whatever the ledger says
+}
+
+// notOf leaves out findings about the ledgers.
+func notOf(l diag.List, books []*ledger.Ledger) (out diag.List) {
+	for _, d := range l {
+		if !slices.ContainsFunc(books, func(b *ledger.Ledger) bool { return b.File == d.File }) {
+			out = append(out, d)
+		}
+	}
+	return out
 }

@@ -28,6 +28,9 @@ func locateAll(batches []*Batch, l diag.List) diag.List {
 
 // makePacking writes the packing list of one batch three ways.
 func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
+	if b.Booked.HasErrors() {
+		return nil, b.noList(), nil
+	}
 	plan, l := e.Pack([]*Batch{b}, pack.Options{List: c.List})
 	if plan == nil {
 		return nil, l, nil
@@ -39,4 +42,16 @@ func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 	}
 	f, err := e.listPDF(doc, "packing-list", b, c)
 	return []File{f, {Name: "packing-list.csv", Data: plan.CSV()}, {Name: "packing-list.txt", Data: []byte(plan.Text())}}, l, err
+}
+
+// noList tells that rows of the ledger cannot be counted. A list that leaves
+// them out would give jars away twice, so none is made; the labels and the rest
+// do not depend on it.
+func (b *Batch) noList() (l diag.List) {
+	for _, d := range b.Booked {
+		d.Severity = min(d.Severity, diag.Warning)
+		l = append(l, d)
+	}
+	l.Warnf("no-list", b.Ledger.File, "", "no packing list is made until these rows are mended").Hinted("the labels and all else are as they should be")
+	return l
 }

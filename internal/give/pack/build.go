@@ -75,6 +75,7 @@ func (b *builder) kitchen() {
 		if b.plan.Units == "" {
 			b.plan.Units = r.Kitchen.Units
 		}
+		b.plan.permit, b.plan.float = r.Kitchen.Permit, r.Kitchen.Costs.Float
 	}
 	if b.plan.Units == "" {
 		b.plan.Units = unit.US

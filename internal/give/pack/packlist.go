@@ -29,6 +29,13 @@ func (p *Plan) List() *table.List {
 		l.Parts = append(l.Parts, p.stopPart(s))
 	}
 	l.Add(p.totals())
+	if p.oneMarket() {
+		for _, part := range p.dayParts(p.Stops[0]) {
+			l.Add(part)
+		}
+		l.Space = 0
+		return l
+	}
 	if p.Filter == "" {
 		l.Parts = append(l.Parts, p.stays())
 		l.Add(p.sold())
@@ -36,6 +43,11 @@ func (p *Plan) List() *table.List {
 	l.Add(p.refrigerator())
 	l.Add(p.cupboard())
 	return l
+}
+
+// oneMarket reports whether the plan is of one market day alone.
+func (p *Plan) oneMarket() bool {
+	return p.Filter != "" && len(p.Stops) == 1 && p.Stops[0].Kind == Market && p.Stops[0].CameHome < 0
 }
 
 // Text shows the plan for a terminal of 80 columns.

@@ -14,9 +14,10 @@ import (
 
 // Options are the circumstances of one run.
 type Options struct {
-	Payload string // text of the QR code; empty = the record page, or plain words
-	Gift    bool   // labels of jars given away: market duties become notes
-	Broken  bool   // the batch file has errors in what a label is made of: what the rules would say of it is mere consequence
+	Payload string    // text of the QR code; empty = the record page, or plain words
+	Gift    bool      // labels of jars given away: market duties become notes
+	Today   unit.Date // prices are those of the market that comes next; zero: of the first
+	Broken  bool      // the batch file has errors in what a label is made of: what the rules would say of it is mere consequence
 }
 
 // Draft is the content of the labels of one jar size while it is made: what came

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/law/label"
 	"jarmark/internal/law/place"
 )
@@ -41,15 +42,30 @@ func (p *Draft) per() string {
 	return p.Set.Price.Per
 }
 
-// jarPrice is the jar's price, else that of the first market that sells it.
-func (p *Draft) jarPrice() (unit.Money, string) {
-	if p.Jar.Price.Minor > 0 {
-		return p.Jar.Price, p.Jar.FillPath
-	}
-	for _, m := range p.B.Markets {
-		if m.Price.Minor > 0 && (m.Jar == "" || strings.EqualFold(m.Jar, p.Jar.Jar.Key)) {
-			return m.Price, m.Path
+// jarPrice is what a jar costs at the market that comes next and says so, else
+// the jar's own price, else that of the last market that sold it.
+func (p *Draft) jarPrice() (price unit.Money, path string) {
+	var open, last *batch.Market
+	for i := range p.B.Markets {
+		m := &p.B.Markets[i]
+		if m.Price.Minor <= 0 || m.Jar != "" && !strings.EqualFold(m.Jar, p.Jar.Jar.Key) {
+			continue
 		}
+		if last == nil || last.Date.Before(m.Date) {
+			last = m
+		}
+		coming := m.CameHome < 0 && !m.Date.Before(p.O.Today)
+		if coming && (open == nil || m.Date.Before(open.Date)) {
+			open = m
+		}
+	}
+	switch {
+	case open != nil:
+		return open.Price, open.Path
+	case p.Jar.Price.Minor > 0:
+		return p.Jar.Price, p.Jar.FillPath
+	case last != nil:
+		return last.Price, last.Path
 	}
 	return unit.Money{}, ""
 }

@@ -140,6 +140,12 @@ func (c *pass) lot() {
 // maker adds the name and address of the business.
 func (c *pass) maker() {
 	k := c.K
+	if name := strings.TrimSpace(k.Name); c.O.Gift { // a gift lies on other people's tables: no street
+		if name != "" {
+			c.add(label.Block{Kind: label.Maker, Runs: []label.Run{{Text: name}}, Cite: citeFIC9 + "(h)"})
+		}
+		return
+	}
 	if strings.TrimSpace(k.Name) == "" || len(k.Address) == 0 {
 		d := c.missing("no-address", label.Maker, "", "the label needs the name and address of the business")
 		d.File, d.Path = c.KitchenFile(), "address"

@@ -12,6 +12,10 @@ import (
 // the state asks beside them.
 func maker(p *pass) {
 	const cite = "21 CFR 101.5"
+	if p.O.Gift {
+		p.giver()
+		return
+	}
 	name := strings.TrimSpace(p.K.Name)
 	if c := strings.TrimSpace(p.K.Corporate); c != "" {
 		name = c // a corporation only by its actual name, 101.5(b)
@@ -38,6 +42,15 @@ func maker(p *pass) {
 	}
 	p.add(label.Block{Kind: label.Maker, Runs: runs, Zone: label.Info, With: []label.Kind{label.Ingredients},
 		Required: true, Cite: cite, Verified: "primary", Path: "name"})
+}
+
+// giver names who made a jar that is given away, and neither street nor
+// telephone: a gift lies on other people's tables, and 21 CFR 101.5 is about
+// food that is sold.
+func (p *pass) giver() {
+	if name := strings.TrimSpace(p.K.Name); name != "" {
+		p.add(label.Block{Kind: label.Maker, Runs: p.Say.Runs("us.maker", "name", draft.PlainStars(name)), Zone: label.Info, Path: "name"})
+	}
 }
 
 // noAddress is an error for the federal label; where the state takes a number

@@ -1,0 +1,50 @@
+package pack
+
+import (
+	"strings"
+	"testing"
+
+	"jarmark/internal/give/table"
+	"jarmark/internal/kit/unit"
+)
+
+// TestChange: ten buyers of jars at $9.00 and $8.50 in turn, each with a
+// twenty, want 5 × $11.00 and 5 × $11.50: by hand ten tens, ten ones and ten
+// quarters.
+func TestChange(t *testing.T) {
+	if got := change([]unit.Money{usd(900), usd(850)}, table.Words{}); got != "10 × $10.00, 10 × $1.00, 10 × $0.25" {
+		t.Error(got)
+	}
+	if got := change([]unit.Money{usd(2000)}, table.Words{}); got != "" {
+		t.Errorf("nothing back of a twenty: %q", got)
+	}
+	if change(nil, table.Words{}) != "" || change([]unit.Money{{Minor: 5, Currency: "XXX"}}, table.Words{}) != "" {
+		t.Error("change without prices, or of an unknown coin")
+	}
+}
+
+// TestMarketDay: one Saturday is one page with prices, change and what else to
+// carry. Unit prices by hand: $10.00 / 10 oz = $1.00, $9.00 / 10 oz = 90¢ (NIST
+// Handbook 130, Uniform Unit Pricing Regulation: price per ounce, from memory).
+func TestMarketDay(t *testing.T) {
+	rs := both()
+	rs[0].Kitchen.Costs.Float, rs[0].Kitchen.Permit = usd(6000), "HK-2026-0047"
+	p, found := Build(rs, Options{Event: "Millbrook market", Date: date(2026, 12, 5)})
+	if found.HasErrors() {
+		t.Fatal(found)
+	}
+	text := strings.Join(strings.Fields(p.Text()), " ")
+	for _, want := range []string{"$1.00 per oz", "90¢ per oz", "change to begin with: $60.00", "10 × $10.00", "HK-2026-0047", "allergen sheet", "2 price cards"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q: %s", want, text)
+		}
+	}
+	d, found := p.Doc(faces(t), "")
+	if len(found) > 0 || len(d.Pages) != 1 {
+		t.Errorf("%d pages, %v", len(d.Pages), found)
+	}
+	inspectPages(t, "saturday", d)
+	if strings.Contains(string(p.CSV()), "allergen sheet") {
+		t.Error("what else to carry is no row of jars")
+	}
+}
