@@ -212,10 +212,7 @@ func (r BookRow) entry(b *Batch, today unit.Date, found *diag.List) ledger.Entry
 // LedgerFile shows where the jars of batches are (balances), or every row of
 // their ledgers, tables of batch files among them, as text or CSV.
 func (e *Env) LedgerFile(batches []*Batch, rows bool, format string) (File, diag.List, error) {
-	o := pack.Options{}
-	found := e.book(batches, &o)
-	plan, l := pack.Build(results(batches), o)
-	found = append(found, locateAll(batches, shortages(l, plan.Faults))...)
+	plan, found := e.booking(batches)
 	known := map[string]bool{}
 	for _, s := range plan.Stock {
 		known[strings.ToLower(s.Lot)] = true

@@ -5,6 +5,7 @@ import (
 
 	"jarmark/internal/give/pack"
 	"jarmark/internal/give/season"
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
 )
 
@@ -28,8 +29,23 @@ func (e *Env) SeasonFile(batches []*Batch, format string) (File, diag.List, erro
 // Season is the summary as a value. What goes short in the plan does not
 // matter to it; faults of the sums do.
 func (e *Env) Season(batches []*Batch) (*season.Summary, diag.List) {
+	plan, l := e.booking(batches)
+	return season.Sum(plan, results(batches)), l
+}
+
+// SeasonLists are the season, where the jars are, and every row of the ledger.
+func (e *Env) SeasonLists(batches []*Batch) (sums, book, rows *table.List, l diag.List) {
+	plan, l := e.booking(batches)
+	return season.Sum(plan, results(batches)).List(), plan.Book(), plan.BookRows(), l
+}
+
+// booking is a plan for its sums alone.
+func (e *Env) booking(batches []*Batch) (*pack.Plan, diag.List) {
 	o := pack.Options{}
+	for _, b := range batches {
+		o.Today = b.today
+	}
 	found := e.book(batches, &o)
 	plan, l := pack.Build(results(batches), o)
-	return season.Sum(plan, results(batches)), append(found, locateAll(batches, shortages(l, plan.Faults))...)
+	return plan, append(found, locateAll(batches, shortages(l, plan.Faults))...)
 }

@@ -75,6 +75,8 @@ func (s *site) routes() http.Handler {
 		"GET /batch/{file}":            s.editBatch,
 		"GET /kitchen":                 s.editKitchen,
 		"GET /pack":                    s.packing,
+		"GET /season":                  s.season,
+		"GET /season/{file}":           s.seasonFile,
 		"GET /pack/{file}":             s.packingFile,
 		"GET /trace":                   s.trace,
 		"GET /trace/{file}":            s.traceFile,

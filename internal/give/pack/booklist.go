@@ -1,6 +1,8 @@
 package pack
 
 import (
+	"fmt"
+	"sort"
 	"strconv"
 
 	"jarmark/internal/give/table"
@@ -20,7 +22,39 @@ func (p *Plan) Book() *table.List {
 				"recalled": n(b.Recalled), "home": n(b.Home()), "promised": n(b.Promised), "free": n(b.Free()), "takings": table.MoneyList(b.Takings), "unpriced": n(b.Unpriced)}})
 	}
 	l.Parts = []table.Part{part}
+	l.Add(p.sellFirst())
 	return l
+}
+
+// soon is how long before its date a jar is nearly over (our own choice).
+const soon = 60
+
+// sellFirst lists the jars that nobody is promised, those first whose date
+// comes first.
+func (p *Plan) sellFirst() table.Part {
+	part := table.Part{Title: "Sell or give first", Not: table.OnSheet}
+	var rows []Stock
+	for _, s := range p.Stock {
+		if s.Left > 0 && !s.BestBefore.IsZero() {
+			rows = append(rows, s)
+		}
+	}
+	sort.SliceStable(rows, func(i, j int) bool { return rows[i].BestBefore.Before(rows[j].BestBefore) })
+	for _, s := range rows {
+		when := p.in.Day(s.BestBefore)
+		switch {
+		case p.today.IsZero():
+		case s.BestBefore.Before(p.today):
+			when += ", over: not to sell as fresh"
+			if s.UseBy {
+				when = p.in.Day(s.BestBefore) + ", over: do not give or sell"
+			}
+		case s.BestBefore.Before(p.today.AddDays(soon)):
+			when += ", nearly over"
+		}
+		part.Rows = append(part.Rows, table.Row{Amount: fmt.Sprintf("%d × %s", s.Left, s.JarText), What: s.Name + ", " + s.Lot, Note: when})
+	}
+	return part
 }
 
 // BookRows lists every row that the jars were counted from.

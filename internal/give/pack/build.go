@@ -16,7 +16,7 @@ import (
 // Build plans the jars of one or several batches. A plan is always returned;
 // an Error says which promise cannot be kept and by how many jars.
 func Build(results []*cook.Result, o Options) (*Plan, diag.List) {
-	b := builder{o: o, plan: &Plan{Units: o.Units, GrossHow: cook.Measured}}
+	b := builder{o: o, plan: &Plan{Units: o.Units, today: o.Today, GrossHow: cook.Measured}}
 	if b.o.Pantry == nil {
 		b.o.Pantry = pantry.Default()
 	}

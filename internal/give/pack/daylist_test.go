@@ -48,3 +48,17 @@ func TestMarketDay(t *testing.T) {
 		t.Error("what else to carry is no row of jars")
 	}
 }
+
+// TestSellFirst: what expires first stands first; sixty days before its date a
+// jar is nearly over, after it over.
+func TestSellFirst(t *testing.T) {
+	for today, want := range map[string]string{"2027-05-21": "20 Jul 2027\n", "2027-05-22": "20 Jul 2027, nearly over\n", "2027-07-20": "20 Jul 2027, nearly over\n", "2027-07-21": "20 Jul 2027, over: not to sell as fresh\n"} {
+		rs := both()
+		p, _ := Build(rs, Options{Today: dateOf(t, today)})
+		text := p.Book().Text()
+		apricot, plum := strings.LastIndex(text, "Apricot"), strings.LastIndex(text, "Plum")
+		if !strings.Contains(text, want) || apricot > plum {
+			t.Errorf("%s: no %q in\n%s", today, want, text)
+		}
+	}
+}

@@ -61,6 +61,7 @@ type Plan struct {
 	Faults   diag.List        // what cannot be: more jars gone than made, more back than went
 	Promises []ledger.Entry   // what List promises, as rows of the ledger
 	permit   string
+	today    unit.Date
 	float    unit.Money // change taken to a market
 }
 

@@ -235,3 +235,25 @@ func TestLanguageOfTheUnitedStates(t *testing.T) {
 		t.Errorf("%v", l)
 	}
 }
+
+// A jar given away names its maker, and neither street nor telephone nor
+// number: it lies on other people's tables.
+func TestGiftKeepsTheAddress(t *testing.T) {
+	for _, place := range []string{"us-or", "us-ca", "us"} {
+		r := strawberry(t)
+		r.Kitchen.Phone, r.Kitchen.Permit, r.Kitchen.Email = "+1 555 0114", "HK-1", "jam@thornfield.example"
+		c, l := declare(t, r, place, draft.Options{Gift: true})
+		all := ""
+		for _, b := range c.Blocks {
+			all += b.Text() + "\n"
+		}
+		for _, private := range append([]string{"555", "HK-1", "jam@"}, r.Kitchen.Address...) {
+			if strings.Contains(all, private) {
+				t.Errorf("%s: a gift says %q:\n%s", place, private, all)
+			}
+		}
+		if !strings.Contains(all, r.Kitchen.Name) || l.HasErrors() {
+			t.Errorf("%s: %v\n%s", place, l, all)
+		}
+	}
+}
