@@ -126,10 +126,16 @@ func (s *Summary) span(d unit.Date) {
 // of is the tally of one row of stock.
 func (s *Summary) of(b ledger.Balance, i int) Tally {
 	t := Tally{Made: b.Count, Given: b.Given, Sold: b.Sold, Lost: b.Lost(), Left: b.Home(), Takings: minor(b.Takings, s.Currency), Unpriced: b.Unpriced}
+	paid := 0 // jars that were recalled after they were sold are among them, as their money is among the takings
+	for _, h := range b.Holders {
+		for _, d := range h.Days {
+			paid += d.Sold
+		}
+	}
 	if s.costs[i].known {
-		t.Cost = s.costs[i].minor * int64(b.Sold)
+		t.Cost = s.costs[i].minor * int64(paid)
 	} else {
-		t.NoCost = b.Sold
+		t.NoCost = paid
 	}
 	return t
 }

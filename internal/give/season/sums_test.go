@@ -1,0 +1,98 @@
+package season
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"jarmark/internal/give/ledger"
+	"jarmark/internal/give/pack"
+	"jarmark/internal/kitchen/batch"
+)
+
+// TestEveryJarIsSomewhere: whatever is promised by tables and lists, counted at
+// markets in any order, given, eaten, broken and recalled, jars made are those
+// given, sold, lost and at home, for every jam and all together; months and
+// markets add up to the same.
+func TestEveryJarIsSomewhere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) { // kept small: every step builds two plans
+		rs, _ := aSeason()
+		for i, r := range rs {
+			r.Batch.Markets = nil
+			for w := range rapid.IntRange(0, 3).Draw(t, "weeks") {
+				r.Batch.Markets = append(r.Batch.Markets, batch.Market{Event: "fair", Date: date(8, 1+7*w), Jars: rapid.IntRange(0, 6).Draw(t, "jars"), CameHome: -1})
+			}
+			if rapid.Bool().Draw(t, "gift") {
+				r.Batch.Gifts = []batch.Gift{{To: "Ada", Jars: 1 + i}}
+			}
+		}
+		var book []ledger.Entry
+		for range rapid.IntRange(0, 8).Draw(t, "steps") {
+			book = append(book, step(t, rs[rapid.IntRange(0, 1).Draw(t, "lot")].Lot, pack.Options{Book: book}, func(o pack.Options) *pack.Plan { p, _ := pack.Build(rs, o); return p })...)
+			p, _ := pack.Build(rs, pack.Options{Book: book})
+			check(t, Sum(p, rs), p)
+		}
+	})
+}
+
+// step is what a maker may do next; what cannot be is refused, as the program
+// refuses it, and adds no rows.
+func step(t *rapid.T, lot string, o pack.Options, build func(pack.Options) *pack.Plan) []ledger.Entry {
+	n := rapid.IntRange(1, 4).Draw(t, "n")
+	row := ledger.Entry{Date: date(8, rapid.IntRange(1, 28).Draw(t, "day")), Lot: lot, Count: n, Who: rapid.SampledFrom([]string{"Ada", "Bo", "fair"}).Draw(t, "who")}
+	switch rapid.IntRange(0, 6).Draw(t, "what") {
+	case 0, 1:
+		o.Event, o.Date = "fair", date(8, 1+7*rapid.IntRange(0, 2).Draw(t, "week"))
+		rows, found := build(o).CameHome(lot + "=" + string(rune('0'+n-1)))
+		if found.HasErrors() {
+			return nil
+		}
+		return rows
+	case 2:
+		o.List, o.From = []pack.Entry{{To: "Cy", Jars: n}}, "list a.csv"
+		return build(o).Promises
+	case 3:
+		row.Why = ledger.Given
+	case 4:
+		row.Why, row.Price = ledger.Sold, usd(900)
+	case 5:
+		row.Why = rapid.SampledFrom([]ledger.Why{ledger.Eaten, ledger.Broken}).Draw(t, "why")
+		row.Who = ""
+	case 6:
+		row.Why = rapid.SampledFrom([]ledger.Why{ledger.CameHome, ledger.Recalled}).Draw(t, "back")
+	}
+	before := o.Book
+	o.Book = append(append([]ledger.Entry(nil), before...), row)
+	if p := build(o); len(p.Faults) > 0 {
+		return nil
+	}
+	return []ledger.Entry{row}
+}
+
+func check(t *rapid.T, s *Summary, p *pack.Plan) {
+	jams, months, visits := Tally{}, Tally{}, 0
+	for _, j := range s.Jams {
+		if j.Made != j.Given+j.Sold+j.Lost+j.Left || min(j.Given, j.Sold, j.Lost, j.Left) < 0 {
+			t.Fatalf("%s: %+v", j.Name, j)
+		}
+		jams.plus(j)
+	}
+	for _, m := range s.Months {
+		months.plus(m)
+	}
+	for _, v := range s.Visits {
+		visits += v.Sold
+	}
+	all := s.All
+	if jams.Made != all.Made || all.Made != all.Given+all.Sold+all.Lost+all.Left || all.Made != 30 || jams.Takings != all.Takings {
+		t.Fatalf("jams %+v, all %+v", jams, all)
+	}
+	if back := months.Sold - all.Sold; back < 0 || back > all.Lost || visits != months.Sold || months.Takings != all.Takings || months.Cost != all.Cost {
+		t.Fatalf("months sold %d, markets %d, all %d", months.Sold, visits, all.Sold)
+	}
+	for i, st := range p.Stock {
+		if b := p.Balances[i]; st.Given != b.Given || st.Sold != b.Sold || st.Lost != b.Lost() || st.Left < 0 || st.Left > b.Home() {
+			t.Fatalf("%+v, balance %+v", st, b)
+		}
+	}
+}
