@@ -166,3 +166,17 @@ func (w *window) arrived(pattern string) []byte {
 	w.Fatalf("no file %s arrived", pattern)
 	return nil
 }
+
+// accessible runs axe-core on the outer page, where .ci/run has fetched it.
+func (w *window) accessible() {
+	w.Helper()
+	script, err := os.ReadFile(os.Getenv("JARMARK_AXE"))
+	if err != nil {
+		w.Log("without axe-core: JARMARK_AXE does not name its script")
+		return
+	}
+	w.do(chromedp.Evaluate[chromedp.Void](string(script)))
+	if found := w.run(`return (await axe.run({ exclude: ["#page"] }, { resultTypes: ["violations"], preload: false })).violations.map((v) => v.id + ": " + v.help + " " + v.nodes.map((n) => n.target).join(" ")).join("\n")`); found != "" {
+		w.Errorf("axe-core: %s", found)
+	}
+}

@@ -162,6 +162,8 @@ func TestFiles(t *testing.T) {
 		t.Errorf("no whole PDF came: %d bytes", len(pdf))
 	}
 
+	w.run(`const h = await (await (await navigator.storage.getDirectory()).getDirectoryHandle("jam")).getFileHandle(".jarmark-3-` + batch + `.tmp", { create: true }); // a killed run's
+		const to = await h.createWritable(); await to.write("half"); await to.close()`)
 	w.run(`one('[name="name"]').value = "Quince & pear jam"; one('[name="name"]').dispatchEvent(new Event("input", { bubbles: true })); one("#save").click()`)
 	w.until("it is saved", `one("#state").textContent === "Saved" && one("#text").value.includes("Quince & pear jam")`)
 	kept := w.kept()
@@ -177,6 +179,7 @@ func TestFiles(t *testing.T) {
 	w.until("it is there after a restart", `one("h1")?.textContent === "Quince & pear jam"`)
 
 	w.run(`document.getElementById("files-open").click(); document.getElementById("zip-out").click()`)
+	w.accessible()
 	z := w.arrived(filepath.Join(got, "*.zip"))
 	r, err := zip.NewReader(bytes.NewReader(z), int64(len(z)))
 	if err != nil {
