@@ -143,6 +143,11 @@ func (c *pass) partName(it item, name string) string {
 	if key := "part." + strings.ToLower(name); c.has(key) {
 		return c.say(key)
 	}
+	if row, ok := pantry.Default().Ingredient(name); ok && c.Say.Lang != "en" && (strings.EqualFold(row.Name, name) || draft.Has(row.Aliases, name)) {
+		if n, ok := row.Names(c.Say.Lang); ok { // copied off an English packet
+			return n.Label
+		}
+	}
 	if c.Say.Lang != "en" && it.line.Key != "" && !it.line.Row.Own && !c.PacketRead(it.line) {
 		c.noName(name, it.path)
 	}
