@@ -83,7 +83,7 @@ func (p *Draft) language() *place.Phrases {
 	return p.Set.Words[first]
 }
 
-// add appends a block; a block without an id takes its kind's.
+// Add appends a block; a block without an id takes its kind's.
 func (p *Draft) Add(b label.Block) {
 	if b.ID == "" {
 		b.ID = string(b.Kind)
@@ -91,6 +91,7 @@ func (p *Draft) Add(b label.Block) {
 	p.C.Blocks = append(p.C.Blocks, b)
 }
 
+// BatchFile names the batch file in findings; "" where there is none.
 func (p *Draft) BatchFile() string {
 	if p.B.File != nil {
 		return p.B.File.Name
@@ -98,6 +99,7 @@ func (p *Draft) BatchFile() string {
 	return ""
 }
 
+// KitchenFile names the kitchen file in findings.
 func (p *Draft) KitchenFile() string {
 	if p.K.File != nil {
 		return p.K.File.Name

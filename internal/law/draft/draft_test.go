@@ -1,12 +1,14 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 	"sync"
 	"testing"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/allergen"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/kitchen/pantry"
@@ -260,5 +262,54 @@ func TestBrokenBatchIsHeardOnce(t *testing.T) {
 	d.L.Warnf("no-maker", "kitchen.toml", "name", "of the kitchen")
 	if d.O.Broken = true; len(d.heard()) != 1 || d.heard()[0].File != "kitchen.toml" {
 		t.Errorf("%v", d.heard())
+	}
+}
+
+// The last word that names a product is the product: butter of preserves.
+func TestProductWord(t *testing.T) {
+	for name, want := range map[string]string{"Plum butter": "butter", "Jam butter": "butter", "Jelly of plums": "jelly", "Red Delight": "", "": "", "Jam": "jam"} {
+		if got := ProductWord(name); got != want {
+			t.Errorf("%q: %q", name, got)
+		}
+	}
+}
+
+// Words joined and ended as sentences are.
+func TestWordsJoined(t *testing.T) {
+	for text, want := range map[string]string{"a": "a.", "a.": "a.", "a!": "a!", "": "."} {
+		if got := Dotted(text); got != want {
+			t.Errorf("%q: %q", text, got)
+		}
+	}
+	for n, want := range []string{"", "a", "a and b", "a, b and c"} {
+		if got := Joined([]string{"a", "b", "c"}[:n], " and "); got != want {
+			t.Errorf("%d: %q", n, got)
+		}
+	}
+}
+
+// A group of allergens is asked about and stands as the maker wrote it; the code
+// names what stands in the list of ingredients alone.
+func TestEvidenceOfAGroup(t *testing.T) {
+	d := begun(t, "eu", func(r *cook.Result, _ *cook.JarPlan) { r.Kitchen.RecordURL = "" })
+	d.Allergy = cook.Stated([]string{"nuts", "milk"}, "ingredient[0]")
+	ask := func(s allergen.Substance) ([]string, bool) { return []string{s.ID}, s.ID != "milk" }
+	d.Evidence(ask, "cite")
+	var why []string
+	for _, w := range d.C.AllergenWhy {
+		why = append(why, w.Name)
+	}
+	if !slices.Contains(why, "nuts") || !slices.Contains(why, "milk") || d.C.NoAllergens {
+		t.Errorf("%v", d.C.AllergenWhy)
+	}
+	if s, ok := told(d.L, "name-the-species"); !ok || s != diag.Error {
+		t.Errorf("%v", d.L)
+	}
+	if words := d.plainWords(); !strings.HasSuffix(words, d.Say.Say("eu.contains")+Listed(d.C.AllergenNames)) {
+		t.Errorf("%q", words)
+	}
+	d.Add(label.Block{Kind: label.Allergens, Runs: []label.Run{{Text: "Contains: Milk"}}})
+	if words := d.plainWords(); strings.Contains(words, d.Say.Say("eu.contains")+Listed(d.C.AllergenNames)) || !strings.HasSuffix(words, "Contains: Milk") {
+		t.Errorf("%q", words)
 	}
 }
