@@ -9,33 +9,32 @@ import (
 
 // allergens sets the stall's allergen card: the name, then what it contains
 // in large type, then ingredients and cautions.
-func (s *setter) allergens() {
-	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
-	on, short := s.colours, min(area.W, area.H)
-	in := s.inner(area, on)
-	in = s.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
+func (l *layout) allergens() {
+	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
+	on, short := l.colours, min(area.W, area.H)
+	in := l.inner(area, on)
+	in = l.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
 	head := in
 	head.H = share(in.H, 0.3)
-	s.headed(head, on, short)
+	l.headed(head, on, short)
 	body := in.inset(0, share(in.H, 0.38), 0, 0)
-	with := s.cornerCode(body, on, 0.22)
+	with := l.cornerCode(body, on, 0.22)
 	body.holes = with.holes
-	ps := s.cardFacts(on)
+	ps := l.cardFacts(on)
 	f := flow(ps, body, typeset.Left)
-	s.put1(f, body, "the allergens", false)
-	s.decorate()
+	l.putFlow(f, body, "the allergens", false)
 }
 
 // cardFacts sets allergens first and largest.
-func (s *setter) cardFacts(on roles) []passage {
-	big, usual := s.d.Voices.Text, s.d.Voices.Text
-	pt := min(s.short().Points(), 400)
+func (l *layout) cardFacts(on roles) []passage {
+	big, usual := l.voices.Text, l.voices.Text
+	pt := min(l.short().Points(), 400)
 	big.Size = design.Range{Least: 9, Best: max(9, pt*0.082)}
 	usual.Size = design.Range{Least: 7, Best: max(7, pt*0.052)}
 	var ps []passage
 	add := func(v design.Voice, gap float64, kinds ...label.Kind) {
-		for _, b := range s.all(kinds...) {
-			p := s.smallPassage(b, on, v)
+		for _, b := range l.all(kinds...) {
+			p := l.smallPassage(b, on, v)
 			p.gap = gap
 			ps = append(ps, p)
 		}

@@ -7,8 +7,8 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// spot is where a QR code stands with its caption.
-type spot struct {
+// codeBox is where a QR code stands with its caption.
+type codeBox struct {
 	box, hole page.Rect
 	caption   []page.Item
 }
@@ -16,14 +16,14 @@ type spot struct {
 // codeSpot finds the code that suits the text beside it: in the upper right
 // corner of the region, its caption under it, as large as leaves the text a
 // good size.
-func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, bool) {
+func (l *layout) codeSpot(p codePlan, in region, ps []passage, on roles) (codeBox, bool) {
 	best := max(p.least, min(share(in.H, 0.62), share(in.W, 0.24), 26*unit.Millimetre))
-	var first spot
+	var first codeBox
 	var scored float64 = -1
 	for step := range 12 {
 		column := step%2 == 0
 		side := p.least + (best-p.least)*unit.Length(5-step/2)/5
-		try, ok := s.codeAt(p, in, side, column, on)
+		try, ok := l.codeAt(p, in, side, column, on)
 		if !ok {
 			continue
 		}
@@ -44,19 +44,7 @@ func (s *setter) codeSpot(p codePlan, in region, ps []passage, on roles) (spot, 
 			first, scored = try, score
 		}
 	}
-	if scored >= 0 {
-		return first, true
-	}
-	try, ok := s.codeAt(p, in, p.least, false, on)
-	if !ok {
-		s.overflow("the QR code", p.least+2*p.blank(p.least), min(in.W, in.H), true)
-		return spot{}, false
-	}
-	with := in
-	with.holes = append(with.holes, try.hole)
-	f := fitFlow(ps, with, typeset.Left)
-	s.overflow("the facts beside the QR code", f.bottom-in.Y, in.H, false)
-	return spot{}, false
+	return first, scored >= 0
 }
 
 // easeOf says how easy text is to read at a scale, up to 1: its size, and a
@@ -72,27 +60,27 @@ func easeOf(ps []passage, t float64) float64 {
 
 // codeAt places a code of a side in the upper right corner, in a column of its
 // own or with text running on below it.
-func (s *setter) codeAt(p codePlan, in region, side unit.Length, column bool, on roles) (spot, bool) {
+func (l *layout) codeAt(p codePlan, in region, side unit.Length, column bool, on roles) (codeBox, bool) {
 	quiet := p.blank(side)
 	if in.oval.W > 0 {
-		return s.codeInOval(p, in, side)
+		return l.codeInOval(p, in, side)
 	}
 	// The margin outside the region is blank and may be part of the quiet zone.
-	edge := max(0, quiet-s.blankBeside(in))
+	edge := max(0, quiet-l.blankBeside(in))
 	wide := side
 	if column {
-		wide = max(side, min(s.captionWidth(p, on), side*5/4))
+		wide = max(side, min(l.captionWidth(p, on), side*5/4))
 	}
 	box := page.Rect{X: in.X + in.W - edge - (wide+side)/2, Y: in.Y + edge, W: side, H: side}
-	sp := spot{box: box, hole: box.Grow(quiet, quiet)}
+	sp := codeBox{box: box, hole: box.Grow(quiet, quiet)}
 	lead := max(quiet, (wide-side)/2+share(quiet, 0.7))
 	sp.hole.X, sp.hole.W = box.X-lead-share(quiet, 0.4), in.X+in.W+quiet-box.X+lead
-	if !s.codeFits(box, quiet) || sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
+	if !l.codeFits(box, quiet) || sp.hole.X < in.X || sp.hole.Y+sp.hole.H > in.Y+in.H+quiet {
 		return sp, false
 	}
 	if p.hasCap && side >= 11*unit.Millimetre {
-		sp.caption = s.captionUnder(p, box, quiet, in, wide, on)
-		if cap := s.inkOf(sp.caption); cap.W > 0 {
+		sp.caption = l.captionUnder(p, box, quiet, in, wide, on)
+		if cap := l.inkOf(sp.caption); cap.W > 0 {
 			sp.hole.H = max(sp.hole.H, cap.Y+cap.H+quiet/2-sp.hole.Y)
 		}
 	}
@@ -103,56 +91,55 @@ func (s *setter) codeAt(p codePlan, in region, side unit.Length, column bool, on
 }
 
 // captionWidth is how wide a caption is in two lines of its best size.
-func (s *setter) captionWidth(p codePlan, on roles) unit.Length {
+func (l *layout) captionWidth(p codePlan, on roles) unit.Length {
 	if !p.hasCap {
 		return 0
 	}
-	q := typeset.New(s.voice(s.d.Voices.Small, on), typeset.Say(p.caption.ID, p.caption.Runs, p.caption.Exact))
-	return typeset.At(typeset.Narrowest(q.Boxes(), 2), unit.Points(s.d.Voices.Small.Size.Best)) + unit.Millimetre/2
+	q := typeset.New(l.voice(l.voices.Small, on), typeset.Say(p.caption.ID, p.caption.Runs, p.caption.Exact))
+	return typeset.At(typeset.Narrowest(q.Boxes(), 2), unit.Points(l.voices.Small.Size.Best)) + unit.Millimetre/2
 }
 
-func (s *setter) codeInOval(p codePlan, in region, side unit.Length) (spot, bool) {
+func (l *layout) codeInOval(p codePlan, in region, side unit.Length) (codeBox, bool) {
 	quiet := p.blank(side)
 	mid := in.oval.Y + in.oval.H/2
 	y := min(max(mid-side/2, in.Y+quiet), in.Y+in.H-side-quiet)
 	half := min(halfChord(in.oval, y-quiet), halfChord(in.oval, y+side+quiet))
 	x1 := min(in.X+in.W, in.oval.X+in.oval.W/2+half)
 	box := page.Rect{X: x1 - side - quiet, Y: y, W: side, H: side}
-	return spot{box: box, hole: box.Grow(quiet, quiet)}, box.X > in.X+in.W/4 && y-quiet >= in.Y && s.codeFits(box, quiet)
+	return codeBox{box: box, hole: box.Grow(quiet, quiet)}, box.X > in.X+in.W/4 && y-quiet >= in.Y && l.codeFits(box, quiet)
 }
 
 // codeFits reports whether a code lies in the safe area and its quiet zone on
 // the label.
-func (s *setter) codeFits(box page.Rect, quiet unit.Length) bool {
-	trim := *s.frame
-	trim.Safe = 0
-	if s.piece != label.Wrap && s.piece != label.InfoLabel { // whose facts stand outside frame and ring
-		if line := s.innerLine(s.short()); line > 0 {
-			trim.Safe = line + hairline
+func (l *layout) codeFits(box page.Rect, quiet unit.Length) bool {
+	edge := unit.Length(0)
+	if l.piece != label.Wrap && l.piece != label.InfoLabel { // whose facts stand outside frame and ring
+		if line := l.innerLine(l.short()); line > 0 {
+			edge = line + hairline
 		}
-		if s.look.Band.Edge == "around" {
-			trim.Safe = max(trim.Safe, s.open.X)
+		if l.look.Band.Edge == "around" {
+			edge = max(edge, l.open.X)
 		}
 	}
-	return s.frame.Within(box, 0) && trim.Within(box.Grow(quiet, quiet), 0)
+	return l.within(box, l.cell.Safe) && l.within(box.Grow(quiet, quiet), edge)
 }
 
 // blankBeside is the blank between a region and the trim at its upper right.
-func (s *setter) blankBeside(in region) unit.Length {
-	return max(0, min(in.Y-s.open.Y, s.open.X+s.open.W-in.X-in.W))
+func (l *layout) blankBeside(in region) unit.Length {
+	return max(0, min(in.Y-l.open.Y, l.open.X+l.open.W-in.X-in.W))
 }
 
 // captionUnder sets the caption in small type centred under a code, in two
 // lines where they are wide enough.
-func (s *setter) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in region, wide unit.Length, on roles) []page.Item {
-	v := s.voice(s.d.Voices.Small, on)
+func (l *layout) captionUnder(p codePlan, box page.Rect, quiet unit.Length, in region, wide unit.Length, on roles) []page.Item {
+	v := l.voice(l.voices.Small, on)
 	v.Leading = 1.25
 	least := max(legible, leastSize(v, p.caption, p.caption.Text()))
 	q := typeset.New(v, typeset.Say(p.caption.ID, p.caption.Runs, p.caption.Exact))
-	past := min(quiet, in.X+in.W-box.X-box.W+quiet, s.cell.W-s.cell.Safe-box.X-box.W)
+	past := min(quiet, in.X+in.W-box.X-box.W+quiet, l.cell.W-l.cell.Safe-box.X-box.W)
 	past = max(past, (wide-box.W)/2)
 	room := region{Rect: page.Rect{X: box.X - past, Y: box.Y + box.H + quiet, W: box.W + 2*past, H: in.Y + in.H - box.Y - box.H - quiet}}
-	size := max(least, unit.Points(s.d.Voices.Small.Size.Least), min(unit.Points(s.d.Voices.Small.Size.Best), box.W/6))
+	size := max(least, unit.Points(l.voices.Small.Size.Least), min(unit.Points(l.voices.Small.Size.Best), box.W/6))
 	if two := room.W * 1000 / unit.Length(max(1, typeset.Narrowest(q.Boxes(), 2)+20)); two >= least {
 		size = min(size, two)
 	}

@@ -22,10 +22,7 @@ import (
 // with a quiet zone of four modules (ISO/IEC 18004).
 func TestQRMatrixReadsBack(t *testing.T) {
 	for _, payload := range []string{"https://thornfield.example/r/L26165-SR", "Contains: milk. Lot L26165-SR", strings.Repeat("Zwetschgenmus über Nacht ", 8)} {
-		m, err := compose.QRMatrix(payload)
-		if err != nil {
-			t.Fatal(err)
-		}
+		m := code(t, payload)
 		const px, quiet = 4, 4
 		n := (len(m) + 2*quiet) * px
 		img := image.NewGray(image.Rect(0, 0, n, n))
@@ -48,12 +45,26 @@ func TestQRMatrixReadsBack(t *testing.T) {
 			t.Errorf("%q reads back as %v, %v", payload, got, err)
 		}
 	}
-	if _, err := compose.QRMatrix(""); err == nil {
-		t.Error("an empty payload is encoded")
+	c := strawberry()
+	c.QR.Payload = strings.Repeat("x", 5000) // more than version 40 holds
+	_, l := compose.Label(c, designs(t)[0], label.Wrap, usual[0].cell, typefaces(t), compose.Options{})
+	if _, ok := find(l, "qr-payload"); !ok {
+		t.Error("5000 characters are encoded")
 	}
-	if _, err := compose.QRMatrix(strings.Repeat("x", 5000)); err == nil {
-		t.Error("5000 characters are encoded: more than version 40 holds")
+}
+
+// code is the matrix a label of a payload bears.
+func code(t *testing.T, payload string) [][]bool {
+	c := strawberry()
+	c.QR.Payload = payload
+	fr, _ := compose.Label(c, designs(t)[0], label.InfoLabel, cell(150, 120, page.Rectangle), typefaces(t), compose.Options{})
+	for _, it := range fr.Items {
+		if k, ok := it.(*page.Code); ok {
+			return k.Modules
+		}
 	}
+	t.Fatalf("no code for %q", payload)
+	return nil
 }
 
 func find(l diag.List, code string) (diag.Diagnostic, bool) {

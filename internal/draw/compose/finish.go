@@ -1,72 +1,67 @@
 package compose
 
 import (
-	"jarmark/internal/kit/diag"
-	"jarmark/internal/kit/unit"
-	"jarmark/internal/law/label"
+	"slices"
+
+	"jarmark/internal/draw/page"
 )
 
-// overflow reports what did not fit, in millimetres.
-func (s *setter) overflow(what string, need, have unit.Length, across bool) {
-	need = max(need, have+100*unit.Micrometre) // it did not fit, whatever the sum says
-	s.over = append(s.over, Overflow{Block: what, Need: need, Have: have, Across: across})
-	way := "in height"
-	if across {
-		way = "in width"
-	}
-	s.found.Errorf("does-not-fit", "", "label.sheet", "%s on the %s label: needs %.1f mm %s, there are %.1f mm",
-		what, s.piece, need.MM(), way, have.MM()).
-		Hinted("choose a larger label, or move facts to an information label")
+// finish makes the draft a label.
+func (l *layout) finish() *page.Frame {
+	f := l.blank()
+	f.Items = l.prune(layered(l.items))
+	l.slots(f)
+	return f
 }
 
-// seam is the overlap a wrap-around label needs to close: common practice, no
-// source.
-const seam = 6 * unit.Millimetre
-
-// checkJar compares the label with the jar it goes on, where its measures are
-// known.
-func (s *setter) checkJar() {
-	c, w, h := s.c, s.cell.W, s.cell.H
-	switch s.piece {
-	case label.Front, label.InfoLabel, label.Wrap:
-		if c.Straight > 0 && h > c.Straight {
-			s.past(h > c.Straight*11/10, "taller-than-jar", "label is %.1f mm tall, the straight side of %s is %.1f mm",
-				h.MM(), s.jar(), c.Straight.MM()).
-				Hinted("choose a lower label, or it will crease at the shoulder; measure your jar and write its panel under [[jar]]")
-		}
-		if c.Around > 0 && w > c.Around+2*seam {
-			s.past(true, "longer-than-jar", "label is %.1f mm long, %s is %.1f mm around",
-				w.MM(), s.jar(), c.Around.MM()).Hinted("choose a shorter label: it would cover itself; measure your jar")
-		}
-		if s.piece != label.Wrap && c.Around > 0 && w <= c.Around+2*seam && w > c.Around/2 {
-			tell := s.found.Warnf
-			if s.piece == label.InfoLabel {
-				tell = s.found.Notef // nobody reads the back at a glance
+// layered sorts items into layers, keeping their order inside each:
+// backgrounds, drawings, codes, type.
+func layered(items []page.Item) (out []page.Item) {
+	layers := [4][]page.Item{}
+	for _, it := range items {
+		n := 3
+		switch t := it.(type) {
+		case *page.Path:
+			n = 1
+			if t.Bleed {
+				n = 0
 			}
-			tell("wide-for-jar", "", "label.sheet", "label is %.1f mm wide, %s shows %.1f mm from one side",
-				w.MM(), s.jar(), c.Around.MM()/3.1416).Hinted("part of it turns out of view")
+		case *page.Code:
+			n = 2
 		}
-	case label.Lid:
-		if c.LidAcross > 0 && max(w, h) > c.LidAcross {
-			s.past(max(w, h) > c.LidAcross*11/10, "wider-than-lid", "label is %.1f mm across, the lid of %s %.1f mm",
-				max(w, h).MM(), s.jar(), c.LidAcross.MM()).Hinted("choose a smaller round label")
-		}
+		layers[n] = append(layers[n], it)
 	}
+	return slices.Concat(layers[:]...)
 }
 
-// past tells of a label past a measure of the jar. It is an error when it is
-// far past it and the maker measured that jar: a table's measure is typical
-// only and never refuses a print, and jars of one name differ by a tenth.
-func (s *setter) past(far bool, code, format string, args ...any) *diag.Diagnostic {
-	if far && s.c.Measured {
-		return s.found.Errorf(code, "", "label.sheet", format, args...)
+// prune takes away drawings that would touch type, a code or the safe edge:
+// a label may lack an ornament, never the words under it.
+func (l *layout) prune(items []page.Item) []page.Item {
+	keep := slices.Clone(l.kept)
+	for _, it := range items {
+		switch t := it.(type) {
+		case *page.Text:
+			if b := inkBox(t, l.faces); b.W > 0 {
+				keep = append(keep, b)
+			}
+		case *page.Code:
+			keep = append(keep, t.WithQuiet())
+		}
 	}
-	return s.found.Warnf(code, "", "label.sheet", format, args...)
+	f := l.blank()
+	return slices.DeleteFunc(items, func(it page.Item) bool {
+		p, ok := it.(*page.Path)
+		return ok && !p.Bleed && p.Block != "qr" && p.Block != "hole" && (f.Leaves(p, 0) || crossesAny(p, keep))
+	})
 }
 
-func (s *setter) jar() string {
-	if s.c.JarText != "" {
-		return "the " + s.c.JarText
+// crossesAny reports whether a drawing leaves ink in any of the boxes.
+func crossesAny(p *page.Path, boxes []page.Rect) bool {
+	reach := p.Bounds()
+	for _, r := range boxes {
+		if (reach.Overlaps(r) || reach.W <= 0 || reach.H <= 0) && p.Crosses(r) {
+			return true
+		}
 	}
-	return "the jar"
+	return false
 }

@@ -31,6 +31,7 @@ type flowed struct {
 	scale  float64     // 1 = best sizes, 0 = least
 	open   float64     // how wide the blanks between passages are, 1 = plain
 	fits   bool
+	again  func(region) bool // whether it fits another region at its least sizes
 }
 
 // flow sets passages one under the other, as large as the region takes, and
@@ -51,6 +52,7 @@ func fitFlow(ps []passage, in region, a typeset.Align) flowed {
 	}
 	low := flowAt(ps, in, a, 0, 1, false)
 	if !low.fits {
+		low.again = func(r region) bool { return flowAt(ps, r, a, 0, 1, false).fits }
 		return low
 	}
 	lo, hi := 0.0, 1.0

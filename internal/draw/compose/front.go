@@ -9,21 +9,20 @@ import (
 
 // front sets a front label: the principal display panel, and below the name
 // every other statement when it stands alone on the jar.
-func (s *setter) front() {
-	area := s.band(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Band)
-	if s.opt.Alone {
-		s.alone(area)
+func (l *layout) front() {
+	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
+	if l.opt.Alone {
+		l.alone(area)
 	} else {
-		s.panel(area, s.colours, s.panelBlocks())
+		l.panel(area, l.colours, l.panelBlocks())
 	}
-	s.decorate()
 }
 
 // panelBlocks are the further blocks that must stand on the display panel, or
 // in the same field of view as the name.
-func (s *setter) panelBlocks() []label.Block {
+func (l *layout) panelBlocks() []label.Block {
 	var out []label.Block
-	for _, b := range s.blocks {
+	for _, b := range l.blocks {
 		switch b.Kind {
 		case label.Identity, label.Net, label.Brand, label.Caption:
 			continue
@@ -44,35 +43,53 @@ func with(b label.Block, k label.Kind) bool {
 	return false
 }
 
-// alone sets name, facts and net quantity on one label: the name above, as
-// large as the facts allow.
-func (s *setter) alone(area page.Rect) bool {
-	on := s.colours
-	short := min(area.W, area.H)
-	in := s.inner(area, on)
-	in = s.reserve(in, on, short, "frame", "left", "right", "corner")
-	above, ok := s.net(in, area, on, short)
+// sharedLabel is a label of name and facts decided on, not yet drawn.
+type sharedLabel struct {
+	name  fitted
+	facts []passage
+	flow  flowed
+	code  *placed
+}
+
+// alone sets name, facts and net quantity on one label.
+func (l *layout) alone(area page.Rect) bool {
+	plan, ok := l.aloneName(area, factSizes...)
 	if !ok {
 		return false
 	}
-	above = s.reserve(above, on, short, "top", "beside")
-	idea, _ := s.block(label.Serve)
-	need, best, least := unit.Length(0), unit.Length(0), -1
-	type half struct {
-		ps   []passage
-		f    flowed
-		at   *placed
-		head region
+	l.setName(plan.name)
+	l.put(flowAt(plan.facts, plan.flow.region, typeset.Left, plan.flow.scale, 1, true).items...)
+	if plan.code != nil {
+		l.putCode(plan.code.plan, plan.code.box, l.colours)
 	}
-	var chosen half
-	want := max(goodTitle, s.netSize)
+	return true
+}
+
+// factSizes are the steps in which facts are tried beside a name: a paragraph
+// each, from large to small, then run on, from large to small.
+var factSizes = []int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17}
+
+// aloneName sets the net quantity and decides on the rest: the name above, as
+// large as the facts allow at one of the sizes.
+func (l *layout) aloneName(area page.Rect, sizes ...int) (best sharedLabel, ok bool) {
+	on := l.colours
+	short := min(area.W, area.H)
+	in := l.inner(area, on)
+	in = l.reserve(in, on, short, "frame", "left", "right", "corner")
+	above, net, ok := l.net(in, area, on, short)
+	if !ok {
+		return best, false
+	}
+	above = l.reserve(above, on, short, "top", "beside")
+	idea, _ := l.block(label.Serve)
+	most, found := unit.Length(0), false
+	want := max(goodTitle, net)
 	var ps []passage
-	for step := range 18 { // paragraphs from large to small, then run on
-		if step%9 == 0 {
-			ps = s.facts(on, dense(step/9), idea.ID)
+	for i, step := range sizes {
+		if i == 0 || step/9 != sizes[i-1]/9 {
+			ps = l.facts(on, dense(step/9), idea.ID)
 		}
-		f, at, ok := s.factsAbove(ps, above, in, on, 1-float64(step%9)/8)
-		need = f.bottom - f.top
+		f, at, ok := l.factsAbove(ps, above, in, on, 1-float64(step%9)/8)
 		if !ok {
 			continue
 		}
@@ -81,74 +98,55 @@ func (s *setter) alone(area page.Rect) bool {
 		if at != nil {
 			head.holes = append(head.holes[:len(head.holes):len(head.holes)], at.hole)
 		}
-		if !s.nameFits(head, on, short) {
+		name, ok := l.nameStack(head, on, short, net, nil).choose()
+		if !ok {
 			continue
 		}
-		if s.title1 > best*11/10 {
-			chosen, best, least = half{ps, f, at, head}, s.title1, step
+		size, _ := name.title()
+		if !found || size > most*11/10 {
+			best, most, found = sharedLabel{name, ps, f, at}, size, true
 		}
-		if s.title1*100 >= want*nearly {
+		if size*100 >= want*nearly {
 			break
 		}
 	}
-	if least < 0 {
-		s.overflow("name and facts together", max(need+share(short, 0.15), above.H+100*unit.Micrometre), above.H, false)
-		return false
+	if !found {
+		whole := region{Rect: page.Rect{W: l.cell.W, H: l.cell.H}}
+		if l.cell.Shape == page.Ellipse {
+			whole.oval = whole.Rect
+		}
+		l.lacks("name and facts together", whole, func(r region) bool {
+			n := l.enlarged(whole, r).layout(l.variant)
+			_, ok := n.aloneName(n.band(page.Rect{W: n.cell.W, H: n.cell.H}, n.look.Band), 8, 17)
+			return ok
+		})
 	}
-	s.name(chosen.head, on, short, nil)
-	if s.measuring {
-		return true
-	}
-	f := chosen.f
-	s.put(flowAt(chosen.ps, f.region, typeset.Left, f.scale, 1, true).items...)
-	if chosen.at != nil {
-		s.putCode(chosen.at.plan, chosen.at.box, on)
-	}
-	return true
+	return best, found
 }
 
-// nameFits measures the name in a region without setting it.
-func (s *setter) nameFits(in region, on roles, short unit.Length) bool {
-	was := s.measuring
-	s.measuring = true
-	ok := s.quietly(func() bool { return s.name(in, on, short, nil) })
-	s.measuring = was
-	return ok
-}
-
-// quietly runs a step and undoes it, findings included, when it fails.
-func (s *setter) quietly(step func() bool) bool {
-	items, found, over, holes := len(s.frame.Items), len(s.found), len(s.over), len(s.holes)
-	if step() {
-		return true
-	}
-	s.frame.Items, s.found, s.over, s.holes = s.frame.Items[:items], s.found[:found], s.over[:over], s.holes[:holes]
-	return false
-}
-
-// placed is a code with its spot.
+// placed is a code and where it stands.
 type placed struct {
-	spot
+	codeBox
 	plan codePlan
 }
 
 // factsAbove flows facts at a scale so that they end at the foot of body, with
 // the code in the lower right corner of the whole region.
-func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float64) (flowed, *placed, bool) {
-	plan, coded := s.planCode(whole.H / 2)
+func (l *layout) factsAbove(ps []passage, body, whole region, on roles, t float64) (flowed, *placed, bool) {
+	plan, coded := l.planCode(whole.H / 2)
 	var at *placed
 	if coded {
 		most := max(plan.least, min(share(whole.W, 0.22), share(whole.H, 0.42)))
 		side := plan.least + share(most-plan.least, t)
 		quiet := plan.blank(side)
-		edge := max(0, quiet-s.blankFoot(whole))
+		edge := max(0, quiet-l.blankFoot(whole))
 		box := page.Rect{X: whole.X + whole.W - side - edge, Y: whole.Y + whole.H - side - edge, W: side, H: side}
-		at = &placed{spot{box: box, hole: box.Grow(quiet+quiet/3, quiet)}, plan}
-		if s.hits(at.hole) || !s.codeFits(box, quiet) { // beside the net quantity, or above it
+		at = &placed{codeBox{box: box, hole: box.Grow(quiet+quiet/3, quiet)}, plan}
+		if l.hits(at.hole) || !l.codeFits(box, quiet) { // beside the net quantity, or above it
 			up := body.Y + body.H - side - quiet - box.Y
 			at.box.Y, at.hole.Y = at.box.Y+up, at.hole.Y+up
 		}
-		if s.hits(at.hole) || !s.codeFits(at.box, quiet) || at.box.Y < body.Y {
+		if l.hits(at.hole) || !l.codeFits(at.box, quiet) || at.box.Y < body.Y {
 			return flowed{top: body.Y, bottom: body.Y + body.H}, nil, false
 		}
 		body.holes = append(body.holes, at.hole)
@@ -175,22 +173,22 @@ func (s *setter) factsAbove(ps []passage, body, whole region, on roles, t float6
 
 // blankFoot is the blank between a region and whatever is printed or cut at
 // its lower right corner.
-func (s *setter) blankFoot(in region) unit.Length {
-	blank := min(s.open.X+s.open.W-in.X-in.W, s.open.Y+s.open.H-in.Y-in.H)
-	if line := s.innerLine(min(s.open.W, s.open.H)); line > 0 {
+func (l *layout) blankFoot(in region) unit.Length {
+	blank := min(l.open.X+l.open.W-in.X-in.W, l.open.Y+l.open.H-in.Y-in.H)
+	if line := l.innerLine(min(l.open.W, l.open.H)); line > 0 {
 		blank -= line + hairline
 	}
 	return max(0, blank)
 }
 
 // hits reports whether a box meets the type set so far.
-func (s *setter) hits(r page.Rect) bool {
-	for _, it := range s.frame.Items {
-		if t, ok := it.(*page.Text); ok && inkBox(t, s.faces).Overlaps(r) {
+func (l *layout) hits(r page.Rect) bool {
+	for _, it := range l.items {
+		if t, ok := it.(*page.Text); ok && inkBox(t, l.faces).Overlaps(r) {
 			return true
 		}
 	}
-	for _, h := range s.clear {
+	for _, h := range l.clear {
 		if h.Overlaps(r) {
 			return true
 		}

@@ -9,35 +9,35 @@ import (
 )
 
 // ground paints the paper of the whole piece.
-func (s *setter) ground() { s.fill(page.Rect{W: s.cell.W, H: s.cell.H}, s.look.Paper) }
+func (l *layout) ground() { l.fill(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Paper) }
 
 // fill paints a box of the label, past the trim where the box touches it.
 // Ink saving and bare paper leave it white.
-func (s *setter) fill(r page.Rect, role string) {
-	bare := (role == "none" || role == "white") && !s.painted
-	if s.opt.InkSaver || bare {
+func (l *layout) fill(r page.Rect, role string) {
+	bare := (role == "none" || role == "white") && !l.painted
+	if l.saver || bare {
 		return
 	}
-	s.painted = true
-	c := s.on(role).ground
-	p := rectPath(s.bleeding(r))
+	l.painted = true
+	c := l.on(role).ground
+	p := rectPath(l.bleeding(r))
 	p.Fill, p.Bleed = &c, true
-	s.put(p)
+	l.put(p)
 }
 
 // bleeding extends a box over the bleed where it touches the trim.
-func (s *setter) bleeding(r page.Rect) page.Rect {
-	b := s.cell.Bleed
+func (l *layout) bleeding(r page.Rect) page.Rect {
+	b := l.cell.Bleed
 	if r.X <= 0 {
 		r.X, r.W = r.X-b, r.W+b
 	}
 	if r.Y <= 0 {
 		r.Y, r.H = r.Y-b, r.H+b
 	}
-	if r.X+r.W >= s.cell.W {
+	if r.X+r.W >= l.cell.W {
 		r.W += b
 	}
-	if r.Y+r.H >= s.cell.H {
+	if r.Y+r.H >= l.cell.H {
 		r.H += b
 	}
 	return r
@@ -60,14 +60,14 @@ func bandBox(edge string, area page.Rect, w unit.Length) (band, rest page.Rect) 
 }
 
 // band paints the look's band on area and gives what remains of it.
-func (s *setter) band(area page.Rect, b design.Band) page.Rect {
-	defer func() { s.open = area }()
+func (l *layout) band(area page.Rect, b design.Band) page.Rect {
+	defer func() { l.open = area }()
 	w := share(min(area.W, area.H), b.Size)
 	if w <= 0 || b.Edge == "none" || b.Edge == "" {
 		return area
 	}
 	if b.Edge == "around" {
-		s.ring(area, w, b)
+		l.ring(area, w, b)
 		area = area.Grow(-w, -w)
 		return area
 	}
@@ -78,65 +78,65 @@ func (s *setter) band(area page.Rect, b design.Band) page.Rect {
 	for _, e := range edges {
 		var box page.Rect
 		box, area = bandBox(e, area, w)
-		s.pattern(s.bleeding(box), e, b)
+		l.pattern(l.bleeding(box), e, b)
 	}
 	return area
 }
 
 // ring paints the pattern all round, with the look's paper inside it.
-func (s *setter) ring(area page.Rect, w unit.Length, b design.Band) {
+func (l *layout) ring(area page.Rect, w unit.Length, b design.Band) {
 	inner := area.Grow(-w, -w)
-	shape := roundPath(inner, max(0, s.cell.Corner-w))
-	if s.cell.Shape == page.Ellipse {
+	shape := roundPath(inner, max(0, l.cell.Corner-w))
+	if l.cell.Shape == page.Ellipse {
 		shape = ellipsePath(inner)
 	}
-	if s.opt.InkSaver {
-		black := s.pal.Text
+	if l.saver {
+		black := l.pal.Text
 		shape.Stroke, shape.Width, shape.Block = &black, 2*hairline, "frame"
-		if w > s.cell.Safe+hairline {
-			s.put(shape)
+		if w > l.cell.Safe+hairline {
+			l.put(shape)
 		}
 		return
 	}
-	s.pattern(s.bleeding(area), "", b)
-	paper := s.colours.ground
+	l.pattern(l.bleeding(area), "", b)
+	paper := l.colours.ground
 	shape.Fill, shape.Bleed = &paper, true
-	s.put(shape)
+	l.put(shape)
 }
 
 // pattern fills a band. Ink saving draws its outline patterns in hairlines.
-func (s *setter) pattern(box page.Rect, edge string, b design.Band) {
-	c := s.on(s.look.Paper).named(b.Fill)
-	if s.opt.InkSaver {
-		s.plainEdge(box, edge)
+func (l *layout) pattern(box page.Rect, edge string, b design.Band) {
+	c := l.on(l.look.Paper).named(b.Fill)
+	if l.saver {
+		l.plainEdge(box, edge)
 		return
 	}
 	switch b.Pattern {
 	case "gingham":
-		s.gingham(box, c)
+		l.gingham(box, c)
 	case "stripes":
-		s.stripes(box, c)
+		l.stripes(box, c)
 	case "scallop":
-		s.scallop(box, edge, c)
+		l.scallop(box, edge, c)
 	default:
 		p := rectPath(box)
 		p.Fill, p.Bleed = &c, true
-		s.put(p)
+		l.put(p)
 	}
 }
 
 // plainEdge stands for a band when ink is saved: a double line at its edge.
-func (s *setter) plainEdge(box page.Rect, edge string) {
-	black := s.pal.Text
+func (l *layout) plainEdge(box page.Rect, edge string) {
+	black := l.pal.Text
 	in := box
-	safe := s.cell.Safe
+	safe := l.cell.Safe
 	low, high := safe+2*hairline, safe+2*hairline
-	x0, x1 := max(low, in.X), min(s.cell.W-high, in.X+in.W)
-	y0, y1 := max(low, in.Y), min(s.cell.H-high, in.Y+in.H)
+	x0, x1 := max(low, in.X), min(l.cell.W-high, in.X+in.W)
+	y0, y1 := max(low, in.Y), min(l.cell.H-high, in.Y+in.H)
 	if x1 <= x0 || y1 <= y0 {
 		return
 	}
-	if s.cell.Shape != page.Rectangle {
+	if l.cell.Shape != page.Rectangle {
 		return
 	}
 	if min(x1-x0, y1-y0) < unit.Millimetre {
@@ -153,7 +153,7 @@ func (s *setter) plainEdge(box page.Rect, edge string) {
 		case "right":
 			a, z = page.Point{X: x0 + d, Y: y0}, page.Point{X: x0 + d, Y: y1}
 		}
-		s.put(linePath(a, z, hairline*(1+2*i), black))
+		l.put(linePath(a, z, hairline*(1+2*i), black))
 	}
 }
 
@@ -163,8 +163,8 @@ const hairline = 180 * unit.Micrometre
 
 // frameInset is how far the look's frame and the blank inside it reach in
 // from the edge of the printable area.
-func (s *setter) frameInset(short unit.Length) (line, inside unit.Length) {
-	switch s.look.Frame {
+func (l *layout) frameInset(short unit.Length) (line, inside unit.Length) {
+	switch l.look.Frame {
 	case "none", "":
 		return 0, 0
 	case "inset":
@@ -177,40 +177,40 @@ func (s *setter) frameInset(short unit.Length) (line, inside unit.Length) {
 
 // innerLine is how far the inner edge of the frame's ink stands from the edge
 // of an area; 0 without a frame.
-func (s *setter) innerLine(short unit.Length) unit.Length {
-	line, _ := s.frameInset(short)
+func (l *layout) innerLine(short unit.Length) unit.Length {
+	line, _ := l.frameInset(short)
 	if line <= 0 {
 		return 0
 	}
-	d := max(line, s.cell.Safe) + 6*hairline
-	if s.look.Frame == "double" {
+	d := max(line, l.cell.Safe) + 6*hairline
+	if l.look.Frame == "double" {
 		d += share(short, 0.017)
 	}
 	return d
 }
 
 // frameLine draws the look's frame inside area (inside the safe edge).
-func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
-	line, _ := s.frameInset(min(area.W, area.H))
+func (l *layout) frameLine(area page.Rect, on roles, ellipse bool) {
+	line, _ := l.frameInset(min(area.W, area.H))
 	if line <= 0 {
 		return
 	}
-	c := on.text(s.look.FrameColour, largeContrast)
+	c := on.text(l.look.FrameColour, largeContrast)
 	draw := func(d, width unit.Length, dash []unit.Length) {
 		box := area.Grow(-d, -d)
-		p := roundPath(box, max(0, s.cell.Corner-d))
+		p := roundPath(box, max(0, l.cell.Corner-d))
 		switch {
 		case ellipse:
 			p = ellipsePath(box)
-		case s.cell.Shape == page.TagShape:
-			p = s.tagLine(d)
+		case l.cell.Shape == page.TagShape:
+			p = l.tagLine(d)
 		}
 		p.Stroke, p.Width, p.Dash, p.Round, p.Block = &c, width, dash, dash != nil, "frame"
-		s.put(p)
+		l.put(p)
 	}
-	half := max(line, s.cell.Safe) + 2*hairline // the stroke, too, stays inside
+	half := max(line, l.cell.Safe) + 2*hairline // the stroke, too, stays inside
 	short := min(area.W, area.H)
-	switch s.look.Frame {
+	switch l.look.Frame {
 	case "double":
 		draw(half, 3*hairline, nil)
 		draw(half+share(short, 0.017)+2*hairline, hairline, nil)
@@ -224,10 +224,10 @@ func (s *setter) frameLine(area page.Rect, on roles, ellipse bool) {
 }
 
 // tagLine is the outline of a tag moved in by d, its cut corners too.
-func (s *setter) tagLine(d unit.Length) *page.Path {
-	dx, dy := page.TagCut(s.cell.W, s.cell.H)
+func (l *layout) tagLine(d unit.Length) *page.Path {
+	dx, dy := page.TagCut(l.cell.W, l.cell.H)
 	x, y, in := float64(dx), float64(dy), float64(d)
 	over := 1 + in*math.Hypot(1/x, 1/y) // the cut edge is where X/x + Y/y = over
 	cx, cy := unit.Length(x*(over-in/y))-d, unit.Length(y*(over-in/x))-d
-	return cutPath(page.Rect{X: d, Y: d, W: s.cell.W - 2*d, H: s.cell.H - 2*d}, cx, cy)
+	return cutPath(page.Rect{X: d, Y: d, W: l.cell.W - 2*d, H: l.cell.H - 2*d}, cx, cy)
 }

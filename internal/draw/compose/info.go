@@ -31,9 +31,11 @@ const (
 	solid               // one paragraph for all
 )
 
+var densities = []dense{apart, runIn, noIdea, solid}
+
 // facts makes the passages of an information panel; skip lists the ids of
 // blocks set elsewhere on the piece.
-func (s *setter) facts(on roles, d dense, skip ...string) []passage {
+func (l *layout) facts(on roles, d dense, skip ...string) []passage {
 	var out []passage
 	groups := factGroups
 	if d == solid {
@@ -51,7 +53,7 @@ func (s *setter) facts(on roles, d dense, skip ...string) []passage {
 					open = append(open, k)
 				}
 			}
-			for _, p := range s.passages(without(s.all(open...), skip), len(kinds) > 1, on) {
+			for _, p := range l.passages(without(l.all(open...), skip), len(kinds) > 1, on) {
 				p.gap = 0.2
 				if first && len(out) > 0 {
 					p.gap = 0.62
@@ -70,13 +72,13 @@ func without(blocks []label.Block, ids []string) []label.Block {
 }
 
 // passages makes one passage per block, or one of all of them when joined.
-func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage {
+func (l *layout) passages(blocks []label.Block, joined bool, on roles) []passage {
 	var out []passage
-	v := s.voice(s.d.Voices.Text, on)
-	size := s.d.Voices.Text.Size
+	v := l.voice(l.voices.Text, on)
+	size := l.voices.Text.Size
 	for _, b := range blocks {
 		least := max(leastSize(v, b, b.Text()), unit.Points(size.Least), legible)
-		best := max(least, min(unit.Points(size.Best), s.short()/9))
+		best := max(least, min(unit.Points(size.Best), l.short()/9))
 		part := typeset.Say(b.ID, emphasised(b), b.Exact)
 		if joined {
 			part.Runs = bound(part.Runs)
@@ -97,63 +99,96 @@ func (s *setter) passages(blocks []label.Block, joined bool, on roles) []passage
 
 // infoPanel sets the information panel in area: facts, and the QR code beside
 // them. Facts that are too much for a paragraph each run on.
-func (s *setter) infoPanel(area page.Rect, on roles, skip ...string) bool {
-	m := s.factMargin(area)
-	in := s.shaped(area.Grow(-m, -m))
-	for _, d := range []dense{apart, runIn, noIdea, solid} {
-		ps := s.facts(on, d, skip...)
-		if d == solid {
-			return s.infoAt(in, ps, on)
+func (l *layout) infoPanel(area page.Rect, on roles, skip ...string) bool {
+	m := l.factMargin(area)
+	in := l.shaped(area.Grow(-m, -m))
+	if in.oval.W > 0 { // no line stands at the very top of an oval
+		in = in.inset(0, in.H/8, 0, in.H/8)
+	}
+	var least [][]passage
+	for _, d := range densities {
+		ps := l.facts(on, d, skip...)
+		if l.infoAt(in, ps, on) {
+			return true
 		}
-		if s.quietly(func() bool { return s.infoAt(in, ps, on) }) {
+		measured(ps)
+		least = append(least, ps)
+	}
+	what := "the facts"
+	if plan, coded := l.planCode(min(in.W*2/5, in.H)); coded {
+		what += " beside the QR code"
+		if _, ok := l.codeAt(plan, in, plan.least, false, on); !ok {
+			what = "the QR code"
+		}
+	}
+	l.lacks(what, in, func(r region) bool {
+		return slices.ContainsFunc(least, func(ps []passage) bool { return l.enlarged(in, r).infoFits(r, ps, on) })
+	})
+	return false
+}
+
+// infoFits reports whether infoAt would find room, at the least sizes.
+func (l *layout) infoFits(in region, ps []passage, on roles) bool {
+	plan, coded := l.planCode(min(in.W*2/5, in.H))
+	if !coded {
+		return flowAt(ps, in, typeset.Left, 0, 1, false).fits
+	}
+	for _, column := range []bool{true, false} {
+		code, ok := l.codeAt(plan, in, plan.least, column, on)
+		with := in
+		with.holes = append(with.holes[:len(with.holes):len(with.holes)], code.hole)
+		if ok && flowAt(ps, with, typeset.Left, 0, 1, false).fits {
 			return true
 		}
 	}
 	return false
 }
 
-func (s *setter) infoAt(in region, ps []passage, on roles) bool {
-	plan, coded := s.planCode(min(in.W*2/5, in.H))
+// infoAt sets facts and code in a region; false when they do not fit.
+func (l *layout) infoAt(in region, ps []passage, on roles) bool {
+	plan, coded := l.planCode(min(in.W*2/5, in.H))
 	if !coded {
-		return s.put1(flow(ps, in, typeset.Left), in, "the facts", true)
+		f := flow(ps, in, typeset.Left)
+		return f.fits && l.putFlow(f, in, "", true)
 	}
-	spot, ok := s.codeSpot(plan, in, ps, on)
+	code, ok := l.codeSpot(plan, in, ps, on)
 	if !ok {
 		return false
 	}
-	in.holes = append(in.holes, spot.hole)
+	in.holes = append(in.holes[:len(in.holes):len(in.holes)], code.hole)
 	f := flow(ps, in, typeset.Left)
-	if f.fits && in.oval.W == 0 { // stand in the middle, code and all
-		low := max(f.bottom, spot.hole.Y+spot.hole.H-plan.blank(spot.box.W))
-		down := share(max(0, in.Y+in.H-low), 0.46)
-		shift(f.items, 0, down)
-		shift(spot.caption, 0, down)
-		spot.box.Y += down
-	}
-	if !s.put1(f, in, "the facts", false) {
+	if !f.fits {
 		return false
 	}
-	s.put(spot.caption...)
-	s.putCode(plan, spot.box, on)
+	if in.oval.W == 0 { // stand in the middle, code and all
+		low := max(f.bottom, code.hole.Y+code.hole.H-plan.blank(code.box.W))
+		down := share(max(0, in.Y+in.H-low), 0.46)
+		shift(f.items, 0, down)
+		shift(code.caption, 0, down)
+		code.box.Y += down
+	}
+	l.put(f.items...)
+	l.put(code.caption...)
+	l.putCode(plan, code.box, on)
 	return true
 }
 
 // factMargin is the blank inside the edge of an information panel.
-func (s *setter) factMargin(area page.Rect) unit.Length {
-	return max(share(min(area.W, area.H), s.look.Margin), s.cell.Safe)
+func (l *layout) factMargin(area page.Rect) unit.Length {
+	return max(share(min(area.W, area.H), l.look.Margin), l.cell.Safe)
 }
 
-// put1 places flowed text, or reports what it lacks. Text with blank left
+// putFlow places flowed text, or reports what it lacks. Text with blank left
 // under it stands a little below the top when middle is asked for.
-func (s *setter) put1(f flowed, in region, what string, middle bool) bool {
+func (l *layout) putFlow(f flowed, in region, what string, middle bool) bool {
 	if !f.fits {
-		s.overflow(what, max(f.bottom-in.Y, in.H+100*unit.Micrometre), in.H, false)
+		l.lacks(what, in, f.again)
 		return false
 	}
 	if spare := in.Y + in.H - f.bottom; middle && in.oval.W == 0 && spare > 0 {
 		shift(f.items, 0, share(spare, 0.42))
 	}
-	s.put(f.items...)
+	l.put(f.items...)
 	return true
 }
 
@@ -168,8 +203,8 @@ func shift(items []page.Item, dx, dy unit.Length) {
 }
 
 // smallPassage sets a block in the small voice.
-func (s *setter) smallPassage(b label.Block, on roles, v design.Voice) passage {
-	vc := s.voice(v, on)
+func (l *layout) smallPassage(b label.Block, on roles, v design.Voice) passage {
+	vc := l.voice(v, on)
 	least := max(leastSize(vc, b, b.Text()), unit.Points(v.Size.Least), legible)
 	return passage{
 		para:  typeset.New(vc, typeset.Say(b.ID, emphasised(b), b.Exact)),

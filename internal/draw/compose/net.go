@@ -12,47 +12,54 @@ import (
 const bottomZone = 0.7
 
 // net sets the net quantity at the foot of a region and gives the region
-// above it, its clear space taken off. The space must be free of printed
+// above it, its clear space taken off, and its type size. The space must be free of printed
 // information: above and below the height of its lettering, at the sides
 // twice the width of its N (21 CFR 101.7(f)). Drawings say nothing and may come
 // nearer: half that height, half an N at the sides, a matter of taste.
-func (s *setter) net(in region, area page.Rect, on roles, short unit.Length) (region, bool) {
-	b, ok := s.block(label.Net)
+func (l *layout) net(in region, area page.Rect, on roles, short unit.Length) (above region, size unit.Length, ok bool) {
+	b, ok := l.block(label.Net)
 	if !ok {
-		return in, true
+		return in, 0, true
 	}
-	r := s.displayRow(b, s.d.Voices.Net, on, short, 2, 1)
-	r.para = s.netPara(b, on)
+	r := l.displayRow(b, l.voices.Net, on, short, 2, 1)
+	r.para = l.netPara(b, on)
 	foot := in
 	if b.Zone == label.Bottom {
-		top := share(s.cell.H, bottomZone)
+		top := share(l.cell.H, bottomZone)
 		foot = in.inset(0, max(0, top-in.Y), 0, 0)
 	}
 	big := clearing(r.para.Voice, b, r.best)
-	side, under := s.clearAside(big, in, area), s.clearUnder(big, in, area)
-	k := stack{in: foot.inset(side, 0, side, under), align: s.align(), rise: 1, rows: []row{r}}
+	side, under := l.clearAside(big, in, area), l.clearUnder(big, in, area)
+	k := stack{in: foot.inset(side, 0, side, under), align: l.align(), rise: 1, rows: []row{r}}
 	if k.align == typeset.Left {
 		k.in = foot.inset(0, 0, side, under)
 	}
+	if l.aside { // right of the name, at most two fifths of the panel
+		k.in, k.align = k.in.inset(share(k.in.W, 0.6), 0, 0, 0), typeset.Right
+	}
 	best, ok := k.lowest()
 	if !ok {
-		s.lacks(k, "the net quantity")
-		return in, false
+		l.lacksRoom(k, "the net quantity")
+		return in, 0, false
 	}
 	items, _ := k.place(best)
-	s.put(items...)
-	s.netSize = best.sizes[0]
-	box, size := s.inkOf(items), best.sizes[0]
+	l.put(items...)
+	box, size := l.inkOf(items), best.sizes[0]
 	gap := share(size, 0.5)
 	if b.Clear {
 		c := clearing(r.para.Voice, b, size)
 		gap = c.Y
-		s.clear = append(s.clear, box.Grow(c.X, c.Y))
-		s.holes = append(s.holes, box.Grow(c.X/4, c.Y/2))
+		side = c.X
+		l.clear = append(l.clear, box.Grow(c.X, c.Y))
+		l.kept = append(l.kept, box.Grow(c.X/4, c.Y/2))
 	}
-	above := in
+	above = in
+	if l.aside {
+		above.W = max(0, box.X-max(gap, side)-in.X)
+		return above, size, true
+	}
 	above.H = max(0, box.Y-gap-in.Y)
-	return above, true
+	return above, size, true
 }
 
 // clearing is the clear space of a net quantity at a size: X at each side, Y
@@ -67,17 +74,18 @@ func clearing(v typeset.Voice, b label.Block, size unit.Length) page.Point {
 
 // clearAside is how far the net quantity must stand in from the sides of a
 // region for its clear space.
-func (s *setter) clearAside(need page.Point, in region, area page.Rect) unit.Length {
+func (l *layout) clearAside(need page.Point, in region, area page.Rect) unit.Length {
 	side := unit.Length(0)
 	gap := area.X + area.W - in.X - in.W
-	if s.piece == label.Wrap { // the facts begin beyond the edge of the panel
-		side = max(side, need.X-gap-s.beyondPanel)
+	if l.piece == label.Wrap { // the facts begin beyond the edge of the panel
+		_, facts := l.halves()
+		side = max(side, need.X-gap-l.factMargin(facts))
 	}
-	if line := s.innerLine(min(area.W, area.H)); line > 0 {
+	if line := l.innerLine(min(area.W, area.H)); line > 0 {
 		side = max(side, need.X/4-(gap-line))
 	}
-	for _, o := range s.look.Ornaments {
-		switch o.Place {
+	for _, o := range l.look.Ornaments {
+		switch o.Spot {
 		case "left", "right", "ends", "corners", "frame":
 			side = max(side, need.X/4)
 		}
@@ -86,16 +94,16 @@ func (s *setter) clearAside(need page.Point, in region, area page.Rect) unit.Len
 }
 
 // clearUnder is the same for the foot of the region.
-func (s *setter) clearUnder(need page.Point, in region, area page.Rect) unit.Length {
+func (l *layout) clearUnder(need page.Point, in region, area page.Rect) unit.Length {
 	gap, under := area.Y+area.H-in.Y-in.H, unit.Length(0)
-	if line := s.innerLine(min(area.W, area.H)); line > 0 {
+	if line := l.innerLine(min(area.W, area.H)); line > 0 {
 		under = max(under, need.Y/2-(gap-line))
 	}
-	if s.look.Band.Edge == "bottom" || s.look.Band.Edge == "both" {
+	if l.look.Band.Edge == "bottom" || l.look.Band.Edge == "both" {
 		under = max(under, need.Y/2-gap)
 	}
-	for _, o := range s.look.Ornaments {
-		switch o.Place {
+	for _, o := range l.look.Ornaments {
+		switch o.Spot {
 		case "bottom", "frame", "corners":
 			under = max(under, need.Y/2)
 		}
@@ -123,8 +131,8 @@ func (k *stack) lowest() (setting, bool) {
 
 // netPara keeps the declaration together: it may break only before the
 // bracket of its second measure.
-func (s *setter) netPara(b label.Block, on roles) typeset.Para {
-	vc := s.voice(s.d.Voices.Net, on)
+func (l *layout) netPara(b label.Block, on roles) typeset.Para {
+	vc := l.voice(l.voices.Net, on)
 	runs := append([]label.Run(nil), cased(vc, b)...)
 	for i := range runs {
 		runs[i].Text = bindNet(runs[i].Text)
@@ -145,14 +153,14 @@ func bindNet(s string) string {
 func netBold(b label.Block) bool { return len(b.Runs) > 0 && b.Runs[0].Bold }
 
 // inkOf is the box of the ink of text items.
-func (s *setter) inkOf(items []page.Item) page.Rect {
+func (l *layout) inkOf(items []page.Item) page.Rect {
 	var box page.Rect
 	for _, it := range items {
 		t, ok := it.(*page.Text)
 		if !ok {
 			continue
 		}
-		b := inkBox(t, s.faces)
+		b := inkBox(t, l.faces)
 		if b.W <= 0 {
 			continue
 		}

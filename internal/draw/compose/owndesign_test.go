@@ -28,8 +28,8 @@ func randomDesign(t *rapid.T) string {
 	fmt.Fprintf(&b, "[look.band]\nedge = %q\nsize = %.3f\nfill = %q\npattern = %q\n",
 		pick("edge", design.Edges), num("band", 0, 0.4), pick("fill", design.Colours), pick("pattern", design.Patterns))
 	for range rapid.IntRange(0, 3).Draw(t, "ornaments") {
-		fmt.Fprintf(&b, "[[look.ornament]]\nname = %q\nplace = %q\nsize = %.3f\nreach = %.3f\ndensity = %.2f\nseed = %d\n",
-			pick("drawing", ornament.Names()), pick("place", design.Places), num("size", 0, 1), num("reach", 0, 1), num("density", 0, 2), rapid.IntRange(0, 9).Draw(t, "seed"))
+		fmt.Fprintf(&b, "[[look.ornament]]\nname = %q\nspot = %q\nsize = %.3f\nreach = %.3f\ndensity = %.2f\nseed = %d\n",
+			pick("drawing", ornament.Names()), pick("place", design.Spots), num("size", 0, 1), num("reach", 0, 1), num("density", 0, 2), rapid.IntRange(0, 9).Draw(t, "seed"))
 	}
 	fmt.Fprintf(&b, "[voice.title]\nface = %q\ncase = %q\ntracking = %.3f\nleading = %.2f\ncolour = %q\nsize = [%.3f, 0.5]\n",
 		pick("face", []string{"Fraunces_600SemiBold", "Fraunces_500Medium_Italic", "Caveat_600SemiBold", "Figtree_700Bold"}),

@@ -8,14 +8,14 @@ import (
 
 // gingham weaves two tones of c into the checked cloth of jam lids: stripes
 // both ways, darkest where they cross.
-func (s *setter) gingham(box page.Rect, c page.Colour) {
-	ground := s.on(s.look.Paper).ground
+func (l *layout) gingham(box page.Rect, c page.Colour) {
+	ground := l.on(l.look.Paper).ground
 	tones := []page.Colour{palette.Mix(ground, c, 0.12), palette.Mix(ground, c, 0.5), c}
 	base := rectPath(box)
 	base.Fill, base.Bleed = &tones[0], true
-	s.put(base)
+	l.put(base)
 	short := min(box.W, box.H)
-	cell := max(min(short/5, share(s.short(), 0.04)), 600*unit.Micrometre)
+	cell := max(min(short/5, share(l.short(), 0.04)), 600*unit.Micrometre)
 	half, dark := &page.Path{Fill: &tones[1], Bleed: true}, &page.Path{Fill: &tones[2], Bleed: true}
 	for y, row := box.Y, 0; y < box.Y+box.H; y, row = y+cell, row+1 {
 		for x, col := box.X, 0; x < box.X+box.W; x, col = x+cell, col+1 {
@@ -28,11 +28,11 @@ func (s *setter) gingham(box page.Rect, c page.Colour) {
 			}
 		}
 	}
-	s.put(half, dark)
+	l.put(half, dark)
 }
 
 // stripes draws awning stripes across the band.
-func (s *setter) stripes(box page.Rect, c page.Colour) {
+func (l *layout) stripes(box page.Rect, c page.Colour) {
 	p := &page.Path{Fill: &c, Bleed: true}
 	along := box.W >= box.H
 	long, short := max(box.W, box.H), min(box.W, box.H)
@@ -45,12 +45,12 @@ func (s *setter) stripes(box page.Rect, c page.Colour) {
 			addRect(p, page.Rect{X: box.X, Y: box.Y + d, W: box.W, H: w})
 		}
 	}
-	s.put(p)
+	l.put(p)
 }
 
 // scallop ends the band in a row of half rounds, like the edge of a doily.
 // They are as many as fit evenly between the trimmed edges.
-func (s *setter) scallop(box page.Rect, edge string, c page.Colour) {
+func (l *layout) scallop(box page.Rect, edge string, c page.Colour) {
 	p := &page.Path{Fill: &c, Bleed: true}
 	along := edge == "top" || edge == "bottom"
 	long, short := box.W, box.H
@@ -85,7 +85,7 @@ func (s *setter) scallop(box page.Rect, edge string, c page.Colour) {
 		}
 		addPath(p, ellipsePath(round))
 	}
-	s.put(p)
+	l.put(p)
 }
 
 func addRect(p *page.Path, r page.Rect) { addPath(p, rectPath(r)) }

@@ -38,10 +38,8 @@ type codeValue struct {
 	err     error
 }
 
-// QRMatrix encodes a payload with error correction level M (15 %), without
-// the quiet zone; rows from the top, true is dark.
-func QRMatrix(payload string) ([][]bool, error) { return encode(payload, qrcode.Medium) }
-
+// encode gives the modules of a payload, without the quiet zone; rows from the
+// top, true is dark.
 func encode(payload string, level qrcode.RecoveryLevel) ([][]bool, error) {
 	if payload == "" {
 		return nil, fmt.Errorf("the QR code has nothing to say")
@@ -89,44 +87,44 @@ func (p codePlan) blank(side unit.Length) unit.Length {
 
 // planCode encodes the content's payload: level M, or L when room is so small
 // that M's modules would not scan. ok is false when there is no code.
-func (s *setter) planCode(room unit.Length) (codePlan, bool) {
-	if s.c.QR.Payload == "" {
+func (l *layout) planCode(room unit.Length) (codePlan, bool) {
+	if l.content.QR.Payload == "" {
 		return codePlan{}, false
 	}
-	module := s.c.QR.MinModule
+	module := l.content.QR.MinModule
 	if module <= 0 {
 		module = leastModule
 	}
-	m, err := s.opt.Codes.get(s.c.QR.Payload, qrcode.Medium)
+	m, err := l.opt.Codes.get(l.content.QR.Payload, qrcode.Medium)
 	if err == nil && room > 0 && module*unit.Length(len(m)) > room {
-		if l, errL := s.opt.Codes.get(s.c.QR.Payload, qrcode.Low); errL == nil && len(l) < len(m) {
+		if l, errL := l.opt.Codes.get(l.content.QR.Payload, qrcode.Low); errL == nil && len(l) < len(m) {
 			m = l
 		}
 	}
 	if err != nil {
-		s.found.Errorf("qr-payload", "", "", "the text for the QR code cannot be encoded: %v", err).
+		l.found.Errorf("qr-payload", "", "", "the text for the QR code cannot be encoded: %v", err).
 			Hinted("shorten the record address or the text")
 		return codePlan{}, false
 	}
 	p := codePlan{modules: m}
 	p.least = p.side(module)
-	p.caption, p.hasCap = s.block(label.Caption)
+	p.caption, p.hasCap = l.block(label.Caption)
 	return p, true
 }
 
 // putCode places a code; box covers the modules. On a dark ground it stands
 // on a patch of paper.
-func (s *setter) putCode(p codePlan, box page.Rect, on roles) {
+func (l *layout) putCode(p codePlan, box page.Rect, on roles) {
 	dark := on.text("ink", 7)
 	if on.dark {
 		b := p.blank(box.W)
 		patch := box.Grow(b, b)
-		white := s.pal.White
+		white := l.pal.White
 		path := roundPath(patch, b/2)
 		path.Fill, path.Block, path.Bleed = &white, "qr", true
-		s.put(path)
-		dark = palette.Ensure(s.pal.Text, white, 7)
+		l.put(path)
+		dark = palette.Ensure(l.pal.Text, white, 7)
 	}
-	s.put(&page.Code{Block: "qr", At: box, Modules: p.modules, Quiet: quiet, Dark: dark, Payload: s.c.QR.Payload})
-	s.holes = append(s.holes, box.Grow(p.blank(box.W), p.blank(box.W)))
+	l.put(&page.Code{Block: "qr", At: box, Modules: p.modules, Quiet: quiet, Dark: dark, Payload: l.content.QR.Payload})
+	l.kept = append(l.kept, box.Grow(p.blank(box.W), p.blank(box.W)))
 }

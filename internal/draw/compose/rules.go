@@ -8,19 +8,19 @@ import (
 )
 
 // ruleRow is the look's rule as a row of a stack; ok is false when it has none.
-func (s *setter) ruleRow(on roles, short unit.Length, a typeset.Align) (row, bool) {
-	if s.look.Rule == "none" || s.look.Rule == "" {
+func (l *layout) ruleRow(on roles, short unit.Length, a typeset.Align) (row, bool) {
+	if l.look.Rule == "none" || l.look.Rule == "" {
 		return row{}, false
 	}
-	c := on.text(s.look.RuleColour, largeContrast)
+	c := on.text(l.look.RuleColour, largeContrast)
 	high := max(share(short, 0.02), unit.Millimetre)
-	kind := s.look.Rule
-	if kind == "berry" || kind == "wave" {
+	kind := l.look.Rule
+	if kind == "berry" {
 		high = max(share(short, 0.055), 3*unit.Millimetre/2)
 		return row{high: high, gap: 0.5, draw: func(box page.Rect) []page.Item {
 			w := share(box.W, 0.62)
 			box.X, box.W = box.X+a.Shift(box.W, w), w
-			return s.drawing(design.Ornament{Name: "rule-" + kind}, box, on, nil)
+			return l.draw(drawing{o: design.Ornament{Name: "rule-" + kind}, on: on}, box, nil)
 		}}, true
 	}
 	return row{high: high, gap: 1.1, draw: func(box page.Rect) []page.Item {

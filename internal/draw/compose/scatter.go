@@ -3,33 +3,29 @@ package compose
 import (
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/unit"
-	"jarmark/internal/law/label"
 )
 
 // scatter strews a look's small ornaments (snow crystals, stars, fruit) over
 // the paper, clear of type and of the label's edge.
-func (s *setter) scatter() {
-	for _, o := range s.look.Ornaments {
-		if o.Place != "scatter" {
+func (l *layout) scatter() (n int) {
+	for _, o := range l.look.Ornaments {
+		if o.Spot != "scatter" {
 			continue
 		}
-		m := max(s.cell.Safe, unit.Millimetre)
-		if line := s.innerLine(s.short()); line > 0 {
-			m = line + share(s.short(), 0.01)
+		m := max(l.cell.Safe, unit.Millimetre)
+		if line := l.innerLine(l.short()); line > 0 {
+			m = line + share(l.short(), 0.01)
 		}
-		box := page.Rect{W: s.cell.W, H: s.cell.H}.Grow(-m, -m)
-		if s.piece == label.Wrap {
-			box = s.display.Grow(-m, -m)
-		}
-		drawn := s.drawing(o, box, s.colours, append(s.kept(), s.beyond()...))
-		s.adorned += len(drawn)
-		s.put(drawn...)
+		drawn := l.draw(drawing{o: o, on: l.colours}, l.strewn.Grow(-m, -m), append(l.taken(), l.beyond()...))
+		n += len(drawn)
+		l.put(drawn...)
 	}
+	return n
 }
 
 // beyond covers what lies outside a label that is not a rectangle with boxes.
-func (s *setter) beyond() []page.Rect {
-	f := s.frame
+func (b brief) beyond() []page.Rect {
+	f := b.blank()
 	if f.Shape == page.Rectangle && f.Corner <= f.Safe {
 		return nil
 	}
@@ -37,7 +33,7 @@ func (s *setter) beyond() []page.Rect {
 	var out []page.Rect
 	for i := range unit.Length(steps) {
 		y, y1 := f.H*i/steps, f.H*(i+1)/steps
-		free := s.freeFrom(y, y1)
+		free := b.freeFrom(y, y1)
 		if free > 0 {
 			out = append(out, page.Rect{Y: y, W: free, H: y1 - y}, page.Rect{X: f.W - free, Y: y, W: free, H: y1 - y})
 		}
@@ -46,8 +42,8 @@ func (s *setter) beyond() []page.Rect {
 }
 
 // freeFrom is how far in from the left the outline lies between two heights.
-func (s *setter) freeFrom(y0, y1 unit.Length) unit.Length {
-	f := s.frame
+func (b brief) freeFrom(y0, y1 unit.Length) unit.Length {
+	f := b.blank()
 	if f.Shape == page.Ellipse {
 		oval := page.Rect{W: f.W, H: f.H}.Grow(-f.Safe, -f.Safe)
 		return f.W/2 - min(halfChord(oval, y0), halfChord(oval, y1))

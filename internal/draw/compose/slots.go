@@ -11,14 +11,14 @@ import (
 // slots takes the varying text of the reserved blocks off the frame and keeps
 // its places. A block's last stretch of type varies ("07 / 12" after a bold
 // "Jar"); what stands before it is printed on every copy.
-func (s *setter) slots() {
-	for _, k := range s.opt.Reserve {
-		b, ok := s.block(k)
+func (l *layout) slots(f *page.Frame) {
+	for _, k := range l.opt.Reserve {
+		b, ok := l.block(k)
 		if !ok {
 			continue
 		}
 		last := -1
-		for i, it := range s.frame.Items {
+		for i, it := range f.Items {
 			if t, ok := it.(*page.Text); ok && t.Block == b.ID {
 				last = i
 			}
@@ -26,21 +26,21 @@ func (s *setter) slots() {
 		if last < 0 {
 			continue
 		}
-		t := s.frame.Items[last].(*page.Text)
-		s.frame.Slots = append(s.frame.Slots, page.Slot{
+		t := f.Items[last].(*page.Text)
+		f.Slots = append(f.Slots, page.Slot{
 			Block: b.ID, Kind: string(k), Face: t.Face, Size: t.Size, At: t.At,
-			Width: max(t.Box.W, s.room[b.ID]), Colour: t.Colour,
+			Width: max(t.Box.W, l.room[b.ID]), Colour: t.Colour,
 		})
-		s.frame.Items = append(s.frame.Items[:last:last], s.frame.Items[last+1:]...)
+		f.Items = append(f.Items[:last:last], f.Items[last+1:]...)
 	}
 }
 
 // keepRoom notes how wide the varying text of a block may become.
-func (s *setter) keepRoom(b label.Block, w unit.Length) {
-	if s.room == nil {
-		s.room = map[string]unit.Length{}
+func (l *layout) keepRoom(b label.Block, w unit.Length) {
+	if l.room == nil {
+		l.room = map[string]unit.Length{}
 	}
-	s.room[b.ID] = w
+	l.room[b.ID] = w
 }
 
 // Overlay sets text in a slot, smaller when it is too long, down to seven

@@ -8,49 +8,48 @@ import (
 
 // strip sets a seal strip that runs over the lid and down both sides: its
 // words stand in the middle third, where the lid is, between ornaments.
-func (s *setter) strip() {
-	area := page.Rect{W: s.cell.W, H: s.cell.H}
-	if s.look.Band.Edge == "top" || s.look.Band.Edge == "bottom" || s.look.Band.Edge == "around" || s.look.Band.Edge == "both" {
-		area = s.band(area, s.look.Band)
+func (l *layout) strip() {
+	area := page.Rect{W: l.cell.W, H: l.cell.H}
+	if l.look.Band.Edge == "top" || l.look.Band.Edge == "bottom" || l.look.Band.Edge == "around" || l.look.Band.Edge == "both" {
+		area = l.band(area, l.look.Band)
 	}
-	short := s.short()
-	in := s.inner(area, s.colours)
-	in = s.reserve(in, s.colours, short, "frame", "left", "right", "ends")
+	short := l.short()
+	in := l.inner(area, l.colours)
+	in = l.reserve(in, l.colours, short, "frame", "left", "right", "ends")
 	in = in.inset(share(short, 0.16), 0, share(short, 0.16), 0)
 	k := stack{in: in, align: typeset.Centre, rise: 0.5, spread: 1.5}
-	if b, ok := s.block(label.Seal); ok {
-		v := s.d.Voices.Subtitle
+	if b, ok := l.block(label.Seal); ok {
+		v := l.voices.Subtitle
 		v.Size.Least, v.Size.Best = 0.14, 0.3
 		v.Track = min(v.Track, 0.06) // a whole sentence
-		k.rows = append(k.rows, s.displayRow(b, v, s.colours, short, 2, 2))
+		k.rows = append(k.rows, l.displayRow(b, v, l.colours, short, 2, 2))
 	} else {
-		k.rows = s.stripTitle(k.rows)
+		k.rows = l.stripTitle(k.rows)
 	}
-	if b, ok := s.block(label.Brand); ok {
-		v := s.d.Voices.Brand
+	if b, ok := l.block(label.Brand); ok {
+		v := l.voices.Brand
 		v.Size.Least, v.Size.Best = 0.1, 0.15
-		r := s.displayRow(b, v, s.colours, short, 1, 1)
+		r := l.displayRow(b, v, l.colours, short, 1, 1)
 		r.gap = 0.7
 		k.rows = append(k.rows, r)
 	}
-	s.fit(k, "the words")
-	s.decorate()
+	l.fit(k, "the words")
 }
 
 // stripTitle says the name on one line when there are no seal words.
-func (s *setter) stripTitle(rows []row) []row {
-	text := s.title
-	if s.sub != "" {
-		text += " " + s.sub
+func (l *layout) stripTitle(rows []row) []row {
+	text := l.title
+	if l.sub != "" {
+		text += " " + l.sub
 	}
 	if text == "" {
 		return rows
 	}
-	v := s.d.Voices.Subtitle
+	v := l.voices.Subtitle
 	v.Size.Least, v.Size.Best = 0.14, 0.3
 	b := label.Block{Kind: label.Identity, Runs: []label.Run{{Text: text}}, Exact: true}
-	if id, ok := s.block(label.Identity); ok && normal(id.Text()) == normal(text) {
+	if id, ok := l.block(label.Identity); ok && normal(id.Text()) == normal(text) {
 		b.ID, b.Min = id.ID, id.Min
 	}
-	return append(rows, s.displayRow(b, v, s.colours, s.short(), 2, 2))
+	return append(rows, l.displayRow(b, v, l.colours, l.short(), 2, 2))
 }

@@ -11,39 +11,38 @@ import (
 const holeAcross = 5 * unit.Millimetre
 
 // hole is where a tag is punched.
-func (s *setter) hole() page.Rect {
-	d := min(holeAcross, s.short()/6)
-	y := max(s.cell.Safe+hairline, share(s.cell.H, 0.065))
-	return page.Rect{X: s.cell.W/2 - d/2, Y: y, W: d, H: d}
+func (l *layout) hole() page.Rect {
+	d := min(holeAcross, l.short()/6)
+	y := max(l.cell.Safe+hairline, share(l.cell.H, 0.065))
+	return page.Rect{X: l.cell.W/2 - d/2, Y: y, W: d, H: d}
 }
 
 // tag sets a gift tag: hole, name in its wreath, who it is for and from, a
 // message and a serving idea.
-func (s *setter) tag() {
-	short := s.short()
-	hole := s.hole()
-	s.punch(hole)
-	area := page.Rect{W: s.cell.W, H: s.cell.H}
-	if s.look.Band.Edge == "bottom" {
-		area = s.band(area, s.look.Band)
+func (l *layout) tag() {
+	short := l.short()
+	hole := l.hole()
+	l.punch(hole)
+	area := page.Rect{W: l.cell.W, H: l.cell.H}
+	if l.look.Band.Edge == "bottom" {
+		area = l.band(area, l.look.Band)
 	}
-	in := s.inner(area, s.colours)
+	in := l.inner(area, l.colours)
 	top := hole.Y + hole.H + share(short, 0.05)
 	in = in.inset(0, max(0, top-in.Y), 0, 0)
-	in = s.reserve(in, s.colours, short, "frame", "left", "right", "bottom")
-	foot := s.tagFoot(in, short, true)
+	in = l.reserve(in, l.colours, short, "frame", "left", "right", "bottom")
+	foot := l.tagFoot(in, short, true)
 	body := in
 	body.H = max(0, foot-in.Y-share(short, 0.04))
-	body = s.wreathSquare(body)
-	body = s.reserve(body, s.colours, short, "top", "around")
-	k := stack{in: body, align: s.align(), rise: 0.47, spread: 1.6, rows: s.titleRows(s.colours, short)}
+	body = l.wreathSquare(body)
+	body = l.reserve(body, l.colours, short, "top", "around")
+	k := stack{in: body, align: l.align(), rise: 0.47, spread: 1.6, rows: l.titleRows(l.colours, short)}
 	if body.oval.W > 0 {
 		k.align = typeset.Centre
 	} else if k.align == typeset.Centre {
 		k.in = body.inset(share(body.W, 0.035), 0, share(body.W, 0.035), 0)
 	}
-	s.fit(k, "the name")
-	s.decorate()
+	l.fit(k, "the name")
 }
 
 // roomy is the least height of the blank for the name, as a share of its
@@ -51,9 +50,9 @@ func (s *setter) tag() {
 const roomy = 0.86
 
 // wreathSquare keeps a ring of leaves round when it would be a long oval.
-func (s *setter) wreathSquare(in region) region {
-	for _, o := range s.look.Ornaments {
-		if o.Place == "around" && in.H > in.W {
+func (l *layout) wreathSquare(in region) region {
+	for _, o := range l.look.Ornaments {
+		if o.Spot == "around" && in.H > in.W {
 			spare := in.H - in.W
 			return in.inset(0, share(spare, 0.42), 0, spare-share(spare, 0.42))
 		}
@@ -62,92 +61,96 @@ func (s *setter) wreathSquare(in region) region {
 }
 
 // punch marks the hole: bare paper in a fine line to cut along.
-func (s *setter) punch(hole page.Rect) {
+func (l *layout) punch(hole page.Rect) {
 	p := ellipsePath(hole)
-	white, line := s.pal.White, s.pal.Soft
+	white, line := l.pal.White, l.pal.Soft
 	p.Fill, p.Stroke, p.Width, p.Block = &white, &line, hairline, "hole"
-	s.put(p)
-	s.holes = append(s.holes, hole.Grow(unit.Millimetre, unit.Millimetre))
+	l.put(p)
+	l.kept = append(l.kept, hole.Grow(unit.Millimetre, unit.Millimetre))
 }
 
 // tagFoot sets the written lines from the foot up and gives their top.
-func (s *setter) tagFoot(in region, short unit.Length, idea bool) unit.Length {
+func (l *layout) tagFoot(in region, short unit.Length, idea bool) unit.Length {
 	y := in.Y + in.H
-	items, holes := len(s.frame.Items), len(s.holes)
-	if b, ok := s.block(label.Allergens); ok {
-		y = s.footNote(b, in, y) - share(short, 0.05)
+	was := l.draft
+	if b, ok := l.block(label.Allergens); ok {
+		y = l.footNote(b, in, y) - share(short, 0.05)
 	}
-	if b, ok := s.block(label.Serve); ok && idea {
-		y = s.footNote(b, in, y) - share(short, 0.07)
+	if b, ok := l.block(label.Serve); ok && idea {
+		y = l.footNote(b, in, y) - share(short, 0.07)
 	}
-	if b, ok := s.block(label.Message); ok {
-		y = s.written(b, in, y, short) - share(short, 0.06)
+	if b, ok := l.block(label.Message); ok {
+		y = l.written(b, in, y, short) - share(short, 0.06)
 	}
 	for _, k := range []label.Kind{label.From, label.To} {
-		if b, ok := s.block(k); ok {
-			y = s.line(b, in, y, short) - share(short, 0.055)
+		if b, ok := l.block(k); ok {
+			y = l.line(b, in, y, short) - share(short, 0.055)
 		}
 	}
-	if idea && s.has(label.Serve) && s.has(label.Message) && y-in.Y < share(in.W, roomy) {
-		s.frame.Items, s.holes = s.frame.Items[:items], s.holes[:holes] // the name is worth more
-		return s.tagFoot(in, short, false)
+	if idea && l.has(label.Serve) && l.has(label.Message) && y-in.Y < share(in.W, roomy) {
+		l.draft = was // the name is worth more
+		return l.tagFoot(in, short, false)
 	}
 	return y
 }
 
 // footNote sets a small centred note ending at y and gives its top.
-func (s *setter) footNote(b label.Block, in region, y unit.Length) unit.Length {
-	p := s.smallPassage(b, s.colours, s.d.Voices.Small)
+func (l *layout) footNote(b label.Block, in region, y unit.Length) unit.Length {
+	p := l.smallPassage(b, l.colours, l.voices.Small)
 	p.ragged = typeset.Balanced
-	return s.raise([]passage{p}, in, y, typeset.Centre, string(b.Kind), 0.16)
+	return l.raise([]passage{p}, in, y, typeset.Centre, string(b.Kind), 0.16)
 }
 
 // written sets a message as a person would write it.
-func (s *setter) written(b label.Block, in region, y, short unit.Length) unit.Length {
-	v := s.voice(s.d.Voices.Hand, s.colours)
+func (l *layout) written(b label.Block, in region, y, short unit.Length) unit.Length {
+	v := l.voice(l.voices.Hand, l.colours)
 	v.KernMin = 10
-	lo, hi := spanOf(v, s.d.Voices.Hand.Size, short, max(unit.Points(8), leastSize(v, b, b.Text())))
+	lo, hi := spanOf(v, l.voices.Hand.Size, short, max(unit.Points(8), leastSize(v, b, b.Text())))
 	p := passage{ragged: typeset.Balanced, para: typeset.New(v, typeset.Say(b.ID, b.Runs, b.Exact)), least: lo, best: min(hi, share(short, 0.085))}
 	p.best = max(p.least, p.best)
-	return s.raise([]passage{p}, in, y, typeset.Centre, string(b.Kind), 0.34)
+	return l.raise([]passage{p}, in, y, typeset.Centre, string(b.Kind), 0.34)
 }
 
 // raise flows passages in at most part of the region's height and moves them
 // down to end at y; it gives their top.
-func (s *setter) raise(ps []passage, in region, y unit.Length, a typeset.Align, what string, part float64) unit.Length {
+func (l *layout) raise(ps []passage, in region, y unit.Length, a typeset.Align, what string, part float64) unit.Length {
 	room := in
 	room.H = min(y-in.Y, share(in.H, part))
 	f := flow(ps, room, a)
 	if !f.fits {
-		s.overflow("the "+what, max(f.bottom-room.Y, room.H+100*unit.Micrometre), room.H, false)
+		l.lacks("the "+what, in, func(r region) bool {
+			foot := in.Y + in.H - y
+			r.H = min(r.H-foot, share(r.H, part))
+			return f.again(r)
+		})
 		return y
 	}
 	room.Y += y - f.bottom // lower down a rounded corner may be in the way
 	room.H = y - room.Y
 	if f = flow(ps, room, a); !f.fits {
-		s.overflow("the "+what, f.bottom-room.Y, room.H, false)
+		l.lacks("the "+what, room, f.again)
 		return y
 	}
-	s.put(f.items...)
+	l.put(f.items...)
 	return room.Y
 }
 
 // line sets "for" or "from" with a name by hand above a line. The block's
 // first run is the word, the rest the name; a block of one run is the name.
-func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Length {
+func (l *layout) line(b label.Block, in region, y, short unit.Length) unit.Length {
 	word, name := splitName(b)
-	small := s.voice(s.d.Voices.Text, s.colours)
-	small.Colour = s.colours.text("accent", textContrast)
+	small := l.voice(l.voices.Text, l.colours)
+	small.Colour = l.colours.text("accent", textContrast)
 	size := max(unit.Points(6.5), share(short, 0.055), leastSize(small, b, word))
 	x, right := in.chord(y-share(short, 0.12), y)
-	hand := s.voice(s.d.Voices.Hand, s.colours)
+	hand := l.voice(l.voices.Hand, l.colours)
 	p := typeset.New(hand, typeset.Say(b.ID, []label.Run{{Text: name}}, b.Exact))
-	_, hi := spanOf(hand, s.d.Voices.Hand.Size, short, max(unit.Points(7), leastSize(hand, b, name)))
+	_, hi := spanOf(hand, l.voices.Hand.Size, short, max(unit.Points(7), leastSize(hand, b, name)))
 	ink := reachOf(p)
 	base := y - max(share(short, 0.02), typeset.At(ink.bottom, hi)+2*hairline)
 	if word != "" {
 		q := typeset.New(small, typeset.Say(b.ID, []label.Run{{Text: word}}, true))
-		s.put(q.SetLine(0, len(q.Words), size, page.Point{X: x, Y: base})...)
+		l.put(q.SetLine(0, len(q.Words), size, page.Point{X: x, Y: base})...)
 		x += max(typeset.At(q.LineWidth(0, len(q.Words))+350, size), share(in.W, 0.2))
 	}
 	room := right - x - share(short, 0.04)
@@ -157,13 +160,13 @@ func (s *setter) line(b label.Block, in region, y, short unit.Length) unit.Lengt
 		set = min(hi, room*1000/unit.Length(w))
 	}
 	if floor := max(unit.Points(leastHand), leastSize(hand, b, name)); set < floor { // smaller than is liked, never than can be read
-		s.overflow("the name "+string(b.Kind), typeset.At(w, floor), room, true)
+		l.lacksWidth("the name "+string(b.Kind), typeset.At(w, floor), region{Rect: page.Rect{W: room}})
 		return y
 	}
-	s.keepRoom(b, room)
-	s.put(p.SetLine(0, len(p.Words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
-	c := s.colours.text("accent", largeContrast)
-	s.put(linePath(page.Point{X: x, Y: y}, page.Point{X: right, Y: y}, hairline, c))
+	l.keepRoom(b, room)
+	l.put(p.SetLine(0, len(p.Words), set, page.Point{X: x + share(short, 0.02), Y: base})...)
+	c := l.colours.text("accent", largeContrast)
+	l.put(linePath(page.Point{X: x, Y: y}, page.Point{X: right, Y: y}, hairline, c))
 	return base - typeset.At(max(ink.top, 600), set)
 }
 

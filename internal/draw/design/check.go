@@ -19,7 +19,7 @@ type reader struct {
 }
 
 func (r *reader) design(raw rawDesign) *Design {
-	d := &Design{Name: raw.Name, About: raw.About, Dark: raw.Dark, looks: map[label.Piece]Look{}}
+	d := &Design{Name: raw.Name, About: raw.About, looks: map[label.Piece]Look{}}
 	if strings.TrimSpace(raw.Name) == "" {
 		r.found.Errorf("missing-name", r.file, "name", "design has no name").Hinted(`add name = "..."`)
 	}
@@ -128,7 +128,7 @@ func (r *reader) ornament(at string, raw rawOrnament) Ornament {
 	size, reach, density := raw.Size, raw.Reach, raw.Density
 	o := Ornament{
 		Name:    r.word(at+".name", raw.Name, "", drawings()),
-		Place:   r.word(at+".place", raw.Place, "top", Places),
+		Spot:    r.word(at+".spot", raw.Spot, "top", Spots),
 		Size:    r.number(at+".size", &size, 0.2, 0, 3),
 		Reach:   r.number(at+".reach", &reach, 0, 0, 3),
 		Density: r.number(at+".density", &density, 0, 0, 2),

@@ -17,7 +17,6 @@ type Design struct {
 	About  string // one line for the list of designs
 	Season string // one of Seasons
 	Use    []string
-	Dark   bool // printed light on dark; bare paper when ink is saved
 	Voices Voices
 	looks  map[label.Piece]Look
 }
@@ -82,7 +81,7 @@ type Band struct {
 // Ornament is one drawing and where it stands.
 type Ornament struct {
 	Name    string  // a drawing of package ornament
-	Place   string  // one of Places
+	Spot    string  // where it stands, one of Spots
 	Size    float64 // share of the piece's shorter side the drawing takes from the text
 	Reach   float64 // share it is drawn over, when more than Size: type stands in its hollow
 	Density float64 // 1 is usual, also when 0; 0.4 sparse to 2 rich
@@ -91,17 +90,17 @@ type Ornament struct {
 }
 
 // The words a look may use. A new word needs its drawing in package compose
-// (ground.go, places.go).
+// (ground.go, adorn.go).
 var (
 	Aligns   = []string{"centre", "left"}
 	Cases    = []string{"as written", "upper", "lower"}
 	Frames   = []string{"none", "hair", "double", "thick", "dotted", "inset"}
-	Rules    = []string{"none", "hair", "double", "dotted", "short", "lozenge", "berry", "wave"}
+	Rules    = []string{"none", "hair", "double", "dotted", "short", "lozenge", "berry"}
 	Dividers = []string{"none", "hair", "dotted"}
 	Edges    = []string{"none", "left", "right", "top", "bottom", "both", "around"}
 	Patterns = []string{"plain", "gingham", "stripes", "scallop"}
 	Brands   = []string{"below", "above", "none"}
-	Places   = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "beside"}
+	Spots    = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "beside"}
 	Colours  = []string{"paper", "tint", "white", "deep", "berry", "leaf", "ink", "soft", "main", "accent", "none"}
 )
 

@@ -67,7 +67,7 @@ func TestFaultyDesigns(t *testing.T) {
 		{"margin", "name = \"x\"\n[look]\nmargin = 0.6\n", 3, "out-of-range"},
 		{"margin nan", "name = \"x\"\n[look]\nmargin = nan\n", 3, ""},
 		{"frame", "name = \"x\"\n[look]\nframe = \"golden\"\n", 3, "unknown-word"},
-		{"ornament", "name = \"x\"\n[[look.ornament]]\nname = \"wreath\"\nplace = \"top\"\n[[look.ornament]]\nname = \"tractor\"\n", 6, "unknown-word"},
+		{"ornament", "name = \"x\"\n[[look.ornament]]\nname = \"wreath\"\nspot = \"top\"\n[[look.ornament]]\nname = \"tractor\"\n", 6, "unknown-word"},
 		{"instead", "name = \"x\"\n[[look.ornament]]\nname = \"fruit\"\ninstead = { name = \"tractor\" }\n", 4, "unknown-word"},
 		{"piece", "name = \"x\"\n[piece.poster]\nalign = \"left\"\n", 2, "unknown-piece"},
 		{"voice", "name = \"x\"\n[voice.shout]\ncase = \"upper\"\n", 2, "unknown-voice"},

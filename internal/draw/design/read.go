@@ -108,7 +108,6 @@ type rawDesign struct {
 	About  string              `toml:"about"`
 	Season string              `toml:"season"`
 	Use    []string            `toml:"use"`
-	Dark   bool                `toml:"dark"`
 	Voice  map[string]rawVoice `toml:"voice"`
 	Look   rawLook             `toml:"look"`
 	Piece  map[string]rawLook  `toml:"piece"`
@@ -149,7 +148,7 @@ type rawBand struct {
 
 type rawOrnament struct {
 	Name    string  `toml:"name"`
-	Place   string  `toml:"place"`
+	Spot    string  `toml:"spot"`
 	Size    float64 `toml:"size"`
 	Density float64 `toml:"density"`
 	Reach   float64 `toml:"reach"`

@@ -169,21 +169,6 @@ func (k *sketch) garland() {
 	k.hero(crown, leaf*0.56, 0)
 }
 
-// swag hangs from both upper corners of its box.
-func (k *sketch) swag() {
-	b := k.box
-	leaf := min(k.leafSize(b.w(), 0.075, 0, 1), b.h()*0.42*k.fine)
-	pad := leaf * 0.75
-	low := min(b.y1-pad, b.y0+pad+b.w()*0.28)
-	middle := vec{b.centre().x, low}
-	for _, end := range []vec{{b.x0 + pad, b.y0 + pad}, {b.x1 - pad, b.y0 + pad}} {
-		reach := end.x - middle.x
-		s := bezier(middle, vec{middle.x + reach*0.45, low}, vec{middle.x + reach*0.82, low + (end.y-low)*0.4}, end)
-		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7 / math.Sqrt(k.density), open: 0.6, every: 3, first: 2, taper: true, from: 0.3, most: boughPairs})
-	}
-	k.hero(middle, leaf*0.58, 0)
-}
-
 // branch is a spray lying along its box, fruit in the middle.
 func (k *sketch) branch() {
 	b := k.box
@@ -197,39 +182,6 @@ func (k *sketch) branch() {
 		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.66 / math.Sqrt(k.density), open: 0.58, every: 3, first: 2, taper: true, from: 0.35, most: boughPairs})
 	}
 	k.hero(c, leaf*0.5, 0)
-}
-
-// sprigs puts a sprig into the upper left and the lower right corner, or into
-// all four when dense.
-func (k *sketch) sprigs() {
-	b := k.box
-	k.sprig(vec{b.x0, b.y0}, min(b.w()*0.36, b.h()*0.5))
-	k.sprig(vec{b.x1, b.y1}, min(b.w()*0.36, b.h()*0.5))
-	if k.density > 1.2 {
-		k.sprig(vec{b.x1, b.y0}, min(b.w()*0.36, b.h()*0.5))
-		k.sprig(vec{b.x0, b.y1}, min(b.w()*0.36, b.h()*0.5))
-	}
-}
-
-// corner is one sprig for an upper left corner; FlipX and FlipY serve the
-// others.
-func (k *sketch) corner() {
-	k.sprig(vec{k.box.x0, k.box.y0}, k.box.short()*0.88)
-}
-
-// sprig grows from a corner of the box along both edges.
-func (k *sketch) sprig(p vec, size float64) {
-	leaf := k.leafSize(size, 0.3, 0, 1)
-	in := vec{math.Copysign(1, k.box.centre().x-p.x), math.Copysign(1, k.box.centre().y-p.y)}
-	at := func(x, y float64) vec { return vec{p.x + in.x*x, p.y + in.y*y} }
-	pad := leaf * 0.62
-	root := at(pad, pad)
-	along := bezier(root, at(size*0.35, pad*0.8), at(size*0.7, pad*1.1), at(size*1.12, pad*0.85))
-	down := bezier(root, at(pad*0.8, size*0.3), at(pad*1.1, size*0.6), at(pad*0.85, size*0.86))
-	for _, s := range []*spine{along, down} {
-		k.grow(s, growth{leaf: leaf, blade: k.blade(), step: 0.7, open: 0.6, every: 3, first: 2, taper: true, from: 0.35, most: boughPairs})
-	}
-	k.hero(at(pad*1.05, pad*1.05), leaf*0.52, 0)
 }
 
 // blade is the leaf of the motif's plant.

@@ -1,6 +1,9 @@
 package ornament
 
-import "jarmark/internal/draw/page"
+import (
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+)
 
 // merged is several shapes of one paint drawn as one path, which keeps files
 // small and drawing fast.
@@ -92,13 +95,17 @@ func clockwise(pts []vec) bool {
 	return sum > 0
 }
 
+// finest is the thinnest line drawn, a quarter of a point (common practice of
+// print shops, no source).
+const finest = unit.Inch / 72 / 4
+
 func (m *merged) path() *page.Path {
 	p := &page.Path{Ops: m.ops, Pts: make([]page.Point, len(m.pts)), Fill: m.fill}
 	for i, q := range m.pts {
 		p.Pts[i] = page.Point{X: micro(q.x), Y: micro(q.y)}
 	}
 	if m.stroke != nil {
-		p.Stroke, p.Width, p.Round = m.stroke, max(micro(m.width), 1000), !m.butt
+		p.Stroke, p.Width, p.Round = m.stroke, max(micro(m.width), finest), !m.butt
 		for _, d := range m.dash {
 			p.Dash = append(p.Dash, micro(d))
 		}

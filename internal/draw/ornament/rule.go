@@ -28,11 +28,6 @@ func (k *sketch) straight(from, to vec, width float64) {
 	k.put(shape{ops: t.ops, pts: t.pts, stroke: &c, width: width, butt: true})
 }
 
-func (k *sketch) ruleSingle() {
-	from, to, thick := k.axis()
-	k.straight(from, to, min(0.3, thick*0.9))
-}
-
 // ruleDouble is a heavier line beside a light one.
 func (k *sketch) ruleDouble() {
 	from, to, thick := k.axis()
@@ -42,41 +37,11 @@ func (k *sketch) ruleDouble() {
 	k.straight(from.add(k.across(gap/2)), to.add(k.across(gap/2)), heavy*0.6)
 }
 
-// ruleDotted is a row of round dots, ends alike.
-func (k *sketch) ruleDotted() {
-	from, to, thick := k.axis()
-	r := min(0.26, thick*0.45)
-	l := to.sub(from).len() - 2*r
-	n := min(240, max(2, int(math.Round(l/(r*5.2)))))
-	for i := range n + 1 {
-		t := (r + l*float64(i)/float64(n)) / (l + 2*r)
-		k.shadeOrDot(from.lerp(to, t), r)
-	}
-}
-
 // shadeOrDot is a dot small enough to print solid even in line drawings.
 func (k *sketch) shadeOrDot(c vec, r float64) {
 	tone := k.tint.rule()
 	t := spot(c, r, r, 0)
 	k.put(shape{ops: t.ops, pts: t.pts, fill: &tone})
-}
-
-// ruleWave is an even wave.
-func (k *sketch) ruleWave() {
-	from, to, thick := k.axis()
-	l := to.sub(from).len()
-	high := min(thick*0.42, 1)
-	n := min(160, max(2, int(math.Round(l/(high*4.4)))))
-	t := &trace{}
-	for i := range n {
-		a, b := from.lerp(to, float64(i)/float64(n)), from.lerp(to, float64(i+1)/float64(n))
-		if i == 0 {
-			t.move(a)
-		}
-		up := k.across(high * 1.35 * float64(1-2*(i%2)))
-		t.curve(a.lerp(b, 0.36).add(up), a.lerp(b, 0.64).add(up), b)
-	}
-	k.stroke(t, k.tint.rule(), min(0.32, thick*0.16))
 }
 
 // ruleBerry is a fine line with a leaf pair and a berry at its middle.

@@ -56,46 +56,6 @@ func (k *sketch) room(r float64, most int) int {
 	return min(max(int(n), 3), most)
 }
 
-// stars are cut by hand: no two alike, none touching.
-func (k *sketch) stars() {
-	unit := min(max(k.box.short()*0.075, 0.9), 3.4)
-	for i, d := range k.scatter(k.room(unit, 90), 0.5, unit*1.35, unit*0.9, unit*0.8, unit*0.6, unit*0.4) {
-		c := []page.Colour{k.tint.gold, k.tint.gold, k.tint.accent()}[i%3]
-		if d.r < unit*0.5 {
-			k.body(spot(d.c, d.r*0.5, d.r*0.5, 0), c)
-			continue
-		}
-		k.star(d.c, d.r, 5+k.rng.IntN(2), c)
-	}
-}
-
-func (k *sketch) star(c vec, r float64, points int, tone page.Colour) {
-	turn := k.turn(0.4) - math.Pi/2
-	inner := k.between(0.4, 0.5)
-	t := &trace{}
-	for i := range points * 2 {
-		l := r * k.between(0.88, 1)
-		if i%2 == 1 {
-			l = r * inner * k.vary(0.1)
-		}
-		q := c.add(polar(turn+(float64(i)+k.turn(0.12))*math.Pi/float64(points), l))
-		if i == 0 {
-			t.move(q)
-		} else {
-			t.line(q)
-		}
-	}
-	k.body(t.close(), tone)
-}
-
-// accent is the second colour of scattered pieces.
-func (t tint) accent() page.Colour {
-	if t.dark {
-		return t.cream
-	}
-	return t.fruit
-}
-
 // frost is the colour of ice: a cool grey of the leaves, pale on dark.
 func (t tint) frost(i int) page.Colour {
 	if t.dark {
@@ -154,28 +114,4 @@ func (k *sketch) crystal(c vec, r float64, tone page.Colour) {
 			k.body(ends, tone)
 		}
 	})
-}
-
-// toss strews small fruit and leaves evenly, for the ground of a label.
-func (k *sketch) toss() {
-	unit := min(max(k.box.short()*0.09, 1.8), 4.2)
-	m := k.motifOf()
-	whole := 12 // fruit drawn in full; bunches cost more than others
-	if m.small != nil {
-		whole = 4
-	}
-	for i, d := range k.scatter(k.room(unit*0.8, 32), 0.2, unit*1.1, unit*0.92, unit*0.7, unit*0.7, unit*0.28) {
-		switch {
-		case d.r < unit*0.4:
-			k.berry(d.c, d.r*0.6, i%2 == 0)
-		case d.r < unit*0.8:
-			a := k.turn(math.Pi)
-			k.leaf(d.c.sub(polar(a, d.r*0.9)), a, d.r*1.8, k.blade(), k.turn(0.14), i)
-		case whole == 0:
-			k.cluster(d.c, k.turn(math.Pi), 1, d.r*0.85)
-		default:
-			whole--
-			k.element(func() { m.draw(easel{k, d.c, d.r * 0.8, k.turn(0.5)}) })
-		}
-	}
 }

@@ -186,8 +186,9 @@ func (k *sketch) mirror() {
 	}
 }
 
-// rounding is how far the final micrometre grid may move a point, with room.
-const rounding = 0.002
+// rounding is how far the final micrometre grid may move a point and a hairline
+// be widened, with room.
+const rounding = 0.047
 
 // fit shrinks the drawing into its box when it is too large, and moves it in
 // when it stands over an edge.

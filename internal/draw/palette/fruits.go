@@ -101,16 +101,6 @@ func fold(s string) string {
 	return joined.Replace(strings.ToLower(strings.TrimSpace(s)))
 }
 
-// Fruits lists the keys that have colours of their own, in the order of the
-// file, "default" first.
-func Fruits() []string {
-	var out []string
-	for _, r := range fruits().rows {
-		out = append(out, r.key)
-	}
-	return out
-}
-
 // ByMotif gives the colours of the first fruit drawn by a motif: what a
 // strawberry looks like on the label of another fruit.
 func ByMotif(motif string) (Palette, bool) {
@@ -126,7 +116,7 @@ func ByMotif(motif string) (Palette, bool) {
 func (r *row) palette() Palette {
 	p := Palette{
 		Fruit: r.key, Motif: r.motif,
-		Ink: r.ink, Text: page.Colour{R: 0x26, G: 0x22, B: 0x20}, Soft: page.Colour{R: 0x5a, G: 0x54, B: 0x4e},
+		Ink: r.ink, Text: page.Colour{}, Soft: page.Colour{R: 0x5a, G: 0x54, B: 0x4e},
 		Berry: r.berry, Highlight: r.highlight, Shade: r.shade,
 		Leaves: append([]page.Colour(nil), r.leaves...),
 		Paper:  r.paper, Second: r.second, White: page.Colour{R: 255, G: 255, B: 255},

@@ -13,7 +13,7 @@ type Palette struct {
 	Motif string // the drawing that stands for the fruit: "strawberry", "berry"
 
 	Ink  page.Colour // titles: the fruit's deep tone
-	Text page.Colour // body text: warm near-black
+	Text page.Colour // body text and codes: pure black, which a printer does not screen
 	Soft page.Colour // second-rank text: captions, lot
 
 	Berry     page.Colour // the fruit itself; also rules and accents

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"testing"
 
+	qrcode "github.com/skip2/go-qrcode"
 	"jarmark/internal/app/job"
-	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/pdf"
 	"jarmark/internal/kit/unit"
@@ -76,11 +76,12 @@ func realOwnCodes(tb testing.TB, n int) *page.Doc {
 			i++
 			own := *code
 			own.Payload = fmt.Sprintf("%s%05d", code.Payload, i)
-			m, err := compose.QRMatrix(own.Payload)
+			q, err := qrcode.New(own.Payload, qrcode.Medium)
 			if err != nil {
 				tb.Fatal(err)
 			}
-			own.Modules = m
+			q.DisableBorder = true
+			own.Modules = q.Bitmap()
 			number := &page.Text{Face: regular, Size: unit.Points(7), Colour: code.Dark,
 				At: page.Point{X: bare.Safe, Y: bare.H - bare.Safe}, Segs: []page.Seg{{S: fmt.Sprintf("%05d / %d", i, n)}}}
 			d.Pages[p].Places[k].Frame, d.Pages[p].Places[k].Overlay = &bare, []page.Item{&own, number}

@@ -1,10 +1,10 @@
 package compose
 
 import (
-	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/palette"
-	"jarmark/internal/draw/typeset"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
 )
 
 // Contrast ratios of WCAG 2.2, 1.4.3: text, and large text (18 pt, or 14 pt
@@ -21,22 +21,26 @@ type roles struct {
 	dark   bool // the ground is darker than mid-grey
 }
 
-// colour chooses the palette and the grounds of the piece.
-func (s *setter) colour() {
-	pal, found := palette.For(s.c.MainFruit, s.c.Colours)
-	s.found = append(s.found, found...)
-	if s.opt.InkSaver {
+// scheme is the colours a label is printed in.
+type scheme struct {
+	pal   palette.Palette
+	saver bool // black on bare paper
+}
+
+// newScheme takes the colours of the main fruit, or the maker's own.
+func newScheme(c *label.Content, saver bool) (scheme, diag.List) {
+	pal, found := palette.For(c.MainFruit, c.Colours)
+	if saver {
 		pal = pal.InkSaver()
 	}
-	s.pal = pal
-	s.colours = s.on(s.look.Paper)
+	return scheme{pal, saver}, found
 }
 
 // on gives the roles on a ground named by a design.
-func (s *setter) on(ground string) roles {
+func (s scheme) on(ground string) roles {
 	r := roles{pal: s.pal}
 	r.ground = r.named(ground)
-	if s.opt.InkSaver {
+	if s.saver {
 		r.ground = s.pal.White // nothing is filled, whatever the design asks
 	}
 	r.dark = palette.Luminance(r.ground) < 0.18
@@ -90,17 +94,4 @@ func pick(dark bool, a, b page.Colour) page.Colour {
 // text gives a role's colour, moved until it can be read on the ground.
 func (r roles) text(role string, ratio float64) page.Colour {
 	return palette.Ensure(r.named(role), r.ground, ratio)
-}
-
-// voice makes a design's voice speak on a ground.
-func (s *setter) voice(v design.Voice, on roles) typeset.Voice {
-	out := typeset.Voice{
-		Regular: s.faces.Face(v.Face), Track: int(v.Track * 1000),
-		Leading: v.Leading, Colour: on.text(v.Colour, textContrast), KernMin: 4,
-		Upper: v.Case == "upper", Lower: v.Case == "lower",
-	}
-	if v.Bold != "" {
-		out.Bold = s.faces.Face(v.Bold)
-	}
-	return out
 }

@@ -1,0 +1,112 @@
+package compose
+
+import (
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
+)
+
+// lack is something that did not fit. How much is missing is worked out only
+// for the layout that is reported, by setting the same thing in larger regions.
+type lack struct {
+	what string
+	in   region
+	fits func(region) bool
+	wide bool // only a wider region can help
+}
+
+// lacks notes what did not fit in a region; fits tells whether it would in
+// another one.
+func (l *layout) lacks(what string, in region, fits func(region) bool) {
+	l.missing = append(l.missing, lack{what: what, in: in, fits: fits})
+}
+
+// lacksWidth notes what is wider than its region.
+func (l *layout) lacksWidth(what string, need unit.Length, in region) {
+	l.missing = append(l.missing, lack{what, in, func(r region) bool { return r.W >= need }, true})
+}
+
+// overflow measures what did not fit, and says it in millimetres.
+func (l *layout) overflow() (out []Overflow, found diag.List) {
+	for _, k := range l.missing {
+		o := k.measure()
+		way := "in height"
+		if o.Across {
+			way = "in width"
+		}
+		out = append(out, o)
+		found.Errorf("does-not-fit", "", "label.sheet", "%s on the %s label: needs %.1f mm %s, there are %.1f mm",
+			k.what, l.piece, o.Need.MM(), way, o.Have.MM()).
+			Hinted("choose a larger label, or move facts to an information label")
+	}
+	return out, found
+}
+
+// most is how many times larger a region is tried.
+const mostLarger = 12
+
+// measure finds the least region that would do: a higher one, else a wider
+// one, else one larger both ways. An oval grows both ways at once. Needs are
+// rounded up and what there is down, to a tenth of a millimetre.
+func (k lack) measure() Overflow {
+	const tenth = unit.Millimetre / 10
+	type way struct{ w, h unit.Length }
+	ways := []way{{0, 1}, {1, 0}, {1, 1}}
+	switch {
+	case k.in.oval.W > 0:
+		ways = ways[2:]
+	case k.wide:
+		ways = ways[1:2]
+	}
+	w := ways[len(ways)-1]
+	side := max(k.in.W, k.in.H, unit.Millimetre)
+	hi := side * mostLarger
+	for _, try := range ways {
+		if k.fits(k.in.larger(try.w*hi, try.h*hi)) {
+			w = try
+			break
+		}
+	}
+	for lo := unit.Length(0); hi-lo > tenth/4; {
+		if mid := (lo + hi) / 2; k.fits(k.in.larger(w.w*mid, w.h*mid)) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	o := Overflow{Block: k.what, Have: k.in.H, Across: w.h == 0}
+	if o.Across {
+		o.Have = k.in.W
+	}
+	o.Need = (o.Have + hi + tenth - 1) / tenth * tenth
+	o.Have = o.Have / tenth * tenth
+	return o
+}
+
+// larger is a region that much wider and higher; an oval keeps its form.
+func (r region) larger(w, h unit.Length) region {
+	if r.oval.W > 0 {
+		f := 1 + float64(h)/float64(max(1, r.H))
+		grow := func(b page.Rect) page.Rect {
+			return page.Rect{X: share(b.X, f), Y: share(b.Y, f), W: share(b.W, f), H: share(b.H, f)}
+		}
+		r.Rect, r.oval = grow(r.Rect), grow(r.oval)
+		return r
+	}
+	r.W, r.H = r.W+w, r.H+h
+	return r
+}
+
+// enlarged is the layout on a label larger by what one region is than another.
+func (l *layout) enlarged(from, to region) *layout {
+	n := *l
+	dw, dh := to.W-from.W, to.H-from.H
+	if to.oval.W > 0 {
+		n.cell.W, n.cell.H = n.cell.W*to.oval.W/from.oval.W, n.cell.H*to.oval.H/from.oval.H
+		dw, dh = n.cell.W-l.cell.W, n.cell.H-l.cell.H
+	} else {
+		n.cell.W, n.cell.H = n.cell.W+dw, n.cell.H+dh
+	}
+	n.open.W, n.open.H = n.open.W+dw, n.open.H+dh
+	return &n
+}

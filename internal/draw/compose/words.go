@@ -1,0 +1,192 @@
+package compose
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"jarmark/internal/draw/design"
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
+)
+
+// words is what a label says, less every character no typeface of the design
+// draws, so that nothing wrong is printed in its place.
+type words struct {
+	title, sub string
+	jar        string // of a shelf card
+	blocks     []label.Block
+}
+
+// block finds the first block of a kind.
+func (w words) block(k label.Kind) (label.Block, bool) {
+	for _, b := range w.all(k) {
+		return b, true
+	}
+	return label.Block{}, false
+}
+
+// has reports whether the content has a block of a kind.
+func (w words) has(k label.Kind) bool { return len(w.all(k)) > 0 }
+
+// all finds every block of the kinds, in the order of kinds.
+func (w words) all(kinds ...label.Kind) []label.Block {
+	var out []label.Block
+	for _, k := range kinds {
+		for _, b := range w.blocks {
+			if b.Kind == k && len(b.Runs) > 0 {
+				out = append(out, b)
+			}
+		}
+	}
+	return out
+}
+
+// reader reads words in the faces that will draw them.
+type reader struct {
+	undrawn map[string]bool // letters no face draws, told once
+	found   diag.List
+}
+
+// readWords reads the content of one piece; what cannot be drawn is found.
+func readWords(c *label.Content, p label.Piece, v design.Voices, faces *face.Set) (words, diag.List) {
+	of := func(voices ...page.Face) (out []*face.Face) {
+		for _, name := range voices {
+			out = append(out, faces.Face(name))
+		}
+		return out
+	}
+	body, display := of(v.Text.Face, v.Text.Bold, v.Net.Face, v.Small.Face), of(v.Title.Face, v.Subtitle.Face)
+	r := reader{undrawn: map[string]bool{}}
+	w := words{title: r.drawn(c.Title, "name", "the name", display), sub: r.drawn(c.Subtitle, "name", "the name", display)}
+	for _, b := range c.Blocks {
+		in := body
+		switch b.Kind {
+		case label.Identity, label.Brand:
+			in = slices.Concat(body, display)
+		case label.To, label.From, label.Message, label.Season:
+			in = of(v.Hand.Face, v.Text.Face)
+		}
+		b.Runs = r.runs(b, in)
+		if courtesy(p) && b.Kind != label.Statement {
+			b.Min = label.Height{}
+		}
+		w.blocks = append(w.blocks, b)
+	}
+	switch p {
+	case label.ShelfCard, label.AllergCard, label.Sign:
+		w.blocks = append(w.blocks, r.allergens(c, w, of(v.Text.Face))...)
+	}
+	if p == label.ShelfCard {
+		w.jar = r.drawn(c.JarText, "", "the jar", nil)
+	}
+	return w, r.found
+}
+
+// runs reads the runs of a block; none are left of one that says nothing.
+func (r *reader) runs(b label.Block, faces []*face.Face) (out []label.Run) {
+	said := false
+	for _, x := range b.Runs {
+		if x.Text = r.drawn(x.Text, b.Path, string(b.Kind), faces); x.Text != "" {
+			out = append(out, x)
+			said = said || strings.TrimSpace(x.Text) != ""
+		}
+	}
+	if !said {
+		return nil
+	}
+	return out
+}
+
+// allergens makes the allergen line of a stall's card where the label has
+// none, because the list of ingredients emphasises them there (Regulation (EU)
+// 1169/2011, Article 21(1)). A buyer who cannot take up the jar must be able
+// to read them all the same.
+func (r *reader) allergens(c *label.Content, w words, faces []*face.Face) []label.Block {
+	if w.has(label.Allergens) || len(c.AllergenNames) == 0 {
+		return nil
+	}
+	b := label.Block{ID: "allergen-names", Kind: label.Allergens}
+	if w := r.drawn(c.AllergenWord, "", "the allergens", faces); w != "" {
+		b.Runs = append(b.Runs, label.Run{Text: w + ": ", Bold: true})
+	}
+	names := r.drawn(strings.Join(c.AllergenNames, ", "), "", "the allergens", faces)
+	b.Runs = append(b.Runs, label.Run{Text: names, Bold: len(b.Runs) == 0})
+	return []label.Block{b}
+}
+
+// drawn keeps what all faces can draw and reports the rest once each.
+func (r *reader) drawn(text, path, what string, faces []*face.Face) string {
+	text = strings.ToValidUTF8(text, "\uFFFD")
+	missing := ""
+	kept := strings.Map(func(c rune) rune {
+		switch {
+		case c == typeset.NBSP || c == ' ':
+			return c
+		case unicode.IsSpace(c):
+			return ' '
+		case unicode.Is(unicode.Cf, c) || unicode.Is(unicode.Variation_Selector, c):
+			return -1 // joiners and marks that print nothing
+		}
+		for _, f := range faces {
+			if f != nil && !f.Has(c) {
+				if !strings.ContainsRune(missing, c) {
+					missing += string(c)
+				}
+				return -1
+			}
+		}
+		return c
+	}, text)
+	if key := path + "\n" + missing; missing != "" && !r.undrawn[key] { // a name stands on a label more than once
+		r.undrawn[key] = true
+		r.found.Errorf("missing-glyph", "", path, "%s: no typeface here draws %s", what, calledAll([]rune(missing))).
+			Hinted("write it in plain letters; pictures and emoji cannot be printed")
+	}
+	return kept
+}
+
+// calledAll names up to five letters.
+func calledAll(letters []rune) string {
+	var names []string
+	for _, r := range letters[:min(5, len(letters))] {
+		names = append(names, called(r))
+	}
+	if more := len(letters) - 5; more > 0 {
+		names = append(names, fmt.Sprintf("%d more", more))
+	}
+	return strings.Join(names, ", ")
+}
+
+func called(r rune) string {
+	if unicode.IsPrint(r) {
+		return fmt.Sprintf("%q (U+%04X)", string(r), r)
+	}
+	return fmt.Sprintf("U+%04X", r)
+}
+
+// cased applies a voice's letter case, never to prescribed words.
+func cased(v typeset.Voice, b label.Block) []label.Run {
+	if b.Exact || (!v.Upper && !v.Lower) {
+		return b.Runs
+	}
+	out := append([]label.Run(nil), b.Runs...)
+	for i := range out {
+		out[i].Text = recase(v, out[i].Text)
+	}
+	return out
+}
+
+func recase(v typeset.Voice, s string) string {
+	switch {
+	case v.Upper:
+		return strings.ToUpper(s)
+	case v.Lower:
+		return strings.ToLower(s)
+	}
+	return s
+}
