@@ -132,7 +132,7 @@ func (c *calc) fullSugar() bool {
 	switch brix := c.sugarBrix(); {
 	case r.Brix.How == Measured:
 		return brix >= jamBrix-0.05
-	case c.rejected:
+	case c.rejected, c.pot.boil.Loss > 0 && (c.b.Kind == batch.Chutney || c.b.Kind == batch.Relish): // how far it is boiled down is a guess
 		return false
 	case brix >= c.fullBrix()-0.05:
 		return ratio >= leastSugar || r.Yield.How == Measured

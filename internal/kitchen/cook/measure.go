@@ -3,6 +3,7 @@ package cook
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -177,6 +178,9 @@ var alike = []string{"pureed puree crushed mashed pulp", "chopped diced cubes cu
 	"halves halved", "grated shredded", "whole as is berries", "packed", "unpacked", "pitted", "juice strained", "sections segments", "ground", "drained"}
 
 func cup(row pantry.Ingredient, words string) (measured, bool) {
+	if row.Kind == "fruit" { // cut fine it packs like crushed (own reading of USDA HG 56: 4 cups of cherries, finely chopped, are 3 lb)
+		words = fine.ReplaceAllString(words, "crushed")
+	}
 	want := classes(words)
 	first := measured{row.CupG, unit.Cup, "cup", row.CupForm, ""}
 	second := measured{row.Cup2G, unit.Cup, "cup", row.Cup2Form, ""}
@@ -197,6 +201,8 @@ func cup(row pantry.Ingredient, words string) (measured, bool) {
 	}
 	return first, true
 }
+
+var fine = regexp.MustCompile(`(?i)\b(?:finely|fine) (?:chopped|diced|cut|minced)\b`)
 
 // classes gives the groups of alike that the words name, as bits.
 func classes(words string) (set uint) {

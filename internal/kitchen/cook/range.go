@@ -75,7 +75,10 @@ func (c *calc) foresee() {
 		r.countRange()
 		return
 	}
-	s, ok := c.p.Spread(string(c.b.Kind), c.method())
+	s, ok := c.pot.boil, c.pot.boil.Factor > 0
+	if !ok {
+		s, ok = c.p.Boil(string(c.b.Kind), c.method())
+	}
 	if !ok || r.Yield.Mass <= 0 {
 		r.countRange()
 		return
@@ -110,8 +113,11 @@ func (c *calc) unweighed() float64 {
 	if !ok {
 		return 0
 	}
-	s, _ := c.p.Spread(string(c.b.Kind), c.method())
-	return math.Max(0, (math.Min(o.pot, m.in)-m.foam)*math.Max(s.Shift, 0))
+	shift := 1.0
+	if o.boil.Shift > 0 {
+		shift = o.boil.Shift
+	}
+	return math.Max(0, (math.Min(o.pot, m.in)-m.foam)*shift)
 }
 
 // Expect moves the range of a pot not weighed by the maker's habit. The yield

@@ -66,16 +66,16 @@ func TestRangeHoldsPublishedYields(t *testing.T) {
 	if len(all) != 38 || float64(inside) < 0.85*float64(len(all)) {
 		t.Errorf("%d of %d printed yields lie in the range", inside, len(all))
 	}
-	for _, s := range []pantry.Spread{spreadOf(t, "jam", "long boil"), spreadOf(t, "jam", "added pectin"), spreadOf(t, "curd", "")} {
+	for _, s := range []pantry.Boil{spreadOf(t, "jam", "long boil"), spreadOf(t, "jam", "added pectin"), spreadOf(t, "curd", "")} {
 		if got := 100 * float64(inside) / float64(len(all)); got < s.Coverage {
 			t.Errorf("the table states %g %%, %.0f %% lie inside", s.Coverage, got)
 		}
 	}
 }
 
-func spreadOf(t *testing.T, kind, method string) pantry.Spread {
+func spreadOf(t *testing.T, kind, method string) pantry.Boil {
 	t.Helper()
-	s, ok := pantry.Default().Spread(kind, method)
+	s, ok := pantry.Default().Boil(kind, method)
 	if !ok {
 		t.Fatalf("no spread for %s %s", kind, method)
 	}

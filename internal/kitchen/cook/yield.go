@@ -36,7 +36,8 @@ type outcome struct {
 	how  How
 	brix Reading
 	rule string
-	loss float64 // share of the pot that boils away, where the rule is one; else negative
+	loss float64     // share of the pot that boils away, where the rule is one; else negative
+	boil pantry.Boil // the row that decided, where nobody measured
 }
 
 // yield works out finished mass, Brix and evaporation by the first rule that
@@ -252,11 +253,16 @@ func (c *calc) assumed(m mix, method string) outcome {
 	b, ok := c.p.Boil(string(c.b.Kind), method)
 	switch {
 	case !ok:
-		return c.target(m, jamBrix, "long boil")
+		b = pantry.Boil{Name: "long boil", Brix: jamBrix}
+		fallthrough
 	case b.Brix > 0:
-		return c.target(m, b.Brix, b.Name)
+		o := c.target(m, b)
+		o.boil = b
+		return o
 	}
-	return lose(m, b.Loss/100, fmt.Sprintf("%s, %g %% loss", b.Name, b.Loss))
+	o := lose(m, b.Loss/100, fmt.Sprintf("%s, %g %% loss", b.Name, b.Loss))
+	o.boil = b
+	return o
 }
 
 func lose(m mix, loss float64, rule string) outcome {
@@ -264,10 +270,14 @@ func lose(m mix, loss float64, rule string) outcome {
 	return outcome{pot: pot, how: Estimated, rule: rule, loss: loss}
 }
 
-func (c *calc) target(m mix, brix float64, name string) outcome {
-	o := outcome{pot: m.at(brix), how: Estimated, rule: fmt.Sprintf("%s to %.0f °Brix", name, brix), loss: -1}
+// target boils to a °Brix, but no more away than the row allows: with little
+// sugar nobody boils so far.
+func (c *calc) target(m mix, b pantry.Boil) outcome {
+	o := outcome{pot: m.at(b.Brix), how: Estimated, rule: fmt.Sprintf("%s to %.0f °Brix", b.Name, b.Brix), loss: -1}
 	if own := m.brixOf(m.in); o.pot > m.in {
 		o.pot, o.rule = m.in, fmt.Sprintf("no boil-off: the mix has %.0f °Brix already", own)
+	} else if b.Loss > 0 && o.pot < m.in*(1-b.Loss/100) {
+		o = lose(m, b.Loss/100, fmt.Sprintf("%s with little sugar, %g %% loss", b.Name, b.Loss))
 	} else if o.pot < m.in/3 {
 		c.warnf("much-boil-off", "cook", "a %s would boil %.0f %% of this pot away", o.rule, 100*(1-o.pot/m.in)).
 			Hinted("a reduced-sugar recipe is not boiled so far: weigh the finished pot or take a reading")

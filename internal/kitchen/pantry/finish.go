@@ -1,22 +1,31 @@
 package pantry
 
 // Boil is one row of boil.csv: where a kind of spread is taken to finish when
-// nobody measured, by the °Brix of its syrup or by what it loses.
+// nobody measured, by the °Brix of its syrup or by what it loses, and how far
+// published yields lie around that.
 type Boil struct {
-	Kind   string  // of batch; "" = any
-	Method string  // "long boil", "added pectin"; "" = however it is cooked
-	Name   string  // as findings say it
-	Brix   float64 // 0 = by loss
-	Loss   float64 // % of what went in
-	Source string
+	Kind     string  // of batch; "" = any
+	Method   string  // "long boil", "added pectin"; "" = however it is cooked
+	Name     string  // as findings say it
+	Brix     float64 // 0 = by loss
+	Loss     float64 // % of what went in; beside a °Brix the most that boils away
+	Shift    float64 // published yields over computed ones
+	Factor   float64 // the range is from shift/factor to shift times factor
+	Coverage float64 // % of published yields not seen before that lay in the range
+	Recipes  int     // how many those were
+	Source   string
 }
 
 func (p *Pantry) loadBoil() error {
 	t := readTable("boil")
 	t.each(func(r row) {
-		b := Boil{Kind: r.text("kind"), Method: r.text("method"), Name: r.need("name"), Brix: r.number("brix", 0), Loss: r.number("loss_pct", 0), Source: r.need("source")}
-		if (b.Brix > 0) == (b.Loss > 0) || b.Brix < 0 || b.Brix > 85 || b.Loss < 0 || b.Loss > 50 {
-			r.fail("brix", "a finish in °Brix or a loss in %, not both")
+		b := Boil{Kind: r.text("kind"), Method: r.text("method"), Name: r.need("name"), Brix: r.number("brix", 0), Loss: r.number("loss_pct", 0),
+			Shift: r.number("shift", 0), Factor: r.number("factor", 0), Coverage: r.number("coverage_pct", 0), Recipes: int(r.number("recipes", 0)), Source: r.need("source")}
+		if b.Brix+b.Loss <= 0 || b.Brix < 0 || b.Brix > 85 || b.Loss < 0 || b.Loss > 60 {
+			r.fail("brix", "a finish in °Brix to 85, or a loss in % to 60")
+		}
+		if b.Shift < 0.8 || b.Shift > 1.25 || b.Factor <= 1 || b.Factor > 1.5 || b.Coverage <= 0 || b.Coverage >= 100 || b.Recipes < 1 {
+			r.fail("factor", "a shift near one, a factor above one, a coverage in % and the number of recipes")
 		}
 		p.boils = append(p.boils, b)
 	})

@@ -15,7 +15,6 @@ type Pantry struct {
 	ingredients []Ingredient // built in
 	measures    []Measure
 	boils       []Boil
-	spreads     []Spread
 	languages   []string
 	index       map[string]int // folded words -> built-in ingredient
 	juices      map[string]int // fruit by what the kitchen's language calls its juice
@@ -49,7 +48,7 @@ type Finish struct {
 // pantry is returned even then, with the rows that could be read.
 func Load() (*Pantry, error) {
 	p := &Pantry{}
-	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadMeasures(), p.loadBoil(), p.loadSpreads(), p.loadFinishes(), p.loadJars(),
+	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
 		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe())
 	p.index = indexed(p.ingredients)
