@@ -43,6 +43,9 @@ func (a Allergy) None() bool {
 // pantry, by the words of its name, and by what the maker wrote. Ingredients
 // lifted out again count: they leave their allergens behind.
 func (r *Result) Allergy() Allergy {
+	if r.allergy != nil {
+		return *r.allergy
+	}
 	var all Allergy
 	for _, ln := range r.ByWeight() {
 		all.join(r.LineAllergy(ln))

@@ -62,6 +62,8 @@ func Compute(b *batch.Batch, k *batch.Kitchen, p *pantry.Pantry) (*Result, diag.
 	c.r.Lot = Lot(b)
 	c.bestBefore()
 	c.supplies()
+	all := c.r.Allergy()
+	c.r.allergy = &all
 	return c.r, c.l
 }
 

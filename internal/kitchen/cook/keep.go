@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
 )
 
 // Sources of the keeping rules.
@@ -17,6 +18,7 @@ const (
 	srcCurd    = "NCHFP, canned lemon curd"
 	srcInfants = "Quebec public health institute; CDC says the same (from memory, unverified)"
 	srcFreezer = "Michigan State University Extension 1997: uncooked jam up to 4 weeks refrigerated, up to a year frozen; the shorter 3 weeks is taken"
+	srcNorrish = "Norrish 1966, ln aw = ln xw - 6.47 xs² for sucrose; good to 0.01, the pulp not counted; 0.85 is the limit of 21 CFR 113.3 and 114.3 (from memory)"
 	srcFull    = "21 CFR 150.160 (65 %); USDA AIB 539"
 )
 
@@ -76,18 +78,22 @@ func (c *calc) keepBySugar(v *verdict) {
 	fact := func(words string) Evidence {
 		return Evidence{fmt.Sprintf("%s: %s %.1f °Brix", words, brix.How, brix.Value), brix.How, c.brixPath(), srcNCHFP}
 	}
-	full := fact("full sugar")
-	full.Source = srcFull
+	bound := func(words, source string) Evidence { // by sugar that binds the water
+		e := fact(words)
+		e.Fact += fmt.Sprintf(", water activity about %.2f (Norrish's equation)", pantry.WaterActivity(brix.Value, 0))
+		e.Source = source + "; " + srcNorrish
+		return e
+	}
 	switch {
 	case c.rejected:
 		v.atLeast(Cold, Evidence{"a reading was taken that can't be right, so nothing is known of the sugar", Given, c.brixPath(), srcOwn})
 	case v.full:
-		v.atLeast(Shelf, full)
+		v.atLeast(Shelf, bound("full sugar", srcFull))
 	case c.b.Kind == batch.Curd: // egg decides
 	case c.pectinSugar():
 		v.atLeast(ShelfShort, fact("as much sugar as fruit, and pectin, but little over half is sugar by the estimate"))
 	case brix.Value >= 60 && (brix.How == Measured || c.r.Yield.How == Measured || c.sweetness() >= leastSugar):
-		v.atLeast(ShelfShort, fact("between 60 and 65 °Brix, loses colour and flavour sooner"))
+		v.atLeast(ShelfShort, bound("between 60 and 65 °Brix, loses colour and flavour sooner", srcNCHFP))
 	case c.b.Kind == batch.Butter:
 		v.atLeast(ShelfShort, fact("fruit butter, less sugar than jam"))
 	case c.tested() || c.r.PHMeasured && c.r.PHHigh <= acidLimit:

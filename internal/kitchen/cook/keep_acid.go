@@ -2,10 +2,10 @@ package cook
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
 )
 
 const (
@@ -31,7 +31,7 @@ func (c *calc) keepByAcid(v *verdict) {
 	case c.sour.ok():
 		v.atLeast(Shelf, rule("everything in the pot is acid, or a trace beside the acid fruit", srcPH))
 	case c.drySugar():
-		v.atLeast(ShelfShort, Evidence{fmt.Sprintf("not plainly acid (%s), but measured at %.1f °Brix: water activity about %.2f", c.notAcid(), c.r.Brix.Value, waterActivity(c.r.Brix.Value)),
+		v.atLeast(ShelfShort, Evidence{fmt.Sprintf("not plainly acid (%s), but measured at %.1f °Brix: water activity about %.2f", c.notAcid(), c.r.Brix.Value, pantry.WaterActivity(c.r.Brix.Value, 0)),
 			Measured, "cook.brix", srcWater})
 	default:
 		c.notPlainlyAcid(v)
@@ -75,15 +75,6 @@ func (c *calc) readBy() string {
 // Hot jam reads wrong.
 func (c *calc) drySugar() bool {
 	return c.r.Brix.How == Measured && !c.coarse && c.r.Brix.Value >= jamBrix-0.05
-}
-
-// waterActivity of a sucrose syrup at brix %, by Norrish 1966: aw =
-// xw·exp(−6.47·xs²), with x the shares of molecules. An estimate: inverted
-// sugar lowers it by about 0.02, and the pulp of the fruit is not counted.
-func waterActivity(brix float64) float64 {
-	sugar, water := brix/342.3, (100-brix)/18.015
-	xs := sugar / (sugar + water)
-	return (1 - xs) * math.Exp(-6.47*xs*xs)
 }
 
 // notAcid names what keeps the pot from being plainly acid.

@@ -82,7 +82,12 @@ func (c *calc) processKey() string {
 	case batch.Curd:
 		return "curd"
 	}
-	if brix := c.sugarBrix(); !c.incomplete && !c.fullSugar() && !c.pectinSugar() && brix > 0 && brix < 60 {
+	read := c.r.Brix.How == Measured || c.r.Yield.How == Measured
+	brix := c.sugarBrix()
+	switch {
+	case c.incomplete || c.fullSugar() || c.pectinSugar() || brix <= 0 || brix >= 60:
+		return "jam"
+	case read, c.sweetness() < leastSugar: // an estimate alone calls no recipe one of little sugar
 		return "low sugar"
 	}
 	return "jam"

@@ -141,6 +141,7 @@ type Result struct {
 	Supplies   Supplies
 
 	pantry    *pantry.Pantry
+	allergy   *Allergy    // of the whole recipe, once computed
 	headspace unit.Length // of the batch, where a fill names none
 	unweighed float64     // grams expected by the kind of batch alone, in the middle of the range
 	spread    float64     // factor of the range

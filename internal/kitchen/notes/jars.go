@@ -100,7 +100,7 @@ func unsealed(s string) int {
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
-	s = lazily(`^ ?\((\d{1,3})\) `).ReplaceAllString(s, "$1 ")
+	s = bracketed.ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
 		inner := strings.TrimSpace(strings.Trim(b, "()"))
 		switch {
@@ -144,11 +144,12 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 }
 
 var (
-	halfPint = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
-	jarsOf   = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
-	orPints  = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
-	orCount  = lazily(`(?i)\b(?:or|oder|ou) \d`)      // 6 pints or 12 half-pints
-	jarSize  = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:\.\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+	halfPint  = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
+	jarsOf    = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
+	orPints   = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
+	bracketed = lazily(`^ ?\((\d{1,3})\) `)
+	orCount   = lazily(`(?i)\b(?:or|oder|ou) \d`) // 6 pints or 12 half-pints
+	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:\.\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 
 // sizeOf names a size of jar as the batch file does. A jar is called by its

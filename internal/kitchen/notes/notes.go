@@ -86,7 +86,7 @@ func Check(data []byte) (string, error) {
 
 // Read reads notes line by line; the pantry says which words are foods.
 func Read(text string, p *pantry.Pantry) Reading {
-	g := &grammar{p: p, tongues: []*pantry.Pantry{p, p.Speaking("de"), p.Speaking("fr")}}
+	g := &grammar{p: p, found: map[string]*pantry.Ingredient{}, tongues: []*pantry.Pantry{p, p.Speaking("de"), p.Speaking("fr")}}
 	var r Reading
 	for i, s := range strings.Split(strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u2028", "\n", "\u2029", "\n", "\v", "\n", "\f", "\n").Replace(text), "\n") {
 		if s = strings.TrimSpace(s); s == "" {
@@ -110,8 +110,9 @@ func Read(text string, p *pantry.Pantry) Reading {
 // grammar holds the tables while one text is read.
 type grammar struct {
 	p       *pantry.Pantry
-	tongues []*pantry.Pantry // the kitchen's own language, German, French
-	french  bool             // the line is written in French
+	tongues []*pantry.Pantry              // the kitchen's own language, German, French
+	french  bool                          // the line is written in French
+	found   map[string]*pantry.Ingredient // what words were looked up before; nil = no food
 }
 
 // row finds a food by its words, in any language the table speaks.
@@ -119,12 +120,20 @@ func (g *grammar) row(words string) (pantry.Ingredient, bool) {
 	if strings.TrimSpace(words) == "" {
 		return pantry.Ingredient{}, false
 	}
-	for _, p := range g.tongues {
-		if r, ok := p.Ingredient(words); ok {
-			return r, true
+	row, again := g.found[words]
+	if !again {
+		for _, p := range g.tongues {
+			if r, ok := p.Ingredient(words); ok {
+				row = &r
+				break
+			}
 		}
+		g.found[words] = row
 	}
-	return pantry.Ingredient{}, false
+	if row == nil {
+		return pantry.Ingredient{}, false
+	}
+	return *row, true
 }
 
 // settle looks over all lines: what is said twice is asked about.

@@ -46,11 +46,6 @@ func (p *Pantry) loadBoiling() error {
 	return t.err
 }
 
-// BoilingRise gives by how many °C a sucrose solution of brix % boils above
-// water, at sea level (Brown 1912; below 50 % Norrish 1966). Above 80 % it
-// stays at the value of 80 %.
-func (p *Pantry) BoilingRise(brix float64) float64 { return between(p.boiling, brix) }
-
 // BrixAtBoilingPoint gives the Brix of a syrup that boils at tC °C at an
 // altitude. False below 40 % or above 80 %, where the table says nothing. A
 // thermometer fixes Brix only to about ±3.

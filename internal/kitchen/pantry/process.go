@@ -88,13 +88,6 @@ func (p *Pantry) ProcessTime(key string) (Process, bool) {
 	return Process{}, false
 }
 
-// ProcessMinutes gives the boiling-water minutes of a product key at an
-// altitude; false when there is no such product.
-func (p *Pantry) ProcessMinutes(key string, altitude unit.Length) (int, bool) {
-	x, ok := p.ProcessTime(key)
-	return x.At(altitude), ok
-}
-
 // At gives the minutes at an altitude.
 func (x Process) At(altitude unit.Length) int {
 	switch {

@@ -82,7 +82,10 @@ func TestBoilingRise(t *testing.T) {
 		{50, 2.0, 0}, {62, 3.4, 0}, {64, 4.0, 0}, {66, 4.8, 0}, {68, 5.6, 0}, {70, 6.5, 0}, {74, 8.4, 0}, {80, 12, 0},
 		{60, 3.0, 0.17}, {65, 3.9, 0.55},
 	} {
-		about(t, "rise", p.BoilingRise(c.brix), c.rise, c.tol+1e-9)
+		about(t, "rise", between(p.boiling, c.brix), c.rise, c.tol+1e-9)
+		if b, ok := p.BrixAtBoilingPoint(BoilingPoint(0)+c.rise, 0); !ok || math.Abs(b-c.brix) > 2.5 {
+			t.Errorf("%g °C over water is %g °Brix, want %g", c.rise, b, c.brix)
+		}
 	}
 	// USDA: the jelly point is 8 °F (4.4 °C) over water, 65.1 % on Brown's curve.
 	b, ok := p.BrixAtBoilingPoint(BoilingPoint(0)+8/1.8, 0)
@@ -114,8 +117,8 @@ func TestAltitudeAgainstUSDA(t *testing.T) {
 			about(t, "jelly point °F", c*1.8+32+8, usda, 0.73)
 		}
 		for col, key := range map[string]string{"jam_process_min": "jam", "chutney_process_min": "chutney"} {
-			if m, ok := Default().ProcessMinutes(key, alt); !ok || float64(m) != r.number(col, 0) {
-				t.Errorf("%s at %s ft: %d min", key, r.text("altitude_ft"), m)
+			if x, ok := Default().ProcessTime(key); !ok || float64(x.At(alt)) != r.number(col, 0) {
+				t.Errorf("%s at %s ft: %d min", key, r.text("altitude_ft"), x.At(alt))
 			}
 		}
 		if m := Default().SteriliseMinutes(alt); float64(m) != r.number("sterilise_empty_jars_min", 0) {
