@@ -155,6 +155,8 @@ func scaleFlags(f *flag.FlagSet, o *options) {
 func weighFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.declared, "declared", "", "judge this declared `WEIGHT`: \"10 oz\"")
 	f.IntVar(&o.lots, "lot-size", 0, "`N` jars in the lot, when weights are given by hand")
+	f.StringVar(&o.format, "format", "", "`FORMAT` text, or pdf or csv: the record of weighing of a batch; default by the name after -o, else text")
+	outFlags(f, o)
 	placeFlag(f, o)
 	f.BoolVar(&o.json, "json", false, "as JSON")
 }

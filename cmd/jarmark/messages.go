@@ -49,7 +49,12 @@ less surely above a double batch.
 declaration they allow. Uses the net weights in a BATCH file, or weights given
 on the command line.
 
+With --format pdf or csv it writes the record of weighing that some laws ask of a
+packer: every reading, the average and the lightest, each test with its clause,
+and room for scale, date and signature.
+
   jarmark weigh plum.toml
+  jarmark weigh plum.toml --format pdf -o weighing.pdf
   jarmark weigh "10.3 oz" "10.1 oz" "10.4 oz" --declared "10 oz" --place us`
 
 	traceHelp = `Answers from the batch files in a folder who has the jars of a lot, and writes

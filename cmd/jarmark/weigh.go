@@ -26,6 +26,13 @@ func runWeigh(a *app, o *options, args []string) error {
 		}
 		declared = m[0]
 	}
+	as, err := format(o, "text", "text", "pdf", "csv")
+	if err != nil {
+		return err
+	}
+	if as != "text" {
+		return a.weighingRecord(o, args, declared, as)
+	}
 	results, found, in, err := a.weighings(o, args, declared)
 	if err != nil {
 		return err
@@ -73,6 +80,22 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 		w, more := env.Weigh(at, "jars by hand", weigh.Sample{Net: net, Lot: o.lots}, declared)
 		return []job.Weighing{w}, append(l, more...), nil, nil
 	}
+	env, batches, in, err := a.toWeigh(o, args)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	var out []job.Weighing
+	var found diag.List
+	for _, b := range batches {
+		w, l := env.WeighBatch(b, declared)
+		out = append(out, w...)
+		found = append(append(found, b.Findings.Against(diag.Weighing)...), l...)
+	}
+	return out, found, in, nil
+}
+
+// toWeigh loads the batches that are weighed.
+func (a *app) toWeigh(o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
 	in, err := a.inputs(args)
 	if err != nil {
 		return nil, nil, nil, err
@@ -85,13 +108,26 @@ func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.We
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	var out []job.Weighing
-	var found diag.List
+	var out []*job.Batch
 	for _, i := range in {
-		b := env.Load(i, c)
-		w, l := env.WeighBatch(b, declared)
-		out = append(out, w...)
-		found = append(append(found, b.Findings.Against(diag.Weighing)...), l...)
+		out = append(out, env.Load(i, c))
 	}
-	return out, found, in, nil
+	return env, out, in, nil
+}
+
+// weighingRecord writes the record of weighing of batches.
+func (a *app) weighingRecord(o *options, args []string, declared unit.Mass, as string) error {
+	if _, err := os.Stat(args[0]); err != nil && !store.IsBatchName(args[0]) {
+		return usagef("write the weights into the batch file: net = [\"10.2 oz\", ...] under [[fill]]", "weigh: a record needs a batch, with its lot")
+	}
+	env, batches, in, err := a.toWeigh(o, args)
+	if err != nil {
+		return err
+	}
+	f, found, err := env.WeighingRecord(batches, declared, as)
+	if err == nil && !found.HasErrors() && len(f.Data) == 0 {
+		a.print(found, in)
+		return usagef("weigh full jars, take the empty jar off, and write net = [\"10.2 oz\", ...] under [[fill]]", "weigh: no jar of this batch was weighed")
+	}
+	return a.deliver(f, found, err, in, o.out, "weighing")
 }

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 
+	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
@@ -21,6 +22,8 @@ type Weighing struct {
 	Lines    []string       `json:"lines"`
 	Checks   []weigh.Check  `json:"checks,omitempty"`
 	Figures  []weigh.Figure `json:"figures,omitempty"`
+
+	report weigh.Report // of the declared weight, else of the advised one
 }
 
 // WeighBatch judges every jar size of a batch that has weighed jars, by the
@@ -62,6 +65,7 @@ func (e *Env) Weigh(at place.Place, jar string, s weigh.Sample, declared unit.Ma
 		a, found = weigh.RecommendUS(s)
 	}
 	w := Weighing{Jar: jar, System: p.System, Weighed: len(s.Net), Advice: a.Text, Pass: a.Report.Pass}
+	w.report = a.Report
 	if declared > 0 {
 		if average {
 			rep, l = p.Check(declared, s)
@@ -69,6 +73,7 @@ func (e *Env) Weigh(at place.Place, jar string, s weigh.Sample, declared unit.Ma
 			rep, l = weigh.US(declared, s)
 		}
 		found = append(found, l...)
+		w.report = rep
 		w.Declared, w.Pass = declared.Format(at.Units), rep.Pass
 		w.Checks, w.Figures, w.Lines = rep.Checks, rep.Figures, rep.Lines()
 	} else {
@@ -78,6 +83,49 @@ func (e *Env) Weigh(at place.Place, jar string, s weigh.Sample, declared unit.Ma
 		w.Lines = append(w.Lines, fmt.Sprintf("highest honest declaration: %s (%s)", a.Text, a.Rule))
 	}
 	return w, found
+}
+
+// WeighingRecord is the record of weighing of some batches, as a page to sign
+// ("pdf") or a table ("csv"); no file, with the reason, where nothing was weighed.
+func (e *Env) WeighingRecord(batches []*Batch, declared unit.Mass, format string) (File, diag.List, error) {
+	var sizes []pack.Weighed
+	var found diag.List
+	var first *Batch
+	for _, b := range batches {
+		if b.Cooked == nil || b.Kitchen.PlaceUnknown {
+			continue
+		}
+		_, l := e.WeighBatch(b, declared)
+		found = append(found, l...)
+		for _, j := range b.Cooked.Jars {
+			if len(j.Weighed) == 0 {
+				continue
+			}
+			d, text := declared, declared.Format(b.Kitchen.Units)
+			if d == 0 {
+				d, text = j.Declared, j.DeclText
+			}
+			w, _ := e.Weigh(b.Kitchen.Place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count}, d)
+			sizes = append(sizes, pack.Weighed{Product: b.Cooked.Batch.Name, Lot: b.Cooked.Lot, Jar: j.Jar.Description, Made: b.Cooked.Batch.Made, Net: j.Weighed, Declared: text, Report: w.report})
+			if first == nil {
+				first = b
+			}
+		}
+	}
+	if first == nil || found.HasErrors() {
+		return File{}, found, nil
+	}
+	duty := weigh.RecordUS
+	if p, average := e.Book.Packers(first.Kitchen.Place.ID); average {
+		duty = p.Record
+	}
+	list := pack.WeighRecord(first.Kitchen, duty, sizes)
+	if format == "csv" {
+		return File{Name: "weighing.csv", Data: list.CSV()}, found, nil
+	}
+	doc, l := list.Doc(e.Faces, first.paper())
+	f, err := e.listPDF(doc, "weighing", first, Choices{})
+	return f, append(found, l...), err
 }
 
 // ParseWeights reads weights given on the command line.

@@ -65,6 +65,16 @@ func (m Mass) Format(system string) string {
 	return decimal(int64(m), int64(Gram), 3) + " g"
 }
 
+// InGrams prints a mass in grams with so many decimals, rounded down, never up:
+// "226.7 g".
+func (m Mass) InGrams(decimals int) string {
+	step := Gram
+	for range decimals {
+		step /= 10
+	}
+	return strconv.FormatFloat((m / step * step).Grams(), 'f', decimals, 64) + " g"
+}
+
 func (m Mass) pounds() string {
 	tenths := nearest(int64(m), int64(Ounce)/10)
 	if m < Ounce {

@@ -28,6 +28,8 @@ type Packers struct {
 	// Largest is the largest nominal quantity of the system: 10 kg under the
 	// Directive, 25 kg in Great Britain. 0 = 10 kg.
 	Largest unit.Mass
+	// Record is what the law says of a record of the weighing.
+	Record string
 }
 
 // tneRow: up to this nominal, either a percentage (in tenths) or fixed tenths
@@ -131,5 +133,5 @@ func (r *Report) rules(p Packers, st stats, net []unit.Mass) {
 		"mean "+grams(r.Mean, 1)+" against "+grams(r.Label, 1), citeRules)
 	r.check("rule 2, few below T1", r.Below*1000 <= p.PerMille*st.n,
 		fmt.Sprintf("%s below %s, at most %g %% allowed", jars(r.Below), grams(r.T1, 1), float64(p.PerMille)/10), citeRule2)
-	r.check("rule 3, none below T2", below2 == 0, jars(below2)+" below "+grams(r.T2, 1), citeRules)
+	r.check("rule 3, none below T2", below2 == 0, fmt.Sprintf("lightest %s, %s below %s", grams(r.Min, 1), jars(below2), grams(r.T2, 1)), citeRules)
 }

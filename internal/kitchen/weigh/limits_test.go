@@ -35,8 +35,8 @@ sample correction factor|0.635
 sample error limit|2.626 g
 sample the handbook asks for|12 of 48
 maximum allowable variation|12.7 g
-average test|pass: mean error -1.358 g, limit 2.626 g
-individual test|FAIL: 1 jar below 214.0 g, 0 allowed
+average test|pass: mean 225.43 g, error -1.358 g, limit 2.626 g
+individual test|FAIL: lightest 213.2 g, 1 jar below 214.0 g, 0 allowed
 verdict: the weights do not support 226.7 g`},
 		{gb, `declared|227.0 g
 weighed|5 of 40 jars
@@ -49,7 +49,7 @@ T1|218.0 g
 T2|209.0 g
 rule 1, average|pass: mean 227.3 g against 227.0 g
 rule 2, few below T1|FAIL: 1 jar below 218.0 g, at most 2.5 % allowed
-rule 3, none below T2|pass: 0 jars below 209.0 g
+rule 3, none below T2|pass: lightest 217.9 g, 0 jars below 209.0 g
 verdict: the weights do not support 227.0 g`},
 		{one, `declared|226.7 g
 weighed|1 of 1 jar
@@ -61,7 +61,7 @@ sample error limit|0.000 g
 sample the handbook asks for|1 of 1
 maximum allowable variation|12.7 g
 average test|pass: a lot of one jar is judged by the individual test alone
-individual test|pass: 0 jars below 214.0 g, 0 allowed
+individual test|pass: lightest 223.7 g, 0 jars below 214.0 g, 0 allowed
 verdict: the weights support 226.7 g`},
 	} {
 		lines := c.r.Lines()

@@ -8,6 +8,9 @@ import (
 	"jarmark/internal/kit/unit"
 )
 
+// RecordUS is what federal law says of a record of weighing (NIST Handbook 133).
+const RecordUS = "No federal rule asks a packer for this record; officials who test a lot by NIST Handbook 133 keep their own"
+
 // US checks a sample against a label as a Handbook 133 inspection would: the
 // average test, then the individual (MAV) test. A sample smaller than the plan
 // asks for is judged by the same formulas and reported as a screening. A
@@ -49,7 +52,7 @@ func (r *Report) average(st stats, plan Plan) {
 	}
 	xbar := float64(short) / float64(st.n) / float64(unit.Gram)
 	pass := short <= 0 || st.n > 1 && math.Abs(xbar) <= r.SEL
-	r.check("average test", pass, fmt.Sprintf("mean error %s, limit %.3f g", signed(-xbar), r.SEL), citeAverage)
+	r.check("average test", pass, fmt.Sprintf("mean %s, error %s, limit %.3f g", grams(r.Mean, 2), signed(-xbar), r.SEL), citeAverage)
 }
 
 // individual runs the MAV test on every jar.
@@ -65,5 +68,5 @@ func (r *Report) individual(net []unit.Mass, plan Plan) {
 		allowed = plan.Allowed
 	}
 	r.check("individual test", r.Below <= allowed,
-		fmt.Sprintf("%s below %s, %d allowed", jars(r.Below), grams(r.Label-r.MAV, 1), allowed), citeMAV)
+		fmt.Sprintf("lightest %s, %s below %s, %d allowed", grams(r.Min, 1), jars(r.Below), grams(r.Label-r.MAV, 1), allowed), citeMAV)
 }

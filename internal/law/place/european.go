@@ -61,6 +61,7 @@ type European struct {
 	National       []national `toml:"national"`
 	Rule2          int        `toml:"rule2_per_mille"`    // packers' rule 2
 	T2Rounded      bool       `toml:"t2_rounds_doubled"`  // FPackV s. 9(4)
+	Record         string     `toml:"weighing_record"`    // what the law asks of a record of weighing
 	LargestKg      int        `toml:"largest_nominal_kg"` // of the average system
 	Unverified     []string   `toml:"unverified"`
 	Compound       []string   `toml:"compound"`      // always made of several things: the list must say which
@@ -79,6 +80,7 @@ type digits struct {
 type national struct {
 	Place     string   `toml:"place"`
 	T2Rounded bool     `toml:"t2_rounds_doubled"` // FPackV s. 9(4)
+	Record    string   `toml:"weighing_record"`
 	Address   string   `toml:"address"`
 	Sugar     string   `toml:"sugar_phrase"`
 	Cite      string   `toml:"cite"`
@@ -106,6 +108,7 @@ func (t European) In(place string) *European {
 			t.Address = n.Address
 		}
 		t.SugarPhrase = cmp.Or(n.Sugar, t.SugarPhrase)
+		t.Record = cmp.Or(n.Record, t.Record)
 	}
 	return &t
 }
@@ -149,6 +152,6 @@ func (t *European) LetterHeight(mm2 float64) unit.Length {
 
 // Packers gives the packers' rules of the set.
 func (t *European) Packers() weigh.Packers {
-	return weigh.Packers{System: t.Country, PerMille: t.Rule2, DoubleRounded: t.T2Rounded,
+	return weigh.Packers{System: t.Country, PerMille: t.Rule2, DoubleRounded: t.T2Rounded, Record: t.Record,
 		Largest: unit.Mass(t.LargestKg) * unit.Kilogram}
 }

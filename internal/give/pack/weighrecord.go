@@ -1,0 +1,100 @@
+package pack
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/give/table"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/weigh"
+)
+
+// Weighed is one jar size of a lot as it was weighed: scale readings only.
+type Weighed struct {
+	Product, Lot, Jar string
+	Made              unit.Date
+	Net               []unit.Mass
+	Declared          string // as the label says it; "" = not declared, the report judges what was advised
+	Report            weigh.Report
+}
+
+// off is how far a jar lies over (+) or under (−) the declaration, in grams.
+func (s Weighed) off(m unit.Mass) string { return fmt.Sprintf("%+.1f", (m - s.Report.Label).Grams()) }
+
+// mark says which limit a jar is below, the lowest first.
+func (s Weighed) mark(m unit.Mass) string {
+	r := s.Report
+	switch {
+	case r.T2 > 0 && m < r.T2:
+		return "< T2"
+	case r.T1 > 0 && m < r.T1:
+		return "< T1"
+	case r.MAV > 0 && m < r.Label-r.MAV:
+		return "< MAV"
+	}
+	return ""
+}
+
+// WeighRecord is the record of weighing that the law asks of a packer, where it
+// does: each reading, the average and the lightest apart, what the rules say,
+// and room for who weighed with what. duty is what the place's law says of it.
+func WeighRecord(k *batch.Kitchen, duty string, sizes []Weighed) *table.List {
+	w := table.WordsIn(table.LanguageOf(k))
+	title := w.Say("Record of weighing")
+	l := &table.List{In: w, Head: title, Title: title, Maker: k.Name,
+		Columns: []string{"row", "lot", "product", "made", "jar", "no", "net_g", "off_g", "below", "text", "clause"}}
+	for _, s := range sizes {
+		s.parts(l)
+	}
+	var rows []table.Row
+	for _, what := range []string{w.Say("Weighed by, and when"), w.Say("Scale: make, number, verified until, smallest step"),
+		w.Say("Empty jar and lid: weight, how many were weighed"), w.Say("What was done with jars below the limits"), w.Say("Signature")} {
+		rows = append(rows, table.Row{Kind: table.Write, What: what, Lines: 1})
+	}
+	if duty != "" {
+		rows = append(rows, table.Row{Kind: table.Say, What: w.Say(duty), Cells: table.Cells{"row": "duty", "text": duty}})
+	}
+	l.Add(table.Part{Rows: rows})
+	return l
+}
+
+// parts adds what was weighed of one size: the readings, then figures and tests.
+func (s Weighed) parts(l *table.List) {
+	w := l.In
+	cells := func(kind string, more table.Cells) table.Cells {
+		c := table.Cells{"row": kind, "lot": s.Lot, "product": s.Product, "made": s.Made.String(), "jar": s.Jar}
+		for k, v := range more {
+			c[k] = v
+		}
+		return c
+	}
+	declared := s.Declared
+	if declared == "" {
+		declared = w.Say("not declared yet; judged as %s", s.Report.Label.InGrams(1))
+	}
+	said := []string{s.Jar, w.Say("Made %s", w.Day(s.Made)), w.Say("declared %s", declared), w.Say("%d of %d jars weighed", len(s.Net), s.Report.Lot)}
+	l.Add(table.Part{Title: s.Product, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Kind: table.Say, What: strings.Join(said, " · ")}}})
+	read := table.Part{Columns: []string{w.Say("jar"), w.Say("net"), "±", w.Say("below")}}
+	for i, m := range s.Net {
+		no := strconv.Itoa(i + 1)
+		read.Rows = append(read.Rows, table.Row{What: no, Figures: []string{m.InGrams(1), s.off(m), s.mark(m)},
+			Cells: cells("jar", table.Cells{"no": no, "net_g": fmt.Sprintf("%.2f", m.Grams()), "off_g": s.off(m), "below": s.mark(m)})})
+	}
+	l.Add(read)
+	var found table.Part
+	for _, f := range s.Report.Figures {
+		found.Rows = append(found.Rows, table.Row{What: w.Say(f.Name), Note: f.Value, Cells: cells("figure", table.Cells{"text": f.Name + ": " + f.Value, "clause": f.Cite})})
+	}
+	for _, t := range s.Report.Checks {
+		verdict := map[bool]string{true: "pass", false: "FAIL"}[t.Pass]
+		text := w.Say(t.Name) + ": " + w.Say(verdict)
+		if !w.Knows(verdict) { // English: the details are worded in it; the figures above say the same
+			text += ". " + t.Detail
+		}
+		found.Rows = append(found.Rows, table.Row{Kind: table.Say, Strong: true, What: text,
+			Cells: cells("test", table.Cells{"text": t.Name + ": " + verdict + ", " + t.Detail, "clause": t.Cite})})
+	}
+	l.Add(found)
+}
