@@ -18,12 +18,13 @@ type amount struct {
 }
 
 var (
-	aboutForm  = lazily(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|a generous|a scant|scant|heaping|heaped) `)
+	aboutForm  = lazily(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|a generous|a good|a big|a scant|scant|heaping|heaped) `)
 	bareVague  = lazily(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
 	inchLong   = lazily(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
 	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(?:inch(?:es)?|in\.|") (pieces?|knobs?|thumbs?) `)
 	twice      = lazily(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?` + twiceOne + `(?: ` + twiceOne + `)?[ ]`)
 	plainPiece = lazily(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
+	timesOne   = lazily(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
 	lumpOf     = lazily(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
 	dozens     = lazily(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
 	again      = lazily(`(?i)^\((?:` + num + `) ?(?:` + sizeUnit + `|cups?)\) `)
@@ -45,6 +46,7 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s = inchLong.ReplaceAllString(s, "$1 ")
 	s = twice.ReplaceAllString(s, "$1 ")
 	s = plainPiece.ReplaceAllString(s, "$1 ")
+	s = timesOne.ReplaceAllString(s, "$1 $2")
 	if m := dozens.FindStringSubmatch(s); m != nil {
 		n, _ := strconv.Atoi(m[1])
 		s = strconv.Itoa(12*n) + " " + s[len(m[0]):]

@@ -12,12 +12,13 @@ var (
 	trailing  = lazily(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
 	optional  = lazily(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
 	sentence  = lazily(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
-	less      = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b`)
+	less      = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d`)
 	frenchOf  = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
 	ownWay    = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	noName    = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)\b`)
 	cutForm   = lazily(` -+ |; |, | - `)
-	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips))$`)
+	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips))$`)
 	orList    = lazily(`(?i),.* (?:or|oder|ou) `)
 	cutSize   = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
 	plusRatio = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
@@ -179,7 +180,7 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		l.ask("how much of each? Write one table for each")
 		return in, true
 	}
-	if jarTalk.MatchString(name) || sentence.MatchString(name) || len(strings.Fields(name)) > 6 || !lettersOnly(name) {
+	if jarTalk.MatchString(name) || sentence.MatchString(name) || noName.MatchString(name) || len(strings.Fields(name)) > 6 || !lettersOnly(name) {
 		return in, false
 	}
 	in.Name = name

@@ -83,7 +83,7 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 	l.Fills = append(l.Fills, fills...)
 }
 
-var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:did ?n'?t|did not|has not|have not|hasn't|haven't|un)[ -]?seal`)
+var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un)[ -]?seal`)
 
 // unsealed is how many jars are said not to have sealed.
 func unsealed(s string) int {

@@ -8,8 +8,8 @@ import (
 var (
 	duration = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?[- ]?(?:full |whole |more )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
 	bathTail = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process  = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
-	bath     = lazily(`(?i)\b(?:boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
+	process  = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	bath     = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	steam    = lazily(`(?i)\bsteam(?:ed|er)?\b`)
 	cooking  = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|kochen|gekocht|köcheln|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
 	notThis  = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)

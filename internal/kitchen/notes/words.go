@@ -11,7 +11,7 @@ const (
 	num      = `(?:\d{1,6} ?\d{1,2}/\d{1,3}|\d{1,6} ?- ?\d{1,2}/\d{1,3}|\d{1,3}/\d{1,3}|\d{1,7}(?:[.,]\d{1,3})?|\.\d{1,3})`
 	sizeUnit = `(?:fl\.? ?oz\.?|fluid ounces?|ounces?|ozs?\.?|grams?|g|kg|ml|milliliters?|millilitres?|cl|liters?|litres?|l|lbs?\.?|pounds?)`
 	twiceOne = num + ` ?(?:` + sizeUnit + `|cups?|pints?|pts?|quarts?|qts?|tbsp|tsp)\b`
-	holder   = `(?:pouch(?:es)?|packages?|packets?|pkgs?\.?|pks?\.?|packs?|box(?:es)?|cans?|tins?|jars?|bottles?|bags?|envelopes?|sachets?|cartons?|containers?|tubs?)`
+	holder   = `(?:pouch(?:es)?|packages?|packets?|pkts?\.?|pcks?\.?|pkgs?\.?|pks?\.?|packs?|box(?:es)?|cans?|tins?|jars?|bottles?|bags?|envelopes?|sachets?|cartons?|containers?|tubs?)`
 )
 
 // spoken numbers; longer ones first. "a" is one only before a measure.
@@ -42,14 +42,14 @@ func alsoUnit(word string) (u string, ok bool) {
 }
 
 // pieces are words after a number that count, beside sizes.
-var pieces = set(`package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
+var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
 	tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
-var sameHolder = map[string]string{"pkg": "package", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars"}
+var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars"}
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
