@@ -22,6 +22,10 @@ const (
 	srcFull    = "21 CFR 150.160 (65 %); USDA AIB 539"
 )
 
+// mostNorrish is up to where water activity is estimated: beyond it lies no
+// syrup the constants were found for (own reading).
+const mostNorrish = 80
+
 // verdict gathers reasons; the most cautious class wins.
 type verdict struct {
 	class      Class
@@ -80,6 +84,10 @@ func (c *calc) keepBySugar(v *verdict) {
 	}
 	bound := func(words, source string) Evidence { // by sugar that binds the water
 		e := fact(words)
+		e.Source = source
+		if c.incomplete || brix.Value > mostNorrish {
+			return e
+		}
 		e.Fact += fmt.Sprintf(", water activity about %.2f (Norrish's equation)", pantry.WaterActivity(brix.Value, 0))
 		e.Source = source + "; " + srcNorrish
 		return e

@@ -191,6 +191,16 @@ func TestWaterActivityIsShown(t *testing.T) {
 	}
 }
 
+// A pot whose mix is not known has none to show.
+func TestNoWaterActivityOfHalfARecipe(t *testing.T) {
+	b := demo(t)
+	b.Ingredients = []batch.Ingredient{ing(t, "plums", "3 furlongs", ""), ing(t, "sugar", "1 kg", "")}
+	r, _ := Compute(b, nil, pantry.Default())
+	if got := r.Keeping.Reasons[0].Fact; strings.Contains(got, "water activity") {
+		t.Error(got)
+	}
+}
+
 // Every way that batch files may name as unsafe has its reason and source.
 func TestUnsafeMethodsAreRead(t *testing.T) {
 	for _, x := range pantry.Default().UnsafeMethods() {
