@@ -72,7 +72,7 @@ func (m Mass) InGrams(decimals int) string {
 	for range decimals {
 		step /= 10
 	}
-	return strconv.FormatFloat((m / step * step).Grams(), 'f', decimals, 64) + " g"
+	return strconv.FormatFloat((m/step*step).Grams(), 'f', decimals, 64) + " g"
 }
 
 func (m Mass) pounds() string {

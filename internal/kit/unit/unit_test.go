@@ -133,3 +133,15 @@ func TestAddMonthsKeepsOrder(t *testing.T) {
 		}
 	})
 }
+
+// Rounded down, never up: 8 oz is 226.796 g (NIST Handbook 44, Appendix C).
+func TestInGrams(t *testing.T) {
+	for d, want := range map[int]string{0: "226 g", 1: "226.7 g", 2: "226.79 g", 3: "226.796 g"} {
+		if got := (8 * Ounce).InGrams(d); got != want {
+			t.Errorf("%d decimals: %s, want %s", d, got, want)
+		}
+	}
+	if got := (10 * Gram).InGrams(1); got != "10.0 g" {
+		t.Error(got)
+	}
+}

@@ -63,7 +63,7 @@ func (c *calc) measuredPH() (float64, bool) {
 		return 0, false
 	}
 	if d := c.b.Cook.PHDate; !d.IsZero() && d.Before(c.b.Made) {
-		c.warnf("bad-ph-date", "cook.ph_date", "the pH was read on %s, before the batch was made; it is not used", d).Hinted("measure the finished, cooled batch")
+		c.warnf("bad-ph-date", "cook.ph_date", "%s is before the day it was made, %s; the reading is not used", d, c.b.Made).Hinted("measure the finished, cooled batch")
 		return 0, false
 	}
 	if strips.MatchString(c.b.Cook.PHMeter) && *ph > stripsPH {

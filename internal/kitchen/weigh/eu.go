@@ -104,8 +104,8 @@ func (p Packers) Check(nominal unit.Mass, s Sample) (Report, diag.List) {
 	t1, ok1 := p.T1(nominal)
 	t2, ok2 := p.T2(nominal)
 	if !ok1 || !ok2 {
-		l.Errorf("nominal-outside-system", s.File, s.Path, "a nominal quantity of %s is outside the average system", grams(nominal, 0)).
-			Hinted("the system covers 5 g to " + grams(p.largest(), 0)).Cited(citeRules)
+		l.Errorf("nominal-outside-system", s.File, s.Path, "a nominal quantity of %s is outside the average system", nominal.InGrams(0)).
+			Hinted("the system covers 5 g to " + p.largest().InGrams(0)).Cited(citeRules)
 		return r, l
 	}
 	r.fill(st)
@@ -126,12 +126,12 @@ func (r *Report) rules(p Packers, st stats, net []unit.Mass) {
 			below2++
 		}
 	}
-	r.figure("tolerable negative error", grams(r.TNE, 1), citeTNE)
-	r.figure("T1", grams(r.T1, 1), citeTNE)
-	r.figure("T2", grams(r.T2, 1), citeTNE)
+	r.figure("tolerable negative error", r.TNE.InGrams(1), citeTNE)
+	r.figure("T1", r.T1.InGrams(1), citeTNE)
+	r.figure("T2", r.T2.InGrams(1), citeTNE)
 	r.check("rule 1, average", st.sum >= unit.Mass(st.n)*r.Label,
-		"mean "+grams(r.Mean, 1)+" against "+grams(r.Label, 1), citeRules)
+		"mean "+r.Mean.InGrams(1)+" against "+r.Label.InGrams(1), citeRules)
 	r.check("rule 2, few below T1", r.Below*1000 <= p.PerMille*st.n,
-		fmt.Sprintf("%s below %s, at most %g %% allowed", jars(r.Below), grams(r.T1, 1), float64(p.PerMille)/10), citeRule2)
-	r.check("rule 3, none below T2", below2 == 0, fmt.Sprintf("lightest %s, %s below %s", grams(r.Min, 1), jars(below2), grams(r.T2, 1)), citeRules)
+		fmt.Sprintf("%s below %s, at most %g %% allowed", jars(r.Below), r.T1.InGrams(1), float64(p.PerMille)/10), citeRule2)
+	r.check("rule 3, none below T2", below2 == 0, fmt.Sprintf("lightest %s, %s below %s", r.Min.InGrams(1), jars(below2), r.T2.InGrams(1)), citeRules)
 }

@@ -22,7 +22,7 @@ func TestTNE(t *testing.T) {
 		t1, ok1 := EU.T1(q)
 		t2, ok2 := EU.T2(q)
 		if !ok || !ok1 || !ok2 || tne != unit.Grams(c.tne) || t1 != unit.Grams(c.t1) || t2 != unit.Grams(c.t2) {
-			t.Errorf("%g g: TNE %s T1 %s T2 %s, want %g %g %g", c.q, grams(tne, 2), grams(t1, 2), grams(t2, 2), c.tne, c.t1, c.t2)
+			t.Errorf("%g g: TNE %s T1 %s T2 %s, want %g %g %g", c.q, tne.InGrams(2), t1.InGrams(2), t2.InGrams(2), c.tne, c.t1, c.t2)
 		}
 	}
 }
@@ -31,7 +31,7 @@ func TestTNE(t *testing.T) {
 func TestScope(t *testing.T) {
 	for g, want := range map[float64]float64{10_000: 150, 12_000: 150, 15_000: 150, 20_000: 200, 25_000: 250} {
 		if tne, ok := TNE(unit.Grams(g)); !ok || tne != unit.Grams(want) {
-			t.Errorf("%g g: %s, want %g g", g, grams(tne, 1), want)
+			t.Errorf("%g g: %s, want %g g", g, tne.InGrams(1), want)
 		}
 	}
 	_, eu := EU.T1(12 * unit.Kilogram)
@@ -47,7 +47,7 @@ func TestScope(t *testing.T) {
 func TestGermanDoubling(t *testing.T) {
 	for q, want := range map[float64]float64{454: 426.7, 125: 113.7, 500: 470, 340: 319.6} {
 		if t2, ok := Germany.T2(unit.Grams(q)); !ok || t2 != unit.Grams(want) {
-			t.Errorf("%g g: T2 %s, want %g g", q, grams(t2, 2), want)
+			t.Errorf("%g g: T2 %s, want %g g", q, t2.InGrams(2), want)
 		}
 	}
 }

@@ -84,7 +84,7 @@ func TestMAV(t *testing.T) {
 		got, ok := MAV(c.label)
 		want := unit.Mass(c.lb) * unit.Pound / 1000 / decigram * decigram
 		if !ok || got != want {
-			t.Errorf("MAV(%s) = %s, want %s", grams(c.label, 1), grams(got, 1), grams(want, 1))
+			t.Errorf("MAV(%s) = %s, want %s", c.label.InGrams(1), got.InGrams(1), want.InGrams(1))
 		}
 	}
 	for _, r := range mavTable {
@@ -93,7 +93,7 @@ func TestMAV(t *testing.T) {
 		}
 	}
 	if got, ok := MAV(30 * unit.Gram); !ok || got != 3*unit.Gram {
-		t.Errorf("below 0.08 lb: %s, want 10 %%", grams(got, 1))
+		t.Errorf("below 0.08 lb: %s, want 10 %%", got.InGrams(1))
 	}
 	for _, m := range []unit.Mass{0, -1, 321 * unit.Pound / 100, math.MaxInt64} {
 		if _, ok := MAV(m); ok {

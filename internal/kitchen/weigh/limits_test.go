@@ -99,7 +99,7 @@ func TestLimitsFromBothSides(t *testing.T) {
 	// Table 2-5 ends at 3.20 lb, and begins at 0.08 lb (from memory, unverified)
 	for m, want := range map[unit.Mass]float64{320 * unit.Pound / 100: 42.6, 8 * unit.Pound / 100: 3.6, 8*unit.Pound/100 - 10: 3.628, 12 * unit.Pound / 100: 3.6, 12*unit.Pound/100 + 1: 5.4, 1: 0} {
 		if got, ok := MAV(m); !ok || math.Abs(got.Grams()-want) > 0.001 {
-			t.Errorf("MAV of %d ng: %s, want %g g", m, grams(got, 3), want)
+			t.Errorf("MAV of %d ng: %s, want %g g", m, got.InGrams(3), want)
 		}
 	}
 	if _, ok := MAV(320*unit.Pound/100 + 1); ok {

@@ -63,7 +63,7 @@ func recommend(s Sample, d ladder) (Advice, diag.List) {
 	}
 	k := highest(st, d)
 	if k <= 0 {
-		l.Errorf("weight-too-small", s.File, s.Path, "a net weight of %s is too small to declare", grams(st.min, 1)).
+		l.Errorf("weight-too-small", s.File, s.Path, "a net weight of %s is too small to declare", st.min.InGrams(1)).
 			Hinted("check the weights and the tare")
 		return Advice{}, l
 	}

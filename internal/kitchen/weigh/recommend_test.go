@@ -50,7 +50,7 @@ func TestRecommendLightJar(t *testing.T) {
 	s.Net = append(s.Net, 210*unit.Gram)
 	a, _ := RecommendUS(s)
 	if mav, _ := MAV(a.Declared); a.Declared-mav > 210*unit.Gram || a.Declared+unit.Ounce/10-mav <= 210*unit.Gram {
-		t.Errorf("declared %s", grams(a.Declared, 1))
+		t.Errorf("declared %s", a.Declared.InGrams(1))
 	}
 	if e, _ := GB.Recommend(s); e.Declared != 219*unit.Gram || e.Text != "219\u00a0g" {
 		t.Errorf("gb: %q, want 219 g (T1 210.0 g)", e.Text)

@@ -40,11 +40,11 @@ type Report struct {
 
 func (r *Report) fill(st stats) {
 	r.N, r.Lot, r.Mean, r.Min, r.Max, r.SD = st.n, st.lot, st.mean, st.min, st.max, st.sd
-	r.figure("declared", grams(r.Label, 1), "")
+	r.figure("declared", r.Label.InGrams(1), "")
 	r.figure("weighed", fmt.Sprintf("%d of %s", st.n, jars(st.lot)), "")
-	r.figure("mean", grams(st.mean, 2), "")
-	r.figure("lightest", grams(st.min, 1), "")
-	r.figure("heaviest", grams(st.max, 1), "")
+	r.figure("mean", st.mean.InGrams(2), "")
+	r.figure("lightest", st.min.InGrams(1), "")
+	r.figure("heaviest", st.max.InGrams(1), "")
 	if st.n > 1 {
 		r.figure("standard deviation", fmt.Sprintf("%.3f g", st.sd), "")
 	}
@@ -79,9 +79,9 @@ func (r Report) Lines() []string {
 	case len(r.Checks) == 0:
 		return append(out, "verdict: none, nothing could be judged")
 	case r.Pass:
-		return append(out, "verdict: the weights support "+grams(r.Label, 1))
+		return append(out, "verdict: the weights support "+r.Label.InGrams(1))
 	}
-	return append(out, "verdict: the weights do not support "+grams(r.Label, 1))
+	return append(out, "verdict: the weights do not support "+r.Label.InGrams(1))
 }
 
 // String joins the lines.
@@ -118,15 +118,6 @@ func jars(n int) string {
 }
 
 func signed(g float64) string { return fmt.Sprintf("%+.3f g", g) }
-
-// grams prints a mass rounded down to the given decimals, never up.
-func grams(m unit.Mass, decimals int) string {
-	step := unit.Gram
-	for i := 0; i < decimals; i++ {
-		step /= 10
-	}
-	return strconv.FormatFloat((m/step*step).Grams(), 'f', decimals, 64) + " g"
-}
 
 func index(path string, i int) string {
 	if path == "" {

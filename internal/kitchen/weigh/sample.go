@@ -65,7 +65,7 @@ func (s Sample) check() (l diag.List) {
 	}
 	for i, m := range s.Net {
 		if m <= 0 || m > maxNet {
-			l.Errorf("bad-weight", s.File, index(s.Path, i), "a net weight of %s can't be right", grams(m, 1)).
+			l.Errorf("bad-weight", s.File, index(s.Path, i), "a net weight of %s can't be right", m.InGrams(1)).
 				Hinted("net weight is the full jar less the empty jar and lid")
 			break
 		}

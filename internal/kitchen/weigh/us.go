@@ -23,7 +23,7 @@ func US(label unit.Mass, s Sample) (Report, diag.List) {
 	}
 	mav, tabled := MAV(label)
 	if !tabled {
-		l.Errorf("label-outside-table", s.File, s.Path, "no allowable variation is tabled for a label of %s", grams(label, 0)).
+		l.Errorf("label-outside-table", s.File, s.Path, "no allowable variation is tabled for a label of %s", label.InGrams(0)).
 			Hinted("ask your weights and measures office; the table here ends at 3.20 lb (1450 g)").Cited(citeMAV)
 		return r, l
 	}
@@ -52,12 +52,12 @@ func (r *Report) average(st stats, plan Plan) {
 	}
 	xbar := float64(short) / float64(st.n) / float64(unit.Gram)
 	pass := short <= 0 || st.n > 1 && math.Abs(xbar) <= r.SEL
-	r.check("average test", pass, fmt.Sprintf("mean %s, error %s, limit %.3f g", grams(r.Mean, 2), signed(-xbar), r.SEL), citeAverage)
+	r.check("average test", pass, fmt.Sprintf("mean %s, error %s, limit %.3f g", r.Mean.InGrams(2), signed(-xbar), r.SEL), citeAverage)
 }
 
 // individual runs the MAV test on every jar.
 func (r *Report) individual(net []unit.Mass, plan Plan) {
-	r.figure("maximum allowable variation", grams(r.MAV, 1), citeMAV)
+	r.figure("maximum allowable variation", r.MAV.InGrams(1), citeMAV)
 	for _, m := range net {
 		if m < r.Label-r.MAV {
 			r.Below++
@@ -68,5 +68,5 @@ func (r *Report) individual(net []unit.Mass, plan Plan) {
 		allowed = plan.Allowed
 	}
 	r.check("individual test", r.Below <= allowed,
-		fmt.Sprintf("lightest %s, %s below %s, %d allowed", grams(r.Min, 1), jars(r.Below), grams(r.Label-r.MAV, 1), allowed), citeMAV)
+		fmt.Sprintf("lightest %s, %s below %s, %d allowed", r.Min.InGrams(1), jars(r.Below), (r.Label-r.MAV).InGrams(1), allowed), citeMAV)
 }

@@ -43,7 +43,7 @@ func TestUSWorkedExamples(t *testing.T) {
 				t.Errorf("s %.4f SEL %.4f, want %.3f and %.3f", r.SD, r.SEL, c.s, c.sel)
 			}
 			if r.Below != c.below || r.MAV != unit.Grams(12.7) {
-				t.Errorf("below %d, MAV %s", r.Below, grams(r.MAV, 1))
+				t.Errorf("below %d, MAV %s", r.Below, r.MAV.InGrams(1))
 			}
 			if r.Checks[0].Pass != c.avg || r.Checks[1].Pass != c.ind || r.Pass != (c.avg && c.ind) {
 				t.Errorf("verdict: %s", r)
