@@ -128,6 +128,10 @@ func encode(as entry, s string) any {
 		}
 	case yes:
 		return trimmed == "true"
+	case choice: // between true and false, where the default is true
+		if trimmed == "true" || trimmed == "false" {
+			return trimmed == "true"
+		}
 	case series:
 		return parts(s, comma)
 	case lines:

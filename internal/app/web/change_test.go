@@ -164,3 +164,22 @@ func TestNumbersAsTyped(t *testing.T) {
 		}
 	}
 }
+
+// The switch for one's own pots is a truth in the file, not a text; what it
+// says is shown again.
+func TestOwnYieldsAreSwitchedOff(t *testing.T) {
+	const old = "place = \"us\"\n"
+	got, l := apply(old, []change{{Do: "set", Path: "own_yields", Value: "false"}}, kitchenForm)
+	if !strings.Contains(got, "own_yields = false\n") || len(l) > 0 {
+		t.Fatalf("%v\n%s", l, got)
+	}
+	if s, ok := written(choice, false); s != "false" || !ok {
+		t.Errorf("%q %v", s, ok)
+	}
+	if back, _ := apply(got, []change{{Do: "set", Path: "own_yields", Value: ""}}, kitchenForm); back != old {
+		t.Errorf("%q", back)
+	}
+	if got, _ := apply(old, []change{{Do: "set", Path: "units", Value: "metric"}}, kitchenForm); !strings.Contains(got, "units = \"metric\"") {
+		t.Errorf("%q", got)
+	}
+}

@@ -29,6 +29,7 @@ var kitchenForm = []section{
 		{Key: "currency", Label: "Currency", As: words, Example: "USD"},
 		{Key: "record_url", Label: "Address of your public pages", As: words, Example: "https://thornfield.example/jam", Help: "Left empty, the code on the label holds plain text."},
 		{Key: "altitude", Label: "Altitude of the kitchen", As: words, Example: "500 ft", Help: "Water boils cooler higher up, and jars are processed longer."},
+		{Key: "own_yields", Label: "Your weighed pots", As: choice, Options: []option{{Value: "false", Text: "leave them out of the jars to expect"}}, Unlike: "move the jars to expect, from two pots on", More: true},
 	}}}},
 	{ID: "printer", Title: "Printer", Lead: "If labels sit a little off, print the alignment page of your sheet and write what it tells.", Groups: []group{{Table: "printer", Fields: []field{
 		{Key: "offset_x", Label: "Shift right", As: words, Example: "0.5 mm"},

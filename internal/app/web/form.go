@@ -210,7 +210,7 @@ func written(as entry, v any) (s string, ok bool) {
 		return v, true
 	case bool:
 		if as != yes {
-			return fmt.Sprint(v), false
+			return fmt.Sprint(v), as == choice
 		}
 		if v {
 			return "true", true
