@@ -1,40 +1,64 @@
 package pantry
 
+import "sync"
+
+// namesIn are the names of the rows in one language: word -> row.
+type namesIn struct{ spoken, juices map[string]int }
+
+// builtIn keeps the names of the built-in table, by language: the rows do not
+// change.
+var builtIn sync.Map
+
 // Speaking gives the pantry that also finds its built-in rows by their names in
 // another language ("de": "Erdbeeren", "Erdbeere"). They win over the English
 // words: "raisins" are grapes in French. The receiver is not changed; a language
 // the table has no names in gives the receiver.
 func (p *Pantry) Speaking(lang string) *Pantry {
+	if lang == "en" {
+		return p
+	}
+	names := p.names(lang)
+	if len(names.spoken) == 0 {
+		return p
+	}
 	q := *p
-	q.spoken = map[string]int{}
+	q.spoken, q.juices = names.spoken, names.juices
+	return &q
+}
+
+func (p *Pantry) names(lang string) namesIn {
+	same := len(p.ingredients) > 0 && &p.ingredients[0] == &Default().ingredients[0]
+	if kept, ok := builtIn.Load(lang); ok && same {
+		return kept.(namesIn)
+	}
+	n := namesIn{map[string]int{}, map[string]int{}}
 	put := func(words string, i int) {
 		if form := fold(words); form != "" {
-			if _, taken := q.spoken[form]; !taken {
-				q.spoken[form] = i
+			if _, taken := n.spoken[form]; !taken {
+				n.spoken[form] = i
 			}
 		}
 	}
 	for i, g := range p.ingredients { // one name for two rows: the first
-		if n, ok := g.Words[lang]; ok {
-			put(n.Label, i)
+		if w, ok := g.Words[lang]; ok {
+			put(w.Label, i)
 		}
 	}
 	for i, g := range p.ingredients {
 		put(g.Words[lang].Singular, i)
 	}
-	q.juices = map[string]int{}
 	for i, g := range p.ingredients {
 		if g.FruitClassEU == "" || g.Kind == "juice" {
 			continue
 		}
 		for _, words := range spokenJuices(lang, g.Words[lang]) {
-			if _, taken := q.juices[fold(words)]; !taken {
-				q.juices[fold(words)] = i
+			if _, taken := n.juices[fold(words)]; !taken {
+				n.juices[fold(words)] = i
 			}
 		}
 	}
-	if len(q.spoken) == 0 || lang == "en" {
-		return p
+	if same {
+		builtIn.Store(lang, n)
 	}
-	return &q
+	return n
 }
