@@ -121,8 +121,6 @@ func failsWith(t *testing.T, cmd *exec.Cmd, words ...string) {
 	}
 }
 
-func tail(b []byte) string { return string(b[max(0, len(b)-1500):]) }
-
 // TestFileSizeLimit: a file may not grow past 16 kB (RLIMIT_FSIZE).
 func TestFileSizeLimit(t *testing.T) {
 	dir, before := season(t)
