@@ -25,6 +25,9 @@ func (p *Plan) List() *table.List {
 	if p.Filter != "" {
 		l.Title = p.Filter
 	}
+	if p.Filter == "gifts" {
+		l.Title = p.in.Say("Gifts")
+	}
 	for _, s := range p.Stops {
 		l.Parts = append(l.Parts, p.stopPart(s))
 	}
@@ -119,7 +122,7 @@ func (p *Plan) stopSum(s Stop) string {
 }
 
 func (p *Plan) stopPart(s Stop) table.Part {
-	part := table.Part{Title: heading(p.in, s.Kind, s.To, s.Date), Sum: p.stopSum(s)}
+	part := table.Part{Title: heading(p.in, s.Kind, s.To, s.Date), Sum: p.stopSum(s), Compact: s.Kind == Gift && p.manyGifts()}
 	put := func(r table.Row) { part.Rows = append(part.Rows, r) }
 	for _, l := range s.Lines {
 		put(p.lineRow(s, l))
@@ -149,6 +152,10 @@ func (p *Plan) stopPart(s Stop) table.Part {
 	}
 	return part
 }
+
+// manyGifts reports whether the gifts are so many that they are set small: forty
+// of them are then four pages.
+func (p *Plan) manyGifts() bool { return len(p.Stops) > 8 }
 
 // lineRow is one kind of jar to pack. At a market there is room to write what
 // came home.

@@ -114,7 +114,7 @@ func itemBand(p Part, r Row, most float64) Band {
 			look = SumOfFigures
 		}
 		return columnBand(p, r, look, most)
-	case r.Under != "":
+	case r.Under != "" && !p.Compact:
 		return tallBand(r)
 	}
 	return plainBand(p, r)
