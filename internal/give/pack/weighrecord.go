@@ -83,10 +83,12 @@ func (s Weighed) parts(l *table.List) {
 			Cells: cells("jar", table.Cells{"no": no, "net_g": fmt.Sprintf("%.2f", m.Grams()), "off_g": s.off(m), "below": s.mark(m)})})
 	}
 	l.Add(read)
-	var found table.Part
+	figures := table.Part{Columns: []string{"", ""}}
 	for _, f := range s.Report.Figures {
-		found.Rows = append(found.Rows, table.Row{What: w.Say(f.Name), Note: f.Value, Cells: cells("figure", table.Cells{"text": f.Name + ": " + f.Value, "clause": f.Cite})})
+		figures.Rows = append(figures.Rows, table.Row{What: w.Say(f.Name), Figures: []string{f.Value}, Cells: cells("figure", table.Cells{"text": f.Name + ": " + f.Value, "clause": f.Cite})})
 	}
+	l.Add(figures)
+	var found table.Part
 	for _, t := range s.Report.Checks {
 		verdict := map[bool]string{true: "pass", false: "FAIL"}[t.Pass]
 		text := w.Say(t.Name) + ": " + w.Say(verdict)

@@ -31,7 +31,11 @@ func (c *Layout) finishIn(l *List, found diag.List) (*page.Doc, diag.List) {
 // Put lays the list out from here on.
 func (l *List) Put(c *Layout) {
 	sub := l.Sum
-	if l.Maker != "" {
+	switch {
+	case l.Maker == "":
+	case sub == "":
+		sub = l.Maker
+	default:
 		sub = l.Maker + " · " + sub
 	}
 	for _, b := range c.TitleBands(l.Title, sub) {

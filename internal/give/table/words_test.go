@@ -1,6 +1,7 @@
 package table
 
 import (
+	"bytes"
 	"encoding/csv"
 	"os"
 	"path/filepath"
@@ -60,5 +61,25 @@ func TestPlanSpeaks(t *testing.T) {
 		if strings.ReplaceAll(got, "\u00a0", " ") != want {
 			t.Errorf("%s: %q, want %q", lang, got, want)
 		}
+	}
+}
+
+// Every English line stands once in the table of words: a second would silently
+// take the place of the first.
+func TestWordsStandOnce(t *testing.T) {
+	data, err := templates.FS.ReadFile("languages/packing.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+	if err != nil || len(rows) < 100 {
+		t.Fatal(len(rows), err)
+	}
+	at := map[string]int{}
+	for i, r := range rows {
+		if at[r[0]] > 0 {
+			t.Errorf("%q stands on lines %d and %d", r[0], at[r[0]], i+1)
+		}
+		at[r[0]] = i + 1
 	}
 }
