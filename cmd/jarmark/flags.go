@@ -24,6 +24,7 @@ type options struct {
 	place    string
 	format   string
 	jars     string
+	named    string
 	jar      string
 	of       string
 	numbers  string
@@ -147,6 +148,7 @@ func recordFlags(f *flag.FlagSet, o *options) {
 }
 
 func scaleFlags(f *flag.FlagSet, o *options) {
+	f.StringVar(&o.named, "new", "", "write it as a new batch file `NAME` beside the old one, to cook today")
 	f.StringVar(&o.jars, "jars", "", "the `JARS` wanted: \"24 x 8 fl oz, 6 x 4 fl oz\"")
 	f.BoolVar(&o.json, "json", false, "as JSON")
 	outFlags(f, o)

@@ -3,10 +3,15 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
 	"text/tabwriter"
 
 	"jarmark/internal/app/job"
+	"jarmark/internal/app/store"
 )
 
 // runScale prints a recipe scaled to exact jars.
@@ -17,6 +22,9 @@ func runScale(a *app, o *options, args []string) error {
 	env, batches, in, err := a.loadAll(o, args)
 	if err != nil {
 		return err
+	}
+	if o.named != "" {
+		return a.scaledBatch(env, batches[0], in, o)
 	}
 	s, found := env.Scale(batches[0], o.jars)
 	a.print(found, in)
@@ -38,6 +46,35 @@ func runScale(a *app, o *options, args []string) error {
 		return err
 	}
 	return a.write(o.out, "scaled", []job.File{{Name: "scaled.txt", Data: buf.Bytes()}}, in)
+}
+
+// scaledBatch writes the scaled recipe as a new batch file; it never overwrites
+// one.
+func (a *app) scaledBatch(env *job.Env, b *job.Batch, in []job.Input, o *options) error {
+	if builtin(in[0]) {
+		return usagef("jarmark scale plum.toml --jars ... --new NAME", "the demo has no folder to write beside")
+	}
+	file := job.FileName(o.named)
+	if file == "" {
+		return usagef("use letters and numbers", "%q gives no file name", o.named)
+	}
+	path := filepath.Join(filepath.Dir(in[0].Batch.Name), file+".toml")
+	if !store.IsBatchName(path) {
+		return usagef("choose another name", "%s is no name of a batch", path)
+	}
+	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
+		return usagef("choose another name", "%s exists already", path)
+	}
+	data, found := env.ScaledBatch(b, o.jars, a.today())
+	a.print(found, in)
+	if found.HasErrors() {
+		return errProblem
+	}
+	if err := store.SaveAll([]store.Edit{{Path: path, Now: data}}); err != nil {
+		return err
+	}
+	fmt.Fprintln(a.out, path)
+	return nil
 }
 
 func writeScaled(buf *bytes.Buffer, name string, s *job.Scaled) {

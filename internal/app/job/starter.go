@@ -23,7 +23,7 @@ import (
 
 // StarterBatch is a batch file to fill in, named after what is cooked.
 func StarterBatch(name string, made unit.Date) (Doc, error) {
-	file := fileName(name)
+	file := FileName(name)
 	if file == "" {
 		return Doc{}, fmt.Errorf("%q gives no file name", name)
 	}
@@ -44,7 +44,7 @@ func BatchFromNotes(name, kind string, data []byte, made unit.Date) (Doc, diag.L
 	if err != nil {
 		return Doc{}, nil, err
 	}
-	file := fileName(name)
+	file := FileName(name)
 	if file == "" {
 		return Doc{}, nil, &unit.ParseError{Msg: fmt.Sprintf("%q gives no file name", name), Hint: "use letters and numbers"}
 	}
@@ -133,9 +133,10 @@ func kindOf(name string) (batch.Kind, string) {
 	return batch.Jam, strings.Join(words, " ")
 }
 
-// fileName makes a plain file name of a title: "Plum & anise" -> "plum-anise",
-// "Плум" -> "плум". Letters of any script stand as they are.
-func fileName(s string) string {
+// FileName makes a plain file name of a title, without its end: "Plum & anise"
+// -> "plum-anise", "Плум" -> "плум". Letters of any script stand as they are;
+// "" where there is none.
+func FileName(s string) string {
 	var b strings.Builder
 	for _, r := range norm.NFC.String(strings.ToLower(s)) {
 		n := b.Len()
