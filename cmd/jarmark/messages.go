@@ -112,10 +112,15 @@ func suggest(word string) string {
 	for _, c := range commands() {
 		names = append(names, c.name)
 	}
+	topics := map[string]bool{}
 	for _, t := range job.Topics() {
-		names = append(names, "help "+t.Name)
+		topics[t.Name] = true
+		names = append(names, t.Name)
 	}
 	if near, ok := diag.DidYouMean(word, names); ok {
+		if _, command := find(near); topics[near] && !command {
+			near = "jarmark help " + near
+		}
 		return "did you mean " + near + "? jarmark help lists the commands"
 	}
 	return "jarmark help lists the commands"

@@ -101,7 +101,7 @@ func runPack(a *app, o *options, args []string) error {
 
 // screen is where a list goes: text without -o is for the terminal.
 func screen(o *options, as string) string {
-	if o.out == "" && as == "text" {
+	if o.out == "" && (as == "text" || as == "notice") {
 		return "-"
 	}
 	return o.out

@@ -27,6 +27,15 @@ func TestHelpNamesEveryKey(t *testing.T) {
 	}
 }
 
+// A slip in the name of a file is told as that file's help, not as a command.
+func TestSuggestsTopics(t *testing.T) {
+	for word, want := range map[string]string{"gift": "jarmark help gifts", "kitchn": "jarmark help kitchen", "ledgr": "did you mean ledger", "labls": "did you mean labels"} {
+		if got := suggest(word); !strings.Contains(got, want) {
+			t.Errorf("%s: %s", word, got)
+		}
+	}
+}
+
 func helpOn(t *testing.T, name string) string {
 	t.Helper()
 	var out, errs bytes.Buffer

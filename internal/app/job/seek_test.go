@@ -67,6 +67,9 @@ func TestTraceByPacketAndDay(t *testing.T) {
 			t.Errorf("%q of %q: %v, want %s; %v", c.what, c.of, got, c.want, l)
 		}
 	}
+	if _, l := r.Histories(Sought{"7732", ""}); len(l) == 0 || !strings.Contains(l[0].Hint, "of packets: powdered pectin 7731") {
+		t.Errorf("an unknown packet: %v", l)
+	}
 	f, l, err := r.File(Sought{"7731", "pectin"}, "text")
 	text := string(f.Data)
 	if err != nil || l.HasErrors() {

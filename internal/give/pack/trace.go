@@ -110,6 +110,9 @@ func unknownLot(lot string, all []*cook.Result, unread []string, found *diag.Lis
 	} else if len(lots) > 0 {
 		hint = "lots here: " + table.Join(lots[:min(len(lots), 12)])
 	}
+	if held := packets(all); len(held) > 0 {
+		hint += "; of packets: " + table.Join(held[:min(len(held), 12)])
+	}
 	if len(unread) == 0 {
 		found.Errorf("unknown-lot", diag.Command, "", "no batch has the lot %q", lot).Hinted(hint)
 		return
