@@ -29,8 +29,8 @@ func runNew(a *app, o *options, args []string) error {
 		return usagef(`jarmark new "kitchen jam"`, "%s is the kitchen's own file, and no batch", store.KitchenName)
 	}
 	path := filepath.Join(o.dir, batch.Name)
-	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
-		return usagef("choose another name, or edit that file", "%s exists already", path)
+	if err := unused(path); err != nil {
+		return err
 	}
 	files := []store.Edit{{Path: path, Now: batch.Data}}
 	kitchen, err := a.newKitchen(o)
@@ -49,6 +49,14 @@ func runNew(a *app, o *options, args []string) error {
 	}
 	a.print(asked, nil)
 	fmt.Fprintf(a.err, "next: fill them in, then jarmark check %s\n", path)
+	return nil
+}
+
+// unused refuses a path where something is: a new file overwrites none.
+func unused(path string) error {
+	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
+		return usagef("choose another name, or edit that file", "%s exists already", path)
+	}
 	return nil
 }
 

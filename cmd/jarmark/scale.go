@@ -3,10 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"text/tabwriter"
 
@@ -62,8 +59,8 @@ func (a *app) scaledBatch(env *job.Env, b *job.Batch, in []job.Input, o *options
 	if !store.IsBatchName(path) {
 		return usagef("choose another name", "%s is no name of a batch", path)
 	}
-	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
-		return usagef("choose another name", "%s exists already", path)
+	if err := unused(path); err != nil {
+		return err
 	}
 	data, found := env.ScaledBatch(b, o.jars, a.today())
 	a.print(found, in)

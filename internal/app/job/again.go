@@ -23,7 +23,8 @@ var ofOnePot = []string{"lot", "best_before", "use_by", "gift", "market", "cook.
 // CookAgain makes a plan of a record: the recipe, made on a day. Everything else
 // of the text stays to the letter.
 func CookAgain(text string, day unit.Date) (string, diag.List) {
-	if _, l := source.Parse("", []byte(text)); l.HasErrors() {
+	f, l := source.Parse("", []byte(text))
+	if l.HasErrors() {
 		return text, l
 	}
 	for _, key := range ofOnePot {
@@ -32,7 +33,7 @@ func CookAgain(text string, day unit.Date) (string, diag.List) {
 			text = without(text, key)
 			continue
 		}
-		for i := 0; i < rowCount(text, table); i++ {
+		for i := 0; i < f.Rows(table); i++ {
 			text = without(text, source.At(table, i)+"."+rest)
 		}
 	}
@@ -44,7 +45,7 @@ func without(text, path string) string {
 	for {
 		f, _ := source.Parse("", []byte(text))
 		at := path
-		if _, rows := f.Entry(source.At(path, 0)); rows && rowCount(text, path) > 0 {
+		if f.Rows(path) > 0 {
 			at = source.At(path, 0)
 		} else if _, there := f.Entry(path); !there {
 			return text
@@ -54,17 +55,6 @@ func without(text, path string) string {
 			return text
 		}
 		text = now
-	}
-}
-
-// rowCount is how many rows of a table a text has.
-func rowCount(text, table string) (n int) {
-	f, _ := source.Parse("", []byte(text))
-	for {
-		if _, ok := f.Entry(source.At(table, n)); !ok {
-			return n
-		}
-		n++
 	}
 }
 

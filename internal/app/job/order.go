@@ -8,6 +8,7 @@ import (
 	"jarmark/internal/draw/press"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/label"
@@ -97,13 +98,8 @@ func (b *Batch) pieces(c Choices) []label.Piece {
 	return []label.Piece{label.Wrap}
 }
 
-// paper is the maker's paper: Letter where US measures are used, else A4.
-func (b *Batch) paper() string {
-	if b.Kitchen.Units == "us" {
-		return "letter"
-	}
-	return "a4"
-}
+// paper is the maker's paper.
+func (b *Batch) paper() string { return table.Paper(b.Kitchen.Units) }
 
 // tags gives one tag a gift jar of a size.
 func (b *Batch) tags(jarKey string, c Choices) (out []press.Tag) {

@@ -136,15 +136,6 @@ func restoreRow(text, path, row string) (string, diag.List) {
 
 // rowIs reports whether a text has just one row more of a table than before.
 func rowIs(now, before *source.File, table string) bool {
-	n := rowCount(before, table)
-	return rowCount(now, table) == n+1
-}
-
-func rowCount(f *source.File, table string) (n int) {
-	for {
-		if _, ok := f.Entry(source.At(table, n)); !ok {
-			return n
-		}
-		n++
-	}
+	n := before.Rows(table)
+	return now.Rows(table) == n+1
 }

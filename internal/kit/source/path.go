@@ -111,3 +111,13 @@ func Parent(path string) string {
 	}
 	return path[:last]
 }
+
+// Rows is how many rows a list of tables has: the [[fill]] of a file.
+func (f *File) Rows(table string) (n int) {
+	for {
+		if _, ok := f.Entry(At(table, n)); !ok {
+			return n
+		}
+		n++
+	}
+}
