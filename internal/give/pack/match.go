@@ -1,6 +1,10 @@
 package pack
 
-import "slices"
+import (
+	"slices"
+
+	"jarmark/internal/give/ledger"
+)
 
 // matcher deals jars so that as many promises as can be are kept. Promises come
 // in the order of their rank; each takes what is free by its own liking, and
@@ -21,11 +25,15 @@ type holder struct {
 	deals  []*deal
 }
 
+// matcher begins with what the ledger leaves free. Promises that were fetched
+// are booked by then: jars that came home settle those, so they are not jars
+// sold that came back.
 func (b *builder) matcher() *matcher {
 	n := len(b.plan.Stock)
+	now, _ := ledger.Balances(b.made(), b.rows) // told of in balance
 	m := &matcher{batchOf: make([]int, n), free: make([]int, n), held: make([][]holder, n), dead: make([]bool, n)}
 	for i, s := range b.plan.Stock {
-		m.batchOf[i], m.free[i] = s.batch, max(0, b.base[i].Free()-s.Unsealed)
+		m.batchOf[i], m.free[i] = s.batch, max(0, now[i].Free()-s.Unsealed)
 	}
 	return m
 }

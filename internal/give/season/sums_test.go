@@ -96,3 +96,19 @@ func check(t *rapid.T, s *Summary, p *pack.Plan) {
 		}
 	}
 }
+
+// TestWhatCameHomeIsNotFreedTwice: of 10 jars, 2 are given and 4 go to the
+// first market; 3 are sold and 1 comes home, so 10 - 2 - 3 = 5 stand at home
+// for the second, which wants 6.
+func TestWhatCameHomeIsNotFreedTwice(t *testing.T) {
+	rs, _ := aSeason()
+	rs[0].Batch.Markets = nil
+	rs[1].Batch.Markets = []batch.Market{{Event: "fair", Date: date(8, 1), Jars: 4, CameHome: -1}, {Event: "fair", Date: date(8, 8), Jars: 6, CameHome: -1}}
+	book := []ledger.Entry{{Date: date(8, 1), Lot: "L2", Count: 2, Who: "Ada", Why: ledger.Given}}
+	first, _ := pack.Build(rs, pack.Options{Book: book, Event: "fair", Date: date(8, 1)})
+	rows, _ := first.CameHome("L2=1")
+	second, _ := pack.Build(rs, pack.Options{Book: append(book, rows...), Event: "fair", Date: date(8, 8)})
+	if n := second.Stops[0].Jars; n != 5 {
+		t.Errorf("%d jars are packed for the second market, want 5", n)
+	}
+}
