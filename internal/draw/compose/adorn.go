@@ -144,7 +144,7 @@ func (l *layout) adorn() int {
 	for _, p := range append(l.drawings, l.besides()...) {
 		near := keep
 		if p.o.Spot != "around" {
-			near = append(near[:len(near):len(near)], l.beyond()...)
+			near = append(near[:len(near):len(near)], l.beyond(l.cell.Safe)...)
 		}
 		drawn = append(drawn, l.whole(p, near)...)
 	}

@@ -117,9 +117,7 @@ func (l *layout) codeFits(box page.Rect, quiet unit.Length) bool {
 		if line := l.innerLine(l.short()); line > 0 {
 			edge = line + hairline
 		}
-		if l.look.Band.Edge == "around" {
-			edge = max(edge, l.open.X)
-		}
+		edge = max(edge, l.ringWidth())
 	}
 	return l.within(box, l.cell.Safe) && l.within(box.Grow(quiet, quiet), edge)
 }

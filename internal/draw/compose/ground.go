@@ -104,6 +104,14 @@ func (l *layout) ring(area page.Rect, w unit.Length, b design.Band) {
 	l.put(shape)
 }
 
+// ringWidth is how far a band painted all round reaches in; 0 without one.
+func (l *layout) ringWidth() unit.Length {
+	if l.look.Band.Edge == "around" {
+		return l.open.X
+	}
+	return 0
+}
+
 // pattern fills a band. Ink saving draws its outline patterns in hairlines.
 func (l *layout) pattern(box page.Rect, edge string, b design.Band) {
 	c := l.on(l.look.Paper).named(b.Fill)

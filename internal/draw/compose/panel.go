@@ -60,7 +60,7 @@ func (l *layout) shaped(r page.Rect) region {
 		in.oval = page.Rect{W: l.cell.W, H: l.cell.H}.Grow(-m, -m)
 		return in
 	}
-	in.holes = l.beyond()
+	in.holes = l.beyond(max(l.cell.Safe, l.ringWidth()))
 	if len(in.holes) == 0 {
 		in.air = min(max(0, r.X-l.cell.Safe), 3*unit.Millimetre/2)
 		if line := l.innerLine(l.short()); line > 0 {

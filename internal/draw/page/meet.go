@@ -3,7 +3,8 @@ package page
 import "jarmark/internal/kit/unit"
 
 // Trace walks a path as straight pieces, curves in twelve steps, and calls
-// step with both ends of each.
+// step with both ends of each. Only where a part begins are both the same: a
+// piece without length is left out.
 func (p *Path) Trace(step func(a, b Point)) { p.trace(nil, step) }
 
 // trace is Trace that takes no steps along curves that skip, given their four
@@ -11,6 +12,12 @@ func (p *Path) Trace(step func(a, b Point)) { p.trace(nil, step) }
 func (p *Path) trace(skip func(pts ...Point) bool, step func(a, b Point)) {
 	pts := p.Pts
 	var start, now Point
+	line := func(to Point) {
+		if to != now {
+			step(now, to)
+		}
+		now = to
+	}
 	for _, op := range p.Ops {
 		need := [...]int{MoveTo: 1, LineTo: 1, CubicTo: 3, Close: 0}[op]
 		if len(pts) < need {
@@ -21,8 +28,7 @@ func (p *Path) trace(skip func(pts ...Point) bool, step func(a, b Point)) {
 			start, now = pts[0], pts[0]
 			step(now, now)
 		case LineTo:
-			step(now, pts[0])
-			now = pts[0]
+			line(pts[0])
 		case CubicTo:
 			from := now
 			if skip != nil && skip(from, pts[0], pts[1], pts[2]) {
@@ -30,13 +36,10 @@ func (p *Path) trace(skip func(pts ...Point) bool, step func(a, b Point)) {
 				break
 			}
 			for i := 1; i <= 12; i++ {
-				to := onCubic(from, pts[0], pts[1], pts[2], float64(i)/12)
-				step(now, to)
-				now = to
+				line(onCubic(from, pts[0], pts[1], pts[2], float64(i)/12))
 			}
 		case Close:
-			step(now, start)
-			now = start
+			line(start)
 		}
 		pts = pts[need:]
 	}

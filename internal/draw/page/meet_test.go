@@ -68,3 +68,19 @@ func TestCoversWalksOnlyWhatItMust(t *testing.T) {
 		}
 	})
 }
+
+// TestAPieceWithoutLengthBeginsNoPart: a bar with round ends has straight
+// sides of no length; it covers its middle all the same.
+func TestAPieceWithoutLengthBeginsNoPart(t *testing.T) {
+	mm := unit.Millimetre
+	bar := &Path{Ops: []Op{MoveTo, LineTo, LineTo, LineTo, LineTo, LineTo, Close},
+		Pts: []Point{{0, 0}, {10 * mm, 0}, {12 * mm, 2 * mm}, {12 * mm, 2 * mm}, {10 * mm, 4 * mm}, {0, 4 * mm}}}
+	for _, y := range []unit.Length{mm, 2 * mm, 3 * mm} {
+		if !bar.Covers(Point{5 * mm, y}) {
+			t.Errorf("not covered at %v", y)
+		}
+	}
+	if bar.Covers(Point{13 * mm, 2 * mm}) || bar.Covers(Point{5 * mm, 5 * mm}) {
+		t.Error("covers what lies outside")
+	}
+}
