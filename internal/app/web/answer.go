@@ -116,6 +116,17 @@ func answerJSON(w http.ResponseWriter, status int, v any) {
 	_, _ = w.Write(data) // the reader may have gone away: nothing to be done
 }
 
+// answerAhead sends a line of an answer at once; the rest follows.
+func answerAhead(w http.ResponseWriter, v any) {
+	data, err := json.Marshal(v)
+	if err != nil {
+		return // the answer has it all
+	}
+	w.Header().Set("Content-Type", jsonType)
+	_, _ = w.Write(append(data, '\n'))
+	_ = http.NewResponseController(w).Flush() // a writer that can't sends both together
+}
+
 // readJSON reads the body of a request strictly.
 func readJSON(r *http.Request, into any) error {
 	d := json.NewDecoder(r.Body)

@@ -18,9 +18,10 @@ type lookAsk struct {
 	Text    string   `json:"text"`
 	Changes []change `json:"changes"`
 	Pieces  []string `json:"pieces"`
-	Gift    bool     `json:"gift"` // labels for presents, without the words of the market
-	Form    bool     `json:"form"` // send the form anew
-	Have    []string `json:"have"` // marks of the drawings the browser holds: they are not sent again
+	Gift    bool     `json:"gift"`  // labels for presents, without the words of the market
+	Form    bool     `json:"form"`  // send the form anew
+	Have    []string `json:"have"`  // marks of the drawings the browser holds: they are not sent again
+	First   []string `json:"first"` // pieces in sight: sent ahead, as a line of its own
 }
 
 // lookAnswer is the new text and all that is to be seen of it.
@@ -34,6 +35,11 @@ type lookAnswer struct {
 	// Removed is the text of each row taken out, by the number of the change,
 	// so that it can be put back.
 	Removed map[string]string `json:"removed,omitempty"`
+}
+
+// ahead is the line sent before the answer: labels that are in sight.
+type ahead struct {
+	First []picture `json:"first"`
 }
 
 // picture is one label to look at.
@@ -51,7 +57,8 @@ type picture struct {
 }
 
 // look applies changes and answers with the text, its findings and labels.
-// Nothing is written.
+// Nothing is written. Labels in sight go ahead as a line of JSON, as soon as
+// they are drawn; the answer is the last line.
 func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	var ask lookAsk
 	if err := readJSON(r, &ask); err != nil {
@@ -67,7 +74,14 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	answer, err := s.lookAt(r.Context(), in, ask, found)
+	b := s.env.Load(in, s.chosen(ask, ask.Pieces))
+	if first := s.inSight(r.Context(), b, ask); len(first) > 0 {
+		answerAhead(w, ahead{first})
+		for _, p := range first {
+			ask.Have = append(ask.Have, p.Mark)
+		}
+	}
+	answer, err := s.lookAt(r.Context(), in, b, ask, found)
 	if err != nil {
 		return err
 	}
@@ -82,27 +96,48 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// lookAt runs the stages and draws the labels.
-func (s *site) lookAt(r context.Context, in job.Input, ask lookAsk, found diag.List) (lookAnswer, error) {
+// chosen is what is to be shown of a batch.
+func (s *site) chosen(ask lookAsk, pieces []string) job.Choices {
 	c := s.choices()
-	c.Pieces, c.Gift = pieceList(ask.Pieces), ask.Gift
-	b := s.env.Load(in, c)
+	c.Pieces, c.Gift = pieceList(pieces), ask.Gift
+	return c
+}
+
+// inSight draws the pieces in sight, where there are others to draw after them.
+func (s *site) inSight(r context.Context, b *job.Batch, ask lookAsk) []picture {
+	c := s.chosen(ask, ask.First)
+	if len(c.Pieces) == 0 || len(c.Pieces) >= len(pieceList(ask.Pieces)) || r.Err() != nil {
+		return nil
+	}
+	shown, _ := s.env.Show(b, c) // its findings are told with those of all pieces
+	return pictures(shown, ask.Have)
+}
+
+// pictures are labels as they are sent: without the drawings held already.
+func pictures(shown []job.Shown, have []string) []picture {
+	out := []picture{}
+	for _, x := range shown {
+		p := picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0], Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(),
+			Sheet: x.Sheet, Labels: x.Labels, Mark: mark(x.SVG), Paths: x.Paths}
+		if !slices.Contains(have, p.Mark) {
+			p.SVG = string(x.SVG)
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// lookAt tells all findings and draws all labels.
+func (s *site) lookAt(r context.Context, in job.Input, b *job.Batch, ask lookAsk, found diag.List) (lookAnswer, error) {
 	if r.Err() != nil {
 		return lookAnswer{}, r.Err() // nobody waits for the pictures any more
 	}
-	shown, l := s.env.Show(b, c)
+	shown, l := s.env.Show(b, s.chosen(ask, ask.Pieces))
 	found = append(append(append(found, b.Findings...), s.sameLot(b)...), l...)
 	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}
-	out := lookAnswer{Findings: job.FindingRows(once(found).Capped(maxListed)), Labels: []picture{}}
-	for _, x := range shown {
-		out.Labels = append(out.Labels, picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0],
-			Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(), Sheet: x.Sheet, Labels: x.Labels, Mark: mark(x.SVG), Paths: x.Paths})
-		if p := &out.Labels[len(out.Labels)-1]; !slices.Contains(ask.Have, p.Mark) {
-			p.SVG = string(x.SVG)
-		}
-	}
+	out := lookAnswer{Findings: job.FindingRows(once(found).Capped(maxListed)), Labels: pictures(shown, ask.Have)}
 	out.Weighed = s.weighed(b)
 	facts, err := s.part("facts.html", map[string]any{"Facts": b.Facts(), "Jars": jarsOf(b)})
 	out.Facts = facts

@@ -1,6 +1,9 @@
 package web
 
 import (
+	"encoding/json"
+	"errors"
+	"jarmark/internal/law/label"
 	"net/http"
 	"os"
 	"strings"
@@ -74,6 +77,28 @@ func TestPrintIsRefusedWithAReason(t *testing.T) {
 	call[problem](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Skip: -1}, 400)
 }
 
+// BenchmarkPreviewAll is the same with every piece shown.
+func BenchmarkPreviewAll(b *testing.B) {
+	dir := b.TempDir()
+	for _, name := range []string{"kitchen.toml", "strawberry-rhubarb.toml"} {
+		data, err := os.ReadFile("../../../testdata/demo/" + name)
+		if err != nil {
+			b.Fatal(err)
+		}
+		put(b, dir, name, string(data))
+	}
+	h := handlerOf(b, dir)
+	ask := lookAsk{File: "strawberry-rhubarb.toml", Text: get(b, dir, "strawberry-rhubarb.toml"),
+		Changes: []change{{Do: "set", Path: "name", Value: "Strawberry jam"}}}
+	for _, p := range label.Pieces {
+		ask.Pieces = append(ask.Pieces, string(p))
+	}
+	call[lookAnswer](b, h, "/do/look", ask, 200)
+	for b.Loop() {
+		call[lookAnswer](b, h, "/do/look", ask, 200)
+	}
+}
+
 // BenchmarkPreview is one keystroke on the demo batch: a change in the form,
 // all stages, and two labels drawn. It must stay well under 100 ms, which
 // passes for "at once" (Miller 1968; Card, Moran and Newell 1983).
@@ -89,10 +114,41 @@ func BenchmarkPreview(b *testing.B) {
 	h := handlerOf(b, dir)
 	ask := lookAsk{File: "strawberry-rhubarb.toml", Text: get(b, dir, "strawberry-rhubarb.toml"), Pieces: []string{"wrap", "lid"},
 		Changes: []change{{Do: "set", Path: "name", Value: "Strawberry jam"}}}
+	call[lookAnswer](b, h, "/do/look", ask, 200) // the first look draws what the others hold
 	for b.Loop() {
 		a := call[lookAnswer](b, h, "/do/look", ask, 200)
 		if len(a.Labels) != 2 {
 			b.Fatal(a.Findings)
+		}
+	}
+}
+
+// TestLabelsInSightGoAhead: they come as a line of their own, the same
+// drawings as in the answer, which does not send them twice. Where all are in
+// sight there is one line.
+func TestLabelsInSightGoAhead(t *testing.T) {
+	h := handlerOf(t, kitchenDir(t))
+	ask := lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap", "lid"}, First: []string{"lid"}}
+	w := do(h, request("POST", "/do/look", ask))
+	if !w.Flushed {
+		t.Error("the line waits for the answer")
+	}
+	var first ahead
+	var all lookAnswer
+	d := json.NewDecoder(w.Body)
+	if err := errors.Join(d.Decode(&first), d.Decode(&all)); err != nil {
+		t.Fatal(err)
+	}
+	if len(first.First) != 1 || first.First[0].Piece != "lid" || !strings.HasPrefix(first.First[0].SVG, "<svg") {
+		t.Fatalf("%+v", first)
+	}
+	if len(all.Labels) != 2 || all.Labels[0].SVG == "" || all.Labels[1].Mark != first.First[0].Mark || all.Labels[1].SVG != "" {
+		t.Errorf("%+v", all.Labels)
+	}
+	for _, pieces := range [][]string{{"wrap", "lid"}, {"pot"}, nil} {
+		ask.First = pieces
+		if n := strings.Count(strings.TrimSpace(do(h, request("POST", "/do/look", ask)).Body.String()), "\n"); n != 0 {
+			t.Errorf("%v: %d lines ahead", pieces, n)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
+	"jarmark/internal/kit/cores"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
 )
@@ -39,13 +40,15 @@ type work struct {
 // only where it is the order's or a gift list's.
 func (p *Press) Set(o *Order) (out []Stack, found diag.List) {
 	w := &work{p, o}
-	for _, piece := range o.Pieces {
-		for i := range o.Jars {
-			s, l := w.piece(piece, i, o.needs(piece, i))
-			found = append(found, l...)
-			if s != nil {
-				out = append(out, *s)
-			}
+	stacks, l := make([]*Stack, len(o.Pieces)*len(o.Jars)), make([]diag.List, len(o.Pieces)*len(o.Jars))
+	cores.Each(len(stacks), func(k int) {
+		piece, jar := o.Pieces[k/len(o.Jars)], k%len(o.Jars)
+		stacks[k], l[k] = w.piece(piece, jar, o.needs(piece, jar))
+	})
+	for k, s := range stacks {
+		found = append(found, l[k]...)
+		if s != nil {
+			out = append(out, *s)
 		}
 	}
 	return out, found

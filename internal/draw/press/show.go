@@ -6,6 +6,7 @@ import (
 
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/cores"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
@@ -34,14 +35,15 @@ func (p *Press) Show(o *Order) ([]Shown, diag.List) {
 	stacks, found := p.Set(o) // without the labels that do not fit
 	runs, l := p.Impose(stacks, o)
 	found = append(found, l...)
+	shown, faults := make([][]Shown, len(runs)), make([]error, len(runs))
+	cores.Each(len(runs), func(i int) { shown[i], faults[i] = p.showRun(o, runs[i]) })
 	var out []Shown
-	for _, r := range runs {
-		shown, err := p.showRun(o, r)
+	for i, err := range faults {
 		if err != nil {
-			found.Errorf("no-picture", o.File, "label", "the %s label could not be drawn: %v", r.Piece, err)
+			found.Errorf("no-picture", o.File, "label", "the %s label could not be drawn: %v", runs[i].Piece, err)
 			continue
 		}
-		out = append(out, shown...)
+		out = append(out, shown[i]...)
 	}
 	return out, found
 }

@@ -30,6 +30,22 @@ export async function ask(path, value, signal, keepalive) {
   return (await send(path, value, signal, keepalive)).json();
 }
 
+// askInLines posts a value whose answer may come in several lines: each is told
+// but the last, which is given.
+export async function askInLines(path, value, signal, each) {
+  const reader = (await send(path, value, signal)).body.pipeThrough(new TextDecoderStream()).getReader();
+  let text = "";
+  for (;;) {
+    const { done, value: more } = await reader.read();
+    if (done) break;
+    text += more;
+    for (let end; (end = text.indexOf("\n")) >= 0; text = text.slice(end + 1)) each(JSON.parse(text.slice(0, end)));
+  }
+  const answer = JSON.parse(text);
+  if (answer.error) throw new Refused(500, answer);
+  return answer;
+}
+
 // words tells a fault to the maker.
 export function words(fault) {
   if (fault instanceof Refused) return [fault.message, fault.answer.hint].filter(Boolean).join("; ");

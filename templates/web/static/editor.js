@@ -20,7 +20,7 @@ let shownMark = mark;
 
 const text = new TextPane((value) => live.typed(value));
 const labels = new LabelPane(piece, () => live.soon(), goToField);
-const live = new Live(draft, labels, { answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on), back: () => saving.back() });
+const live = new Live(draft, labels, { ahead: (line) => labels.ahead(line.first), answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on), back: () => saving.back() });
 const form = new FormPane(live, goToLine, removed);
 const findings = new Findings(file, goToField, goToLine);
 const saving = new Saving(draft, live, { reload: () => { text.set(draft.text); live.soon(true); }, notice });

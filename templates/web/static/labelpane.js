@@ -39,6 +39,34 @@ export class LabelPane {
   // have are the marks of the drawings held, so that they are not sent again.
   get have() { return [...this.drawings.keys()]; }
 
+  // inSight are the pieces the maker looks at: they are asked for first.
+  get inSight() {
+    const near = this.near(this.shown);
+    return [...new Set((near.length ? near : this.shown.slice(0, 1)).map((place) => place.label.piece))];
+  }
+
+  // near are those places that stand on the screen.
+  near(places) {
+    const seen = this.board.getBoundingClientRect();
+    return places.filter(({ figure }) => { const at = figure.getBoundingClientRect(); return at.top < seen.bottom && at.bottom > seen.top; });
+  }
+
+  // ahead draws labels that came before the others, each where its piece stands.
+  ahead(labels) {
+    const places = [...this.shown];
+    for (const label of labels) {
+      const at = places.findIndex((place) => place?.label.piece === label.piece);
+      if (at < 0) continue;
+      const place = places[at];
+      places[at] = undefined;
+      if (label.svg) this.drawings.set(label.mark, label.svg);
+      if (place.mark === label.mark) continue;
+      this.place(label, place);
+      this.draw(place);
+      if (place === this.shown[0]) this.peek([label]);
+    }
+  }
+
   show(labels) {
     const drawings = new Map(labels.map((l) => [l.mark, l.svg ?? this.drawings.get(l.mark)]));
     this.drawings = drawings;
@@ -70,21 +98,20 @@ export class LabelPane {
     return place;
   }
 
-  // drawn draws what changed: what is in sight at once, the rest one by one
+  // drawn draws what changed: what is in sight at once, the rest bit by bit
   // as soon as that is on the screen.
   drawn() {
-    const seen = this.board.getBoundingClientRect();
     const changed = this.shown.filter((place) => place.mark !== place.label.mark);
-    const near = changed.filter(({ figure }) => { const at = figure.getBoundingClientRect(); return at.top < seen.bottom && at.bottom > seen.top; });
+    const near = this.near(changed);
     const first = near.length ? near : changed.slice(0, 1);
     for (const place of first) this.draw(place);
     const rest = changed.filter((place) => !first.includes(place));
-    const one = () => {
-      if (rest.length === 0) return;
-      this.draw(rest.shift());
-      this.rest = setTimeout(one);
+    const some = () => {
+      const begun = performance.now();
+      while (rest.length > 0 && performance.now() - begun < slice) this.draw(rest.shift());
+      if (rest.length > 0) this.rest = setTimeout(some);
     };
-    requestAnimationFrame(() => { this.rest = setTimeout(one); });
+    if (rest.length > 0) requestAnimationFrame(() => { this.rest = setTimeout(some); });
   }
 
   draw(place) {
@@ -115,6 +142,7 @@ export class LabelPane {
 // Sizes on screen: pixels a millimetre, and limits in pixels.
 const [scale, readable, long] = [3.1, 2.3, 120];
 const [smallest, largest] = [170, 720];
+const slice = 12; // milliseconds of drawing between two looks at the keyboard
 
 // picture makes a drawing that fills its place.
 function picture(text) {

@@ -3,7 +3,7 @@
 // waited for a picture too long already. When the program is gone, it is asked
 // until it is there again.
 
-import { ask, rooted, words, Refused } from "./api.js";
+import { askInLines, rooted, words, Refused } from "./api.js";
 
 const patience = 200; // milliseconds without a picture while typing goes on
 const formPause = 400; // the form follows the text when typing in it rests
@@ -14,7 +14,7 @@ export class Live {
   constructor(draft, labels, show) {
     this.draft = draft;
     this.labels = labels; // knows the pieces chosen, and whether for presents
-    this.show = show; // {answer, fault, busy, back}
+    this.show = show; // {ahead, answer, fault, busy, back}
     this.newest = 0;
     this.formWanted = false;
     this.removed = new Map(); // number of a change -> text of the row taken out
@@ -65,7 +65,7 @@ export class Live {
     this.show.busy(true);
     const slowly = setTimeout(() => this.show.fault("Waiting for jarmark …"), slow);
     try {
-      const answer = await ask("do/look", { file: draft.file, text: draft.text, changes: draft.changes, pieces: this.labels.pieces, gift: this.labels.gift, form, have: this.labels.have }, this.stop.signal);
+      const answer = await askInLines("do/look", { file: draft.file, text: draft.text, changes: draft.changes, pieces: this.labels.pieces, gift: this.labels.gift, form, have: this.labels.have, first: this.labels.inSight }, this.stop.signal, (line) => { if (mine === this.newest) this.show.ahead(line); });
       if (mine !== this.newest) return;
       if (form) this.formWanted = false;
       for (const [id, row] of Object.entries(answer.removed ?? {})) this.removed.set(Number(id), row);
