@@ -34,9 +34,11 @@ func TestBrowserFromNothingToPDF(t *testing.T) {
 
 	// An error stands beside its field and in the list, and goes once mended.
 	b.step("ingredients")
-	b.typeIn("f-ingredient[0].amount", "1.2 kq")
-	b.says(`[data-problem="ingredient[0].amount"]`, "kq")
-	b.says("#findings .error", "kq")
+	b.typeIn("f-ingredient[0].amount", "1.2 kilogam")
+	b.says(`[data-problem="ingredient[0].amount"]`, "kilogam")
+	b.says("#findings .error", "kilogam")
+	b.click("#findings .error .go button")
+	b.until("what was meant stands in the field", `document.getElementById("f-ingredient[0].amount").value === "1.2 kilogram"`)
 	b.typeIn("f-ingredient[0].amount", "1.25 kg")
 	b.until("the finding is gone", `!document.querySelector("#findings .error") && document.getElementById("p-ingredient[0].amount").hidden`)
 

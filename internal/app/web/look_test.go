@@ -3,9 +3,11 @@ package web
 import (
 	"encoding/json"
 	"errors"
+	"jarmark/internal/app/job"
 	"jarmark/internal/law/label"
 	"net/http"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -149,6 +151,38 @@ func TestLabelsInSightGoAhead(t *testing.T) {
 		ask.First = pieces
 		if n := strings.Count(strings.TrimSpace(do(h, request("POST", "/do/look", ask)).Body.String()), "\n"); n != 0 {
 			t.Errorf("%v: %d lines ahead", pieces, n)
+		}
+	}
+}
+
+// TestWhatIsMeantMends: where a finding says what was meant, writing that in
+// its place takes the finding away and brings no other error.
+func TestWhatIsMeantMends(t *testing.T) {
+	h := handlerOf(t, kitchenDir(t))
+	look := func(text string) []job.Finding {
+		return call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: text, Pieces: []string{"wrap"}}, 200).Findings
+	}
+	for _, slip := range [][2]string{
+		{`kind = "jam"`, `kind = "jem"`}, {`kind =`, `kinnd =`}, {`made = 2026-09-05`, `made = "5 September 2026"`}, {`"2 kg"`, `"4 1/2 puonds"`},
+		{`"2 kg"`, `"2000 gr"`}, {`count = 8`, `count = "8"`}, {`name = "Plum`, `naem = "Plum`},
+	} {
+		if !strings.Contains(plum, slip[0]) {
+			t.Fatalf("the plum jam has no %s", slip[0])
+		}
+		text := strings.Replace(plum, slip[0], slip[1], 1)
+		i := slices.IndexFunc(look(text), func(f job.Finding) bool { return f.Instead != "" })
+		if i < 0 {
+			t.Errorf("%s: nothing is offered: %+v", slip[1], look(text))
+			continue
+		}
+		f := look(text)[i]
+		lines := strings.Split(text, "\n")
+		letters := []rune(lines[f.Line-1])
+		lines[f.Line-1] = string(letters[:f.Column-1]) + f.Instead + string(letters[f.EndColumn-1:])
+		for _, left := range look(strings.Join(lines, "\n")) {
+			if left.Severity == "error" {
+				t.Errorf("%s became %q: %s", slip[1], lines[f.Line-1], left.Message)
+			}
 		}
 	}
 }

@@ -206,12 +206,12 @@ func (p *Press) Design(o *Order, wanted string) (*design.Design, diag.List) {
 func (o *Order) unknown(l *diag.List, code, id, path string, names []string) {
 	what := code[len("unknown-"):]
 	hint := "jarmark " + what + "s lists them"
-	if near, ok := diag.DidYouMean(id, names); ok {
-		hint = "did you mean " + near + "? " + hint
-	}
 	file := o.File
 	if path == "" {
 		file = diag.Command
 	}
-	l.Errorf(code, file, path, "no %s %q", what, id).Hinted(hint)
+	d := l.Errorf(code, file, path, "no %s %q", what, id).Hinted(hint)
+	if near, ok := diag.DidYouMean(id, names); ok {
+		d.Meant(near).Hint += " " + hint
+	}
 }

@@ -145,6 +145,10 @@ type Finding struct {
 	Line     int    `json:"line"`
 	Column   int    `json:"column"`
 	Path     string `json:"path,omitempty"`
+
+	// Instead is what mends the finding, written from Column to EndColumn.
+	Instead   string `json:"instead,omitempty"`
+	EndColumn int    `json:"end_column,omitempty"`
 }
 
 // Batch is what a batch's facts are gathered from; stages that did not run
@@ -231,7 +235,15 @@ func (f *Facts) declared(c *label.Content) {
 func Findings(l diag.List) []Finding {
 	out := make([]Finding, 0, len(l))
 	for _, d := range l {
-		out = append(out, Finding{d.Severity.String(), d.Code, d.Message, d.Hint, d.Cite, d.File, d.Pos.Line, d.Pos.Column, d.Path})
+		f := Finding{Severity: d.Severity.String(), Code: d.Code, Message: d.Message, Hint: d.Hint, Cite: d.Cite, File: d.File,
+			Line: d.Pos.Line, Column: d.Pos.Column, Path: d.Path}
+		if d.Pos.EndColumn > d.Pos.Column {
+			f.Instead, f.EndColumn = d.Instead, d.Pos.EndColumn
+		}
+		if f.Instead == "" {
+			f.EndColumn = 0
+		}
+		out = append(out, f)
 	}
 	return out
 }

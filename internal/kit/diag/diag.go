@@ -6,6 +6,8 @@
 // hint says what to do; numbers carry units.
 package diag
 
+import "strconv"
+
 // Severity orders findings.
 type Severity int
 
@@ -40,6 +42,10 @@ type Diagnostic struct {
 	Message  string
 	Hint     string
 	Cite     string // "21 CFR 101.7(i)", or "common practice, no source"
+
+	// Instead is the TOML that mends what stands at Pos, where there is one
+	// answer; else empty.
+	Instead string
 }
 
 // List is a set of findings in the order they were made.
@@ -63,6 +69,12 @@ func (l *List) Notef(code, file, path, format string, args ...any) *Diagnostic {
 
 // Hinted sets the hint and returns the finding.
 func (d *Diagnostic) Hinted(hint string) *Diagnostic { d.Hint = hint; return d }
+
+// Meant hints at the text that was meant by the value at Pos.
+func (d *Diagnostic) Meant(text string) *Diagnostic {
+	d.Hint, d.Instead = "did you mean "+text+"?", strconv.Quote(text)
+	return d
+}
 
 // Cited sets the source and returns the finding.
 func (d *Diagnostic) Cited(cite string) *Diagnostic { d.Cite = cite; return d }

@@ -118,7 +118,7 @@ func (d *decoder) unknown(key, at, path string, fields map[string][]int) {
 	names := sortedKeys(fields)
 	_, top := d.root[key]
 	if near, ok := diag.DidYouMean(key, names); ok {
-		x.Hint = "did you mean " + near + "?"
+		x.Meant(near).Instead = near // a name of ours, which needs no quotes
 	} else if top && path != "" {
 		x.Hint = key + " belongs at the top of the file, above the first [table]; move it there"
 	} else if len(names) > 0 {

@@ -137,7 +137,7 @@ func (f *File) syntax(err error) diag.Diagnostic {
 		d.Pos = diag.Pos{Line: line, Column: 1}
 	}
 	d.Message, d.Hint = wording(pe.Message)
-	if hint, ok := unit.DayHint(f.valueAt(d.Pos.Line)); ok {
+	if hint, _, ok := unit.DayHint(f.valueAt(d.Pos.Line)); ok {
 		d.Hint = hint
 		if !strings.HasPrefix(d.Message, "there is no day") {
 			d.Message = "a day is written year-month-day, without quotes"

@@ -67,7 +67,7 @@ func (d *decoder) float(x any, path string, v reflect.Value) {
 		}
 		v.SetFloat(t)
 	default:
-		d.mismatch(x, path, "a number", numberHint(x))
+		d.noNumber(x, path, "a number")
 	}
 }
 
@@ -78,7 +78,7 @@ func (d *decoder) integer(x any, path string, v reflect.Value) {
 			d.mismatch(x, path, "a whole number without a point", "write a whole number like 12")
 			return
 		}
-		d.mismatch(x, path, "a whole number", numberHint(x))
+		d.noNumber(x, path, "a whole number")
 		return
 	}
 	if v.OverflowInt(n) {
@@ -88,14 +88,17 @@ func (d *decoder) integer(x any, path string, v reflect.Value) {
 	v.SetInt(n)
 }
 
-// numberHint takes a number out of its quotes, if that is all there is to do.
-func numberHint(x any) string {
+// noNumber reports a text where a number belongs; one in quotes is taken out of
+// them, if that is all there is to do.
+func (d *decoder) noNumber(x any, path, want string) {
 	s, ok := x.(string)
 	s = strings.TrimSpace(s)
 	if ok && s != "" && len(s) < 20 && strings.Trim(s, "0123456789.") == "" {
-		return "write it without quotes: " + s
+		d.mismatch(x, path, want, "write it without quotes: "+s)
+		d.l[len(d.l)-1].Instead = s
+		return
 	}
-	return "write a number without quotes and without a unit"
+	d.mismatch(x, path, want, "write a number without quotes and without a unit")
 }
 
 // mismatch reports a value of the wrong type.

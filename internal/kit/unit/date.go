@@ -15,11 +15,11 @@ func ParseDate(s string) (Date, error) {
 	text := strings.TrimSpace(s)
 	m := isoDate.FindStringSubmatch(text)
 	if m == nil {
-		hint, ok := DayHint(text)
+		hint, day, ok := DayHint(text)
 		if !ok {
 			hint = "write year-month-day, like 2026-06-14"
 		}
-		return Date{}, fail(hint, "%s is not a date", quote(s))
+		return Date{}, meant(day, hint, "%s is not a date", quote(s))
 	}
 	y, _ := strconv.Atoi(m[1])
 	mo, _ := strconv.Atoi(m[2])

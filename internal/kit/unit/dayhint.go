@@ -16,8 +16,9 @@ var (
 const months = "jan feb mar apr may jun jul aug sep oct nov dec"
 
 // DayHint says how a day written another way is written here, ok false when the
-// text is no day. Where month and day may be swapped it gives both.
-func DayHint(s string) (hint string, ok bool) {
+// text is no day. Where month and day may be swapped it gives both; else day is
+// the one that was meant, empty when there is none.
+func DayHint(s string) (hint, day string, ok bool) {
 	s = strings.Trim(strings.TrimSpace(s), `"'`)
 	var y, a, b int
 	named := false
@@ -34,14 +35,14 @@ func DayHint(s string) (hint string, ok bool) {
 	} else if m := namedMonth.FindString(s); m != "" {
 		n := anyNumber.FindAllString(s, -1)
 		if len(n) != 2 {
-			return "write year-month-day, like 2026-06-14", len(n) > 0 && len(n) < 3
+			return "write year-month-day, like 2026-06-14", "", len(n) > 0 && len(n) < 3
 		}
 		y, a, b, named = digits(n[1]), 1+strings.Index(months, strings.ToLower(m[:3]))/4, digits(n[0]), true
 		if len(n[0]) > 2 {
 			y, b = digits(n[0]), digits(n[1])
 		}
 	} else {
-		return "", false
+		return "", "", false
 	}
 	if y < 100 {
 		y += 2000
@@ -50,13 +51,13 @@ func DayHint(s string) (hint string, ok bool) {
 	one, two := fromTime(first.time()) == first, fromTime(second.time()) == second && !named
 	switch {
 	case one && two && a != b:
-		return fmt.Sprintf("write the day as %s, or %s, year first", first, second), true
+		return fmt.Sprintf("write the day as %s, or %s, year first", first, second), "", true
 	case one:
-		return "write the day as " + first.String(), true
+		return "write the day as " + first.String(), first.String(), true
 	case two:
-		return "write the day as " + second.String(), true
+		return "write the day as " + second.String(), second.String(), true
 	}
-	return "check month and day; write year-month-day", true
+	return "check month and day; write year-month-day", "", true
 }
 
 func digits(s string) int {

@@ -15,9 +15,12 @@ func TestDayHint(t *testing.T) {
 		"2026-00-1234": "check month and day",
 		"1.8 kg":       "", "plum": "", "9.50": "", "marmalade": "", "": "",
 	} {
-		hint, ok := DayHint(text)
+		hint, day, ok := DayHint(text)
 		if ok != (want != "") || !strings.Contains(hint, want) {
 			t.Errorf("%q: %q, %v; want %q", text, hint, ok, want)
+		}
+		if sure, only := strings.CutPrefix(want, "as "); only && day != sure || !only && day != "" {
+			t.Errorf("%q: the day is %q", text, day)
 		}
 	}
 }

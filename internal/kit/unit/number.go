@@ -10,9 +10,17 @@ import (
 )
 
 // ParseError says what is wrong with an amount, and what to write instead.
-type ParseError struct{ Msg, Hint string }
+type ParseError struct {
+	Msg, Hint string
+	Instead   string // the text that was meant, where that is certain; else empty
+}
 
 func (e *ParseError) Error() string { return e.Msg }
+
+// meant is a failure with the text that was meant.
+func meant(instead, hint, format string, args ...any) error {
+	return &ParseError{Msg: fmt.Sprintf(format, args...), Hint: hint, Instead: instead}
+}
 
 func fail(hint, format string, args ...any) error {
 	return &ParseError{Msg: fmt.Sprintf(format, args...), Hint: hint}

@@ -123,7 +123,7 @@ func lookup(words, s string) (measure, error) {
 		return measure{}, fail("keep the amount to number and unit ("+unit+"); what it is goes into name, how it is cut into form",
 			"%s has %s after the unit", quote(s), quote(extra))
 	}
-	return measure{}, unknownUnit(w)
+	return measure{}, unknownUnit(w, words, s)
 }
 
 func leadingUnit(w string) (unit, extra string, ok bool) {
@@ -136,13 +136,21 @@ func leadingUnit(w string) (unit, extra string, ok bool) {
 	return first, strings.TrimSpace(extra), known && more
 }
 
-func unknownUnit(w string) error {
+// unknownUnit tells of a unit w, written as words in the text s.
+func unknownUnit(w, words, s string) error {
+	is := func(near string) error {
+		instead := ""
+		if strings.Count(s, words) == 1 {
+			instead = strings.Replace(s, words, near, 1)
+		}
+		return meant(instead, "did you mean "+near+"?", "%s is not a unit", quote(w))
+	}
 	if near, ok := nearUnit(w, measureNames); ok {
-		return fail("did you mean "+near+"?", "%s is not a unit", quote(w))
+		return is(near)
 	}
 	switch w {
 	case "gr", "gm", "gms", "grs":
-		return fail("did you mean g?", "%s is not a unit", quote(w))
+		return is("g")
 	case "t", "tb", "ts":
 		return fail("write tbsp or tsp", "%s may mean tablespoons or teaspoons", quote(w))
 	}
@@ -177,10 +185,10 @@ func pieceName(w, s string) error {
 	}
 	first, _, _ := strings.Cut(unitWord(w), " ")
 	if len([]rune(w)) < 3 {
-		return unknownUnit(unitWord(w))
+		return unknownUnit(unitWord(w), w, s)
 	}
 	if _, ok := nearUnit(first, measureNames); ok {
-		return unknownUnit(first)
+		return unknownUnit(first, first, s)
 	}
 	for _, r := range w {
 		if !unicode.IsLetter(r) && !unicode.IsMark(r) && !strings.ContainsRune(" -'’", r) {

@@ -3,6 +3,7 @@ package batch
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -51,6 +52,9 @@ func (r *reader) wrong(code, path string, err error) {
 	var pe *unit.ParseError
 	if errors.As(err, &pe) {
 		d.Hint = pe.Hint
+		if pe.Instead != "" {
+			d.Instead = strconv.Quote(pe.Instead)
+		}
 	}
 }
 
@@ -159,7 +163,7 @@ func (r *reader) choice(p *string, path, what string, words []string, synonyms m
 	d := r.errorf("unknown-word", path, "%q is not a known %s", *p, what)
 	d.Hint = "write one of: " + strings.Join(words, ", ")
 	if near, ok := diag.DidYouMean(s, words); ok {
-		d.Hint = "did you mean " + near + "?"
+		d.Meant(near)
 	}
 	return ""
 }

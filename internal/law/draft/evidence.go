@@ -108,7 +108,7 @@ func (p *Draft) ownWord(word, file, path, cite string) *diag.Diagnostic {
 		return p.L.Errorf("unknown-allergen", file, path, "%q is no allergen", word).Hinted("an empty list says that there is none: []").Cited(cite)
 	}
 	if near, ok := diag.DidYouMean(allergen.Fold(strings.TrimSpace(word)), allergen.Default().Words()); ok {
-		return p.L.Errorf("unknown-allergen", file, path, "%q is no allergen the tables know", word).Hinted("did you mean " + near + "?").Cited(cite)
+		return p.L.Errorf("unknown-allergen", file, path, "%q is no allergen the tables know", word).Meant(near).Cited(cite)
 	}
 	return p.L.Warnf("unknown-allergen", file, path, "%q is no allergen the tables know, so it is printed as you wrote it", word).
 		Hinted("if it is one of the law's, name it as the law does: milk, egg, wheat, peanut, soy, sesame, the nut, fish or shellfish itself").Cited(cite)

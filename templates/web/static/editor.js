@@ -22,7 +22,7 @@ const text = new TextPane((value) => live.typed(value));
 const labels = new LabelPane(piece, () => live.soon(), goToField);
 const live = new Live(draft, labels, { ahead: (line) => labels.ahead(line.first), answer, fault: (words) => saving.tell(words), busy: (on) => byId("labels").classList.toggle("busy", on), back: () => saving.back() });
 const form = new FormPane(live, goToLine, removed);
-const findings = new Findings(file, goToField, goToLine);
+const findings = new Findings(file, goToField, goToLine, mend);
 const saving = new Saving(draft, live, { reload: () => { text.set(draft.text); live.soon(true); }, notice });
 printing(draft, live, labels);
 
@@ -37,6 +37,14 @@ function answer(a) {
   if (place && place.textContent !== a.weighed?.join(". ")) place.textContent = a.weighed?.join(". ") ?? "";
   const name = byId("f-name")?.value;
   if (name && byId("make")) byId("title").textContent = name;
+}
+
+// mend writes what was meant. What was typed in the form since is waited for:
+// the finding is then told anew, with its new place.
+async function mend({ line, column, end_column: end, instead }) {
+  if (draft.changes.length > 0) return void live.flush();
+  text.replace(line, column, end, instead);
+  live.typed(text.area.value, true);
 }
 
 // removed offers a row back that was taken out of the form.

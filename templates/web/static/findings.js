@@ -6,8 +6,8 @@ import { byId, make, plural, say } from "./dom.js";
 import { nearest } from "./formpane.js";
 
 export class Findings {
-  constructor(file, goToField, goToLine) {
-    Object.assign(this, { file, goToField, goToLine });
+  constructor(file, goToField, goToLine, mend) {
+    Object.assign(this, { file, goToField, goToLine, mend });
     this.list = byId("findings");
   }
 
@@ -39,6 +39,7 @@ export class Findings {
     const go = make("p", { class: "go" });
     if (!this.mine(f)) go.append(make("a", { href: f.file.endsWith("kitchen.toml") ? rooted("kitchen") : rooted("") }, `in ${f.file}`));
     else {
+      if (f.instead) go.append(this.button(`Write ${f.instead}`, () => this.mend(f), f.message));
       if (f.path) go.append(this.button("Go to the field", () => this.goToField(f.path), f.message));
       if (f.line) go.append(this.button(`Line ${f.line}`, () => this.goToLine(f.line, f.column), f.message));
     }

@@ -42,6 +42,15 @@ export class TextPane {
     this.gutter.scrollTop = this.area.scrollTop;
   }
 
+  // replace writes in a line, from a column up to another, counted in characters.
+  replace(line, column, end, instead) {
+    const lines = this.area.value.split("\n");
+    const letters = [...lines[line - 1]];
+    letters.splice(column - 1, end - column, instead);
+    lines[line - 1] = letters.join("");
+    this.set(lines.join("\n"));
+  }
+
   // goTo selects a place, columns counted in characters.
   goTo(line, column = 1) {
     const lines = this.area.value.split("\n");
