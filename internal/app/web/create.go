@@ -57,9 +57,7 @@ func (s *site) createBatch(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	w.Header().Set("Location", rootOf(r)+"batch/"+url.PathEscape(file)) // http.Redirect would make it absolute
-	w.WriteHeader(http.StatusSeeOther)
-	return nil
+	return seeOther(w, rootOf(r)+"batch/"+url.PathEscape(file))
 }
 
 // starter makes the file, or says what is wrong with what was typed.

@@ -44,9 +44,7 @@ func (s *site) fileDo(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	w.Header().Set("Location", back)
-	w.WriteHeader(http.StatusSeeOther)
-	return nil
+	return seeOther(w, back)
 }
 
 // rename writes the file under its new name, then takes the old one away.

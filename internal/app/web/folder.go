@@ -40,13 +40,16 @@ const maxName = 120
 
 // checkName lets plain names of batch files pass, and the kitchen's.
 func checkName(name string) error {
-	switch {
-	case name == "" || len(name) > maxName || !strings.EqualFold(filepath.Ext(name), ".toml") || strings.HasPrefix(name, "."):
-	case strings.ContainsAny(name, `/\:`) || strings.ContainsRune(name, 0) || !filepath.IsLocal(name):
-	default:
+	if plainName(name, ".toml") {
 		return nil
 	}
 	return &problem{http.StatusNotFound, "there is no such batch file", "names end in .toml and stand in the folder itself"}
+}
+
+// plainName reports whether a name may stand in the folder, and ends so.
+func plainName(name, end string) bool {
+	return len(name) > len(end) && len(name) <= maxName && strings.EqualFold(filepath.Ext(name), end) && !strings.HasPrefix(name, ".") &&
+		!strings.ContainsAny(name, `/\:`) && !strings.ContainsRune(name, 0) && filepath.IsLocal(name)
 }
 
 // ordinary refuses links, folders and devices in the place of a file.
@@ -54,6 +57,10 @@ func (f *folder) ordinary(name string) error {
 	if err := checkName(name); err != nil {
 		return err
 	}
+	return f.regular(name)
+}
+
+func (f *folder) regular(name string) error {
 	st, err := f.root.Lstat(name)
 	if err != nil {
 		return err
@@ -69,6 +76,11 @@ func (f *folder) read(name string) ([]byte, error) {
 	if err := f.ordinary(name); err != nil {
 		return nil, err
 	}
+	return f.whole(name)
+}
+
+// whole reads an ordinary file, up to the largest a batch may be.
+func (f *folder) whole(name string) ([]byte, error) {
 	file, err := f.root.Open(name)
 	if err != nil {
 		return nil, err
@@ -166,6 +178,11 @@ func (f *folder) saveAs(name, base string, text []byte, passing bool) ([]byte, e
 		return nil, err
 	}
 	was, err := f.read(name)
+	return f.put(name, base, was, err, text, passing)
+}
+
+// put writes text over what was read.
+func (f *folder) put(name, base string, was []byte, err error, text []byte, passing bool) ([]byte, error) {
 	if errors.Is(err, fs.ErrNotExist) {
 		was, err = nil, nil
 	}

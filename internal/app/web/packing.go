@@ -16,6 +16,7 @@ var listKinds = map[string]struct{ format, kind string }{
 	"list.csv":   {"csv", "text/csv; charset=utf-8"},
 	"list.txt":   {"text", "text/plain; charset=utf-8"},
 	"notice.txt": {"notice", "text/plain; charset=utf-8"},
+	"tags.pdf":   {"tags", pdfType},
 }
 
 // packPage is the packing list; Plan is a *pack.Plan, nil without batches.
@@ -40,11 +41,11 @@ func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
 	return s.show(w, r, "pack.html", s.view("Packing", "pack", p))
 }
 
-// gifts is the word that asks for the gifts alone.
-const gifts = "gifts"
+// onlyGifts is the word that asks for the gifts alone.
+const onlyGifts = "gifts"
 
 func packChoices(event string) job.PackChoices {
-	if event == gifts {
+	if event == onlyGifts {
 		return job.PackChoices{Gifts: true}
 	}
 	return job.PackChoices{Event: event}
@@ -70,7 +71,7 @@ func events(batches []*job.Batch) (out []string) {
 func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
 	all, err := s.loadAll()
-	if err != nil || !ok || k.format == "notice" || len(all.batches) == 0 {
+	if err != nil || !ok || k.format == "notice" || k.format == "tags" || len(all.batches) == 0 {
 		return firstFault(err, errNotFound)
 	}
 	c := packChoices(r.URL.Query().Get("event"))
@@ -136,7 +137,7 @@ func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
 
 func (s *site) traceFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
-	if !ok || k.format == "csv" {
+	if !ok || k.format == "csv" || k.format == "tags" {
 		return errNotFound
 	}
 	recall, _ := s.recall()

@@ -27,7 +27,7 @@ func (s *site) season(w http.ResponseWriter, r *http.Request) error {
 func (s *site) seasonFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
 	recall, _ := s.recall()
-	if !ok || len(recall.Batches) == 0 {
+	if !ok || k.format == "tags" || len(recall.Batches) == 0 {
 		return errNotFound
 	}
 	f, l, err := s.env.SeasonFile(recall.Batches, k.format)
