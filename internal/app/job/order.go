@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -27,7 +28,7 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 		Serials: c.Serials || own.Serials || len(c.Numbers) > 0, Numbers: c.Numbers, InkSaver: c.InkSaver || own.InkSaver,
 		Tagged: len(b.Notes.Gifts)+len(c.List) > 0, Allergens: len(b.Cooked.Allergy().Found) > 0,
 		Copies: c.Copies, Skip: c.Skip, CutMarks: c.CutMarks,
-		Correction: press.Correction(k.Printer), PartSheets: k.Supplies.PartSheets,
+		Correction: press.Correction(k.Printer), PartSheets: over(k.Supplies.PartSheets, c.Gone),
 		Created: b.created(c), Shared: &b.shared,
 	}
 	for i, content := range b.Contents {
@@ -39,6 +40,14 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 		o.Jars = append(o.Jars, one) // one that is not wanted keeps its place
 	}
 	return o
+}
+
+// over lays one map over another; neither is changed.
+func over(under, top map[string]int) map[string]int {
+	out := map[string]int{}
+	maps.Copy(out, under)
+	maps.Copy(out, top)
+	return out
 }
 
 // chosen reports whether jars of a plan are of the size asked for.

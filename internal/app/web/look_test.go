@@ -76,7 +76,7 @@ func TestPrintIsRefusedWithAReason(t *testing.T) {
 	if p := call[printed](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Proof: true}, 200); p.Name != "plum-label-proof.pdf" {
 		t.Errorf("the proof is called %s", p.Name)
 	}
-	call[problem](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Skip: -1}, 400)
+	call[problem](t, h, "/do/print", printAsk{File: "plum.toml", Text: plum, Gone: map[string]int{"letter-1x2": -1}}, 400)
 }
 
 // BenchmarkPreviewAll is the same with every piece shown.
@@ -184,5 +184,39 @@ func TestWhatIsMeantMends(t *testing.T) {
 				t.Errorf("%s became %q: %s", slip[1], lines[f.Line-1], left.Message)
 			}
 		}
+	}
+}
+
+// A part-used sheet: printing begins after the labels gone, and what is gone
+// then is noted in the kitchen, whose other lines stay.
+func TestPrintOnAPartUsedSheet(t *testing.T) {
+	dir := kitchenDir(t)
+	h := handlerOf(t, dir)
+	look := func() picture {
+		a := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"lid"}}, 200)
+		if len(a.Labels) != 1 || a.Labels[0].Cells < 9 {
+			t.Fatalf("%+v", a)
+		}
+		return a.Labels[0]
+	}
+	lid := look()
+	ask := printAsk{File: "plum.toml", Text: plum, Pieces: []string{"lid"}, Gone: map[string]int{lid.Sheet: 3}}
+	plain := get(t, dir, "kitchen.toml")
+	if call[printed](t, h, "/do/print", ask, 200); get(t, dir, "kitchen.toml") != plain {
+		t.Error("noted unasked")
+	}
+	ask.Remember = true
+	call[printed](t, h, "/do/print", ask, 200)
+	if now := get(t, dir, "kitchen.toml"); !strings.HasPrefix(now, plain) || look().Gone != (3+8)%lid.Cells {
+		t.Errorf("%d of %d are gone:\n%s", look().Gone, lid.Cells, now)
+	}
+	ask.Gone = map[string]int{lid.Sheet: 0}
+	if call[printed](t, h, "/do/print", ask, 200); look().Gone != 8%lid.Cells {
+		t.Errorf("%d are gone, printed on a new sheet", look().Gone)
+	}
+	ask.Gone = map[string]int{lid.Sheet: lid.Cells}
+	call[blocked](t, h, "/do/print", ask, 422)
+	if wrap := call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: plum, Pieces: []string{"wrap"}}, 200).Labels[0]; wrap.Cells != 0 {
+		t.Errorf("plain paper has %d labels", wrap.Cells)
 	}
 }

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"net/http"
 	"sync"
 
@@ -11,15 +12,16 @@ import (
 // printAsk is a text whose labels are to be printed as they are on screen,
 // saved or not.
 type printAsk struct {
-	File     string   `json:"file"`
-	Text     string   `json:"text"`
-	Pieces   []string `json:"pieces"`
-	Skip     int      `json:"skip"`   // labels gone from the first sheet
-	Copies   int      `json:"copies"` // 0 = one a sealed jar
-	InkSaver bool     `json:"inkSaver"`
-	CutMarks bool     `json:"cutMarks"`
-	Gift     bool     `json:"gift"`
-	Proof    bool     `json:"proof"` // the page that measures the labels, instead of them
+	File     string         `json:"file"`
+	Text     string         `json:"text"`
+	Pieces   []string       `json:"pieces"`
+	Gone     map[string]int `json:"gone"`     // labels gone from the first sheet, by sheet
+	Remember bool           `json:"remember"` // note in the kitchen what is gone afterwards
+	Copies   int            `json:"copies"`   // 0 = one a sealed jar
+	InkSaver bool           `json:"inkSaver"`
+	CutMarks bool           `json:"cutMarks"`
+	Gift     bool           `json:"gift"`
+	Proof    bool           `json:"proof"` // the page that measures the labels, instead of them
 }
 
 // blocked says why there is nothing to print.
@@ -37,8 +39,13 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	if err := checkName(ask.File); err != nil {
 		return err
 	}
-	if ask.Skip < 0 || ask.Copies < 0 {
-		return badRequest("labels to skip and copies can't be negative")
+	for _, n := range ask.Gone {
+		if n < 0 {
+			return badRequest("labels gone from a sheet can't be negative")
+		}
+	}
+	if ask.Copies < 0 {
+		return badRequest("copies can't be negative")
 	}
 	if ask.Copies > job.MaxLabels {
 		return badRequest("%d copies are more than the %d labels of one run", ask.Copies, job.MaxLabels)
@@ -48,23 +55,47 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	c := s.choices()
-	c.Pieces, c.Skip, c.Copies = pieceList(ask.Pieces), ask.Skip, ask.Copies
+	c.Pieces, c.Gone, c.Copies = pieceList(ask.Pieces), ask.Gone, ask.Copies
 	c.InkSaver, c.CutMarks, c.Gift = ask.InkSaver, ask.CutMarks, ask.Gift
-	put, what := s.env.LabelFiles, "labels"
+	run, found, err := s.env.Print([]job.Input{in}, c, "pdf")
+	what := "labels"
 	if ask.Proof {
-		put, what = s.env.ProofFiles, "label-proof"
+		what = "label-proof"
+		run.Files, found, err = s.env.ProofFiles([]job.Input{in}, c, "pdf")
 	}
-	files, found, err := put([]job.Input{in}, c, "pdf")
 	if err != nil {
 		return err
 	}
-	if len(files) == 0 {
+	if len(run.Files) == 0 {
 		answerJSON(w, http.StatusUnprocessableEntity, blocked{firstError(found), job.FindingRows(found)})
 		return nil
 	}
+	if ask.Remember && !ask.Proof {
+		if err := s.remember(run.Printed); err != nil {
+			return err
+		}
+	}
 	name := stem(ask.File) + "-" + what + ".pdf"
-	answerJSON(w, http.StatusOK, printed{"print/" + s.prints.keep(files[0].Data) + "/" + name, name})
+	answerJSON(w, http.StatusOK, printed{"print/" + s.prints.keep(run.Files[0].Data) + "/" + name, name})
 	return nil
+}
+
+// remember notes in the kitchen's file what is gone from the sheets printed on.
+func (s *site) remember(runs []job.Printed) error {
+	for range maxCopies { // another window may write meanwhile
+		k, own, err := s.folder.kitchen()
+		if err != nil || !own || k.Data == nil {
+			return firstFault(err, &problem{http.StatusForbidden, "there is no kitchen's file in this folder to note the sheets in", "fill in the kitchen first"})
+		}
+		now, found := job.RememberSheets(k, runs)
+		if found.HasErrors() {
+			return badRequest("the sheets could not be noted: %s", firstError(found))
+		}
+		if _, err = s.folder.saveAs(k.Name, mark(k.Data), now, true); !errors.Is(err, errConflict) {
+			return err
+		}
+	}
+	return errConflict
 }
 
 // printed says where the PDF is to be fetched.

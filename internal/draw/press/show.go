@@ -17,6 +17,8 @@ type Shown struct {
 	Piece  label.Piece
 	Sheet  string      // id of the sheet it would be printed on
 	Labels int         // how many would be printed
+	Cells  int         // labels of one sheet; 0: cut from plain paper
+	Gone   int         // of them, used up on the sheet the run begins on
 	W, H   unit.Length // trim size
 	SVG    []byte
 	Paths  map[string]string // block id -> TOML path it came from
@@ -65,8 +67,11 @@ func (p *Press) showRun(o *Order, r Run) (out []Shown, err error) {
 			return nil, err
 		}
 		f := pl.Frame
-		out = append(out, Shown{Piece: r.Piece, Sheet: r.Sheet.ID, Labels: count[f], SVG: svg, Paths: o.paths(),
-			W: f.W, H: f.H})
+		s := Shown{Piece: r.Piece, Sheet: r.Sheet.ID, Labels: count[f], SVG: svg, Paths: o.paths(), W: f.W, H: f.H}
+		if !r.Sheet.Auto {
+			s.Cells, s.Gone = r.Cells, o.printOptions(r.Sheet).Skip
+		}
+		out = append(out, s)
 	}
 	return out, nil
 }

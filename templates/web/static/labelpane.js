@@ -21,6 +21,8 @@ export class LabelPane {
 
   get pieces() { return this.chips.filter(pressed).map((chip) => chip.dataset.piece); }
 
+  get labels() { return this.shown.map((place) => place.label); }
+
   get gift() { return byId("gift").checked; }
 
   get names() { return this.chips.filter(pressed).map((chip) => chip.textContent.toLowerCase()); }

@@ -2,6 +2,7 @@
 
 import { ask, rooted, words } from "./api.js";
 import { byId, make } from "./dom.js";
+import { goneFrom, sheetsOf } from "./sheets.js";
 
 export function printing(draft, live, labels) {
   const dialog = byId("printing");
@@ -9,6 +10,7 @@ export function printing(draft, live, labels) {
   byId("print")?.addEventListener("click", () => {
     byId("printing-what").textContent = `These pieces: ${labels.names.join(", ")}.`;
     state.textContent = "";
+    sheetsOf(labels.labels);
     dialog.showModal();
   });
   dialog.querySelector("form").addEventListener("submit", (event) => {
@@ -21,9 +23,9 @@ export function printing(draft, live, labels) {
   byId("print-proof").addEventListener("click", () => fetchPDF(false, true));
 
   async function fetchPDF(download, proof = false) {
-    const [skip, copies] = [whole("print-skip"), whole("print-copies")];
-    if (skip === null || copies === null) {
-      state.textContent = `${skip === null ? "Labels gone" : "Copies"}: write a whole number, such as 12.`;
+    const [gone, copies] = [goneFrom(), whole("print-copies")];
+    if (Object.values(gone).includes(null) || copies === null) {
+      state.textContent = `${copies === null ? "Copies" : "Labels gone"}: write a whole number, such as 12.`;
       return;
     }
     state.textContent = "Making the PDF …";
@@ -33,7 +35,7 @@ export function printing(draft, live, labels) {
       await live.flush();
       const { url, name } = await ask("do/print", {
         file: draft.file, text: draft.text, pieces: labels.pieces,
-        gift: labels.gift, skip, copies, inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked, proof,
+        gift: labels.gift, gone, copies, remember: byId("print-remember").checked, inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked, proof,
       });
       if (view) view.location = rooted(url);
       else make("a", { href: rooted(url), download: name }).click();
