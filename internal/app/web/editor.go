@@ -45,7 +45,7 @@ func (s *site) editKitchen(w http.ResponseWriter, r *http.Request) error {
 		return s.show(w, r, "parent.html", s.view("Kitchen", "kitchen", parentKitchen{doc.Name, string(doc.Data)}))
 	}
 	if doc.Data == nil {
-		doc.Data, _ = s.env.StarterKitchen("us")
+		doc.Data, _ = s.env().StarterKitchen("us")
 		return s.showNewKitchen(w, r, doc.Data)
 	}
 	return s.showEditor(w, r, store.KitchenName, doc.Data)

@@ -72,12 +72,12 @@ func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage, mor
 		return err
 	}
 	if len(list) > 0 && len(batches) > 0 {
-		plan, l := s.env.Plan(batches, job.PackChoices{Gifts: true, List: list})
+		plan, l := s.env().Plan(batches, job.PackChoices{Gifts: true, List: list})
 		found = append(found, l...)
 		if plan != nil {
 			p.Plan = plan
 		}
-		changes, _, _ := s.env.Promises(batches, list)
+		changes, _, _ := s.env().Promises(batches, list)
 		p.Promised = len(changes) == 0
 	}
 	p.Findings = job.FindingRows(append(more, found...))
@@ -135,7 +135,7 @@ func (s *site) promise(w http.ResponseWriter, r *http.Request, name string) erro
 		var changes []job.Change
 		if !found.HasErrors() {
 			var l diag.List
-			changes, _, l = s.env.Promises(batches, list)
+			changes, _, l = s.env().Promises(batches, list)
 			found = append(found, l...)
 		}
 		if found.HasErrors() {
@@ -173,7 +173,7 @@ func (s *site) giftsFile(w http.ResponseWriter, r *http.Request) error {
 		return firstFault(err, &problem{Status: http.StatusNotFound, What: firstError(found)})
 	}
 	if k.format != "tags" {
-		f, l, err := s.env.PackFile(batches, job.PackChoices{Gifts: true, List: list, Format: k.format})
+		f, l, err := s.env().PackFile(batches, job.PackChoices{Gifts: true, List: list, Format: k.format})
 		return s.sendList(w, f, k.kind, l, err)
 	}
 	c := s.choices()
@@ -182,7 +182,7 @@ func (s *site) giftsFile(w http.ResponseWriter, r *http.Request) error {
 	for _, b := range batches {
 		in = append(in, b.Input)
 	}
-	files, l, err := s.env.LabelFiles(in, c, "pdf")
+	files, l, err := s.env().LabelFiles(in, c, "pdf")
 	if err != nil || len(files) == 0 {
 		return firstFault(err, &problem{Status: http.StatusNotFound, What: firstError(l)})
 	}

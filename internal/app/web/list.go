@@ -28,7 +28,7 @@ func (s *site) list(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	page := listPage{Kitchen: all.kitchen, Findings: job.FindingRows(all.unread)}
+	page := listPage{Kitchen: all.kitchen, Findings: job.FindingRows(append(all.unread, s.ownFound()...))}
 	for _, b := range all.batches {
 		page.Cards = append(page.Cards, cardOf(b, about(all.across, b.Input.Batch.Name)))
 	}
@@ -78,7 +78,7 @@ func (s *site) loadAll() (all loaded, err error) {
 			in = append(in, job.Input{Kitchen: k, Batch: d, Ledger: book})
 		}
 	}
-	all.batches, all.across = s.env.LoadAll(in, s.choices())
+	all.batches, all.across = s.env().LoadAll(in, s.choices())
 	return all, nil
 }
 

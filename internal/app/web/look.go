@@ -76,7 +76,7 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	b := s.env.Load(in, s.chosen(ask, ask.Pieces))
+	b := s.env().Load(in, s.chosen(ask, ask.Pieces))
 	if first := s.inSight(r.Context(), b, ask); len(first) > 0 {
 		answerAhead(w, ahead{first})
 		for _, p := range first {
@@ -111,7 +111,7 @@ func (s *site) inSight(r context.Context, b *job.Batch, ask lookAsk) []picture {
 	if len(c.Pieces) == 0 || len(c.Pieces) >= len(pieceList(ask.Pieces)) || r.Err() != nil {
 		return nil
 	}
-	shown, _ := s.env.Show(b, c) // its findings are told with those of all pieces
+	shown, _ := s.env().Show(b, c) // its findings are told with those of all pieces
 	return pictures(shown, ask.Have)
 }
 
@@ -134,8 +134,9 @@ func (s *site) lookAt(r context.Context, in job.Input, b *job.Batch, ask lookAsk
 	if r.Err() != nil {
 		return lookAnswer{}, r.Err() // nobody waits for the pictures any more
 	}
-	shown, l := s.env.Show(b, s.chosen(ask, ask.Pieces))
+	shown, l := s.env().Show(b, s.chosen(ask, ask.Pieces))
 	found = append(append(append(found, b.Findings...), s.sameLot(b)...), l...)
+	found = append(found, s.ownFound()...)
 	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}

@@ -43,7 +43,7 @@ func (s *site) lotOf(in job.Input) string {
 	if known {
 		return lot
 	}
-	if b := s.env.Load(in, s.choices()); b.Cooked != nil && !job.IsGiftList(in.Batch) {
+	if b := s.env().Load(in, s.choices()); b.Cooked != nil && !job.IsGiftList(in.Batch) {
 		lot = b.Cooked.Lot
 	}
 	if len(s.lots.of) == 0 || len(s.lots.of) > maxLots {

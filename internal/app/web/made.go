@@ -114,7 +114,7 @@ func (s *site) publicZip(w http.ResponseWriter, r *http.Request) error {
 			fit = append(fit, b)
 		}
 	}
-	pages, _ := s.env.Site(fit)
+	pages, _ := s.env().Site(fit)
 	if len(pages.Pages) == 0 {
 		return &problem{http.StatusNotFound, "there is no public page yet", "a batch has one once its jars are filled and nothing in it is to mend"}
 	}

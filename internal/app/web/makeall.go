@@ -87,7 +87,7 @@ func (s *site) makeOne(all loaded, file string, i int, tell func(step)) step {
 		done.Error = firstError(found)
 		return done
 	}
-	files, l, err := s.env.Make(b, c)
+	files, l, err := s.env().Make(b, c)
 	switch {
 	case err != nil:
 		done.Error = s.explain(err).What

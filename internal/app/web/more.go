@@ -20,13 +20,13 @@ func (s *site) scale(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	b := s.env.Load(in, s.choices())
+	b := s.env().Load(in, s.choices())
 	p := scalePage{File: file, Name: b.Facts().Name, Jars: r.URL.Query().Get("jars")}
 	if p.Name == "" {
 		p.Name = stem(file)
 	}
 	if p.Jars != "" {
-		scaled, l := s.env.Scale(b, p.Jars)
+		scaled, l := s.env().Scale(b, p.Jars)
 		if scaled == nil {
 			l = append(b.Findings, l...)
 		}
@@ -37,7 +37,7 @@ func (s *site) scale(w http.ResponseWriter, r *http.Request) error {
 
 // align answers with the page that shows how a printer is off.
 func (s *site) align(w http.ResponseWriter, r *http.Request) error {
-	f, l, err := s.env.Align(r.PathValue("sheet"))
+	f, l, err := s.env().Align(r.PathValue("sheet"))
 	return s.sendList(w, f, pdfType, l, err)
 }
 
@@ -47,7 +47,7 @@ func (s *site) stall(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f, l, err := s.env.StallSheet(all.batches, r.URL.Query().Get("event"))
+	f, l, err := s.env().StallSheet(all.batches, r.URL.Query().Get("event"))
 	return s.sendList(w, f, pdfType, l, err)
 }
 
@@ -61,7 +61,7 @@ func (s *site) ledger(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f, l, err := s.env.LedgerFile(all.batches, r.URL.Query().Get("rows") != "", k.format)
+	f, l, err := s.env().LedgerFile(all.batches, r.URL.Query().Get("rows") != "", k.format)
 	return s.sendList(w, f, k.kind, l, err)
 }
 
@@ -75,7 +75,7 @@ type rulesPage struct {
 // rules shows what the labels obey.
 func (s *site) rules(w http.ResponseWriter, r *http.Request) error {
 	p := rulesPage{Place: r.PathValue("place"), Day: s.opts.Today().String()}
-	rows, l := s.env.PlaceEffective(p.Place, s.opts.Today())
+	rows, l := s.env().PlaceEffective(p.Place, s.opts.Today())
 	p.Rows, p.Findings = rows, job.FindingRows(l)
 	if rows == nil {
 		return &problem{Status: http.StatusNotFound, What: firstError(l), Hint: "choose a place in the kitchen"}

@@ -41,7 +41,7 @@ func rank(p label.Piece) int {
 }
 
 func (s *site) designs(query string) (out []option) {
-	for _, d := range s.env.Designs.List() {
+	for _, d := range s.env().Designs.List() {
 		out = append(out, option{d.ID, d.Name, d.About, "../picture/design/" + d.ID + query})
 	}
 	return out
@@ -49,7 +49,7 @@ func (s *site) designs(query string) (out []option) {
 
 // sheets lists the sheets of a piece, those of the maker's paper first.
 func (s *site) sheets(piece, paper string) (out []option) {
-	for _, sh := range s.env.Sheets.List() {
+	for _, sh := range s.env().Sheets.List() {
 		if sh.Takes(piece) || sh.Auto {
 			out = append(out, option{sh.ID, sh.ID, sh.Title, "../picture/sheet/" + sh.ID})
 		}
@@ -67,7 +67,7 @@ func other(sheet, paper string) int {
 }
 
 func (s *site) places() (out []option) {
-	for _, p := range s.env.Book.List() {
+	for _, p := range s.env().Book.List() {
 		out = append(out, option{Value: p.ID, Text: p.Name + " (" + p.ID + ")"})
 	}
 	slices.SortFunc(out, func(a, b option) int { return strings.Compare(a.Text, b.Text) })
@@ -79,7 +79,7 @@ func (s *site) places() (out []option) {
 func (s *site) withOptions(f filledForm, query string) filledForm {
 	piece := orElse(f.value("label.kind"), string(label.Wrap))
 	k, _, _ := s.folder.kitchen() // a fault of reading it shows with the batch
-	paper := s.env.PaperOf(k)
+	paper := s.env().PaperOf(k)
 	for i := range f.Sections {
 		switch x := &f.Sections[i]; x.ID {
 		case "printer":
@@ -151,14 +151,14 @@ func (f filledForm) value(path string) (v string) {
 type suggestions struct{ Pantry, Jars, Designs, Occasions []string }
 
 func (s *site) suggestions(k job.Doc) (out suggestions) {
-	for _, i := range s.env.Pantry.Ingredients() {
+	for _, i := range s.env().Pantry.Ingredients() {
 		out.Pantry = append(out.Pantry, i.Name)
 	}
-	rows, _ := s.env.JarRows(k) // findings about the kitchen show elsewhere
+	rows, _ := s.env().JarRows(k) // findings about the kitchen show elsewhere
 	for _, r := range rows {
 		out.Jars = append(out.Jars, jarWords(r[1]))
 	}
-	for _, d := range s.env.Designs.List() {
+	for _, d := range s.env().Designs.List() {
 		out.Designs = append(out.Designs, d.ID)
 	}
 	out.Occasions = []string{"winter", "harvest", "summer", "birthday", "wedding", "thanks"}

@@ -33,7 +33,7 @@ func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	p := packPage{Event: r.URL.Query().Get("event"), Events: events(all.batches)}
-	plan, l := s.env.Plan(all.batches, packChoices(p.Event))
+	plan, l := s.env().Plan(all.batches, packChoices(p.Event))
 	if plan != nil && len(all.batches) > 0 {
 		p.Plan = plan
 	}
@@ -76,7 +76,7 @@ func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
 	}
 	c := packChoices(r.URL.Query().Get("event"))
 	c.Format = k.format
-	f, l, err := s.env.PackFile(all.batches, c)
+	f, l, err := s.env().PackFile(all.batches, c)
 	return s.sendList(w, f, k.kind, l, err)
 }
 
@@ -108,7 +108,7 @@ func (s *site) recall() (*job.Recall, diag.List) {
 	}) {
 		left = append(left, job.Unread{Path: s.named(store.Doc{Name: u.Path}).Name, Why: u.Why})
 	}
-	return s.env.Recall(in, left, s.choices())
+	return s.env().Recall(in, left, s.choices())
 }
 
 // named calls a file as seen from the folder.

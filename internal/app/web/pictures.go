@@ -46,7 +46,7 @@ func (s *site) picture(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	key := what + "/" + id + "/" + mark(in.Batch.Data) + mark(in.Kitchen.Data)
+	key := what + "/" + id + "/" + mark(in.Batch.Data) + mark(in.Kitchen.Data) + s.own.version()
 	data, err := s.images.get(key, func() ([]byte, error) { return s.drawPicture(what, id, in) })
 	if err != nil {
 		return err
@@ -76,7 +76,7 @@ func (s *site) pictured(what, id, file string) (job.Input, error) {
 
 func (s *site) drawPicture(what, id string, in job.Input) ([]byte, error) {
 	if what == "sheet" {
-		data, ok := s.env.SheetPicture(id)
+		data, ok := s.env().SheetPicture(id)
 		if !ok {
 			return nil, errNotFound
 		}
@@ -86,18 +86,18 @@ func (s *site) drawPicture(what, id string, in job.Input) ([]byte, error) {
 	draw := func(b *job.Batch) ([]byte, diag.List) { return nil, nil }
 	switch what {
 	case "design":
-		draw = func(b *job.Batch) ([]byte, diag.List) { return s.env.DesignPicture(b, id, c) }
+		draw = func(b *job.Batch) ([]byte, diag.List) { return s.env().DesignPicture(b, id, c) }
 	case "piece":
-		draw = func(b *job.Batch) ([]byte, diag.List) { return s.env.PiecePicture(b, label.Piece(id), c) }
+		draw = func(b *job.Batch) ([]byte, diag.List) { return s.env().PiecePicture(b, label.Piece(id), c) }
 	case "batch":
-		draw = func(b *job.Batch) ([]byte, diag.List) { return s.env.DesignPicture(b, "", c) }
+		draw = func(b *job.Batch) ([]byte, diag.List) { return s.env().DesignPicture(b, "", c) }
 	}
 	if in.Batch.Data != nil {
-		if data, _ := draw(s.env.Load(in, c)); data != nil {
+		if data, _ := draw(s.env().Load(in, c)); data != nil {
 			return data, nil
 		}
 	}
-	if data, _ := draw(s.env.Sample()); data != nil && what != "batch" {
+	if data, _ := draw(s.env().Sample()); data != nil && what != "batch" {
 		return data, nil
 	}
 	return nil, errNotFound

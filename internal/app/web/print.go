@@ -57,11 +57,11 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	c := s.choices()
 	c.Pieces, c.Gone, c.Copies = pieceList(ask.Pieces), ask.Gone, ask.Copies
 	c.InkSaver, c.CutMarks, c.Gift = ask.InkSaver, ask.CutMarks, ask.Gift
-	run, found, err := s.env.Print([]job.Input{in}, c, "pdf")
+	run, found, err := s.env().Print([]job.Input{in}, c, "pdf")
 	what := "labels"
 	if ask.Proof {
 		what = "label-proof"
-		run.Files, found, err = s.env.ProofFiles([]job.Input{in}, c, "pdf")
+		run.Files, found, err = s.env().ProofFiles([]job.Input{in}, c, "pdf")
 	}
 	if err != nil {
 		return err

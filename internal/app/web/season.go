@@ -17,7 +17,7 @@ func (s *site) season(w http.ResponseWriter, r *http.Request) error {
 	recall, found := s.recall()
 	p := seasonPage{}
 	if len(recall.Batches) > 0 {
-		season, book, rows, l := s.env.SeasonLists(recall.Batches)
+		season, book, rows, l := s.env().SeasonLists(recall.Batches)
 		p.Lists, found = []any{season, book, rows}, append(found, l...)
 	}
 	p.Findings = job.FindingRows(found)
@@ -30,6 +30,6 @@ func (s *site) seasonFile(w http.ResponseWriter, r *http.Request) error {
 	if !ok || k.format == "tags" || len(recall.Batches) == 0 {
 		return errNotFound
 	}
-	f, l, err := s.env.SeasonFile(recall.Batches, k.format)
+	f, l, err := s.env().SeasonFile(recall.Batches, k.format)
 	return s.sendList(w, f, k.kind, l, err)
 }

@@ -32,7 +32,7 @@ type Options struct {
 // site is one folder being served.
 type site struct {
 	folder *folder
-	env    *job.Env
+	own    *own
 	opts   Options
 	token  string
 	pages  *template.Template
@@ -58,7 +58,7 @@ func New(dir string, env *job.Env, o Options) (http.Handler, error) {
 	if o.Log == nil {
 		o.Log = log.New(nowhere{}, "", 0)
 	}
-	s := &site{folder: f, env: env, opts: o, token: o.Token, pages: pages}
+	s := &site{folder: f, own: ownOf(f, env), opts: o, token: o.Token, pages: pages}
 	if s.token == "" {
 		s.token = freshToken()
 	}
@@ -105,7 +105,7 @@ func (s *site) routes() http.Handler {
 		"GET /font/{version}/{file}":   s.font,
 		"GET /favicon.ico":             s.favicon,
 	} {
-		mux.Handle(pattern, s.plain(h))
+		mux.Handle(pattern, s.plain(s.fresh(h)))
 	}
 	mux.Handle("/", s.plain(func(w http.ResponseWriter, r *http.Request) error { return errNotFound }))
 	return mux

@@ -5,7 +5,7 @@ import "jarmark/internal/app/job"
 // weighed tells what the weighed jars of a batch allow to declare, as
 // `jarmark weigh` does.
 func (s *site) weighed(b *job.Batch) (out []string) {
-	results, _ := s.env.WeighBatch(b, 0) // its findings are told with the batch's
+	results, _ := s.env().WeighBatch(b, 0) // its findings are told with the batch's
 	for _, w := range results {
 		if w.Advice == "" {
 			continue
