@@ -36,7 +36,7 @@ type Choices struct {
 	Size     string // "80 x 50 mm" on plain paper
 	Skip     int
 	Gone     map[string]int // by sheet id, over the kitchen's part-used sheets: labels gone from the first
-	Copies   int // 0: one label a sealed jar
+	Copies   int            // 0: one label a sealed jar
 	Serials  bool
 	Numbers  []int  // only the jars of these numbers; they are printed
 	Jar      string // only jars of this size
