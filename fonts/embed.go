@@ -9,7 +9,10 @@ package fonts
 
 import "embed"
 
-// FS holds every *.ttf and its OFL-*.txt licence.
+// The four of the local page stand here as WOFF2 too (woff2_compress of
+// Debian's woff2 makes them); a test compares them with the TrueType files.
 //
-//go:embed *.ttf OFL-*.txt
+// FS holds every *.ttf, *.woff2 and the OFL-*.txt licences.
+//
+//go:embed *.ttf *.woff2 OFL-*.txt
 var FS embed.FS

@@ -21,7 +21,7 @@ const staticDir = "web/static"
 
 var contentTypes = map[string]string{
 	".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
-	".svg": "image/svg+xml", ".ttf": "font/ttf",
+	".svg": "image/svg+xml", ".woff2": "font/woff2",
 }
 
 // assetVersion changes when a script or style does.
@@ -41,7 +41,7 @@ func (s *site) static(w http.ResponseWriter, r *http.Request) error {
 
 func (s *site) font(w http.ResponseWriter, r *http.Request) error {
 	name := path.Base(r.PathValue("file"))
-	if path.Ext(name) != ".ttf" {
+	if path.Ext(name) != ".woff2" {
 		return errNotFound
 	}
 	return serveFile(w, fonts.FS, name)
