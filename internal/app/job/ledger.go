@@ -15,6 +15,14 @@ import (
 // LedgerHeader is a ledger without rows.
 const LedgerHeader = ledger.HeaderLine
 
+// LedgerWhys lists what may happen to jars, in the ledger's words.
+func LedgerWhys() (out []string) {
+	for _, w := range ledger.Whys() {
+		out = append(out, string(w))
+	}
+	return out
+}
+
 // readLedgers reads the ledger of each kitchen once.
 func readLedgers(batches []*Batch) {
 	type read struct {

@@ -24,7 +24,7 @@ func (e *Env) Show(b *Batch, c Choices) ([]Shown, diag.List) {
 
 // Plan is the packing list of batches together as a value, for a page.
 func (e *Env) Plan(batches []*Batch, c PackChoices) (*pack.Plan, diag.List) {
-	return e.Pack(batches, pack.Options{Event: c.Event, Gifts: c.Gifts, List: c.List})
+	return e.Pack(batches, pack.Options{Event: c.Event, Date: c.Date, Gifts: c.Gifts, List: c.List})
 }
 
 // ParseNumbers reads jar numbers as one writes them: "17, 20-22".

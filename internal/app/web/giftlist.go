@@ -123,38 +123,26 @@ func (s *site) giftsDo(w http.ResponseWriter, r *http.Request) error {
 // promise writes what a list promises into the ledger, in the place of what it
 // promised before.
 func (s *site) promise(w http.ResponseWriter, r *http.Request, name string) error {
-	for range maxCopies { // another program may write meanwhile: dealt anew
+	found, err := s.note(func() ([]job.Change, diag.List, error) {
 		text, err := s.folder.list(name)
 		if err != nil {
-			return err
+			return nil, nil, err
 		}
 		batches, list, found, err := s.dealt(name, text)
-		if err != nil {
-			return err
+		if err != nil || found.HasErrors() {
+			return nil, found, err
 		}
-		var changes []job.Change
-		if !found.HasErrors() {
-			var l diag.List
-			changes, _, l = s.env().Promises(batches, list)
-			found = append(found, l...)
-		}
-		if found.HasErrors() {
-			return s.showGifts(w, r, giftPage{Lists: s.folder.lists(), Name: name, Text: string(text), Mark: mark(text)}, nil)
-		}
-		var edits []store.Edit
-		for _, c := range changes {
-			if filepath.IsAbs(c.Name) { // beside a kitchen further up
-				return &problem{http.StatusForbidden, "the ledger lies outside this folder: " + c.Name, "jarmark pack --list writes there"}
-			}
-			edits = append(edits, store.Edit{Path: s.folder.path(c.Name), Was: c.Was, Now: c.Now})
-		}
-		if err = store.SaveAll(edits); err == nil {
-			return seeOther(w, "./gifts?list="+url.QueryEscape(name))
-		} else if !errors.Is(err, store.ErrChanged) {
-			return err
-		}
+		changes, _, l := s.env().Promises(batches, list)
+		return changes, append(found, l...), nil
+	})
+	if err != nil {
+		return err
 	}
-	return &problem{http.StatusConflict, "the ledger is being written by another program", "do it again in a moment"}
+	to := "./gifts?list=" + url.QueryEscape(name)
+	if found.HasErrors() {
+		return s.showFaults(w, r, found, to)
+	}
+	return seeOther(w, to)
 }
 
 // giftsFile is the list's packing list, or its tags.

@@ -14,13 +14,7 @@ func TestGiftList(t *testing.T) {
 	dir := kitchenDir(t)
 	h := handlerOf(t, dir)
 	post := func(fields ...string) *httptest.ResponseRecorder {
-		form := url.Values{"token": {testToken}}
-		for i := 0; i < len(fields); i += 2 {
-			form.Set(fields[i], fields[i+1])
-		}
-		r := httptest.NewRequest("POST", "http://127.0.0.1/gifts", strings.NewReader(form.Encode()))
-		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		return do(h, r)
+		return postForm(h, "/gifts", fields...)
 	}
 	show := func(path string) string { return do(h, request("GET", path, nil)).Body.String() }
 
@@ -80,9 +74,7 @@ func TestGiftListStaysInTheFolder(t *testing.T) {
 		if w := do(h, request("GET", "/gifts?list="+url.QueryEscape(name), nil)); w.Code != http.StatusNotFound {
 			t.Errorf("%s: read with %d", name, w.Code)
 		}
-		r := httptest.NewRequest("POST", "http://127.0.0.1/gifts", strings.NewReader(url.Values{"token": {testToken}, "list": {name}, "text": {"to\nAda\n"}}.Encode()))
-		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		if w := do(h, r); name != "plum.toml" && w.Code != http.StatusNotFound {
+		if w := postForm(h, "/gifts", "list", name, "text", "to\nAda\n"); name != "plum.toml" && w.Code != http.StatusNotFound {
 			t.Errorf("%s: written with %d", name, w.Code)
 		}
 	}

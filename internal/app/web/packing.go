@@ -4,10 +4,13 @@ import (
 	"mime"
 	"net/http"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 )
 
 // kinds of list files, by the end of their name.
@@ -48,24 +51,53 @@ func packChoices(event string) job.PackChoices {
 	if event == onlyGifts {
 		return job.PackChoices{Gifts: true}
 	}
+	if name, day, dated := cutLast(event, dayMark); dated {
+		if d, err := unit.ParseDate(day); err == nil {
+			return job.PackChoices{Event: name, Date: d}
+		}
+	}
 	return job.PackChoices{Event: event}
 }
 
-// events lists the markets of all batches, each once, in file order.
+// dayMark stands between a market and its day.
+const dayMark = " on "
+
+func cutLast(s, sep string) (before, after string, found bool) {
+	if i := strings.LastIndex(s, sep); i >= 0 {
+		return s[:i], s[i+len(sep):], true
+	}
+	return s, "", false
+}
+
+// events lists the markets of all batches, each once, in file order; one that
+// is held on several days by its days too.
 func events(batches []*job.Batch) (out []string) {
-	seen := map[string]bool{}
+	days := map[string][]string{}
 	for _, b := range batches {
 		if b.Notes == nil {
 			continue
 		}
 		for _, m := range b.Notes.Markets {
-			if m.Event != "" && !seen[m.Event] {
-				seen[m.Event] = true
-				out = append(out, m.Event)
+			if m.Event == "" {
+				continue
+			}
+			if days[m.Event] == nil {
+				out, days[m.Event] = append(out, m.Event), []string{}
+			}
+			if d := m.Event + dayMark + m.Date.String(); !m.Date.IsZero() && !slices.Contains(days[m.Event], d) {
+				days[m.Event] = append(days[m.Event], d)
 			}
 		}
 	}
-	return out
+	var all []string
+	for _, e := range out {
+		all = append(all, e)
+		if len(days[e]) > 1 {
+			slices.Sort(days[e])
+			all = append(all, days[e]...)
+		}
+	}
+	return all
 }
 
 func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {

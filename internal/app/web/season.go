@@ -10,6 +10,9 @@ import (
 // Lists are *table.List values.
 type seasonPage struct {
 	Lists    []any
+	Jars     []option // of which something may be noted
+	Whys     []string
+	Today    string
 	Findings []job.Finding
 }
 
@@ -19,9 +22,23 @@ func (s *site) season(w http.ResponseWriter, r *http.Request) error {
 	if len(recall.Batches) > 0 {
 		season, book, rows, l := s.env().SeasonLists(recall.Batches)
 		p.Lists, found = []any{season, book, rows}, append(found, l...)
+		p.Jars, p.Whys, p.Today = noteable(recall.Batches), job.LedgerWhys(), s.opts.Today().String()
 	}
 	p.Findings = job.FindingRows(found)
 	return s.show(w, r, "season.html", s.view("Season", "season", p))
+}
+
+// noteable are the jars of batches, "LOT/JAR" by value.
+func noteable(batches []*job.Batch) (out []option) {
+	for _, b := range batches {
+		if b.Cooked == nil || b.Cooked.Lot == "" {
+			continue
+		}
+		for _, j := range b.Cooked.Jars {
+			out = append(out, option{Value: b.Cooked.Lot + "/" + j.Jar.Key, Text: b.Notes.Name + ", " + j.Jar.Description + ", " + b.Cooked.Lot})
+		}
+	}
+	return out
 }
 
 func (s *site) seasonFile(w http.ResponseWriter, r *http.Request) error {

@@ -92,6 +92,7 @@ func (s *site) routes() http.Handler {
 		"GET /scale/{file}":            s.scale,
 		"GET /align/{sheet}":           s.align,
 		"GET /pack/stall.pdf":          s.stall,
+		"POST /ledger":                 s.ledgerDo,
 		"GET /ledger/{file}":           s.ledger,
 		"GET /rules/{place}":           s.rules,
 		"GET /made":                    s.made,

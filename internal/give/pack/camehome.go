@@ -75,6 +75,40 @@ type taken struct {
 	jars  int
 }
 
+// Taken is jars of one size and lot that went to a market, of which it is not
+// noted how many came home.
+type Taken struct {
+	Word string // what CameHome calls them
+	Name string // of the jam, and of the size where the lot has several
+	Jars int
+}
+
+// OpenMarket is a market of which it is not noted what came home.
+type OpenMarket struct {
+	To   string
+	Date unit.Date
+	Jars []Taken
+}
+
+// Open is the one market of the plan that is not noted yet; nil when there is
+// none, or several are.
+func (p *Plan) Open() *OpenMarket {
+	open := p.toCome()
+	if len(open) != 1 {
+		return nil
+	}
+	out := &OpenMarket{To: open[0].To, Date: open[0].Date}
+	for _, t := range p.taken(open[0]) {
+		l := t.lines[0]
+		name := l.Name
+		if t.words[0] != l.Lot {
+			name += ", " + l.JarText
+		}
+		out.Jars = append(out.Jars, Taken{t.words[0], name, t.jars})
+	}
+	return out
+}
+
 func (p *Plan) taken(s Stop) (out []taken) {
 	at := map[int]int{}
 	lots := map[string]int{}
