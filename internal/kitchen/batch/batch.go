@@ -198,7 +198,7 @@ func (r *reader) parts(raw []rawPart, path string) (out []pantry.Part) {
 			r.errorf("missing-name", at, "the part has no name").Hinted(`write { name = "dextrose" }, as on the packet`)
 		}
 		if m := share.FindStringSubmatch(part.Name); m != nil && !has(p.Percent) {
-			v, err := strconv.ParseFloat(strings.Replace(m[2], ",", ".", 1), 64)
+			v, err := strconv.ParseFloat(strings.ReplaceAll(m[2], ",", "."), 64)
 			if err == nil && v <= 100 {
 				part.Name, p.Percent = m[1], &v
 			}

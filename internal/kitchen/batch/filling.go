@@ -1,12 +1,17 @@
 package batch
 
 import (
+	"slices"
+
 	"jarmark/internal/kit/source"
 	"jarmark/internal/kit/unit"
 )
 
 // maxNet is the heaviest jar anyone fills.
 const maxNet = 100 * unit.Kilogram
+
+// maxWeights is how many weights of one fill are read.
+const maxWeights = 20_000
 
 // maxNetVolume is the largest.
 const maxNetVolume = 100 * unit.Litre
@@ -26,7 +31,7 @@ func (r *reader) fill(raw rawFill, path string) Fill {
 		f.Share = *s
 	}
 	switch {
-	case f.Sealed >= 0 && f.Count < 0 && !has(raw.Count):
+	case f.Sealed >= 0 && !has(raw.Count):
 		r.errorf("sealed-not-counted", path+".sealed", "sealed jars are counted, the filled ones not").Hinted("add count, all jars filled")
 		f.Sealed = -1
 	case f.Count >= 0 && f.Sealed > f.Count:
@@ -34,7 +39,7 @@ func (r *reader) fill(raw rawFill, path string) Fill {
 		f.Sealed = f.Count
 	}
 	f.Net = r.weights(raw, path)
-	if f.Count >= 0 && len(f.Net) > f.Count && f.Count > 0 {
+	if f.Count > 0 && len(f.Net) > f.Count {
 		r.l.Warnf("more-weights-than-jars", r.file, path+".net", "%d weights are given for %d jars", len(f.Net), f.Count).Hinted("weigh each jar once")
 	}
 	f.Declared = r.declared(raw.Declared, path+".declared")
@@ -43,53 +48,34 @@ func (r *reader) fill(raw rawFill, path string) Fill {
 
 // weights gives the net weights: measured net, or gross less tare.
 func (r *reader) weights(raw rawFill, path string) []unit.Mass {
-	if len(raw.Net)+len(raw.Gross) > 20_000 || len(raw.Tare) > 20_000 {
-		r.errorf("list-too-long", path, "there are more than 10000 weights").Hinted("a sample of the jars is enough")
+	if len(raw.Net)+len(raw.Gross) > maxWeights || len(raw.Tare) > maxWeights {
+		r.errorf("list-too-long", path, "there are more than %d weights", maxWeights).Hinted("a sample of the jars is enough")
 		return nil
 	}
 	net := r.masses(raw.Net, path+".net")
 	gross := r.masses(raw.Gross, path+".gross")
 	tare := r.masses(raw.Tare, path+".tare")
 	switch {
-	case len(gross) == 0 && len(tare) > 0 && len(raw.Gross) == 0:
+	case len(gross) == 0 && len(tare) > 0:
 		r.errorf("tare-alone", path+".tare", "empty jars are weighed, the full ones not").Hinted(`add gross = ["17.1 oz", ...], or net weights`)
-	case len(gross) > 0 && len(raw.Tare) == 0:
+	case len(gross) > 0 && len(tare) == 0:
 		r.errorf("no-tare", path+".gross", "gross weights need the weight of the empty jar").Hinted(`add tare = "6.8 oz", jar and lid`)
-	case len(gross) > 0 && len(raw.Tare) > 1 && len(raw.Tare) != len(raw.Gross):
-		r.errorf("tare-count", path+".tare", "%d tares for %d gross weights", len(raw.Tare), len(raw.Gross)).Hinted("give one tare for all, or one each")
+	case len(tare) > 1 && len(tare) != len(gross):
+		r.errorf("tare-count", path+".tare", "%d tares for %d gross weights", len(tare), len(gross)).Hinted("give one tare for all, or one each")
 	default:
 		for i, g := range gross {
-			if t := one(tare, i); g > 0 && t > 0 {
-				net = append(net, r.less(g, t, raw, path, i)...)
+			of := min(i, len(tare)-1)
+			switch t := tare[of]; {
+			case g == 0 || t == 0: // told already
+			case t < g:
+				net = append(net, g-t)
+			default:
+				r.errorf("tare-over-gross", source.At(path+".gross", i), "the full jar (%s) weighs no more than the empty one (%s)", raw.Gross[i], raw.Tare[of]).
+					Hinted("gross is jar, lid and jam; tare is jar and lid")
 			}
 		}
 	}
-	out := net[:0]
-	for _, m := range net {
-		if m > 0 {
-			out = append(out, m)
-		}
-	}
-	return out
-}
-
-func one(tare []unit.Mass, i int) unit.Mass {
-	switch {
-	case len(tare) == 0:
-		return 0
-	case len(tare) == 1:
-		return tare[0]
-	}
-	return tare[min(i, len(tare)-1)]
-}
-
-func (r *reader) less(gross, tare unit.Mass, raw rawFill, path string, i int) []unit.Mass {
-	if tare < gross {
-		return []unit.Mass{gross - tare}
-	}
-	r.errorf("tare-over-gross", source.At(path+".gross", i), "the full jar (%s) weighs no more than the empty one (%s)", raw.Gross[i], raw.Tare[min(i, len(raw.Tare)-1)]).
-		Hinted("gross is jar, lid and jam; tare is jar and lid")
-	return nil
+	return slices.DeleteFunc(net, func(m unit.Mass) bool { return m == 0 })
 }
 
 // masses reads a list of weights; a wrong one is 0.

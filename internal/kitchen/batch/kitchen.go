@@ -14,11 +14,17 @@ import (
 
 const defaultCurrency = "USD"
 
+// What a kitchen has that says nothing of its printer and its cupboard.
+var (
+	trueSize = Printer{ScaleX: 1, ScaleY: 1}
+	notSaid  = Supplies{Tags: -1, Boxes: -1, Ribbon: -1}
+)
+
 // Without a kitchen file the United States' federal rules and measures hold.
 func plainKitchen(find place.Finder) *Kitchen {
 	k := &Kitchen{
 		SaleMode: "prepacked", OwnYields: true, Currency: defaultCurrency, Units: unit.US,
-		Printer: Printer{ScaleX: 1, ScaleY: 1}, Supplies: Supplies{Tags: -1, Boxes: -1, Ribbon: -1},
+		Printer: trueSize, Supplies: notSaid,
 	}
 	k.Place, _, _ = find("us")
 	return k
@@ -182,7 +188,7 @@ func (r *reader) webAddress(p *string, path string) string {
 }
 
 func (r *reader) printer(raw *rawPrinter) Printer {
-	p := Printer{ScaleX: 1, ScaleY: 1}
+	p := trueSize
 	if raw == nil {
 		return p
 	}
@@ -212,7 +218,7 @@ func (r *reader) smallAmounts(p *float64) float64 {
 }
 
 func (r *reader) supplies(raw *rawSupplies) Supplies {
-	s := Supplies{Tags: -1, Boxes: -1, Ribbon: -1}
+	s := notSaid
 	if raw == nil {
 		return s
 	}
@@ -221,8 +227,11 @@ func (r *reader) supplies(raw *rawSupplies) Supplies {
 	s.Tags = r.count(raw.Tags, "supplies.tags", "the number of tags", -1)
 	s.Boxes = r.count(raw.Boxes, "supplies.boxes", "the number of boxes", -1)
 	s.BoxHolds = r.count(raw.BoxHolds, "supplies.box_holds", "the number of jars in a box", 0)
-	if has(raw.Ribbon) {
+	if n := len(r.l); has(raw.Ribbon) {
 		s.Ribbon = r.length(raw.Ribbon, "supplies.ribbon", 0, 10_000*unit.Metre, "a length of ribbon up to 10000 m")
+		if len(r.l) > n { // unreadable: not a ribbon used up
+			s.Ribbon = notSaid.Ribbon
+		}
 	}
 	return s
 }

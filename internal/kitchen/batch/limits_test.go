@@ -115,7 +115,7 @@ func TestKitchenAtItsLimits(t *testing.T) {
 		{"[printer]\nscale_x = 1.1\nscale_y = 1.1", ""}, {"[printer]\nscale_x = 1.2", "out-of-range"}, {"[printer]\nscale_y = 1.2", "out-of-range"}, {"[printer]\nscale_y = 0.89", "out-of-range"},
 		{"small_amounts = 2", ""}, {"small_amounts = 1.9", "bad-threshold"},
 		{"altitude = \"30000 ft\"", ""}, {"altitude = \"30001 ft\"", "out-of-range"}, {"altitude = \"-1500 ft\"", ""}, {"altitude = \"-1501 ft\"", "out-of-range"},
-		{jar + "brimful = \"262 ml\"\nnominal = \"262 ml\"", ""}, {jar + "brimful = \"262 ml\"\nnominal = \"263 ml\"", "jar-size"}, {jar, "missing-brimful"}, {"[[jar]]\nbrimful = \"262 ml\"", "missing-key"},
+		{jar + "brimful = \"262 ml\"\nnominal = \"262 ml\"", ""}, {jar + "brimful = \"262 ml\"\nnominal = \"263 ml\"", "jar-size"}, {jar + "nominal = \"240 ml\"", ""}, {jar, "missing-brimful"}, {"[[jar]]\nbrimful = \"262 ml\"", "missing-key"},
 		{ing + "solids = 100\nwater = 0", ""}, {ing + "solids = 101", "out-of-range"}, {ing + "solids = 60\nwater = 40.5", ""}, {ing + "solids = 60\nwater = 40.6", "over-100-grams"},
 	} {
 		k, l := ParseKitchen("kitchen.toml", []byte("place = \"us\"\n"+c.text+"\n"), nil)

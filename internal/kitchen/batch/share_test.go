@@ -10,7 +10,7 @@ made = 2026-08-28
 [[ingredient]]
 name = "pectin"
 amount = "50 g"
-contains = ["citric acid 3.5 %", "dextrose (60%)", "pectin 36,5%", "E 330", "80 % solids", "butter 105 %", { name = "salt 2 %", percent = 0 }]
+contains = ["citric acid 3.5 %", "dextrose (60%)", "pectin 36,5%", "E 330", "80 % solids", "butter 105 %", "sugar 100 %", "salt 100,1 %", { name = "salt 2 %", percent = 0 }]
 `), nil)
 	if b == nil || len(b.Ingredients) != 1 {
 		t.Fatal(l)
@@ -18,7 +18,7 @@ contains = ["citric acid 3.5 %", "dextrose (60%)", "pectin 36,5%", "E 330", "80 
 	want := []struct {
 		name    string
 		percent float64
-	}{{"citric acid", 3.5}, {"dextrose", 60}, {"pectin", 36.5}, {"E 330", 0}, {"80 % solids", 0}, {"butter 105 %", 0}, {"salt 2 %", 0}}
+	}{{"citric acid", 3.5}, {"dextrose", 60}, {"pectin", 36.5}, {"E 330", 0}, {"80 % solids", 0}, {"butter 105 %", 0}, {"sugar", 100}, {"salt 100,1 %", 0}, {"salt 2 %", 0}}
 	for i, p := range b.Ingredients[0].Contains {
 		if p.Name != want[i].name || p.Percent != want[i].percent {
 			t.Errorf("%q %g, want %q %g", p.Name, p.Percent, want[i].name, want[i].percent)
