@@ -39,7 +39,7 @@ var (
 func (g *grammar) date(l *Line, s string) bool {
 	days, from, to := dayIn(s)
 	if len(days) == 0 {
-		return false
+		return l.yearless(s)
 	}
 	if rest := strings.Trim(dayWords.ReplaceAllString(s[:from]+" "+s[to:], ""), " ,.:;-()"); rest != "" {
 		if len(strings.Fields(rest)) <= 6 && !strings.ContainsAny(rest, "0123456789") {
@@ -55,6 +55,19 @@ func (g *grammar) date(l *Line, s string) bool {
 		l.ask("day or month first? Take the # off one")
 	}
 	return true
+}
+
+// yearless asks of a line that is a day and a month.
+func (l *Line) yearless(s string) bool {
+	for i, f := range []pattern{dayFirst, monthLead} {
+		m := f.FindStringSubmatch(s)
+		if m == nil || m[3] != "" || monthOf(m[2-i]) == 0 || strings.Trim(dayWords.ReplaceAllString(strings.Replace(s, m[0], "", 1), ""), " ,.:;-()") != "" {
+			continue
+		}
+		l.ask("of which year? Write the day it was made as made = 2026-06-14")
+		return true
+	}
+	return false
 }
 
 // dayIn finds the day a text names: no day, one, or two to choose from.

@@ -16,7 +16,7 @@ var (
 	frenchOf  = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
 	ownWay    = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
 	noName    = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
-	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)\b`)
+	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm   = lazily(` -+ |; |, | - `)
 	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips))$`)
 	orList    = lazily(`(?i),.* (?:or|oder|ou) `)
@@ -56,7 +56,13 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	}
 	if m := upTo.FindStringSubmatch(rest); m != nil && a.text != "" {
 		n := numHead.FindString(a.text)
-		a.choices = []string{a.text, m[1] + a.text[len(n):]}
+		other := m[1] + m[2]
+		if m[2] == "" {
+			other += a.text[len(n):]
+		}
+		if valid(other) {
+			a.choices = []string{a.text, other}
+		}
 	}
 	if row, known := g.row(in.Name); known && row.Kind == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
 		l.ask("the whole fruit, or only its juice or zest? Then write: juice of %s", strings.TrimSpace(a.text+" "+in.Name))

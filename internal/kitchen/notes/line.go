@@ -21,7 +21,7 @@ func (g *grammar) line(l *Line) {
 	if m := numbered.FindStringSubmatch(s); m != nil && len(dayOnly(s)) == 0 && g.startsMeasured(m[1]) {
 		s = m[1]
 	}
-	if m := step.FindStringSubmatch(s); m != nil && !g.startsMeasured(m[1]) {
+	if m := step.FindStringSubmatch(s); m != nil && !g.startsMeasured(m[1]) && !wholeDay(s) {
 		_, _, listed := g.behind(m[1])
 		s, method = m[1], !listed
 	}
@@ -56,6 +56,12 @@ var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as
 var nameTwice = lazily(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
 var numbered = lazily(`^\d{1,2}[.)] +(\d.*)$`)
+
+// wholeDay: "14. Juni 2026" is a day, and no step of a method.
+func wholeDay(s string) bool {
+	days, from, to := dayIn(s)
+	return len(days) > 0 && from == 0 && to == len(s)
+}
 
 func dayOnly(s string) []string { days, _, _ := dayIn(s); return days }
 

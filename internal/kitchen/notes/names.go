@@ -55,7 +55,9 @@ func (g *grammar) listed(s string) []string {
 	for i := range out {
 		out[i], _ = g.leadForm(out[i])
 		row, known := g.row(out[i])
-		if !known {
+		if _, asks := g.p.Ambiguous(out[i], ""); asks {
+			row.Key = out[i]
+		} else if !known {
 			return nil
 		}
 		keys[row.Key] = true
@@ -124,7 +126,7 @@ func (g *grammar) tailForm(name string) (rest, tail string) {
 func (g *grammar) leadForm(name string) (rest, lead string) {
 	words := strings.Fields(name)
 	n := 0
-	for n < len(words)-1 && forms[strings.ToLower(strings.Trim(words[n], ","))] {
+	for n < len(words)-1 && (forms[strings.ToLower(strings.Trim(words[n], ","))] || n > 0 && words[n] == "&") {
 		n++
 	}
 	if n == 0 {
@@ -134,7 +136,7 @@ func (g *grammar) leadForm(name string) (rest, lead string) {
 	for ; n > 0; n-- {
 		rest = strings.Join(words[n:], " ")
 		if bare, also := g.row(rest); !known || also && bare.Key == whole.Key {
-			return rest, strings.TrimSuffix(strings.Join(words[:n], " "), " and")
+			return rest, strings.TrimSuffix(strings.TrimSuffix(strings.Join(words[:n], " "), " and"), " &")
 		}
 	}
 	return name, ""

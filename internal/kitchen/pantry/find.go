@@ -32,24 +32,38 @@ func wordSet(words string) map[string]bool {
 // fold makes words comparable: lower case, no accents or signs, singular.
 func fold(words string) string { return strings.Join(tokens(words), " ") }
 
+// A sign that parts two foods stays a word of its own: "apples/pears" are no
+// apple pears.
 func tokens(words string) []string {
 	if len(words) > 200 {
 		words = words[:200]
 	}
-	out := strings.FieldsFunc(kitwords.Fold(words), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' })
+	out := strings.FieldsFunc(parting.Replace(kitwords.Fold(words)), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("'/&+", r)
+	})
 	for i, w := range out {
 		out[i] = kitwords.Singular(strings.ReplaceAll(w, "'", ""))
 	}
 	return out
 }
 
-// stripped drops state words.
+var parting = strings.NewReplacer("/", " / ", "&", " & ", "+", " + ")
+
+func parts(word string) bool { return word == "/" || word == "&" || word == "+" }
+
+// stripped drops state words, and signs that part nothing any more.
 func stripped(ts []string) []string {
 	var out []string
 	for _, t := range ts {
-		if !stateWords[t] && strings.Trim(t, "0123456789") != "" {
+		switch {
+		case stateWords[t] || strings.Trim(t, "0123456789") == "":
+		case parts(t) && (len(out) == 0 || parts(out[len(out)-1])):
+		default:
 			out = append(out, t)
 		}
+	}
+	if n := len(out); n > 0 && parts(out[n-1]) {
+		out = out[:n-1]
 	}
 	return out
 }

@@ -72,3 +72,17 @@ func TestFindingAName(t *testing.T) {
 		}
 	}
 }
+
+// A sign between two foods parts them: "apples/pears" are no apple pears. Beside
+// words of state it says nothing.
+func TestSignsPartFoods(t *testing.T) {
+	p := Default()
+	for words, key := range map[string]string{
+		"apples/pears": "", "pears & apples": "", "apples + pears": "", "sugar/honey": "", "apple pears": "pear_asian", "Apple-pears": "pear_asian",
+		"peeled & sliced apples": "apple", "apples, peeled/cored": "apple", "apples &": "apple", "/ apples": "apple", "& + /": "",
+	} {
+		if g, ok := p.Ingredient(words); ok != (key != "") || g.Key != key {
+			t.Errorf("%s: %q, want %q", words, g.Key, key)
+		}
+	}
+}
