@@ -191,6 +191,9 @@ func (c *calc) sugarBrix() float64 {
 		case ln.IsWater: // the salts of the tap are no sugar
 			in += g
 		case ln.IsSweet, ln.IsFruit, ln.Row.Kind == "juice", ln.Row.Kind == "dried fruit", t.Group == "acid":
+			if k := ln.Row.Kind; (k == "vegetable" || k == "spice") && ln.Row.SugarsG >= 0 { // ginger, sweet potatoes: the rest is starch
+				sol = min(sol, g*ln.Row.SugarsG/100)
+			}
 			in, sweet, insoluble = in+g, sweet+sol, insoluble+rest
 		}
 	}

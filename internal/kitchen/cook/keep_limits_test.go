@@ -53,6 +53,25 @@ func TestFullSugarFromBothSides(t *testing.T) {
 	}
 }
 
+// In a pot of one weight ginger and sweet potatoes bring solids, but starch is
+// no sugar (USDA SR28: 1.7 g and 4.18 g of sugars in 100 g).
+func TestStarchKeepsNothing(t *testing.T) {
+	for _, c := range []struct {
+		more  string
+		least bool
+	}{{"fresh ginger", false}, {"sweet potatoes", false}, {"sugar", true}} {
+		b := demo(t)
+		ten, ph := 15.0, 2.8
+		b.Cook, b.Process.Minutes = batch.Cook{PH: &ph, FinishedPot: 300 * unit.Gram}, &ten
+		b.Ingredients = []batch.Ingredient{ing(t, "strawberries", "200 g", ""), ing(t, "sugar", "113 g", ""), ing(t, c.more, "324 g", "")}
+		r, _ := Compute(b, nil, pantry.Default())
+		said := r.Keeping.Reasons[0].Fact
+		if reduced := strings.HasPrefix(said, "reduced sugar"); reduced == c.least {
+			t.Errorf("%s: %s", c.more, said)
+		}
+	}
+}
+
 // What keeping says at 60 °Brix and at pH 4.6, both included.
 func TestKeepingAtItsLimits(t *testing.T) {
 	for brix, fact := range map[float64]string{60: "too little sugar for the 60 °Brix", 59.9: "reduced sugar, and no pH"} {
