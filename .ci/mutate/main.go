@@ -31,7 +31,7 @@ import (
 // mutant is one planted bug: what does it, and takes it back.
 type mutant struct {
 	file     string
-	line     int
+	at       token.Position
 	what     string
 	do, undo func()
 }
@@ -87,6 +87,11 @@ func run(pkg string, tests []string, n int, seed uint64) (killed, lived int, err
 		m.do()
 		state, err := try(dir, fset, m.file, trees[m.file], tests)
 		m.undo()
+		for _, p := range tests { // a draw that failed would be tried again, and fail for the next bug
+			if err := os.RemoveAll(filepath.Join(p, "testdata", "rapid")); err != nil {
+				return killed, lived, err
+			}
+		}
 		switch {
 		case err != nil:
 			return killed, lived, err
@@ -94,7 +99,7 @@ func run(pkg string, tests []string, n int, seed uint64) (killed, lived int, err
 			killed++
 		case state == "lived":
 			lived++
-			fmt.Printf("lived  %s:%d: %s\n", m.file, m.line, m.what)
+			fmt.Printf("lived  %s:%d:%d: %s\n", m.file, m.at.Line, m.at.Column, m.what)
 		}
 	}
 	return killed, lived, nil
@@ -140,10 +145,10 @@ var swaps = map[token.Token]token.Token{
 
 // mutants lists the bugs of one file.
 func mutants(fset *token.FileSet, file string, tree *ast.File) (out []mutant) {
-	add := func(at ast.Node, what string, do, undo func()) {
-		out = append(out, mutant{file, fset.Position(at.Pos()).Line, what, do, undo})
+	add := func(at token.Pos, what string, do, undo func()) {
+		out = append(out, mutant{file, fset.Position(at), what, do, undo})
 	}
-	swap := func(at ast.Node, op *token.Token) {
+	swap := func(at token.Pos, op *token.Token) {
 		if to, ok := swaps[*op]; ok {
 			from := *op
 			add(at, fmt.Sprintf("%s for %s", to, from), func() { *op = to }, func() { *op = from })
@@ -151,21 +156,26 @@ func mutants(fset *token.FileSet, file string, tree *ast.File) (out []mutant) {
 	}
 	ast.Inspect(tree, func(node ast.Node) bool {
 		switch x := node.(type) {
+		case *ast.CallExpr: // what room to make is no bug to see
+			if f, ok := x.Fun.(*ast.Ident); ok && f.Name == "make" && len(x.Args) > 1 {
+				_, isMap := x.Args[0].(*ast.MapType)
+				return !isMap && len(x.Args) < 3
+			}
 		case *ast.BinaryExpr:
-			swap(x, &x.Op)
+			swap(x.OpPos, &x.Op)
 		case *ast.AssignStmt:
-			swap(x, &x.Tok)
+			swap(x.TokPos, &x.Tok)
 		case *ast.IncDecStmt:
-			swap(x, &x.Tok)
+			swap(x.TokPos, &x.Tok)
 		case *ast.IfStmt:
 			cond := x.Cond
-			add(x, "condition turned round", func() { x.Cond = &ast.UnaryExpr{Op: token.NOT, X: &ast.ParenExpr{X: cond}} }, func() { x.Cond = cond })
+			add(x.Pos(), "condition turned round", func() { x.Cond = &ast.UnaryExpr{Op: token.NOT, X: &ast.ParenExpr{X: cond}} }, func() { x.Cond = cond })
 		case *ast.BasicLit:
 			number(x, add)
 		case *ast.Ident:
 			if to, ok := map[string]string{"true": "false", "false": "true"}[x.Name]; ok {
 				from := x.Name
-				add(x, to+" for "+from, func() { x.Name = to }, func() { x.Name = from })
+				add(x.Pos(), to+" for "+from, func() { x.Name = to }, func() { x.Name = from })
 			}
 		case *ast.BlockStmt:
 			dropped(x, add)
@@ -176,16 +186,16 @@ func mutants(fset *token.FileSet, file string, tree *ast.File) (out []mutant) {
 }
 
 // number makes a number one more.
-func number(x *ast.BasicLit, add func(ast.Node, string, func(), func())) {
+func number(x *ast.BasicLit, add func(token.Pos, string, func(), func())) {
 	from := x.Value
 	if v, err := strconv.ParseFloat(from, 64); err == nil && (x.Kind == token.INT || x.Kind == token.FLOAT) {
 		to := strconv.FormatFloat(v+1, 'f', -1, 64)
-		add(x, to+" for "+from, func() { x.Value = to }, func() { x.Value = from })
+		add(x.Pos(), to+" for "+from, func() { x.Value = to }, func() { x.Value = from })
 	}
 }
 
 // dropped leaves out a call or a change of a value.
-func dropped(b *ast.BlockStmt, add func(ast.Node, string, func(), func())) {
+func dropped(b *ast.BlockStmt, add func(token.Pos, string, func(), func())) {
 	for i, s := range b.List {
 		switch x := s.(type) {
 		case *ast.ExprStmt:
@@ -196,6 +206,6 @@ func dropped(b *ast.BlockStmt, add func(ast.Node, string, func(), func())) {
 		default:
 			continue
 		}
-		add(s, "statement left out", func() { b.List[i] = &ast.EmptyStmt{Semicolon: s.Pos()} }, func() { b.List[i] = s })
+		add(s.Pos(), "statement left out", func() { b.List[i] = &ast.EmptyStmt{Semicolon: s.Pos()} }, func() { b.List[i] = s })
 	}
 }
