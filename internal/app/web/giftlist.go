@@ -80,7 +80,7 @@ func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage, mor
 		changes, _, _ := s.env().Promises(batches, list)
 		p.Promised = len(changes) == 0
 	}
-	p.Findings = job.FindingRows(append(more, found...))
+	p.Findings = findingRows(append(more, found...))
 	return s.show(w, r, "gifts.html", s.view("Gift list", "pack", p))
 }
 

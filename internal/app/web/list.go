@@ -28,7 +28,7 @@ func (s *site) list(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	page := listPage{Kitchen: all.kitchen, Findings: job.FindingRows(append(all.unread, s.ownFound()...))}
+	page := listPage{Kitchen: all.kitchen, Findings: findingRows(append(all.unread, s.ownFound()...))}
 	for _, b := range all.batches {
 		page.Cards = append(page.Cards, cardOf(b, about(all.across, b.Input.Batch.Name)))
 	}

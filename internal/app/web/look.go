@@ -140,7 +140,7 @@ func (s *site) lookAt(r context.Context, in job.Input, b *job.Batch, ask lookAsk
 	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}
-	out := lookAnswer{Findings: job.FindingRows(once(found).Capped(maxListed)), Labels: pictures(shown, ask.Have)}
+	out := lookAnswer{Findings: findingRows(once(found).Capped(maxListed)), Labels: pictures(shown, ask.Have)}
 	out.Weighed = s.weighed(b)
 	facts, err := s.part("facts.html", map[string]any{"Facts": b.Facts(), "Jars": jarsOf(b)})
 	out.Facts = facts

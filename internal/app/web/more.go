@@ -30,7 +30,7 @@ func (s *site) scale(w http.ResponseWriter, r *http.Request) error {
 		if scaled == nil {
 			l = append(b.Findings, l...)
 		}
-		p.Scaled, p.Findings = scaled, job.FindingRows(l)
+		p.Scaled, p.Findings = scaled, findingRows(l)
 	}
 	return s.show(w, r, "scale.html", s.view("Scale "+p.Name, "batches", p))
 }
@@ -76,7 +76,7 @@ type rulesPage struct {
 func (s *site) rules(w http.ResponseWriter, r *http.Request) error {
 	p := rulesPage{Place: r.PathValue("place"), Day: s.opts.Today().String()}
 	rows, l := s.env().PlaceEffective(p.Place, s.opts.Today())
-	p.Rows, p.Findings = rows, job.FindingRows(l)
+	p.Rows, p.Findings = rows, findingRows(l)
 	if rows == nil {
 		return &problem{Status: http.StatusNotFound, What: firstError(l), Hint: "choose a place in the kitchen"}
 	}

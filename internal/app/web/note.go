@@ -137,5 +137,5 @@ type faultPage struct {
 func (s *site) showFaults(w http.ResponseWriter, r *http.Request, found diag.List, back string) error {
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(http.StatusUnprocessableEntity)
-	return s.show(w, r, "faults.html", s.view("Nothing was noted", "", faultPage{back, job.FindingRows(found)}))
+	return s.show(w, r, "faults.html", s.view("Nothing was noted", "", faultPage{back, findingRows(found)}))
 }

@@ -40,7 +40,7 @@ func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
 	if plan != nil && len(all.batches) > 0 {
 		p.Plan = plan
 	}
-	p.Findings = job.FindingRows(append(all.unread, l...))
+	p.Findings = findingRows(append(all.unread, l...))
 	return s.show(w, r, "pack.html", s.view("Packing", "pack", p))
 }
 
@@ -153,7 +153,7 @@ func (s *site) named(d store.Doc) job.Doc {
 
 func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
 	recall, found := s.recall()
-	p := tracePage{Lot: r.URL.Query().Get("lot"), Findings: job.FindingRows(found)}
+	p := tracePage{Lot: r.URL.Query().Get("lot"), Findings: findingRows(found)}
 	for _, b := range recall.Batches {
 		if f := b.Facts(); f.Lot != "" {
 			p.Lots = append(p.Lots, option{Value: f.Lot, Text: f.Lot + ", " + f.Name})
@@ -162,7 +162,7 @@ func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
 	if p.Lot != "" {
 		list, l := recall.Histories(job.Sought{What: p.Lot})
 		p.Histories = list
-		p.Findings = job.FindingRows(append(l, found...))
+		p.Findings = findingRows(append(l, found...))
 	}
 	return s.show(w, r, "trace.html", s.view("Trace", "trace", p))
 }

@@ -67,7 +67,7 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	if len(run.Files) == 0 {
-		answerJSON(w, http.StatusUnprocessableEntity, blocked{firstError(found), job.FindingRows(found)})
+		answerJSON(w, http.StatusUnprocessableEntity, blocked{firstError(found), findingRows(found)})
 		return nil
 	}
 	if ask.Remember && !ask.Proof {

@@ -24,7 +24,7 @@ func (s *site) season(w http.ResponseWriter, r *http.Request) error {
 		p.Lists, found = []any{season, book, rows}, append(found, l...)
 		p.Jars, p.Whys, p.Today = noteable(recall.Batches), job.LedgerWhys(), s.opts.Today().String()
 	}
-	p.Findings = job.FindingRows(found)
+	p.Findings = findingRows(found)
 	return s.show(w, r, "season.html", s.view("Season", "season", p))
 }
 
