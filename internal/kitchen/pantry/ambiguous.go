@@ -22,7 +22,7 @@ const (
 )
 
 func (p *Pantry) loadAmbiguous() error {
-	t := readTable("ambiguous")
+	t := readTable(p.from, "ambiguous")
 	t.each(func(r row) {
 		a := Ambiguous{Words: r.list("words"), Settled: r.list("settled_words"), By: r.list("settled_by"), Choices: r.list("choices"), Why: r.need("why"), Source: r.need("source")}
 		if len(a.Words) == 0 || len(a.Choices) < 2 {

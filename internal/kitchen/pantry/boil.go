@@ -30,7 +30,7 @@ func between(t []point, x float64) float64 {
 // loadBoiling takes Brown 1912 where it has a value, the computed Norrish
 // value below 50 %.
 func (p *Pantry) loadBoiling() error {
-	t := readTable("boiling-elevation")
+	t := readTable(p.from, "boiling-elevation")
 	p.boiling = []point{{0, 0}}
 	t.each(func(r row) {
 		r.need("source")
@@ -77,7 +77,7 @@ type tempRow struct {
 }
 
 func (p *Pantry) loadTemps() error {
-	t := readTable("refractometer-temp")
+	t := readTable(p.from, "refractometer-temp")
 	t.each(func(r row) {
 		r.need("source")
 		one := tempRow{t: r.number("temp_C", 0)}

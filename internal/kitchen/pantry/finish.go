@@ -17,7 +17,7 @@ type Boil struct {
 }
 
 func (p *Pantry) loadBoil() error {
-	t := readTable("boil")
+	t := readTable(p.from, "boil")
 	t.each(func(r row) {
 		b := Boil{Kind: r.text("kind"), Method: r.text("method"), Name: r.need("name"), Brix: r.number("brix", 0), Loss: r.number("loss_pct", 0),
 			Shift: r.number("shift", 0), Factor: r.number("factor", 0), Coverage: r.number("coverage_pct", 0), Recipes: int(r.number("recipes", 0)), Source: r.need("source")}

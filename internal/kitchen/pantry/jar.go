@@ -10,7 +10,7 @@ import (
 )
 
 func (p *Pantry) loadFinishes() error {
-	t := readTable("finishes")
+	t := readTable(p.from, "finishes")
 	t.each(func(r row) {
 		f := Finish{Name: r.need("finish"), Kind: r.need("kind"), Mouth: unit.MM(r.number("mouth_inside_mm", 0)), Source: r.need("source")}
 		f.Memory = memory(f.Source)
@@ -20,7 +20,7 @@ func (p *Pantry) loadFinishes() error {
 }
 
 func (p *Pantry) loadJars() error {
-	t := readTable("jars")
+	t := readTable(p.from, "jars")
 	t.each(func(r row) {
 		j := Jar{
 			Key: r.need("key"), Description: r.need("description"), NamedBy: r.need("named_by"),
@@ -127,9 +127,11 @@ var tradeNames = []struct{ word, size string }{
 
 var sized = regexp.MustCompile(`^(\d+(?:\.\d+)?) ?(fl oz|floz|oz|ounces?|ml|millilit(?:re|er)s?|cl|l|lit(?:re|er)s?)\b`)
 
+var spoken = strings.NewReplacer("fluid ounces", "fl oz", "fluid ounce", "fl oz", "wide mouth", "", "regular mouth", "")
+
 // called reports whether folded words name a jar of this size.
 func (j Jar) called(w string) bool {
-	w = strings.TrimSpace(strings.ReplaceAll(strings.ReplaceAll(strings.ReplaceAll(w, "fluid ounce", "fl oz"), "wide mouth", ""), "regular mouth", ""))
+	w = strings.TrimSpace(spoken.Replace(w))
 	for _, n := range tradeNames {
 		if w == n.word {
 			w = n.size

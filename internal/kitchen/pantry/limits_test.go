@@ -196,7 +196,7 @@ func TestJarsByTheWordsOfTheTrade(t *testing.T) {
 			t.Errorf("%s: %q %v", words, j.Key, ok)
 		}
 	}
-	readTable("jars").each(func(r row) {
+	tableOf("jars").each(func(r row) {
 		j, _ := p.Jar(r.text("key"))
 		about(t, j.Key, j.Brimful.ML(), (r.number("brimful_ml_low", 0)+r.number("brimful_ml_high", 0))/2, 0.01)
 	})

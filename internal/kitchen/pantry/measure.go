@@ -18,7 +18,7 @@ type Measure struct {
 }
 
 func (p *Pantry) loadMeasures() error {
-	t := readTable("measures")
+	t := readTable(p.from, "measures")
 	t.each(func(r row) {
 		m := Measure{Words: r.list("words"), Rows: r.list("rows"), Kinds: r.list("kinds"), Grams: r.number("grams", 0),
 			ML: r.number("ml", 0), Says: r.text("says"), Ask: r.text("ask"), Source: r.need("source")}

@@ -32,7 +32,10 @@ func (g Ingredient) Names(lang string) (Names, bool) {
 func readNames(r row, name string) map[string]Names {
 	out := map[string]Names{}
 	for _, lang := range r.t.languages() {
-		parts := strings.SplitN(r.text("name_"+lang), "|", 3)
+		parts := strings.Split(r.text("name_"+lang), "|")
+		if len(parts) > 3 {
+			r.fail("name_"+lang, "more than label|singular|stem")
+		}
 		for len(parts) < 3 {
 			parts = append(parts, "")
 		}

@@ -21,9 +21,9 @@ type Never struct {
 }
 
 func (p *Pantry) loadNever() error {
-	t := readTable("never-shelf")
+	t := readTable(p.from, "never-shelf")
 	t.each(func(r row) {
-		x := Never{ID: r.need("id"), Keys: r.list("keys"), Kinds: r.list("kinds"), Unless: r.text("unless"), Knob: r.text("knob") == "yes",
+		x := Never{ID: r.need("id"), Keys: r.list("keys"), Kinds: r.list("kinds"), Unless: r.text("unless"), Knob: r.yes("knob"),
 			Reason: r.need("reason"), Source: r.need("source"), not: patterns(r.list("but_not"))}
 		for _, lang := range []string{"en", "de", "fr"} {
 			words := patterns(r.list(lang))
@@ -131,7 +131,7 @@ type Trace struct {
 }
 
 func (p *Pantry) loadTraces() error {
-	t := readTable("acid-traces")
+	t := readTable(p.from, "acid-traces")
 	t.each(func(r row) {
 		x := Trace{Group: r.need("group"), Kinds: r.list("kinds"), Keys: r.list("keys"), Source: r.need("source"), Percent: -1}
 		if r.text("percent_of_acid_fruit") != "any" {
@@ -162,7 +162,7 @@ func (p *Pantry) Trace(key, kind string) (Trace, bool) {
 type UnsafeMethod struct{ Method, Reason, Hint, Source string }
 
 func (p *Pantry) loadUnsafe() error {
-	t := readTable("unsafe-methods")
+	t := readTable(p.from, "unsafe-methods")
 	t.each(func(r row) {
 		p.unsafe = append(p.unsafe, UnsafeMethod{r.need("method"), r.need("reason"), r.need("hint"), r.need("source")})
 	})

@@ -2,16 +2,19 @@ package pantry
 
 import (
 	"errors"
+	"io/fs"
 	"math"
 	"strings"
 	"sync"
 
 	"jarmark/internal/kit/unit"
+	"jarmark/templates"
 )
 
 // Pantry is the tables in memory. It is never changed after it is built, so
 // many batches may share one.
 type Pantry struct {
+	from        fs.FS        // the tables
 	ingredients []Ingredient // built in
 	measures    []Measure
 	boils       []Boil
@@ -47,7 +50,7 @@ type Finish struct {
 // Load reads the embedded tables; the error names every row that is wrong. A
 // pantry is returned even then, with the rows that could be read.
 func Load() (*Pantry, error) {
-	p := &Pantry{}
+	p := &Pantry{from: templates.FS}
 	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
 		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe())
@@ -139,7 +142,7 @@ func (p *Pantry) ownJars(own []Jar) []Jar {
 func memory(source string) bool { return strings.Contains(source, "memory") }
 
 func (p *Pantry) loadIngredients() error {
-	t := readTable("ingredients")
+	t := readTable(p.from, "ingredients")
 	p.languages = t.languages()
 	t.each(func(r row) { p.ingredients = append(p.ingredients, readIngredient(r)) })
 	return t.err

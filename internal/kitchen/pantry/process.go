@@ -24,7 +24,7 @@ type Process struct {
 }
 
 func (p *Pantry) loadProcess() error {
-	t := readTable("process-times")
+	t := readTable(p.from, "process-times")
 	t.each(func(r row) {
 		x := Process{Key: r.need("key"), Product: r.need("product"), Jar: r.need("jar"), Source: r.need("source"), Note: r.text("note")}
 		x.read(r)
@@ -46,7 +46,8 @@ func (x *Process) read(r row) {
 	}
 	x.Headspace = r.inches("headspace_in")
 	x.LeastHead, x.MostHead = x.Headspace-unit.Inch/8, x.Headspace+unit.Inch/4
-	x.Presterilise = r.need("presterilise") == "yes"
+	r.need("presterilise")
+	x.Presterilise = r.yes("presterilise")
 	if x.MostJar() == 0 {
 		r.fail("jar", "names no size")
 	}
@@ -65,7 +66,7 @@ func (r row) inches(col string) unit.Length {
 }
 
 func (p *Pantry) loadAltitude() error {
-	t := readTable("altitude")
+	t := readTable(p.from, "altitude")
 	t.each(func(r row) {
 		r.need("source")
 		p.steril = append(p.steril, point{r.number("altitude_ft", 0), r.number("sterilise_empty_jars_min", 0)})

@@ -30,7 +30,7 @@ type RecipePart struct {
 func (t TestedRecipe) Cite() string { return t.Publisher + ", " + t.Title }
 
 func (p *Pantry) loadRecipes() error {
-	t := readTable("tested-recipes")
+	t := readTable(p.from, "tested-recipes")
 	t.each(func(r row) {
 		x := TestedRecipe{ID: r.need("id"), Publisher: r.need("publisher"), Title: r.need("title"), Page: r.need("page"), Kinds: r.list("kinds"),
 			Main: r.recipeParts("main"), Also: r.recipeParts("also"), HowRead: r.need("how_read")}

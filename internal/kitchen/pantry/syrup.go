@@ -63,7 +63,7 @@ func MixDensity(s Solids, tC float64) float64 {
 	mass := s.Water + s.Carbohydrate + s.Fibre + s.Protein + s.Fat + s.Ash
 	volume := s.Water/(997.18+3.1439e-3*t-3.7574e-3*t*t) + s.Carbohydrate/(1599.1-0.31046*t) +
 		s.Fibre/(1311.5-0.36589*t) + s.Protein/(1329.9-0.5184*t) + s.Fat/(925.59-0.41757*t) + s.Ash/(2423.8-0.28063*t)
-	if mass <= 0 || volume <= 0 {
+	if mass <= 0 {
 		return 0
 	}
 	return mass / volume

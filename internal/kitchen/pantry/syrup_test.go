@@ -18,7 +18,7 @@ func about(t *testing.T, what string, got, want, tol float64) {
 // formula within 0.06 kg/m³ (0.062 at 35 %); and the reference's own computed columns.
 func TestDensityAgainstPlato(t *testing.T) {
 	read := 0
-	readTable("sucrose-density").each(func(r row) {
+	tableOf("sucrose-density").each(func(r row) {
 		b := r.number("brix", 0)
 		about(t, "20 °C computed", Density(b, 20), r.number("rho_20C", 0), 0.05)
 		about(t, "85 °C computed", Density(b, 85), r.number("rho_85C", 0), 0.05)
@@ -63,7 +63,7 @@ func TestDensityAgainstUSDAHouseholdWeights(t *testing.T) {
 // Worked figure of jam-science.md section 5: Choi and Okos give 1316.6 at
 // 65 °Brix and 20 °C; the CSV columns hold more.
 func TestMixDensity(t *testing.T) {
-	readTable("sucrose-density").each(func(r row) {
+	tableOf("sucrose-density").each(func(r row) {
 		b := r.number("brix", 0)
 		s := Solids{Water: 100 - b, Carbohydrate: b}
 		about(t, "Choi-Okos 20", MixDensity(s, 20), r.number("choi_okos_20C", 0), 0.2)
@@ -105,7 +105,7 @@ func TestBoilingRise(t *testing.T) {
 // (0.72 at 4000 ft, where the table is rounded to whole degrees), and its boiling points within 0.1 °C.
 func TestAltitudeAgainstUSDA(t *testing.T) {
 	read := 0
-	readTable("altitude").each(func(r row) {
+	tableOf("altitude").each(func(r row) {
 		alt := unit.Length(r.number("altitude_ft", 0)) * unit.Foot
 		c := BoilingPoint(alt)
 		about(t, "boiling point", c, r.number("water_boils_C_computed", 0), 0.06)
@@ -133,7 +133,7 @@ func TestAltitudeAgainstUSDA(t *testing.T) {
 // boiling-elevation.csv holds Norrish 1966 with K from memory; FAO bulletin
 // (section 8.6) has 0.848 for saturated sucrose, 67.89 %.
 func TestWaterActivity(t *testing.T) {
-	readTable("boiling-elevation").each(func(r row) {
+	tableOf("boiling-elevation").each(func(r row) {
 		b := r.number("sucrose_pct", 0)
 		about(t, "aw", WaterActivity(b, 0), r.number("aw_Norrish_sucrose", 0), 0.0015)
 		about(t, "aw, 30 % inverted", WaterActivity(b, 0.3), r.number("aw_Norrish_30pct_inverted", 0), 0.0015)

@@ -4,11 +4,10 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"io/fs"
 	"sort"
 	"strconv"
 	"strings"
-
-	"jarmark/templates"
 )
 
 // table is one CSV file with named columns; it collects faults and goes on.
@@ -19,9 +18,9 @@ type table struct {
 	err  error
 }
 
-func readTable(name string) *table {
+func readTable(from fs.FS, name string) *table {
 	t := &table{name: name, col: map[string]int{}}
-	f, err := templates.FS.Open("pantry/" + name + ".csv")
+	f, err := from.Open("pantry/" + name + ".csv")
 	if err != nil {
 		t.err = err
 		return t
@@ -103,6 +102,15 @@ func (r row) number(col string, blank float64) float64 {
 		return blank
 	}
 	return v
+}
+
+// yes gives a cell that says yes or no; an empty one says no.
+func (r row) yes(col string) bool {
+	s := r.text(col)
+	if s != "" && s != "yes" && s != "no" {
+		r.fail(col, fmt.Sprintf("%q is neither yes nor no", s))
+	}
+	return s == "yes"
 }
 
 // list splits a cell at "|".

@@ -72,7 +72,7 @@ func TestDamagedTables(t *testing.T) {
 			t.Errorf("no %q in %v", want, x.err)
 		}
 	}
-	if readTable("no-such").err == nil {
+	if tableOf("no-such").err == nil {
 		t.Error("a missing table is silent")
 	}
 }

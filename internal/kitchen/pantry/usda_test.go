@@ -50,7 +50,7 @@ func disagrees(a, b string) bool {
 func TestRowsAgreeWithUSDA(t *testing.T) {
 	usda := extract(t)
 	used := 0
-	readTable("ingredients").each(func(r row) {
+	tableOf("ingredients").each(func(r row) {
 		n := r.text("usda_ndb")
 		if n == "" {
 			if r.text("usda_sr28_name") != "" || strings.HasPrefix(r.text("source"), "USDA") && r.text("composition_of") == "" {
@@ -105,7 +105,7 @@ func spoonsAgree(t *testing.T, r row, d map[string]string) {
 // What USDA has not is another row's composition, and says so.
 func TestKindredRowsAgree(t *testing.T) {
 	at := map[string]row{}
-	table := readTable("ingredients")
+	table := tableOf("ingredients")
 	table.each(func(r row) { at[r.text("key")] = r })
 	table.each(func(r row) {
 		of := r.text("composition_of")
