@@ -59,9 +59,6 @@ func initials(name string) string {
 
 // ascii gives upper-case letters without accents; apostrophes join.
 func ascii(s string) string {
-	if len(s) > 400 {
-		s = s[:400]
-	}
 	return strings.Map(func(r rune) rune {
 		if unicode.Is(unicode.Mn, r) || r == '\'' || r == '’' {
 			return -1

@@ -57,13 +57,9 @@ func (c *calc) yield() {
 			Hinted("check the weight of the foam")
 		m.foam = 0
 	}
-	r.Yield = Amount{grams(o.pot - m.foam), o.how}
 	r.Skimmed = grams(m.foam + m.removed)
+	r.Yield = Amount{min(grams(o.pot-m.foam), r.Input-r.Skimmed), o.how} // never a nanogram more than there is
 	r.Evaporated = r.Input - r.Yield.Mass - r.Skimmed
-	if r.Evaporated < 0 { // a nanogram of rounding
-		r.Yield.Mass += r.Evaporated
-		r.Evaporated = 0
-	}
 	r.Brix, r.YieldRule = o.brix, o.rule
 	c.pot = o
 	c.rejected = c.rejected && o.how != Measured && o.brix.How != Measured
