@@ -118,13 +118,18 @@ func answerJSON(w http.ResponseWriter, status int, v any) {
 
 // answerAhead sends a line of an answer at once; the rest follows.
 func answerAhead(w http.ResponseWriter, v any) {
+	w.Header().Set("Content-Type", jsonType)
+	answerLine(w, v)
+	_ = http.NewResponseController(w).Flush() // a writer that can't sends both together
+}
+
+// answerLine sends a line of an answer that has begun.
+func answerLine(w http.ResponseWriter, v any) {
 	data, err := json.Marshal(v)
 	if err != nil {
-		return // the answer has it all
+		data = []byte(`{"error":"the answer could not be written"}`)
 	}
-	w.Header().Set("Content-Type", jsonType)
-	_, _ = w.Write(append(data, '\n'))
-	_ = http.NewResponseController(w).Flush() // a writer that can't sends both together
+	_, _ = w.Write(append(data, '\n')) // the reader may have gone away: nothing to be done
 }
 
 // readJSON reads the body of a request strictly.

@@ -3,6 +3,7 @@ package web
 import (
 	"bytes"
 	"context"
+	"errors"
 	"net/http"
 	"slices"
 
@@ -69,33 +70,50 @@ func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	if err := checkName(ask.File); err != nil {
 		return err
 	}
+	begun := false
+	answer, err := s.looked(r.Context(), ask, func(first []picture) {
+		begun = true
+		answerAhead(w, ahead{first})
+	})
+	switch {
+	case err == nil && begun:
+		answerLine(w, answer)
+	case err == nil:
+		answerJSON(w, http.StatusOK, answer)
+	case begun:
+		answerLine(w, s.explain(err))
+	default:
+		return err
+	}
+	return nil
+}
+
+// looked applies the changes and looks at the text; first is given the labels
+// in sight, when there are others to come.
+func (s *site) looked(r context.Context, ask lookAsk, first func([]picture)) (lookAnswer, error) {
 	sections := formOf(ask.File)
 	text, found := apply(ask.Text, ask.Changes, sections)
 	refused := found.HasErrors()
 	in, err := s.inputOf(ask.File, text)
 	if err != nil {
-		return err
+		return lookAnswer{}, err
 	}
 	b := s.env().Load(in, s.chosen(ask, ask.Pieces))
-	if first := s.inSight(r.Context(), b, ask); len(first) > 0 {
-		answerAhead(w, ahead{first})
-		for _, p := range first {
+	if near := s.inSight(r, b, ask); len(near) > 0 {
+		first(near)
+		for _, p := range near {
 			ask.Have = append(ask.Have, p.Mark)
 		}
 	}
-	answer, err := s.lookAt(r.Context(), in, b, ask, found)
+	answer, err := s.lookAt(r, in, b, ask, found)
 	if err != nil {
-		return err
+		return lookAnswer{}, err
 	}
 	answer.Text, answer.Removed = text, removedRows(ask.Text, ask.Changes, sections)
 	if ask.Form || refused { // a form that shows what was refused is out of step
 		answer.Form, err = s.part("form.html", s.withOptions(fillForm(ask.File, text, sections), pictureQuery(ask.File)))
 	}
-	if err != nil || r.Context().Err() != nil {
-		return err // a newer request has taken the place of this one
-	}
-	answerJSON(w, http.StatusOK, answer)
-	return nil
+	return answer, errors.Join(err, r.Err()) // a newer request may have taken the place of this one
 }
 
 // chosen is what is to be shown of a batch.

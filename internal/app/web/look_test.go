@@ -147,6 +147,9 @@ func TestLabelsInSightGoAhead(t *testing.T) {
 	if len(all.Labels) != 2 || all.Labels[0].SVG == "" || all.Labels[1].Mark != first.First[0].Mark || all.Labels[1].SVG != "" {
 		t.Errorf("%+v", all.Labels)
 	}
+	if w.Code != http.StatusOK || strings.Count(w.Body.String(), "\n") != 0 || d.More() {
+		t.Errorf("%d, and more than two lines", w.Code)
+	}
 	for _, pieces := range [][]string{{"wrap", "lid"}, {"pot"}, nil} {
 		ask.First = pieces
 		if n := strings.Count(strings.TrimSpace(do(h, request("POST", "/do/look", ask)).Body.String()), "\n"); n != 0 {

@@ -30,18 +30,24 @@ export async function ask(path, value, signal, keepalive) {
   return (await send(path, value, signal, keepalive)).json();
 }
 
-// askInLines posts a value whose answer may come in several lines: each is told
-// but the last, which is given.
+// askInLines posts a value. Lines before the answer, marked as the first, are
+// told as they come.
 export async function askInLines(path, value, signal, each) {
   const reader = (await send(path, value, signal)).body.pipeThrough(new TextDecoderStream()).getReader();
+  let answer;
+  const read = (line) => {
+    const value = JSON.parse(line);
+    if (value.first) each(value);
+    else answer = value;
+  };
   let text = "";
   for (;;) {
     const { done, value: more } = await reader.read();
     if (done) break;
     text += more;
-    for (let end; (end = text.indexOf("\n")) >= 0; text = text.slice(end + 1)) each(JSON.parse(text.slice(0, end)));
+    for (let end; (end = text.indexOf("\n")) >= 0; text = text.slice(end + 1)) read(text.slice(0, end));
   }
-  const answer = JSON.parse(text);
+  if (text) read(text);
   if (answer.error) throw new Refused(500, answer);
   return answer;
 }

@@ -37,7 +37,7 @@ export class Findings {
 
   item(f) {
     const go = make("p", { class: "go" });
-    if (!this.mine(f)) go.append(make("a", { href: f.file.endsWith("kitchen.toml") ? rooted("kitchen") : rooted("") }, `in ${f.file}`));
+    if (!this.mine(f)) go.append(make("a", { href: f.file.endsWith("kitchen.toml") ? rooted("kitchen") : rooted("") }, f.file.endsWith("kitchen.toml") ? "on the Kitchen page" : `in ${f.file}`));
     else {
       if (f.instead) go.append(this.button(`Write ${f.instead}`, () => this.mend(f), f.message));
       if (f.path) go.append(this.button("Go to the field", () => this.goToField(f.path), f.message));
