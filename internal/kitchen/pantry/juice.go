@@ -25,11 +25,24 @@ func (p *Pantry) Juice(words string) (Ingredient, bool) {
 func spokenJuices(lang string, n Names) []string {
 	switch lang {
 	case "de": // Quittensaft, Saft aus Quitten
+		if adj, noun, ok := strings.Cut(n.Label, "e "); ok && noun != "" && !strings.Contains(adj, " ") {
+			return colouredJuices(adj, noun, n.Stem)
+		}
 		return []string{n.Stem + "saft", strings.TrimSuffix(n.Stem, "n") + "saft", "Saft aus " + n.Label, "Saft von " + n.Label}
 	case "fr":
 		return []string{"jus de " + n.Label, "jus de " + n.Singular, "jus d'" + n.Label, "jus d'" + n.Singular}
 	}
 	return nil
+}
+
+// colouredJuices are the German forms where an adjective tells the fruit from
+// its sisters: roter Johannisbeersaft, Saft aus roten Johannisbeeren. Without it
+// nothing is chosen.
+func colouredJuices(adj, noun, stem string) (out []string) {
+	for _, end := range []string{"e", "er", "en", "es"} {
+		out = append(out, adj+end+" "+stem+"saft")
+	}
+	return append(out, "Saft aus "+adj+"en "+noun, "Saft von "+adj+"en "+noun)
 }
 
 func juiceOf(g Ingredient, name string) (Ingredient, bool) {

@@ -66,7 +66,7 @@ func TestNever(t *testing.T) {
 		"butternut squash": "squash", "Vollmilchschokolade": "dairy", "Zartbitterschokolade": "chocolate", "Räucherspeck": "meat", "Butternutkürbisse": "squash",
 		// no false alarm
 		"nutmeg": "", "pumpkin pie spice": "", "cream of tartar": "", "crème de cassis": "", "coconut sugar": "", "sucre de coco": "", "gooseberries": "",
-		"salmonberries": "", "eggplant": "", "hamburg parsley": "", "white currants": "", "white grape juice": "", "lemon oil": "", "strawberries": "",
+		"salmonberries": "", "eggplant": "", "hamburg parsley": "", "white currants": "", "white grape juice": "", "lemon oil": "", "cinnamon oil": "", "clove oil": "", "Zimtöl": "", "chili oil": "oil", "strawberries": "",
 		"banana peppers": "", "Fruchtfleisch": "", "brown turkey figs": "", "Milchsäure": "", "Kokosblütenzucker": "",
 		"beef tomatoes": "", "peaches": "", "oats": "", "violets": "",
 	} {

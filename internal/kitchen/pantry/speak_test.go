@@ -38,6 +38,7 @@ func TestSpeaking(t *testing.T) {
 func TestSpokenJuices(t *testing.T) {
 	for words, want := range map[string]string{
 		"de:Quittensaft": "quince", "de:Holunderbeersaft": "elderberry", "de:Traubensaft": "grape_juice", "de:Saft aus Himbeeren": "raspberry_red", "de:frischer Birnensaft": "pear",
+		"de:roter Johannisbeersaft": "redcurrant", "de:Schwarzer Johannisbeersaft": "blackcurrant", "de:Saft von roten Johannisbeeren": "redcurrant", "de:weißer Traubensaft": "grape_juice",
 		"de:Apfelsaft": "apple_juice", "fr:jus de coings": "quince", "fr:jus d’abricots": "apricot", "fr:jus de pomme": "apple_juice",
 	} {
 		lang, name, _ := strings.Cut(words, ":")

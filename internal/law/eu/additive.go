@@ -79,6 +79,26 @@ func (c *pass) additive(path string, names ...string) (string, bool) {
 	return "", false
 }
 
+const citeAdditives = "Regulation (EC) 1333/2008 Art 4, Annex II Part E 04.2.5"
+
+// judgeAdditive tests an additive against the list of the product. Sweeteners
+// have rules of their own.
+func (c *pass) judgeAdditive(ln cook.Line) {
+	a, _ := c.additiveIn(ln.Key, ln.Name)
+	p := c.product
+	switch {
+	case len(p.Numbers) == 0 || a.Category == "sweetener" || slices.Contains(p.Numbers, a.E):
+	case slices.Contains(p.Lean, a.E):
+		if b := c.R.Brix; !(b.Value > 0) || p.Solids == nil || b.Value >= p.Solids.Least {
+			c.L.Warnf("ingredient-doubtful", c.BatchFile(), draft.LinePath(ln), "%s (E %s) is for products low in sugar, for spreads, or where the fruit brought it along", ln.Name, a.E).
+				Hinted("leave it out, or ask your food authority").Cited(citeAdditives)
+		}
+	default:
+		c.fail("ingredient-not-allowed", draft.LinePath(ln), c.printed(p)+" may not hold "+ln.Name+": E "+a.E+" is not on the list of additives for it").
+			Hinted("leave it out, or call it " + c.say("product.spread") + ` and write kind = "spread"`).Cited(citeAdditives)
+	}
+}
+
 // sweetening is what the sweeteners of a batch make the label say.
 type sweetening struct {
 	sweeteners []cook.Line

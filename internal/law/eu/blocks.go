@@ -195,6 +195,7 @@ func (c *pass) caution() {
 
 // closing tells what the maker should know but the label need not say.
 func (c *pass) closing() {
+	c.Wordings()
 	area := sideArea(c.Jar)
 	if area > 0 && area < float64(c.law.NoNutrition)*100 {
 		c.L.Notef("nutrition-exemption", c.BatchFile(), c.Jar.FillPath, "the jar is below %d cm², so it needs no nutrition declaration", c.law.NoNutrition).

@@ -43,7 +43,9 @@ func (c *pass) judgeIngredients() {
 	}
 	for _, ln := range c.R.Lines {
 		switch {
-		case ln.IsWater || c.isAdditive(ln) || c.isFruit(ln) || c.among(p.Aside, ln) || c.among(p.Souring, ln):
+		case c.isAdditive(ln):
+			c.judgeAdditive(ln)
+		case ln.IsWater || c.isFruit(ln) || c.among(p.Aside, ln) || c.among(p.Souring, ln):
 		case p.Little != nil && c.among(p.Little.Of, ln):
 			if share := percentOf(ln.Mass, c.finished()); share > p.Little.Percent {
 				c.notAllowed(ln, fmt.Sprintf("%s: at most %g %% here, this batch has %.1f %%", p.Little.Why, p.Little.Percent, share))

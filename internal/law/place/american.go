@@ -58,12 +58,17 @@ type nutritionTable struct {
 	GoodNutrients []string `toml:"good_nutrients"`
 	GoodForms     []string `toml:"good_forms"`
 	Words         []string `toml:"words"`
+	Level         string   `toml:"level"` // what a claim is told as
+	Text          string   `toml:"text"`
+	Hint          string   `toml:"hint"`
+	Cite          string   `toml:"cite"`
 	Origin
 }
 
 // priceTable says what a unit price is reckoned on.
 type priceTable struct {
-	Per string `toml:"per"` // "oz", "100 g", "kg"
+	Per    string `toml:"per"`    // "oz", "100 g", "kg"
+	Tenths bool   `toml:"tenths"` // a unit price below one unit of the currency goes to a tenth of the minor coin
 	Origin
 }
 
@@ -88,14 +93,17 @@ type storageTable struct {
 	Origin
 }
 
-// wordingRule governs words of a label.
-type wordingRule struct {
+// WordingRule governs words of a label. Where the batch holds what makes them
+// untrue, Text is told as an error; else Else at the row's level.
+type WordingRule struct {
 	ID     string   `toml:"id"`
 	Words  []string `toml:"words"`
 	In     []string `toml:"in"`     // "name" (what the food is called), "brand", "story" (all else)
 	Unless []string `toml:"unless"` // phrases in which the word means something else
-	Beside string   `toml:"beside"` // "sweetener": only where the batch holds one
-	Level  string   `toml:"level"`  // "error", "warning", "note"
+	Beside []string `toml:"beside"` // "sweetener", "allergen", or ids and groups of pantry/allergens.csv
+	Held   []string `toml:"held"`   // words of ingredients and their parts
+	Else   string   `toml:"else"`
+	Level  string   `toml:"level"` // "error", "warning", "note"
 	Text   string   `toml:"text"`
 	Hint   string   `toml:"hint"`
 	Cite   string   `toml:"cite"`

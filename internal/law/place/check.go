@@ -190,9 +190,12 @@ func (r rules) checkStorage(words map[string]*Phrases) error {
 
 // checkWords reports rows that could never speak.
 func (r rules) checkWords() error {
+	if t := r.Nutrition; t != nil && (!levelKnown(t.Level) || t.Text == "" || t.Cite == "") {
+		return fmt.Errorf("nutrition: level, text or cite is not known")
+	}
 	for _, w := range r.Wordings {
-		if err := known(w.Confidence); err != nil || !levelKnown(w.Level) || len(w.Words) == 0 || len(w.In) == 0 || w.Beside != "" && w.Beside != "sweetener" {
-			return fmt.Errorf("wording %s: words, in, level, beside or confidence is not known", w.ID)
+		if err := known(w.Confidence); err != nil || !levelKnown(w.Level) || len(w.Words) == 0 || len(w.In) == 0 || w.Text == "" {
+			return fmt.Errorf("wording %s: words, in, level, text or confidence is not known", w.ID)
 		}
 	}
 	for _, n := range r.Namings {

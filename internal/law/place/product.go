@@ -25,8 +25,10 @@ type Product struct {
 	Only     []string      `toml:"only"`    // the fruit may be of these alone: keys, or words of a maker's own
 	Allows   []string      `toml:"allows"`  // kinds, keys and words of what may be added; empty = no list
 	Doubtful []string      `toml:"doubtful"`
-	Little   *littleRule   `toml:"little"` // what may be added in small amounts
-	Bound    []BoundRule   `toml:"bound"`  // what may be added only beside certain fruit
+	Numbers  []string      `toml:"additives"`     // E numbers of the additives it may hold; empty = not judged
+	Lean     []string      `toml:"additives_low"` // those for products low in sugar alone
+	Little   *littleRule   `toml:"little"`        // what may be added in small amounts
+	Bound    []BoundRule   `toml:"bound"`         // what may be added only beside certain fruit
 	Unmixed  []string      `toml:"never_mixed"`
 	Floors   []Floor       `toml:"floors"`
 	Ratios   []RatioRule   `toml:"ratios"`

@@ -46,7 +46,7 @@ type rules struct {
 	Dates       *dateTable       `toml:"dates"`
 	Standard    *standardTable   `toml:"standard"`
 	Nutrition   *nutritionTable  `toml:"nutrition"`
-	Wordings    []wordingRule    `toml:"wording"`
+	Wordings    []WordingRule    `toml:"wording"`
 	Namings     []namingRule     `toml:"naming"`
 	Price       *priceTable      `toml:"price"`
 	Programmes  []Programme      `toml:"programme"`

@@ -157,7 +157,7 @@ func TestAmericanDate(t *testing.T) {
 // Words between single spaces, whatever stands between them; figures are words.
 func TestSpaced(t *testing.T) {
 	for text, want := range map[string]string{"": "  ", "No -- Sugar!": " no sugar ", "100% fruit": " 100 fruit ", "9 a0": " 9 a0 ", "...": "  "} {
-		if got := spaced(text); got != want && !(text == "" || text == "..." && strings.TrimSpace(got) == "") {
+		if got := draft.Spaced(text); got != want && !(text == "" || text == "..." && strings.TrimSpace(got) == "") {
 			t.Errorf("%q: %q", text, got)
 		}
 	}

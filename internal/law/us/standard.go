@@ -49,8 +49,13 @@ func standard(p *pass) {
 		p.advice(v)
 		return
 	case len(v.Why) > 0:
+		sure := false
 		for _, w := range v.Why {
 			p.failed(v, w)
+			sure = sure || w.Certain
+		}
+		if !sure { // it may well meet the standard, and then its name says its fruit
+			p.nameOrder(v)
 		}
 	case len(v.Outsiders) == 0 && !p.juiceUnweighed(v):
 		p.L.Notef("standard-met", file, "name", "the batch meets the standard of identity for %s", v.Called()).Cited(v.Cite)

@@ -112,6 +112,8 @@ func TestColorsAndFlavors(t *testing.T) {
 		{"raspberry flavoring", "Apple jelly", nil, "flavor-kind"},
 		{"natural raspberry flavor", "Apple jelly", nil, ""},
 		{"artificial flavor", "Apple jelly", nil, "artificial-flavor"},
+		{"artificial strawberry flavor", "Apple jelly", nil, "artificial-flavor"},
+		{"imitation rum extract", "Apple jelly", nil, "artificial-flavor"},
 		{"artificial flavor", "Artificially flavored strawberry apple jelly", nil, ""},
 	} {
 		r := pot(t, batch.Jelly, x.name, measured(66), part{"apple juice", 8000}, part{"sugar", 5000})

@@ -1,0 +1,171 @@
+package draft
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/place"
+)
+
+// ownText is a text of the maker's that stands on a label, a tag or the public
+// page. As says what it is: "name" (of the food), "brand", "story".
+type ownText struct{ file, path, text, as string }
+
+// ownTexts lists them.
+func (p *Draft) ownTexts() []ownText {
+	b, k := p.BatchFile(), p.KitchenFile()
+	out := []ownText{{b, "name", p.B.Name, "name"}, {b, "label.title", p.B.Label.Title, "name"}, {b, "label.subtitle", p.B.Label.Subtitle, "name"},
+		{b, "label.season", p.B.Label.Season, "story"}, {b, "story", p.B.Story, "story"}, {b, "serve", p.B.Serve, "story"}, {k, "name", p.K.Name, "brand"}}
+	for _, g := range p.B.Gifts {
+		out = append(out, ownText{b, under(g.Path, "message"), g.Message, "story"}, ownText{b, under(g.Path, "occasion"), g.Occasion, "story"})
+	}
+	return out
+}
+
+func under(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+// Tell adds a finding of a level; on gifts an error is a note.
+func (p *Draft) Tell(level, code, file, path, text string) *diag.Diagnostic {
+	switch level {
+	case "error":
+		return p.Duty(code, file, path, "%s", text)
+	case "warning":
+		return p.L.Warnf(code, file, path, "%s", text)
+	}
+	return p.L.Notef(code, file, path, "%s", text)
+}
+
+// Wordings reports words a rule governs in the maker's own texts, and claims
+// about nutrition, by the tables of the set.
+func (p *Draft) Wordings() {
+	if t := p.Set.Nutrition; t != nil {
+		for _, o := range p.ownTexts() {
+			if claim := p.claim(o.text); claim != "" {
+				p.Tell(t.Level, "nutrition-claim", o.file, o.path, fmt.Sprintf("%q %s", claim, t.Text)).Hinted(t.Hint).Cited(t.Cite)
+			}
+		}
+	}
+	for _, w := range p.Set.Wordings {
+		held, level, text := p.besides(w), w.Level, w.Text
+		switch {
+		case held != "":
+			level = "error"
+		case len(w.Beside)+len(w.Held) > 0:
+			text = w.Else
+		}
+		if text == "" {
+			continue
+		}
+		for _, o := range p.ownTexts() {
+			if word := Said(o.text, w.Words, w.Unless); word != "" && Has(w.In, o.as) {
+				p.Tell(level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", word, strings.ReplaceAll(text, "{ingredient}", held))).Hinted(w.Hint).Cited(w.Cite)
+			}
+		}
+	}
+}
+
+// besides names the first ingredient that makes a word untrue; "" = none.
+func (p *Draft) besides(w place.WordingRule) string {
+	for _, ln := range p.R.Lines {
+		if ln.IsSweet && Has(w.Beside, "sweetener") || Said(ln.Name, w.Held, nil) != "" {
+			return ln.Name
+		}
+		for _, part := range ln.Contains {
+			if Said(part.Name, w.Held, nil) != "" {
+				return part.Name
+			}
+		}
+	}
+	for _, f := range p.Allergy.Found {
+		listed := f.US != "" || len(f.Annex2) > 0
+		if Has(w.Beside, f.ID) || Has(w.Beside, f.Family) && f.Family != "" || listed && Has(w.Beside, "allergen") {
+			return f.Word
+		}
+	}
+	return ""
+}
+
+// Said finds a word in a text, at word borders, outside of the phrases that make
+// it something else; a star in a word stands for anything.
+func Said(text string, words, unless []string) string {
+	if len(words) == 0 || text == "" {
+		return ""
+	}
+	plain := Spaced(text)
+	for _, u := range unless {
+		plain = strings.ReplaceAll(plain, Spaced(u), " | ")
+	}
+	i := slices.IndexFunc(words, func(w string) bool { return inOrder(plain, strings.Split(w, "*")) })
+	if i < 0 {
+		return ""
+	}
+	return words[i]
+}
+
+// inOrder reports whether the pieces of a word stand one after another: "artificial
+// * flavor" is in "artificial strawberry flavor".
+func inOrder(plain string, pieces []string) bool {
+	for _, piece := range pieces {
+		i := strings.Index(plain, Spaced(piece))
+		if i < 0 {
+			return false
+		}
+		plain = plain[i+len(Spaced(piece))-1:]
+	}
+	return true
+}
+
+// Spaced writes a text as lower-case words and figures between single spaces,
+// so that words are found at their borders: " no sugar added ".
+func Spaced(text string) string {
+	b, in := make([]byte, 0, len(text)+2), false
+	b = append(b, ' ')
+	for _, r := range strings.ToLower(text) {
+		if NotLetter(r) && (r < '0' || r > '9') {
+			if in {
+				b = append(b, ' ')
+			}
+			in = false
+			continue
+		}
+		b, in = utf8.AppendRune(b, r), true
+	}
+	if in || len(b) == 1 {
+		b = append(b, ' ')
+	}
+	return string(b)
+}
+
+// claim finds a claim's words in a text, at word borders; the longest is told.
+func (p *Draft) claim(text string) (found string) {
+	plain, t := Spaced(text), p.Set.Nutrition
+	try := func(words string) {
+		if len(words) > len(found) && strings.Contains(plain, Spaced(words)) {
+			found = words
+		}
+	}
+	each := func(forms, nutrients []string) {
+		for _, n := range nutrients {
+			named := strings.Contains(plain, strings.Trim(Spaced(n), " "))
+			for _, form := range forms {
+				if named || !strings.Contains(form, "{n}") { // else there is nothing to find
+					try(strings.ReplaceAll(form, "{n}", n))
+				}
+			}
+		}
+	}
+	each(t.Forms, t.Nutrients)
+	each(t.GoodForms, t.GoodNutrients)
+	for _, w := range t.Words {
+		try(w)
+	}
+	return found
+}
