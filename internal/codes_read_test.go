@@ -175,7 +175,7 @@ func (r *codeReader) literals(f codeFunc, arg ast.Expr) (out []string) {
 		s, _ := strconv.Unquote(x.Value)
 		return []string{s}
 	case *ast.SelectorExpr:
-		if f.decl.Name.Name == "wordings" || f.decl.Name.Name == "namings" {
+		if f.decl.Name.Name == "Wordings" || f.decl.Name.Name == "namings" {
 			return nil // the id of a row of data: see rowCodes
 		}
 	case *ast.Ident:
@@ -257,7 +257,7 @@ func (r *codeReader) use(code, severity string, at token.Position) {
 }
 
 // rowCodes are the findings that rows of a place's data tell: their id is the
-// code. On a gift an error is a note; beside a sweetener all are errors.
+// code. On a gift an error is a note; beside what makes the words untrue all are errors.
 func (r *codeReader) rowCodes() {
 	files, err := filepath.Glob("../templates/places/*.toml")
 	if err != nil || len(files) == 0 {
@@ -265,14 +265,21 @@ func (r *codeReader) rowCodes() {
 	}
 	for _, file := range files {
 		var rows struct {
-			Wording, Naming []struct{ ID, Level, Beside string }
+			Wording, Naming []struct {
+				ID, Level    string
+				Beside, Held []string
+			}
+			Nutrition struct{ Level string }
 		}
 		if _, err := toml.DecodeFile(file, &rows); err != nil {
 			r.t.Fatal(err)
 		}
+		if level := rows.Nutrition.Level; level != "" {
+			r.use("nutrition-claim", level, token.Position{Filename: file})
+		}
 		for _, row := range append(rows.Wording, rows.Naming...) {
 			r.use(row.ID, row.Level, token.Position{Filename: file})
-			if row.Level == "error" || row.Beside != "" {
+			if row.Level == "error" || len(row.Beside)+len(row.Held) > 0 {
 				r.use(row.ID, "error", token.Position{Filename: file})
 				r.use(row.ID, "note", token.Position{Filename: file})
 			}
