@@ -164,7 +164,7 @@ func spelled(s string) (out string, vague bool) {
 			continue
 		}
 		rest := s[len(w.say)+1:]
-		if w.number == "1" && len(rest) > 0 && rest[0] >= '0' && rest[0] <= '9' {
+		if w.number == "1" && strings.IndexAny(rest, "0123456789") == 0 {
 			return "1 x " + rest, false
 		}
 		return w.number + " " + rest, false

@@ -42,7 +42,7 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 		rest = lumpOf.ReplaceAllString(rest, "")
 	}
 	if m := juiceFrom.FindStringSubmatch(rest); m != nil {
-		if row, known := g.row(m[1]); known && row.Words["en"].Singular != "" {
+		if row, _ := g.row(m[1]); row.Words["en"].Singular != "" {
 			rest = row.Words["en"].Singular + " juice"
 		}
 	}
@@ -64,7 +64,7 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 			a.choices = []string{a.text, other}
 		}
 	}
-	if row, known := g.row(in.Name); known && row.Kind == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
+	if row, _ := g.row(in.Name); row.Kind == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
 		l.ask("the whole fruit, or only its juice or zest? Then write: juice of %s", strings.TrimSpace(a.text+" "+in.Name))
 	}
 	in.Amount, in.Amounts = a.text, a.choices
@@ -174,9 +174,11 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		}
 		return in, true
 	}
-	if either := g.either(name); len(either) == 1 { // two words for one food
+	switch either := g.either(name); len(either) {
+	case 0:
+	case 1: // two words for one food
 		return g.choose(l, in, either[0])
-	} else if len(either) > 1 {
+	default:
 		in.Names = either
 		l.ask("which was it? Take the # off one")
 		return in, true

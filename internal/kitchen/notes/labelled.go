@@ -76,7 +76,8 @@ func (l *Line) numbers(s string) {
 // without a unit is asked about.
 func (l *Line) temperature(s string) {
 	var m []string
-	for _, one := range tempForm.FindAllStringSubmatch(s, -1) {
+	all := tempForm.FindAllStringSubmatch(s, -1)
+	for _, one := range all {
 		if m == nil || m[2]+m[3] == "" {
 			m = one // the first with its unit
 		}
@@ -87,6 +88,12 @@ func (l *Line) temperature(s string) {
 	alone := len(strings.Fields(strings.Replace(s, m[0], "", 1))) <= 2
 	if !alone && !tempWords.MatchString(s) {
 		return
+	}
+	for _, one := range all {
+		if one[3] != "" && strings.EqualFold(one[3], m[3]) && one[1] != m[1] {
+			l.ask("%s or %s °%s? Write temperature, under [cook]", m[1], one[1], strings.ToUpper(m[3][:1]))
+			return
+		}
 	}
 	v, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
 	u := strings.ToUpper(m[3])

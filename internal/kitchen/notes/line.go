@@ -60,7 +60,7 @@ var numbered = lazily(`^\d{1,2}[.)] +(\d.*)$`)
 // wholeDay: "14. Juni 2026" is a day, and no step of a method.
 func wholeDay(s string) bool {
 	days, from, to := dayIn(s)
-	return len(days) > 0 && from == 0 && to == len(s)
+	return len(days) > 0 && from == 0 && strings.Trim(dayWords.ReplaceAllString(s[to:], ""), " ,.:;-()") == ""
 }
 
 func dayOnly(s string) []string { days, _, _ := dayIn(s); return days }
@@ -132,7 +132,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 		out = append(out, found...)
 	}
 	l.Ingredients = out
-	return len(out) > 0
+	return true
 }
 
 var (

@@ -29,6 +29,8 @@ var (
 	timeNumbers = map[string]string{"one": "1", "an": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30", "forty": "40"}
 )
 
+var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b`)
+
 func hasMinutes(s string) bool { return duration.MatchString(s) }
 
 // sentences reads the steps of a line: how long it was boiled and processed,
@@ -38,12 +40,18 @@ func (g *grammar) sentences(l *Line, s string) {
 		word, after, _ := strings.Cut(m, " ")
 		return timeNumbers[strings.ToLower(word)] + " " + after
 	})
+	s = hoursAnd.ReplaceAllStringFunc(s, func(m string) string {
+		n := hoursAnd.FindStringSubmatch(m)
+		hours, _ := strconv.Atoi(n[1])
+		more, _ := strconv.Atoi(n[2])
+		return strconv.Itoa(60*hours+more) + " minutes"
+	})
 	before := len(l.Keys)
 	if feet.MatchString(s) && hasMinutes(s) && process.MatchString(s) {
 		l.ask("the time depends on the altitude: write minutes for yours, and the altitude, under [process]")
 		return
 	}
-	if height.MatchString(s) && hasMinutes(s) && process.MatchString(s+" process") && strings.ContainsAny(s, ",-") && jarTalkOrTable(s) {
+	if height.MatchString(s) && hasMinutes(s) && process.MatchString(s+" process") && strings.ContainsAny(s, ",-") {
 		l.ask("the time depends on the altitude: write minutes for yours, under [process]")
 		return
 	}
@@ -71,10 +79,6 @@ func (g *grammar) sentences(l *Line, s string) {
 	if len(l.Keys)+len(l.Fills) > before && len(strings.Fields(s)) > 14 {
 		l.say("read of it: the times and counts below; the rest is words")
 	}
-}
-
-func jarTalkOrTable(s string) bool {
-	return len(duration.FindAllString(s, -1)) > 1 || strings.Contains(s, "ft")
 }
 
 // times gives the minutes of a clause: "10", or "15-20" for a range.
