@@ -154,12 +154,15 @@ func mutants(fset *token.FileSet, file string, tree *ast.File) (out []mutant) {
 			add(at, fmt.Sprintf("%s for %s", to, from), func() { *op = to }, func() { *op = from })
 		}
 	}
+	skip := map[ast.Node]bool{}
 	ast.Inspect(tree, func(node ast.Node) bool {
+		if skip[node] {
+			return false
+		}
 		switch x := node.(type) {
-		case *ast.CallExpr: // what room to make is no bug to see
-			if f, ok := x.Fun.(*ast.Ident); ok && f.Name == "make" && len(x.Args) > 1 {
-				_, isMap := x.Args[0].(*ast.MapType)
-				return !isMap && len(x.Args) < 3
+		case *ast.CallExpr:
+			if arg := unseen(x); arg != nil {
+				skip[arg] = true
 			}
 		case *ast.BinaryExpr:
 			swap(x.OpPos, &x.Op)
@@ -183,6 +186,25 @@ func mutants(fset *token.FileSet, file string, tree *ast.File) (out []mutant) {
 		return true
 	})
 	return out
+}
+
+// unseen is an argument no test can see: what room to make, and the bits of a
+// number, of which all but 32 are 64.
+func unseen(x *ast.CallExpr) ast.Expr {
+	last := len(x.Args) - 1
+	switch f := x.Fun.(type) {
+	case *ast.Ident:
+		if last > 0 && f.Name == "make" {
+			if _, isMap := x.Args[0].(*ast.MapType); isMap || last == 2 {
+				return x.Args[last]
+			}
+		}
+	case *ast.SelectorExpr:
+		if pkg, ok := f.X.(*ast.Ident); ok && pkg.Name == "strconv" && (f.Sel.Name == "ParseFloat" || f.Sel.Name == "FormatFloat") {
+			return x.Args[last]
+		}
+	}
+	return nil
 }
 
 // number makes a number one more.

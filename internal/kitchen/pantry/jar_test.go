@@ -1,6 +1,7 @@
 package pantry
 
 import (
+	"encoding/csv"
 	"strings"
 	"testing"
 
@@ -62,6 +63,67 @@ func TestNearness(t *testing.T) {
 	}{{"plum", "plums", 1}, {"balm", "lemon balm", 2}, {"lemon balm", "balm", 2}, {"fig", "dry fig", 4}, {"dry fig", "fig", 4}, {"plums", "xplums", 1}} {
 		if d := nearness(c.a, c.b); d != c.d {
 			t.Errorf("%s, %s: %d, want %d", c.a, c.b, d, c.d)
+		}
+	}
+}
+
+// The formulas hold to the ends of their ranges, and stay there beyond.
+func TestFormulasEndWhereTheyEnd(t *testing.T) {
+	for _, c := range [][4]float64{{65, 100, 65, 150}, {65, 0, 65, -5}, {95, 20, 99, 20}, {0, 20, -3, 20}} {
+		if a, b := Density(c[0], c[1]), Density(c[2], c[3]); a != b {
+			t.Errorf("%g at %g and %g at %g: %g, %g", c[0], c[1], c[2], c[3], a, b)
+		}
+	}
+	for _, c := range [][4]float64{{65, 99, 65, 100}, {65, 0, 65, 1}, {94, 20, 95, 20}, {0, 20, 1, 20}} {
+		if a, b := Density(c[0], c[1]), Density(c[2], c[3]); a == b {
+			t.Errorf("%g at %g is as dense as %g at %g", c[0], c[1], c[2], c[3])
+		}
+	}
+	about(t, "half a gram of water", MixDensity(Solids{Water: 0.5}, 0), 997.18, 0.01)
+	a, b := MixDensity(Solids{Fat: 1}, 150), MixDensity(Solids{Fat: 1}, 151)
+	if a != b || a == MixDensity(Solids{Fat: 1}, 149) || MixDensity(Solids{Fat: 1}, -40) == MixDensity(Solids{Fat: 1}, -39) {
+		t.Error("Choi and Okos hold from -40 to 150 °C")
+	}
+	for m, same := range map[float64]float64{-431: -430, 5001: 5000} {
+		if BoilingPoint(unit.Length(m)*unit.Metre) != BoilingPoint(unit.Length(same)*unit.Metre) {
+			t.Errorf("%g m", m)
+		}
+	}
+	if BoilingPoint(-429*unit.Metre) == BoilingPoint(-430*unit.Metre) || BoilingPoint(4999*unit.Metre) == BoilingPoint(5000*unit.Metre) {
+		t.Error("the atmosphere ends too soon")
+	}
+}
+
+// Own rows laid over twice stand once, and words beside a food's own name find it.
+func TestOwnRowsTwice(t *testing.T) {
+	one := Default().With([]Ingredient{{Name: "moon fruit", WaterG: 80, SolubleG: 10, OtherSolidsG: 10, SugarsG: -1}, {Name: "plums", Key: "damson_mine", WaterG: -1, SolubleG: 14, OtherSolidsG: -1, SugarsG: -1}}, nil)
+	two := one.With([]Ingredient{{Name: "sun fruit"}}, nil)
+	if len(two.own) != 3 || two.own[0].Name != "sun fruit" || len(one.own) != 2 || one.own[0].Key != "moon_fruit" || one.own[1].Key != "damson_mine" {
+		t.Errorf("%d own rows, %d before", len(two.own), len(one.own))
+	}
+	for words, key := range map[string]string{"dry apricots": "apricot_dried", "powdered ginger": "ginger_ground", "crystallised ginger": "ginger_candied", "tinned tomatoes": "tomato_canned", "dry chopped apricots": "apricot_dried"} {
+		if g, ok := two.Ingredient(words); !ok || g.Key != key {
+			t.Errorf("%s: %q", words, g.Key)
+		}
+	}
+	for _, x := range Default().UnsafeMethods() {
+		if got, ok := Default().UnsafeMethod(x.Method); !ok || got != x {
+			t.Errorf("%s: %+v", x.Method, got)
+		}
+	}
+	if got, ok := Default().UnsafeMethod("boiling water"); ok || got != (UnsafeMethod{}) {
+		t.Errorf("%+v", got)
+	}
+	if !(Ingredient{Kind: "fruit", RefusePct: 20, Refuse: "Core"}).Whole("whole pineapple") || (Ingredient{Kind: "fruit", RefusePct: 19.9, Refuse: "Core"}).Whole("whole apple") {
+		t.Error("a fifth thrown away makes a whole fruit one as bought")
+	}
+	x := &table{name: "x", col: map[string]int{}}
+	if x.parse(csv.NewReader(strings.NewReader(""))); x.err == nil {
+		t.Error("an empty table is no fault")
+	}
+	for cells, n := range map[string]int{"60,0.5,,,,,,,s": 2, "60,,,,,,0.5,,s": 1, "49,,,,,,0.5,,s": 2, "50,,,,,,0.5,,s": 1} {
+		if p, err := loadRow("boiling-elevation", headerOf(tableOf("boiling-elevation")), strings.Split(cells, ",")); err != nil || len(p.boiling) != n {
+			t.Errorf("%s: %v %v", cells, p.boiling, err)
 		}
 	}
 }
