@@ -66,9 +66,10 @@ func (c *calc) counted(j *JarPlan) {
 	if j.Sealed > j.Count {
 		c.errorf("sealed-over-count", j.FillPath+".sealed", "%d sealed jars are more than the %d filled", j.Sealed, j.Count).Hinted("check both counts")
 	}
-	if j.Sealed < 0 || j.Sealed > j.Count {
+	if j.Sealed < 0 {
 		j.Sealed = j.Count
 	}
+	j.Sealed = min(j.Sealed, j.Count)
 }
 
 func (c *calc) jarKeys() string {

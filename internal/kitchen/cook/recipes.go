@@ -57,7 +57,7 @@ func (c *calc) unlike(t pantry.TestedRecipe) string {
 	batch, recipe := 0.0, 0.0
 	for i, part := range t.Main {
 		if got[i] <= 0 {
-			return "there is no " + c.partName(part) + " in the pot"
+			return "the pot holds no " + c.partName(part)
 		}
 		batch, recipe = batch+got[i], recipe+part.Grams
 	}

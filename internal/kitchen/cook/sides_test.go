@@ -46,6 +46,7 @@ func TestFindingsFromBothSides(t *testing.T) {
 		{"13 jars", counted(13), "counts-off", false}, {"14 jars", counted(14), "counts-off", true}, {"9 jars", counted(9), "counts-off", false}, {"8 jars", counted(8), "counts-off", true},
 		{"8 of one size, and more of another", counted(8, -1), "counts-off", false}, {"15 of one size, and more of another", counted(15, -1), "counts-off", true},
 		{"a reading that agrees", pot(3.4, 66), "brix-disagrees", false}, {"a reading far below the weights", pot(3.4, 55), "brix-disagrees", true}, {"a reading far above", pot(3.4, 75), "brix-disagrees", true},
+		{"10 000 jars", counted(10_000), "too-many-jars", false}, {"10 001 jars", counted(10_001), "too-many-jars", true},
 		{"no weight", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, grammes("salt", 0)) }, "no-amount", true},
 		{"a pint", func(b *batch.Batch) { b.Fills[0].Jar = "16 fl oz" }, "jar-too-large", false},
 		{"a tonne", func(b *batch.Batch) { b.Ingredients = []batch.Ingredient{ing(t, "plums", "1000 kg", "")} }, "amount-too-large", false},
@@ -239,4 +240,31 @@ func TestTooLargeAJarIsNotProcessed(t *testing.T) {
 	within(t, "the brim at 20 °C", c.brim(j).Grams(), 250*pantry.Density(80, 20)/1000, 0.001)
 	c.r.Brix = Reading{65, Estimated}
 	within(t, "the brim of what nobody read", c.brim(j).Grams(), 250*pantry.Density(78, 20)/1000, 0.001)
+}
+
+// No jar sealed is a count, not a silence; and so is one ingredient.
+func TestNoughtAndOneAreCounts(t *testing.T) {
+	for sealed, want := range map[int]int{-1: 8, 0: 0, 1: 1, 8: 8} {
+		b := demo(t)
+		b.Fills[0].Count, b.Fills[0].Sealed = 8, sealed
+		if r, l := compute(t, b); r.Jars[0].Sealed != want || r.Jars[0].Checked != (sealed >= 0) {
+			t.Errorf("%d sealed: %+v %v", sealed, r.Jars[0], l)
+		}
+	}
+	b := demo(t)
+	b.Ingredients = []batch.Ingredient{ing(t, "plums", "1 kg", "")}
+	if _, l := compute(t, b); !has(l, "reduced-sugar") {
+		t.Errorf("plums alone: %v", l)
+	}
+	b.Ingredients = nil
+	if _, l := compute(t, b); has(l, "reduced-sugar") {
+		t.Errorf("an empty pot: %v", l)
+	}
+	for amount, asked := range map[string]bool{"1 pinch": false, "2 tsp": false, "2": true, "300 g": true, "10 g": false} {
+		b := demo(t)
+		b.Ingredients = append(b.Ingredients, ing(t, "pepper", amount, ""))
+		if _, l := compute(t, b); has(l, "ambiguous-ingredient") != asked {
+			t.Errorf("%s of pepper: %v", amount, l)
+		}
+	}
 }
