@@ -89,3 +89,34 @@ func TestRecipeWithoutAMainIngredient(t *testing.T) {
 		}
 	}
 }
+
+// The row of a food proves the first name of what was written, no more.
+func TestARowProvesTheFirstNameOnly(t *testing.T) {
+	plum, _ := pantry.Default().Ingredient("plums")
+	for written, unknown := range map[string]string{"plums": "", "plums, moondust": "moondust", "moonplums": "", "plums, moondust, stardust": "moondust stardust"} {
+		a := (&Result{}).LineAllergy(Line{Name: "plums", Key: plum.Key, Row: plum, Written: []string{written}, Paths: []string{"ingredient[0]"}})
+		var got []string
+		for _, u := range a.Unknown {
+			got = append(got, u.Name)
+		}
+		if strings.Join(got, " ") != unknown {
+			t.Errorf("%s: %q is open, want %q", written, got, unknown)
+		}
+	}
+	for list, told := range map[string]bool{"sugar: 1 kg|water: 2 kg": true, "plums: 1 kg|sugar: 1 kg": false} {
+		_, codes := potWith(t, pantry.Default(), strings.Split(list, "|")...)
+		if strings.Contains(strings.Join(codes, " "), "acid-unknown") != told {
+			t.Errorf("%s: %v", list, codes)
+		}
+	}
+}
+
+// A part is found by what either list calls it, and by its maker's words.
+func TestEachWordOfAPartIsFound(t *testing.T) {
+	for _, part := range []pantry.Part{{Name: "mystery", USAllergen: "milk"}, {Name: "mystery", EUAllergen: "milk"}, {Name: "mystery", Allergens: []string{"milk"}}, {Name: "milk powder"}} {
+		a := (&Result{}).PartAllergy(Line{Name: "mix", Paths: []string{"ingredient[0]"}}, part)
+		if len(a.Found) != 1 || a.Found[0].ID != "milk" || !strings.HasPrefix(a.Found[0].From[0].Fact, "mix › m") {
+			t.Errorf("%+v: %+v", part, a.Found)
+		}
+	}
+}
