@@ -120,3 +120,19 @@ func TestEachWordOfAPartIsFound(t *testing.T) {
 		}
 	}
 }
+
+// The altitude of the cooking goes before the kitchen's, the sea's included.
+func TestAltitudeOfTheCooking(t *testing.T) {
+	k := nobody()
+	k.Altitude = 100 * unit.Metre
+	for _, c := range []struct {
+		given bool
+		own   unit.Length
+		want  unit.Length
+	}{{true, 0, 0}, {false, 0, 100 * unit.Metre}, {false, 5 * unit.Metre, 5 * unit.Metre}, {true, 5 * unit.Metre, 5 * unit.Metre}} {
+		x := &calc{b: &batch.Batch{Process: batch.Process{Altitude: c.own, AltitudeOK: c.given}}, k: k}
+		if got := x.altitude(); got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
