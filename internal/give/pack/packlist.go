@@ -94,7 +94,7 @@ func (p *Plan) summary() string {
 func (p *Plan) Weight() string { return p.weight(p.Gross, p.GrossHow) }
 
 func (p *Plan) weight(m unit.Mass, how cook.How) string {
-	t := p.in.Number(table.Carry(m, p.Units))
+	t := p.in.Number(m.ToCarry(p.Units))
 	if how == cook.Estimated {
 		t = p.in.Say("about %s", t)
 	}

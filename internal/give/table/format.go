@@ -46,26 +46,6 @@ func Said(list []string) (out []string) {
 
 func Join(s []string) string { return strings.Join(s, ", ") }
 
-// carry rounds a weight to what a carrier cares for: 0.1 kg or whole pounds
-// and ounces.
-func Carry(m unit.Mass, units string) string {
-	if units == unit.US {
-		oz := int64((m + unit.Ounce/2) / unit.Ounce)
-		switch {
-		case oz < 16:
-			return fmt.Sprintf("%d oz", oz)
-		case oz%16 == 0 || oz >= 20*16:
-			return fmt.Sprintf("%d lb", (oz+8)/16)
-		}
-		return fmt.Sprintf("%d lb %d oz", oz/16, oz%16)
-	}
-	if m < unit.Kilogram {
-		return fmt.Sprintf("%d g", int64((m+5*unit.Gram)/(10*unit.Gram))*10)
-	}
-	tenths := int64((m + 50*unit.Gram) / (100 * unit.Gram))
-	return fmt.Sprintf("%d.%d kg", tenths/10, tenths%10)
-}
-
 // MoneyList writes sums of several currencies one after another.
 func MoneyList(m []unit.Money) string {
 	var out []string

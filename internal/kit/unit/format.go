@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 	"strconv"
 	"strings"
@@ -63,6 +64,43 @@ func (m Mass) Format(system string) string {
 		return decimal(int64(m), int64(Gram), 1) + " g"
 	}
 	return decimal(int64(m), int64(Gram), 3) + " g"
+}
+
+// OnScale shows a mass as a kitchen scale does: to a gram, above 1 kg to 5 g.
+func (m Mass) OnScale(system string) string {
+	if system == US {
+		return m.Format(US)
+	}
+	g := m.Grams()
+	switch {
+	case g < 10:
+		return strconv.FormatFloat(g, 'f', 1, 64) + " g"
+	case g < 1000:
+		return strconv.FormatFloat(g, 'f', 0, 64) + " g"
+	case g < 10_000:
+		return strconv.FormatFloat(math.Round(g/5)*5, 'f', 0, 64) + " g"
+	}
+	return strconv.FormatFloat(g/1000, 'f', 2, 64) + " kg"
+}
+
+// ToCarry shows a mass as who carries it cares: 0.1 kg, or whole pounds and
+// ounces.
+func (m Mass) ToCarry(system string) string {
+	if system == US {
+		oz := nearest(int64(m), int64(Ounce))
+		switch {
+		case oz < 16:
+			return fmt.Sprintf("%d oz", oz)
+		case oz%16 == 0 || oz >= 20*16:
+			return fmt.Sprintf("%d lb", (oz+8)/16)
+		}
+		return fmt.Sprintf("%d lb %d oz", oz/16, oz%16)
+	}
+	if m < Kilogram {
+		return fmt.Sprintf("%d g", nearest(int64(m), int64(10*Gram))*10)
+	}
+	tenths := nearest(int64(m), int64(100*Gram))
+	return fmt.Sprintf("%d.%d kg", tenths/10, tenths%10)
 }
 
 // InGrams prints a mass in grams with so many decimals, rounded down, never up:

@@ -18,25 +18,8 @@ func (plan *Plan) lines(r *cook.Result) {
 	}
 	for _, ln := range r.Lines {
 		m := mass(ln.Mass.Grams() * plan.Factor)
-		plan.Lines = append(plan.Lines, Line{Name: ln.Name, Mass: m, Weight: weight(m, units), Measure: plan.measure(r, ln, m, units)})
+		plan.Lines = append(plan.Lines, Line{Name: ln.Name, Mass: m, Weight: m.OnScale(units), Measure: plan.measure(r, ln, m, units)})
 	}
-}
-
-// weight rounds to what a kitchen scale shows.
-func weight(m unit.Mass, units string) string {
-	if units == unit.US {
-		return m.Format(unit.US)
-	}
-	g := m.Grams()
-	switch {
-	case g < 10:
-		return strconv.FormatFloat(g, 'f', 1, 64) + " g"
-	case g < 1000:
-		return strconv.FormatFloat(g, 'f', 0, 64) + " g"
-	case g < 10_000:
-		return strconv.FormatFloat(math.Round(g/5)*5, 'f', 0, 64) + " g"
-	}
-	return strconv.FormatFloat(g/1000, 'f', 2, 64) + " kg"
 }
 
 // measure gives cups, spoons or pieces, in the way the maker measured; a

@@ -17,7 +17,7 @@ import (
 // Appendix C. The steps are ours.
 func TestAmountsFromBothSides(t *testing.T) {
 	for g, want := range map[float64]string{9.94: "9.9 g", 10: "10 g", 999: "999 g", 1000: "1000 g", 1002: "1000 g", 1003: "1005 g", 9994: "9995 g", 10_000: "10.00 kg", 12_345: "12.35 kg"} {
-		if got := weight(unit.Grams(g), unit.Metric); got != want {
+		if got := unit.Grams(g).OnScale(unit.Metric); got != want {
 			t.Errorf("%g g: %s, want %s", g, got, want)
 		}
 	}

@@ -222,7 +222,7 @@ func TestCupsReadBack(t *testing.T) {
 
 func TestWeightsAndPieces(t *testing.T) {
 	for g, want := range map[float64]string{4.26: "4.3 g", 99.6: "100 g", 1234: "1235 g", 12345: "12.35 kg"} {
-		if got := weight(unit.Grams(g), unit.Metric); got != want {
+		if got := unit.Grams(g).OnScale(unit.Metric); got != want {
 			t.Errorf("%g g: %q, want %q", g, got, want)
 		}
 	}

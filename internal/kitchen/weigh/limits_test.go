@@ -204,7 +204,7 @@ func TestFactorsToTheThirdDecimal(t *testing.T) {
 func TestMetricAtAKilogram(t *testing.T) {
 	for m, want := range map[unit.Mass]string{unit.Kilogram: "1\u00a0kg", unit.Kilogram - 1: "999\u00a0g", unit.Grams(99.99): "99.9\u00a0g",
 		unit.Grams(1239.999): "1.23\u00a0kg", unit.Grams(9.999): "9.99\u00a0g"} {
-		if got := metric(m); got != want {
+		if got := together.Replace(m.MetricNet()); got != want {
 			t.Errorf("%d ng: %q, want %q", m, got, want)
 		}
 	}

@@ -1,8 +1,8 @@
 package weigh
 
 import (
-	"fmt"
 	"strconv"
+	"strings"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -89,35 +89,10 @@ func highest(st stats, d ladder) int {
 	return k
 }
 
-// ounceText prints tenths of an ounce as the pair a US label carries: below
-// one pound in ounces, above in pounds and ounces; grams to three significant
-// digits, rounded down (15 U.S.C. 1453(a); UPLR three-digit rule, memory).
+// ounceText prints tenths of an ounce as the pair a US label carries, its
+// numbers held to their units (15 U.S.C. 1453(a)).
 func ounceText(k int) string {
-	oz := func(k int) string {
-		if k%10 == 0 {
-			return strconv.Itoa(k/10) + "\u00a0oz"
-		}
-		return fmt.Sprintf("%d.%d\u00a0oz", k/10, k%10)
-	}
-	text := oz(k)
-	if lb := k / 160; lb > 0 {
-		text = strconv.Itoa(lb) + "\u00a0lb"
-		if k%160 > 0 {
-			text += " " + oz(k%160)
-		}
-	}
-	return text + " (" + metric(unit.Mass(k)*unit.Ounce/10) + ")"
+	return together.Replace(unit.NetWords(unit.Mass(k)*unit.Ounce/10, false))
 }
 
-// metric floors to three significant digits: g below 1 kg, kg from there.
-func metric(m unit.Mass) string {
-	div, name := unit.Gram, "\u00a0g"
-	if m >= unit.Kilogram {
-		div, name = unit.Kilogram, "\u00a0kg"
-	}
-	step := div / 100
-	for m/step >= 1000 {
-		step *= 10
-	}
-	return strconv.FormatFloat(float64(m/step*step)/float64(div), 'f', -1, 64) + name
-}
+var together = strings.NewReplacer(" oz", "\u00a0oz", " lb", "\u00a0lb", " g", "\u00a0g", " kg", "\u00a0kg")

@@ -2,7 +2,6 @@ package us
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -25,8 +24,8 @@ func net(p *pass) {
 	}
 	p.NetMass = m
 	p.unpromised(m)
-	p.Net, _, _ = strings.Cut(netWords(m, false), " (")
-	p.addNet("us.net", netWords(m, p.netDual(m)))
+	p.Net, _, _ = strings.Cut(unit.NetWords(m, false), " (")
+	p.addNet("us.net", unit.NetWords(m, p.netDual(m)))
 }
 
 func (p *pass) addNet(key, words string) {
@@ -51,7 +50,7 @@ func (p *pass) netDual(m unit.Mass) bool {
 func (p *pass) declared() (unit.Mass, bool) {
 	file, path := p.BatchFile(), p.Jar.FillPath
 	if p.Jar.Declared > 0 {
-		if owed(p.Jar.Declared) <= 0 {
+		if unit.Owed(p.Jar.Declared) <= 0 {
 			p.L.Errorf("net-too-small", file, path, "a net weight of %s is too small to print", p.Jar.Declared.Format(unit.Metric)).Hinted("check the unit")
 			return 0, false
 		}
@@ -61,8 +60,8 @@ func (p *pass) declared() (unit.Mass, bool) {
 		p.Duty("net-by-weight", file, path, "%s is sold by weight, and %q is none", calledWhat(p.B), p.Jar.DeclText).
 			Hinted("weigh a filled jar less the empty one and declare ounces or grams").Cited(citeNet)
 	}
-	if least, i := lightest(p.Jar.Weighed); i >= 0 && owed(least) > 0 {
-		p.L.Notef("net-from-weights", file, path, "no net weight is declared, so the lightest of %d weighed jars sets it: %s", len(p.Jar.Weighed), netWords(least, false)).
+	if least, i := lightest(p.Jar.Weighed); i >= 0 && unit.Owed(least) > 0 {
+		p.L.Notef("net-from-weights", file, path, "no net weight is declared, so the lightest of %d weighed jars sets it: %s", len(p.Jar.Weighed), unit.NetWords(least, false)).
 			Hinted("jarmark weigh shows the highest weight you may declare").Cited(citeNet)
 		return least, true
 	}
@@ -88,7 +87,7 @@ func lightest(weights []unit.Mass) (unit.Mass, int) {
 // unpromised reports a label that promises more than the jars hold. There is no
 // tolerance for the average (NIST Handbook 133); the statistics are weigh's.
 func (p *pass) unpromised(m unit.Mass) {
-	need, file, path := owed(m), p.BatchFile(), p.Jar.FillPath
+	need, file, path := unit.Owed(m), p.BatchFile(), p.Jar.FillPath
 	var sum unit.Mass
 	var short []string
 	for i, w := range p.Jar.Weighed {
@@ -119,7 +118,7 @@ func some(list []string) string {
 }
 
 // grams prints a weight of a finding to a tenth of a gram.
-func grams(m unit.Mass) string { return tenths(int64(m)/int64(unit.Gram/10)) + " g" }
+func grams(m unit.Mass) string { return unit.Decimals(int64(m)/int64(unit.Gram/10), 10) + " g" }
 
 // netHeight gives the least letter height for the jar's panel and the zone.
 func (p *pass) netHeight() (label.Height, label.Zone) {
@@ -135,88 +134,4 @@ func (p *pass) netHeight() (label.Height, label.Zone) {
 		zone = label.Panel
 	}
 	return label.Height{On: label.AnyCase, Length: p.Set.Net.Height(area / in2)}, zone
-}
-
-// netWords prints a weight in both systems, each rounded down so that neither
-// overstates (HB 130 UPLR): "10 oz (283 g)", "1 lb 8 oz (680 g)"; dual, from
-// 1 lb to below 4 lb, "24 oz (1 lb 8 oz) 680 g".
-func netWords(m unit.Mass, dual bool) string {
-	n, per := ounceUnits(m)
-	metric := metricWords(m)
-	pound := 16 * per
-	switch {
-	case n < pound:
-		return decimals(n, per) + " oz (" + metric + ")"
-	case dual && n < 4*pound:
-		return decimals(n, per) + " oz (" + pounds(n, per) + ") " + metric
-	}
-	return pounds(n, per) + " (" + metric + ")"
-}
-
-// ounceUnits counts whole tenths of an ounce, or hundredths where the weight
-// is exactly some (at most two decimals are allowed, 21 CFR 101.7(d)).
-func ounceUnits(m unit.Mass) (n, per int64) {
-	if n := wholeUnits(m, 100); n%10 != 0 && m-ouncesAt(n, 100) <= 1 {
-		return n, 100
-	}
-	return wholeUnits(m, 10), 10
-}
-
-// wholeUnits counts whole n/per ounces. A tenth of an ounce is no whole number
-// of nanograms, so a weight that is its rounded value counts as the tenth.
-func wholeUnits(m unit.Mass, per int64) int64 {
-	n := int64(m) * per / int64(unit.Ounce)
-	if ouncesAt(n+1, per) == m {
-		n++
-	}
-	return n
-}
-
-// ouncesAt is n/per ounces, rounded down to a nanogram.
-func ouncesAt(n, per int64) unit.Mass { return unit.Mass(n * int64(unit.Ounce) / per) }
-
-func pounds(n, per int64) string {
-	lb, rest := n/(16*per), n%(16*per)
-	if rest == 0 {
-		return strconv.FormatInt(lb, 10) + " lb"
-	}
-	return strconv.FormatInt(lb, 10) + " lb " + decimals(rest, per) + " oz"
-}
-
-// decimals gives n/per in decimals without trailing zeros; per is a power of 10.
-func decimals(n, per int64) string {
-	s := strconv.FormatInt(n/per, 10)
-	if rest := n % per; rest != 0 {
-		s += "." + strings.TrimRight(strconv.FormatInt(per+rest, 10)[1:], "0")
-	}
-	return s
-}
-
-func tenths(n int64) string { return decimals(n, 10) }
-
-// metricUnits gives the metric figure as n steps: three digits, rounded down.
-func metricUnits(m unit.Mass) (n int64, step unit.Mass) {
-	step = unit.Gram / 1000
-	for m/step >= 1000 {
-		step *= 10
-	}
-	return int64(m / step), step
-}
-
-// metricWords prints grams below 1 kg and kilograms from there.
-func metricWords(m unit.Mass) string {
-	n, step := metricUnits(m)
-	whole := n * int64(step/(unit.Gram/1000)) // in mg
-	if whole >= 1_000_000 {
-		return decimals(whole, 1_000_000) + " kg"
-	}
-	return decimals(whole, 1000) + " g"
-}
-
-// owed is what a label printed for m promises: where the two figures differ the
-// larger is enforced (NIST, HB 130 UPLR).
-func owed(m unit.Mass) unit.Mass {
-	n, per := ounceUnits(m)
-	k, step := metricUnits(m)
-	return max(ouncesAt(n, per), unit.Mass(k)*step)
 }

@@ -43,12 +43,12 @@ func fluidWords(v unit.Volume) string {
 	if tenthsAt(n+1) == v {
 		n++ // a tenth is no whole number of femtolitres
 	}
-	metric := metricVolume(v)
+	metric := v.MetricNet()
 	switch {
 	case n < 160:
-		return tenths(n) + " fl oz (" + metric + ")"
+		return unit.Decimals(n, 10) + " fl oz (" + metric + ")"
 	case n < 1280:
-		return tenths(n) + " fl oz (" + wholeMeasures(n) + ") " + metric
+		return unit.Decimals(n, 10) + " fl oz (" + wholeMeasures(n) + ") " + metric
 	}
 	return wholeMeasures(n) + " (" + metric + ")"
 }
@@ -69,21 +69,7 @@ func wholeMeasures(n int64) string {
 		}
 	}
 	if n > 0 || len(out) == 0 {
-		out = append(out, tenths(n)+" oz")
+		out = append(out, unit.Decimals(n, 10)+" oz")
 	}
 	return strings.Join(out, " ")
-}
-
-// metricVolume prints millilitres below a litre and litres from there: three
-// digits, rounded down.
-func metricVolume(v unit.Volume) string {
-	step := unit.Millilitre / 1000
-	for v/step >= 1000 {
-		step *= 10
-	}
-	whole := int64(v/step) * int64(step/(unit.Millilitre/1000)) // in µL
-	if whole >= 1_000_000 {
-		return decimals(whole, 1_000_000) + " L"
-	}
-	return decimals(whole, 1000) + " mL"
 }

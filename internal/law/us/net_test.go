@@ -4,8 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -15,68 +13,6 @@ import (
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
 )
-
-// The tables are computed from the definitions of NIST Handbook 44 App. C with
-// the rounding of the HB 130 UPLR as a NIST fact sheet tells it: never overstate,
-// three digits. Form: 15 U.S.C. 1453(a)(3)(A)(i), FDA Food Labeling Guide 1999.
-func TestNetWords(t *testing.T) {
-	for _, x := range []struct {
-		m          unit.Mass
-		fpla, dual string
-	}{
-		{unit.Ounce * 3 / 2, "1.5 oz (42.5 g)", ""},
-		{4 * unit.Ounce, "4 oz (113 g)", ""},
-		{8 * unit.Ounce, "8 oz (226 g)", ""},
-		{10 * unit.Ounce, "10 oz (283 g)", ""},
-		{12 * unit.Ounce, "12 oz (340 g)", ""},
-		{unit.Pound, "1 lb (453 g)", "16 oz (1 lb) 453 g"},
-		{18 * unit.Ounce, "1 lb 2 oz (510 g)", "18 oz (1 lb 2 oz) 510 g"},
-		{24 * unit.Ounce, "1 lb 8 oz (680 g)", "24 oz (1 lb 8 oz) 680 g"},
-		{68 * unit.Ounce, "4 lb 4 oz (1.92 kg)", "4 lb 4 oz (1.92 kg)"},
-		{250 * unit.Gram, "8.8 oz (250 g)", ""},
-		{300 * unit.Gram, "10.5 oz (300 g)", ""},
-		{340 * unit.Gram, "11.9 oz (340 g)", ""},
-		{unit.Kilogram, "2 lb 3.2 oz (1 kg)", ""},
-		{unit.Ounce * 41 / 4, "10.25 oz (290 g)", ""}, // two decimals at most, 101.7(d)
-	} {
-		if got := netWords(x.m, false); got != x.fpla {
-			t.Errorf("%s: %q, want %q", x.m.Format(unit.Metric), got, x.fpla)
-		}
-		if got := netWords(x.m, true); x.dual != "" && got != x.dual {
-			t.Errorf("%s dual: %q, want %q", x.m.Format(unit.Metric), got, x.dual)
-		}
-	}
-}
-
-// Every tenth of an ounce a maker may write comes back as written, whichever
-// way its half nanogram was rounded.
-func TestOuncesComeBack(t *testing.T) {
-	for n := int64(1); n <= 700; n++ {
-		m, err := unit.ParseMass(tenths(n) + " oz")
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got, per := ounceUnits(m); got*10 != n*per {
-			t.Fatalf("%s oz reads %d/%d", tenths(n), got, per)
-		}
-	}
-}
-
-// "227 g" is owed in full: the larger figure is enforced (NIST).
-func TestOwed(t *testing.T) {
-	if got := owed(227 * unit.Gram); got != 227*unit.Gram {
-		t.Errorf("227 g owes %d", got)
-	}
-	if got := owed(8 * unit.Ounce); got != 8*unit.Ounce {
-		t.Errorf("8 oz owes %d", got)
-	}
-	rapid.Check(t, func(t *rapid.T) {
-		m := unit.Mass(rapid.Int64Range(1, int64(5*unit.Kilogram)).Draw(t, "m"))
-		if o := owed(m); o > m || o < m-m/100-unit.Ounce/10 {
-			t.Fatalf("%d ng is printed as %q, which owes %d", m, netWords(m, false), o)
-		}
-	})
-}
 
 // Panel areas and heights: 21 CFR 101.1(b), 101.7(i); cylinder d × h in inches.
 func TestPanel(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/bits"
 
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/draft"
 )
@@ -45,7 +46,9 @@ func (p *pass) mixture(v verdict) (why []shortfall) {
 	return why
 }
 
-func percent(part, whole int64) string { return tenths((part*1000+whole/2)/max(whole, 1)) + " %" }
+func percent(part, whole int64) string {
+	return unit.Decimals((part*1000+whole/2)/max(whole, 1), 10) + " %"
+}
 
 // fruitSum adds up the fruit as counted; certain when all of it was weighed.
 func (v verdict) fruitSum() (sum int64, certain bool) {
