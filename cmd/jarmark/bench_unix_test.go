@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 )
@@ -72,6 +73,54 @@ func measure(b *testing.B, dir string, args ...string) {
 	}
 	b.ReportMetric(float64(cpu.Milliseconds())/float64(n), "cpu-ms/op")
 	b.ReportMetric(float64(peak), "MB-peak")
+}
+
+// BenchmarkProcess9900Tags makes a hang tag with words of its own for each of
+// 9,900 people, of names and messages of all lengths.
+func BenchmarkProcess9900Tags(b *testing.B) {
+	measure(b, manyTags(b, 9900), "labels", demoBatch, "--kind", "tag", "--list", "friends.csv", "-o", "tags.pdf")
+}
+
+// manyTags is a folder with a batch of enough jars and a gift list of n rows.
+func manyTags(t testing.TB, n int) string {
+	t.Helper()
+	dir, _ := season(t)
+	batch, err := os.ReadFile(filepath.Join(dir, demoBatch))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.NewReplacer("count = 12", "count = 10000", "sealed = 12 ", "sealed = 10000 ").Replace(string(batch))
+	list := "to,message,jars\n"
+	for i := range n {
+		list += fmt.Sprintf("%s %d,%s %d,1\n", strings.Repeat("Bo", 1+i%7), i, strings.Repeat("with love ", i%6), i)
+	}
+	for name, text := range map[string]string{demoBatch: text, "friends.csv": list} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
+}
+
+// TestManyTagsFitInMemory: 9,900 tags of other words stay below 150 MB and come
+// in files of some hundred pages.
+func TestManyTagsFitInMemory(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the race detector and coverage take memory of their own")
+	}
+	dir := manyTags(t, 9900)
+	cmd := jarmark(t, dir, "labels", demoBatch, "--kind", "tag", "--list", "friends.csv", "-o", "tags.pdf")
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, tail(out))
+	}
+	if mb := peakMB(cmd.ProcessState); mb > 150 {
+		t.Errorf("%d MB at most, want 150", mb)
+	}
+	for _, name := range []string{"tags-1.pdf", "tags-2.pdf", "tags-3.pdf"} {
+		if st, err := os.Stat(filepath.Join(dir, name)); err != nil || st.Size() > 5<<20 {
+			t.Errorf("%s: %v, %v", name, st, err)
+		}
+	}
 }
 
 // TestTenThousandLabelsFitInMemory: 10 000 numbered labels stay below 150 MB.

@@ -28,6 +28,7 @@ func runLabels(a *app, o *options, args []string) error {
 	if o.proof {
 		return a.proof(env, in, c, as, o)
 	}
+	c.Whole = o.out == "-"
 	run, found, err := env.Print(in, c, as)
 	found = told{}.fresh(found)
 	a.print(grave(found), in)

@@ -18,17 +18,24 @@ type PrintRun struct {
 // LabelFiles makes the labels of all batches in one format: one PDF, or one
 // SVG or PNG a page. With an error among the findings there are no files.
 func (e *Env) LabelFiles(in []Input, c Choices, format string) ([]File, diag.List, error) {
+	c.Whole = true
 	run, found, err := e.Print(in, c, format)
 	return run.Files, found, err
 }
 
-// Print is LabelFiles that also tells what is left of the sheets.
+// Print is LabelFiles that also tells what is left of the sheets, and parts a
+// long run into PDF files of some hundred pages.
 func (e *Env) Print(in []Input, c Choices, format string) (PrintRun, diag.List, error) {
 	runs, found := e.runs(in, c)
 	if len(runs) == 0 || found.HasErrors() {
 		return PrintRun{}, found, nil
 	}
-	files, err := e.Files(press.Merge(runs), "labels", format)
+	doc := press.Merge(runs)
+	if c.Whole && (format == "pdf" || format == "") {
+		data, err := e.PDF(doc)
+		return PrintRun{[]File{{Name: "labels.pdf", Data: data}}, runs}, found, err
+	}
+	files, err := e.Files(doc, "labels", format)
 	return PrintRun{files, runs}, found, err
 }
 

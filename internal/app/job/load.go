@@ -1,7 +1,6 @@
 package job
 
 import (
-	"jarmark/internal/draw/press"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
@@ -42,6 +41,7 @@ type Choices struct {
 	Jar      string // only jars of this size
 	InkSaver bool
 	CutMarks bool
+	Whole    bool                  // one PDF however long
 	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made
 	List     []pack.Entry          // a gift list kept apart from the batches
 	Past     []Input               // other batches of the kitchen: weighed pots tell its habit
@@ -64,8 +64,7 @@ type Batch struct {
 	Ledger   *ledger.Ledger // shared by the batches of a kitchen; nil: not read
 	Booked   diag.List      // findings about the ledger's rows
 
-	today  unit.Date    // as chosen
-	shared press.Shared // what its labels have in common
+	today unit.Date // as chosen
 }
 
 // OK reports whether nothing blocks printing.

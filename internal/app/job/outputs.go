@@ -131,15 +131,15 @@ func (e *Env) printed(b *Batch, c Choices, name string) ([]File, diag.List, erro
 		if c.dry {
 			break
 		}
-		data, err := e.PDF(r.Doc)
-		if err != nil {
-			return nil, found, err
-		}
 		n := name
 		if i > 0 {
 			n = fmt.Sprintf("%s-%s", name, r.Sheet.ID)
 		}
-		files = append(files, File{Name: n + ".pdf", Data: data})
+		parts, err := e.Files(r.Doc, n, "pdf")
+		if err != nil {
+			return nil, found, err
+		}
+		files = append(files, parts...)
 	}
 	return files, found, nil
 }

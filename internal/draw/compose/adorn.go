@@ -236,7 +236,7 @@ func meets(r page.Rect, list []page.Rect) bool {
 
 // draw draws a remembered ornament in a box.
 func (l *layout) draw(p drawing, box page.Rect, keep []page.Rect) []page.Item {
-	return l.opt.Drawings.get(p.o.Name, l.spec(p, box, keep))
+	return l.opt.Drawings.Draw(p.o.Name, l.spec(p, box, keep))
 }
 
 func (l *layout) spec(p drawing, box page.Rect, keep []page.Rect) ornament.Spec {

@@ -15,6 +15,7 @@ import (
 
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/ornament"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -46,6 +47,9 @@ type Options struct {
 	// Drawings remembers ornaments between labels; nil draws each anew.
 	Drawings *Drawings
 }
+
+// Drawings remembers ornaments between labels.
+type Drawings = ornament.Memo
 
 // Overflow says what did not fit: the height (or width) it needs and has.
 type Overflow struct {

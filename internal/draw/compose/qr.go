@@ -28,6 +28,9 @@ type Codes struct {
 	made map[codeKey]codeValue
 }
 
+// mostCodes bounds what is remembered, some 4 MB.
+const mostCodes = 1024
+
 type codeKey struct {
 	payload string
 	level   qrcode.RecoveryLevel
@@ -58,15 +61,18 @@ func (c *Codes) get(payload string, level qrcode.RecoveryLevel) ([][]bool, error
 	}
 	key := codeKey{payload, level}
 	c.mu.Lock()
-	defer c.mu.Unlock()
 	v, ok := c.made[key]
-	if !ok {
-		v.modules, v.err = encode(payload, level)
-		if c.made == nil || len(c.made) > 4096 {
-			c.made = map[codeKey]codeValue{}
-		}
-		c.made[key] = v
+	c.mu.Unlock()
+	if ok {
+		return v.modules, v.err
 	}
+	v.modules, v.err = encode(payload, level)
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.made == nil || len(c.made) >= mostCodes {
+		c.made = map[codeKey]codeValue{}
+	}
+	c.made[key] = v
 	return v.modules, v.err
 }
 

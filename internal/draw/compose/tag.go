@@ -34,6 +34,7 @@ func (l *layout) tag() {
 	foot := l.tagFoot(in, short, true)
 	body := in
 	body.H = max(0, foot-in.Y-share(short, 0.04))
+	body.H -= body.H % unit.Millimetre // by steps, so that tags of other words share one wreath
 	body = l.wreathSquare(body)
 	body = l.reserve(body, l.colours, short, "top", "around")
 	k := stack{in: body, align: l.align(), rise: 0.47, spread: 1.6, rows: l.titleRows(l.colours, short)}

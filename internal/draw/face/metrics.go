@@ -36,6 +36,7 @@ type Face struct {
 	farKern          map[[2]rune]int16
 	inks             map[rune]Ink
 	outlines         map[rune]Outline
+	subsets          map[string]*Subset // by letters
 }
 
 const (

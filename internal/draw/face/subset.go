@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"fmt"
 	"slices"
+	"sync"
 
 	"golang.org/x/image/font/sfnt"
 
@@ -19,6 +20,23 @@ type Subset struct {
 	Runes  []rune          // ascending; glyph i+1 of Data draws Runes[i]
 	glyphs map[rune]uint16 // glyph of a letter in Data
 	face   *Face
+
+	mu     sync.Mutex
+	packed [2][]byte
+}
+
+// Packed gives a stream of a subset compressed: the first, its file, or the
+// second, what its user makes of it. Each is packed once.
+func (s *Subset) Packed(i int, data []byte, pack func(out, data []byte) ([]byte, error)) ([]byte, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.packed[i] == nil {
+		var err error
+		if s.packed[i], err = pack(nil, data); err != nil {
+			return nil, err
+		}
+	}
+	return s.packed[i], nil
 }
 
 // Glyph gives the glyph of a letter in Data; 0, the missing glyph, for others.
@@ -34,9 +52,36 @@ func (s *Subset) Metrics() (box [4]int, ascent, descent, capHeight int) {
 	return f.box, f.ascent, -f.descent, f.capHeight
 }
 
+// mostSubsets bounds the subsets of a face that are remembered, some 20 kB each.
+const mostSubsets = 32
+
 // Subset gives the part of the face that draws the letters; letters that it
-// lacks are left out. The same letters give the same bytes.
+// lacks are left out. The same letters give the same bytes. It is remembered.
 func (f *Face) Subset(letters []rune) (*Subset, error) {
+	key := string(letters)
+	f.mu.RLock()
+	s := f.subsets[key]
+	f.mu.RUnlock()
+	if s != nil {
+		return s, nil
+	}
+	s, err := f.subset(letters)
+	if err != nil {
+		return nil, err
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	if was := f.subsets[key]; was != nil {
+		return was, nil
+	}
+	if f.subsets == nil || len(f.subsets) >= mostSubsets {
+		f.subsets = map[string]*Subset{}
+	}
+	f.subsets[key] = s
+	return s, nil
+}
+
+func (f *Face) subset(letters []rune) (*Subset, error) {
 	s := &Subset{Name: f.Name, face: f, glyphs: map[rune]uint16{}}
 	b := f.buffer()
 	defer f.pool.Put(b)

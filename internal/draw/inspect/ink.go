@@ -3,6 +3,7 @@ package inspect
 import (
 	"math"
 	"strings"
+	"sync"
 	"unicode"
 
 	"jarmark/internal/draw/face"
@@ -14,8 +15,36 @@ import (
 // extent is the box of a glyph's outline in ems, y down from the baseline.
 type extent struct{ left, right, top, bottom float64 }
 
+// letters are the extents of a face's glyphs, each measured once: it never
+// changes.
+type letters struct {
+	mu   sync.RWMutex
+	seen map[rune]extent
+}
+
+// measuredFaces are the letters by *face.Face.
+var measuredFaces sync.Map
+
 // extentOf bounds the curves of a glyph; ok is false where it leaves no ink.
 func extentOf(f *face.Face, r rune) (e extent, ok bool) {
+	v, found := measuredFaces.Load(f)
+	if !found {
+		v, _ = measuredFaces.LoadOrStore(f, &letters{seen: map[rune]extent{}})
+	}
+	l := v.(*letters)
+	l.mu.RLock()
+	e, found = l.seen[r]
+	l.mu.RUnlock()
+	if !found {
+		e, _ = outlined(f, r)
+		l.mu.Lock()
+		l.seen[r] = e
+		l.mu.Unlock()
+	}
+	return e, e != extent{}
+}
+
+func outlined(f *face.Face, r rune) (e extent, ok bool) {
 	o := f.Outline(r)
 	if len(o.Pts) == 0 {
 		return e, false

@@ -1,6 +1,8 @@
 package ornament
 
 import (
+	"slices"
+
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/unit"
 )
@@ -31,7 +33,9 @@ func merge(shapes []shape) []*merged {
 			}
 		}
 		if into < 0 {
-			out = append(out, &merged{shape: *s, parts: []box{b}, clock: []bool{clock}})
+			first := *s // of a drawing that is merged again: nothing is added behind it
+			first.ops, first.pts = slices.Clip(s.ops), slices.Clip(s.pts)
+			out = append(out, &merged{shape: first, parts: []box{b}, clock: []bool{clock}})
 			continue
 		}
 		m := out[into]

@@ -2,13 +2,14 @@ package ornament
 
 import (
 	"sort"
+	"sync"
 
 	"jarmark/internal/draw/page"
 )
 
 // drawings lists the ornaments. A new one is a method of sketch and a line
 // here.
-func drawings() map[string]func(*sketch) {
+var drawings = sync.OnceValue(func() map[string]func(*sketch) {
 	all := map[string]func(*sketch){
 		"wreath":      (*sketch).wreath,
 		"fir-wreath":  (*sketch).firWreath,
@@ -34,7 +35,7 @@ func drawings() map[string]func(*sketch) {
 	// These are more than the bare motif.
 	all["wheat"], all["citrus"], all["blossom"] = (*sketch).wheat, (*sketch).slices, (*sketch).blossoms
 	return all
-}
+})
 
 // Names lists every ornament in alphabetical order.
 func Names() []string {
@@ -49,26 +50,7 @@ func Names() []string {
 // Draw draws an ornament. All its paths, control points and stroke widths
 // included, lie inside s.Rect and off s.Keep. An unknown name and an empty
 // box draw nothing.
-func Draw(name string, s Spec) []page.Item {
-	draw, ok := drawings()[name]
-	if !ok || s.Rect.W < smallest || s.Rect.H <= 0 {
-		return nil
-	}
-	var best []page.Item
-	least := 2.0
-	for _, fine := range fineness {
-		k := newSketch(name, s, fine)
-		draw(k)
-		items, cut := k.finish()
-		if cut < least-0.02 {
-			best, least = items, cut
-		}
-		if least == 0 {
-			break
-		}
-	}
-	return best
-}
+func Draw(name string, s Spec) []page.Item { return (*Memo)(nil).Draw(name, s) }
 
 // fineness is how far leaves shrink, step by step, to grow around the zones
 // that must stay free before any of them is left out.

@@ -46,6 +46,7 @@ func apart(all []disk, d disk, air float64) bool {
 
 // room gives how many pieces of a radius suit the free area.
 func (k *sketch) room(r float64, most int) int {
+	k.asked = true
 	area := k.box.w() * k.box.h()
 	for _, z := range k.keep {
 		w := min(z.x1, k.box.x1) - max(z.x0, k.box.x0)

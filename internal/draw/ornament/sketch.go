@@ -81,6 +81,7 @@ type sketch struct {
 	elements [][]shape
 	depth    int
 	clusters int     // drawn so far
+	asked    bool    // where the free zones are: it grows around them
 	fine     float64 // how fine leaves are, 1 usual, less when room is short
 }
 
@@ -144,16 +145,8 @@ func (k *sketch) free(c vec, r float64) bool {
 		return false
 	}
 	r += air
-	return !k.kept(box{c.x - r, c.y - r, c.x + r, c.y + r})
-}
-
-func (k *sketch) kept(b box) bool {
-	for _, z := range k.keep {
-		if z.meets(b) {
-			return true
-		}
-	}
-	return false
+	k.asked = true
+	return !meetsAny([]box{{c.x - r, c.y - r, c.x + r, c.y + r}}, k.keep)
 }
 
 func (k *sketch) extent() box {
@@ -217,32 +210,18 @@ func (k *sketch) fit() {
 	}
 }
 
-// finish places the drawing, drops the elements that touch a keep-out zone
-// and hands the rest over as page items. cut is the share that was dropped.
-func (k *sketch) finish() (out []page.Item, cut float64) {
+// finish places the drawing.
+func (k *sketch) finish() *plant {
 	k.fit()
 	k.mirror()
-	var kept []shape
-	whole := 0
-	for _, e := range k.elements {
-		if !k.touched(e) {
-			kept = append(kept, e...)
-			whole++
+	p := &plant{elements: k.elements, reach: make([][]box, len(k.elements))}
+	for i, e := range k.elements {
+		for j := range e {
+			p.reach[i] = append(p.reach[i], e[j].reach().grow(rounding))
+			p.points += len(e[j].pts)
 		}
 	}
-	for _, m := range merge(kept) {
-		out = append(out, m.path())
-	}
-	return out, 1 - float64(whole)/float64(max(1, len(k.elements)))
-}
-
-func (k *sketch) touched(e []shape) bool {
-	for i := range e {
-		if k.kept(e[i].reach().grow(rounding)) {
-			return true
-		}
-	}
-	return false
+	return p
 }
 
 // micro rounds to the micrometre: finer than any printer, short in the file.

@@ -5,12 +5,11 @@ import "jarmark/internal/kit/unit"
 // Trace walks a path as straight pieces, curves in twelve steps, and calls
 // step with both ends of each. Only where a part begins are both the same: a
 // piece without length is left out.
-func (p *Path) Trace(step func(a, b Point)) { p.trace(nil, step) }
+func (p *Path) Trace(step func(a, b Point)) { trace(p.Ops, p.Pts, nil, step) }
 
 // trace is Trace that takes no steps along curves that skip, given their four
 // control points, says do not matter.
-func (p *Path) trace(skip func(pts ...Point) bool, step func(a, b Point)) {
-	pts := p.Pts
+func trace(ops []Op, pts []Point, skip func(pts ...Point) bool, step func(a, b Point)) {
 	var start, now Point
 	line := func(to Point) {
 		if to != now {
@@ -18,8 +17,8 @@ func (p *Path) trace(skip func(pts ...Point) bool, step func(a, b Point)) {
 		}
 		now = to
 	}
-	for _, op := range p.Ops {
-		need := [...]int{MoveTo: 1, LineTo: 1, CubicTo: 3, Close: 0}[op]
+	for _, op := range ops {
+		need := taken[op]
 		if len(pts) < need {
 			return
 		}
@@ -76,17 +75,28 @@ func (p *Path) EdgeIn(r Rect) bool {
 	if p.Stroke != nil {
 		r = r.Grow(p.Width/2, p.Width/2)
 	}
-	hit := false
-	p.trace(func(pts ...Point) bool { return beside(r, pts) }, func(a, b Point) {
-		hit = hit || segmentMeets(a, b, r)
-	})
-	return hit
+	for _, part := range p.pieces() {
+		if hit := false; !apart(r, part.lo, part.hi) {
+			trace(part.ops, part.pts, func(pts ...Point) bool { return beside(r, pts) }, func(a, b Point) {
+				hit = hit || segmentMeets(a, b, r)
+			})
+			if hit {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // beside reports whether points, and so any curve they control, lie all on one
 // side of a box. A rounded point of the curve may lie up to 4 nm off their hull.
 func beside(r Rect, pts []Point) bool {
 	lo, hi := hull(pts)
+	return apart(r, lo, hi)
+}
+
+// apart reports whether a box of points lies all on one side of a box.
+func apart(r Rect, lo, hi Point) bool {
 	return hi.X+4 < r.X || lo.X-4 > r.X+r.W || hi.Y+4 < r.Y || lo.Y-4 > r.Y+r.H
 }
 
@@ -153,15 +163,17 @@ func (p *Path) Covers(q Point) bool {
 		last = pts[3]
 		return true
 	}
-	p.trace(chord, func(a, b Point) {
-		if a == b { // a new part begins: close the one before
-			count(last, first)
-			first = a
+	for _, part := range p.pieces() {
+		if apart(Rect{X: q.X, Y: q.Y}, part.lo, part.hi) {
+			continue // it winds around nothing outside its own box
 		}
-		count(a, b)
-		last = b
-	})
-	count(last, first)
+		first, last = part.pts[0], part.pts[0]
+		trace(part.ops, part.pts, chord, func(a, b Point) {
+			count(a, b)
+			last = b
+		})
+		count(last, first) // an open part is closed to be filled
+	}
 	if p.EvenOdd {
 		return crossings%2 == 1
 	}

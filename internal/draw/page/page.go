@@ -73,6 +73,8 @@ type Path struct {
 	Round   bool        // round caps and joins
 	Dash    []unit.Length
 	Bleed   bool // background that may reach past the safe area and the trim
+
+	sealed *seal // measures, once it will not change
 }
 
 // Code is a QR code: Modules[y][x] true = dark, without quiet zone; At covers

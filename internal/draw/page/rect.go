@@ -20,6 +20,9 @@ func (a Rect) Grow(dx, dy unit.Length) Rect {
 
 // Bounds is the box of a path's points and half its stroke.
 func (p *Path) Bounds() Rect {
+	if p.sealed != nil {
+		return p.sealed.bounds
+	}
 	if len(p.Pts) == 0 {
 		return Rect{}
 	}

@@ -35,6 +35,26 @@ type Palette struct {
 	Mono bool // black ink only
 }
 
+// Key tells palettes apart: it holds all of one.
+func (p Palette) Key() string {
+	b := make([]byte, 0, 120)
+	b = append(append(append(append(b, p.Fruit...), 0), p.Motif...), 0)
+	for _, c := range [...]page.Colour{p.Ink, p.Text, p.Soft, p.Berry, p.Highlight, p.Shade, p.Stem, p.DeepStem,
+		p.Paper, p.Second, p.White, p.Deep, p.OnDeep, p.Gold} {
+		b = append(b, c.R, c.G, c.B)
+	}
+	for _, list := range [...][]page.Colour{p.Leaves, p.DeepLeaves} {
+		b = append(b, byte(len(list)))
+		for _, c := range list {
+			b = append(b, c.R, c.G, c.B)
+		}
+	}
+	if p.Mono {
+		b = append(b, 1)
+	}
+	return string(b)
+}
+
 // Default is the palette of a food without a fruit of its own.
 func Default() Palette {
 	p, _ := For("", nil)

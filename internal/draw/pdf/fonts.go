@@ -45,7 +45,7 @@ func embed(f *fpdf.Fpdf, s *survey, faces *face.Set) (map[page.Face]*typeface, e
 			return nil, err
 		}
 		t := &typeface{tag: fmt.Sprintf("face%02d", i)}
-		if t.Subset, err = whole.Subset([]rune(s.runes[name].String())); err != nil {
+		if t.Subset, err = whole.Subset(s.runes[name].rounded(whole)); err != nil {
 			return nil, err
 		}
 		def, err := json.Marshal(map[string]any{"Tp": "TrueType", "Name": t.tag, "Cw": make([]int, 256)})
@@ -102,7 +102,7 @@ func (t *typeface) objects(n [5]int) ([5][]byte, error) {
 	out[2] = fmt.Appendf(nil, "<</Type /FontDescriptor\n/FontName /%s\n/Flags 4\n/FontBBox [%d %d %d %d]\n/ItalicAngle 0\n/Ascent %d\n/Descent %d\n/CapHeight %d\n/StemV 80\n/FontFile2 %d 0 R>>",
 		name, box[0], box[1], box[2], box[3], ascent, descent, capHeight, n[3])
 	for i, data := range [][]byte{t.Data, t.toUnicode()} {
-		packed, err := deflate(nil, data)
+		packed, err := t.Packed(i, data, deflate)
 		if err != nil {
 			return out, err
 		}
@@ -150,6 +150,23 @@ type runeSet [1 << 16 / 64]uint64
 
 func (s *runeSet) has(r rune) bool { return s[r>>6]>>(r&63)&1 == 1 }
 func (s *runeSet) add(r rune)      { s[r>>6] |= 1 << (r & 63) }
+
+// figures are embedded all where one of them is used, so that documents that
+// differ in a lot's number or a day share their typefaces.
+const figures = "0123456789"
+
+// rounded gives the letters to embed, in order.
+func (s *runeSet) rounded(f *face.Face) []rune {
+	all := *s
+	if strings.ContainsFunc(figures, s.has) {
+		for _, r := range figures {
+			if f.Has(r) {
+				all.add(r)
+			}
+		}
+	}
+	return []rune(all.String())
+}
 
 func (s *runeSet) String() string {
 	var b strings.Builder

@@ -22,13 +22,16 @@ type File struct {
 // previewDPI is fine enough to judge type on a screen and to scan a code.
 const previewDPI = 200
 
-// Files turns a document into files of one format: one PDF, or one SVG or PNG a
-// page.
+// MostPages is where a long run goes on in another file, so that a printer, its
+// spooler and a reader of PDF take it (common practice, no source).
+const MostPages = 400
+
+// Files turns a document into files of one format: one PDF for some hundred
+// pages, or one SVG or PNG a page.
 func (p *Press) Files(d *page.Doc, name, format string) ([]File, error) {
 	switch format {
 	case "", "pdf":
-		data, err := p.PDF(d)
-		return []File{{name + ".pdf", data}}, err
+		return p.pdfs(d, name, MostPages)
 	case "svg", "png":
 	default:
 		return nil, fmt.Errorf("no format %q: pdf, svg or png", format)
@@ -46,6 +49,21 @@ func (p *Press) Files(d *page.Doc, name, format string) ([]File, error) {
 			return nil, err
 		}
 		out = append(out, File{pageName(name, i, len(d.Pages), format), data})
+	}
+	return out, nil
+}
+
+// pdfs writes a document as PDF files of at most so many pages each.
+func (p *Press) pdfs(d *page.Doc, name string, most int) (out []File, err error) {
+	n := (len(d.Pages) + most - 1) / most
+	for i := range n {
+		part := *d
+		part.Pages = d.Pages[i*len(d.Pages)/n : (i+1)*len(d.Pages)/n]
+		data, err := p.PDF(&part)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, File{pageName(name, i, n, "pdf"), data})
 	}
 	return out, nil
 }

@@ -3,6 +3,7 @@ package press
 import (
 	"io/fs"
 
+	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/sheet"
@@ -12,7 +13,7 @@ import (
 // Load reads the designs and sheets that come with the program. Findings there
 // are a fault of the build.
 func Load(builtin fs.FS, faces *face.Set) (*Press, diag.List) {
-	return (&Press{new(design.Catalogue), new(sheet.Catalogue), faces}).With(builtin)
+	return (&Press{new(design.Catalogue), new(sheet.Catalogue), faces, new(compose.Codes), new(compose.Drawings)}).With(builtin)
 }
 
 // With lays a folder over what there is: it may hold designs/*.toml and
@@ -23,7 +24,7 @@ func (p *Press) With(own fs.FS) (*Press, diag.List) {
 		found[i].File = "designs/" + found[i].File // as the folder has it
 	}
 	sheets, l := p.Sheets.With(own)
-	return &Press{designs, sheets, p.Faces}, append(found, l...)
+	return &Press{designs, sheets, p.Faces, p.codes, p.drawings}, append(found, l...)
 }
 
 // folder is one folder of a file system, nil when it is not there.

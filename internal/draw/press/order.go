@@ -23,11 +23,14 @@ const DefaultDesign = "orchard"
 // the memory: far more than a day's work of any printer.
 const MaxLabels = 100_000
 
-// Press is what every order shares; read-only and safe for concurrent use.
+// Press is what every order shares; safe for concurrent use.
 type Press struct {
 	Designs *design.Catalogue
 	Sheets  *sheet.Catalogue
 	Faces   *face.Set
+
+	codes    *compose.Codes // each payload is encoded once
+	drawings *compose.Drawings // each ornament is drawn once
 }
 
 // Order is what to print of one batch.
@@ -52,7 +55,6 @@ type Order struct {
 	Correction        Correction
 	PartSheets        map[string]int // cells gone, by sheet id
 	Created           int64          // Unix seconds in documents
-	Shared            *Shared        // may be nil
 }
 
 // Jars are the jars of one size.
@@ -91,20 +93,9 @@ func (t Tag) Words() Tag {
 	return t
 }
 
-// Shared keeps what the labels of a batch have in common: each payload is
-// encoded once, each ornament drawn once. The zero value is ready.
-type Shared struct {
-	codes    compose.Codes
-	drawings compose.Drawings
-}
-
 // options are the layout options every piece of an order is set with.
-func (o *Order) options() compose.Options {
-	opt := compose.Options{InkSaver: o.InkSaver, Alone: o.frontAlone()}
-	if o.Shared != nil {
-		opt.Codes, opt.Drawings = &o.Shared.codes, &o.Shared.drawings
-	}
-	return opt
+func (w *work) options() compose.Options {
+	return compose.Options{InkSaver: w.o.InkSaver, Alone: w.o.frontAlone(), Codes: w.codes, Drawings: w.drawings}
 }
 
 // frontAlone: a front label without an info label must say everything.

@@ -141,7 +141,7 @@ func (w *work) draw(content *label.Content, p label.Piece, cell compose.Cell, ne
 	if d == nil {
 		return nil, l
 	}
-	opt := w.o.options()
+	opt := w.options()
 	if w.o.Serials {
 		opt.Reserve = []label.Kind{label.Serial}
 		content = withSerial(content, len(need))

@@ -49,8 +49,7 @@ func (w *work) suffices(c *label.Content, p label.Piece, s *sheet.Sheet) bool {
 	if d == nil {
 		return true // the design is the finding
 	}
-	opt := w.o.options()
-	opt.Drawings = nil // of another size
+	opt := w.options()
 	r, l := compose.Compose(c, d, p, cellFrom(s.Cell()), w.Faces, opt)
 	return len(r.Overflow) == 0 && !l.HasErrors()
 }

@@ -33,12 +33,17 @@ func (w *work) drawTags(content *label.Content, cell compose.Cell, need []Tag) (
 			first = append(first, n)
 		}
 	}
-	frames, lists := make([]*page.Frame, len(first)), make([]diag.List, len(first))
-	cores.Each(len(first), func(i int) { frames[i], lists[i] = t.tag(first[i]) })
+	tags, lists := make([]sheet.Label, len(first)), make([]diag.List, len(first))
+	var g grounds
+	cores.Each(len(first), func(i int) {
+		if tags[i].Frame, lists[i] = t.tag(first[i]); tags[i].Frame != nil && len(first) > manyTags {
+			tags[i] = g.share(tags[i].Frame)
+		}
+	})
 	found := slices.Concat(lists...)
 	out := make([]sheet.Label, len(need))
 	for i, n := range need {
-		if out[i].Frame = frames[at[n.Words()]]; out[i].Frame == nil {
+		if out[i] = tags[at[n.Words()]]; out[i].Frame == nil {
 			return nil, found
 		}
 	}
@@ -94,7 +99,7 @@ func (t tagger) designFor(n Tag) (*design.Design, diag.List) {
 }
 
 func (t tagger) set(n Tag, d *design.Design) (*page.Frame, diag.List) {
-	content, opt := addressed(t.content, n), t.o.options()
+	content, opt := addressed(t.content, n), t.options()
 	opt.Alone = false
 	r, l := compose.Compose(content, d, label.Tag, t.cell, t.Faces, opt)
 	if r.Frame != nil && !l.HasErrors() {
