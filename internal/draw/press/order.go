@@ -29,7 +29,7 @@ type Press struct {
 	Sheets  *sheet.Catalogue
 	Faces   *face.Set
 
-	codes    *compose.Codes // each payload is encoded once
+	codes    *compose.Codes    // each payload is encoded once
 	drawings *compose.Drawings // each ornament is drawn once
 }
 
