@@ -27,6 +27,8 @@ func TestBatchAtItsLimits(t *testing.T) {
 		{fill + "gross = [\"400 g\"]\ntare = [\"399 g\"]", ""}, {fill + "gross = [\"400 g\"]\ntare = [\"400 g\"]", "tare-over-gross"},
 		{fill + "gross = [\"400 g\", \"410 g\"]\ntare = [\"100 g\"]", ""}, {fill + "gross = [\"400 g\", \"410 g\"]\ntare = [\"100 g\", \"100 g\", \"100 g\"]", "tare-count"},
 		{fill + "gross = [\"400 g\"]", "no-tare"}, {fill + "tare = [\"100 g\"]", "tare-alone"},
+		{"lot = \"" + strings.Repeat("x", 40) + "\"", ""}, {"lot = \"" + strings.Repeat("x", 41) + "\"", "bad-lot"}, {fill + "net = " + weights(10_000) + "\ngross = " + weights(10_001) + "\ntare = [\"1 oz\"]", "list-too-long"},
+		{"[label]\ntitle = \"a\\u206Fb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u200Ab\"", ""}, {"[label]\ntitle = \"a\\uFEFFb\"", "unseen-character"},
 		{"story = \"" + strings.Repeat("x", 20_000) + "\"", ""}, {"story = \"" + strings.Repeat("x", 20_001) + "\"", "text-too-long"},
 		{"[label]\ntitle = \"" + strings.Repeat("x", 200) + "\"", ""}, {"[label]\ntitle = \"" + strings.Repeat("x", 201) + "\"", "text-too-long"},
 		{"serve = \"" + strings.Repeat("x", 400) + "\"", ""}, {"serve = \"" + strings.Repeat("x", 401) + "\"", "text-too-long"},
@@ -116,6 +118,8 @@ func TestKitchenAtItsLimits(t *testing.T) {
 		{"small_amounts = 2", ""}, {"small_amounts = 1.9", "bad-threshold"},
 		{"altitude = \"30000 ft\"", ""}, {"altitude = \"30001 ft\"", "out-of-range"}, {"altitude = \"-1500 ft\"", ""}, {"altitude = \"-1501 ft\"", "out-of-range"},
 		{jar + "brimful = \"262 ml\"\nnominal = \"262 ml\"", ""}, {jar + "brimful = \"262 ml\"\nnominal = \"263 ml\"", "jar-size"}, {jar + "nominal = \"240 ml\"", ""}, {jar, "missing-brimful"}, {"[[jar]]\nbrimful = \"262 ml\"", "missing-key"},
+		{jar + "brimful = \"much\"", "bad-volume"}, {ing + "solids = 40\nwater = 40\ninsoluble_solids = 20.6", "over-100-grams"}, {ing + "solids = 40\nwater = 40\ninsoluble_solids = 20.5", ""},
+		{"record_url = \"https://a.example/" + strings.Repeat("x", 102) + "\"", ""}, {"record_url = \"https://a.example/" + strings.Repeat("x", 103) + "\"", "bad-url"},
 		{ing + "solids = 100\nwater = 0", ""}, {ing + "solids = 101", "out-of-range"}, {ing + "solids = 60\nwater = 40.5", ""}, {ing + "solids = 60\nwater = 40.6", "over-100-grams"},
 	} {
 		k, l := ParseKitchen("kitchen.toml", []byte("place = \"us\"\n"+c.text+"\n"), nil)

@@ -223,9 +223,6 @@ func (c *calc) sweetness() float64 {
 			fruit += ln.Mass.Grams()
 		}
 	}
-	if sweet == 0 {
-		return 0
-	}
 	return sweet / max(fruit, 1)
 }
 
