@@ -26,7 +26,9 @@ func TestChange(t *testing.T) {
 
 // TestMarketDay: one Saturday is one page with prices, change and what else to
 // carry. Unit prices by hand: $10.00 / 10 oz = $1.00, $9.00 / 10 oz = 90¢ (NIST
-// Handbook 130, Uniform Unit Pricing Regulation: price per ounce, from memory).
+// Handbook 130, Uniform Unit Pricing Regulation: section 2(a): "price per pound or ounce, if the net
+// quantity of contents of the commodity is in terms of weight", as quoted on the
+// U.S. Metric Association's list in 2014; the rounding to the cent is from memory).
 func TestMarketDay(t *testing.T) {
 	rs := both()
 	rs[0].Kitchen.Costs.Float, rs[0].Kitchen.Permit = usd(6000), "HK-2026-0047"

@@ -18,6 +18,7 @@ func (s *Summary) List() *table.List {
 	l.Add(s.jams())
 	l.Add(s.months())
 	l.Add(s.visits())
+	l.Add(s.years())
 	l.Add(s.buy())
 	notes := table.Part{Title: say("What the sums leave out"), Compact: true}
 	for _, t := range s.leftOut() {

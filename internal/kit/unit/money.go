@@ -64,7 +64,7 @@ func dollars(currency string) bool {
 }
 
 func (m Money) amount(v *big.Rat, s string) (Money, error) {
-	v.Mul(v, new(big.Rat).SetInt64(int64(m.perUnit())))
+	v.Mul(v, new(big.Rat).SetInt64(int64(m.PerUnit())))
 	if !v.IsInt() {
 		return Money{}, fail("round it to the smallest coin", "%s has a part of a coin", quote(s))
 	}
@@ -75,7 +75,8 @@ func (m Money) amount(v *big.Rat, s string) (Money, error) {
 	return Money{}, fail("check the number", "%s is too much money", quote(s))
 }
 
-func (m Money) perUnit() int {
+// PerUnit is how many minor units one whole unit of the currency has.
+func (m Money) PerUnit() int {
 	if wholeOnly[m.Currency] {
 		return 1
 	}

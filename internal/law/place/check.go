@@ -17,6 +17,9 @@ func (p Programme) check(particulars []string) error {
 	if p.Letter != "" && p.Letter != "o" || p.Placement != "" && p.Placement != "panel" || p.Scope != "" && p.Scope != "label" {
 		return fmt.Errorf("letter, placement or scope is not known")
 	}
+	if c := p.SalesCap; c != (SalesCap{}) && (c.Amount <= 0 || c.Cite == "" || c.Read == "" || c.Confidence == "") {
+		return fmt.Errorf("sales_cap: amount, cite, read and confidence must be given")
+	}
 	for _, group := range p.Required {
 		for _, token := range group {
 			if particulars != nil && !slices.Contains(particulars, token) {

@@ -18,6 +18,8 @@ func TestEveryKeyOfASetIsRead(t *testing.T) {
 	shown := map[string]string{
 		"Confidence": "shown by jarmark places and carried into findings",
 		"TypeRule":   "the words the measured size was read from: shown by jarmark places",
+		"Each":       "a cap of each product: read where the season is summed",
+		"Moves":      "a cap that moves with prices: read where the season is summed",
 		// Not acted on yet: jarmark places shows them to the maker.
 		"Group":    "a group of foods of which the species is named",
 		"Caps":     "statement in capitals",

@@ -1,6 +1,8 @@
 package place
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -145,7 +147,41 @@ func TestMemoryOldestFirst(t *testing.T) {
 			t.Errorf("%s before %s", list[i-1].Since, m.Since)
 		}
 	}
-	if !seen["us price"] || seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
+	if !seen["us-co home-kitchen.sales_cap"] || seen["us price"] || seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
 		t.Errorf("the list has %v", seen)
+	}
+}
+
+// A cap on sales stands with the sentence it was read in, and the sentence says
+// the sum, in figures or in words.
+func TestSalesCapsMatchTheirQuotations(t *testing.T) {
+	b, _ := book()
+	words := map[int64]string{10000: "10,000", 50000: "fifty thousand"}
+	n := 0
+	for _, id := range b.names {
+		quotes, _ := b.Quotes(id)
+		r, _, _ := b.set(id)
+		for _, p := range r.Programmes {
+			c := p.SalesCap
+			if c.Amount == 0 {
+				continue
+			}
+			n++
+			at := slices.IndexFunc(quotes, func(q Quote) bool { return q.Value == p.ID+".sales_cap" })
+			if at < 0 {
+				t.Errorf("%s: the cap of %d has no quotation", id, c.Amount)
+				continue
+			}
+			figure := fmt.Sprintf("%d,%03d", c.Amount/1000, c.Amount%1000)
+			if q := quotes[at]; q.Confidence != c.Confidence || q.Read != c.Read || !strings.Contains(q.Text, figure) && (words[c.Amount] == "" || !strings.Contains(q.Text, words[c.Amount])) {
+				t.Errorf("%s: %+v does not stand in %+v", id, c, q)
+			}
+			if (&Set{rules: r, On: unit.Date{Year: 2026, Month: 11, Day: 26}}).SalesCap("") != c {
+				t.Errorf("%s: the cap in force is not that of %s", id, p.ID)
+			}
+		}
+	}
+	if n < 11 {
+		t.Errorf("%d caps", n)
 	}
 }

@@ -3,6 +3,7 @@ package place
 import (
 	"cmp"
 	"reflect"
+	"strings"
 
 	"jarmark/internal/kit/unit"
 )
@@ -88,7 +89,40 @@ type Programme struct {
 	ValidTo     string     `toml:"valid_to"`
 	CheckedOn   string     `toml:"checked_on"`
 	Note        string     `toml:"note"`
+	SalesCap    SalesCap   `toml:"sales_cap"` // zero: none was read
 	Origin
+}
+
+// SalesCap is the most a kitchen may take in a calendar year and still sell
+// under a programme, in whole units of the place's currency. The sentence it
+// was read in is a quotation, PROGRAMME.sales_cap.
+type SalesCap struct {
+	Amount int64  `toml:"amount"`
+	Each   bool   `toml:"each_product"` // of each product, not of all together
+	Moves  bool   `toml:"moves"`        // the law moves the sum with prices: this is the sum as enacted
+	Cite   string `toml:"cite"`
+	Read   string `toml:"read"` // day it was read
+	// Confidence is that of its quotation: primary, secondary, memory.
+	Confidence string `toml:"confidence"`
+}
+
+// SalesCap is the cap of the programme a kitchen names, else of the first that
+// is in force; zero where none was read.
+func (s *Set) SalesCap(programme string) SalesCap {
+	var first *Programme
+	for i := range s.Programmes {
+		p := &s.Programmes[i]
+		if want := strings.TrimSpace(programme); want != "" && strings.EqualFold(p.ID, want) {
+			return p.SalesCap
+		}
+		if first == nil && Within(s.On, p.ValidFrom, p.ValidTo) {
+			first = p
+		}
+	}
+	if first == nil {
+		return SalesCap{}
+	}
+	return first.SalesCap
 }
 
 // base fills what a set leaves out from the set it extends.
