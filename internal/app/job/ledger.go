@@ -37,7 +37,7 @@ func readLedgers(batches []*Batch) {
 		}
 		r, known := done[name]
 		if !known {
-			r.ledger, r.found = ledger.Read(name, b.Input.Ledger.Data, b.Kitchen.Currency)
+			r.ledger, r.found = ledger.Read(name, b.Input.Ledger.Data, b.Kitchen.Currency, b.Kitchen.Place.US())
 			r.found = r.found.Capped(maxFindings)
 			done[name] = r
 		}

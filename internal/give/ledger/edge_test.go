@@ -19,7 +19,7 @@ func TestLineEndsGoOn(t *testing.T) {
 		"lot,count,why":               "lot,count,why\nA,2,given\n",
 		"lot,count,why\n\nA,1,sold\n": "lot,count,why\n\nA,1,sold\nA,2,given\n",
 	} {
-		l, found := Read("l.csv", []byte(text), "USD")
+		l, found := Read("l.csv", []byte(text), "USD", true)
 		if got := string(l.With([]Entry{e})); found.HasErrors() || got != want {
 			t.Errorf("%q: %q, want %q (%v)", text, got, want, found)
 		}
@@ -58,7 +58,7 @@ func TestWithoutTakesWholeRows(t *testing.T) {
 // The words of "why" as people type them.
 func TestWhyAsTyped(t *testing.T) {
 	for word, want := range map[string]Why{"came home": CameHome, "came-home": CameHome, "Came_Home": CameHome, " CAME  home ": CameHome, "Sold": Sold, "camehome": "", "came.home": ""} {
-		l, found := Read("l.csv", []byte("lot,count,why\nA,1,"+word+"\n"), "USD")
+		l, found := Read("l.csv", []byte("lot,count,why\nA,1,"+word+"\n"), "USD", true)
 		if want == "" {
 			if len(found) != 1 || found[0].Code != "unknown-why" || len(l.Entries) != 0 {
 				t.Errorf("%q: %v", word, found)
@@ -72,7 +72,7 @@ func TestWhyAsTyped(t *testing.T) {
 // Counts and rows at their limits.
 func TestCountLimits(t *testing.T) {
 	for n, ok := range map[string]bool{"0": true, "100000": true, "100001": false, "-1": false} {
-		l, found := Read("l.csv", []byte("lot,count,why\nA,"+n+",sold\n"), "USD")
+		l, found := Read("l.csv", []byte("lot,count,why\nA,"+n+",sold\n"), "USD", true)
 		if (len(found) == 0) != ok || (len(l.Entries) == 1) != ok {
 			t.Errorf("%s: %v", n, found)
 		}

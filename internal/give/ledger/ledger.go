@@ -6,6 +6,7 @@
 package ledger
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -66,14 +67,14 @@ const (
 var form = csvfile.Form{
 	What: "ledger",
 	Columns: []csvfile.Column{
-		{Name: "date", Also: []string{"day"}, What: "the day", Unit: "date", Example: "2026-12-05"},
-		{Name: "lot", Needed: true, What: "the lot", Example: "L26248-PA"},
-		{Name: "jar", Also: []string{"size"}, What: "jar size; the lot's only one when left out", Example: "8 fl oz"},
-		{Name: "count", Also: []string{"jars"}, Needed: true, What: "how many", Unit: "jars", Example: "2"},
-		{Name: "why", Also: []string{"what"}, Needed: true, What: "promised, given, sold, came home, eaten, broken or recalled", Example: "sold"},
-		{Name: "who", Also: []string{"to", "market"}, What: "the person, or the market", Example: "Saturday market"},
-		{Name: "price", What: "price of a jar", Unit: "money", Example: "9.00"},
-		{Name: "from", Also: []string{"note"}, What: "where the row came from; your own words stay", Example: "hand"},
+		{Name: "date", Also: []string{"day", "datum", "tag", "jour"}, What: "the day", Unit: "date", Example: "2026-12-05"},
+		{Name: "lot", Also: []string{"los", "charge", "lot no", "lot number", "numéro de lot"}, Needed: true, What: "the lot", Example: "L26248-PA"},
+		{Name: "jar", Also: []string{"size", "jar size", "glas", "größe", "pot", "taille"}, What: "jar size; the lot's only one when left out", Example: "8 fl oz"},
+		{Name: "count", Also: []string{"jars", "how many", "quantity", "qty", "anzahl", "stück", "gläser", "nombre", "quantité", "pots"}, Needed: true, What: "how many", Unit: "jars", Example: "2"},
+		{Name: "why", Also: []string{"what", "grund", "was", "motif", "raison"}, Needed: true, What: "promised, given, sold, came home, eaten, broken or recalled", Example: "sold"},
+		{Name: "who", Also: []string{"to", "market", "name", "wer", "an", "markt", "qui", "marché"}, What: "the person, or the market", Example: "Saturday market"},
+		{Name: "price", Also: []string{"price a jar", "preis", "prix"}, What: "price of a jar", Unit: "money", Example: "9.00"},
+		{Name: "from", Also: []string{"note", "source", "herkunft", "notiz", "origine"}, What: "where the row came from; your own words stay", Example: "hand"},
 	},
 	Begin: Header, MaxRows: maxRows,
 }
@@ -93,9 +94,9 @@ type Ledger struct {
 func (l *Ledger) Data() []byte { return l.data }
 
 // Read reads a ledger; nil data is a kitchen that has none yet. currency is the
-// kitchen's. A row that cannot be counted is an error: a sum that leaves it out
+// kitchen's; american says that 12/5/2026 is the fifth of December. A row that cannot be counted is an error: a sum that leaves it out
 // would be false.
-func Read(file string, data []byte, currency string) (*Ledger, diag.List) {
+func Read(file string, data []byte, currency string, american bool) (*Ledger, diag.List) {
 	l := &Ledger{File: file, data: data}
 	if len(strings.TrimSpace(strings.TrimPrefix(string(data), "\ufeff"))) == 0 {
 		return l, nil
@@ -106,7 +107,7 @@ func Read(file string, data []byte, currency string) (*Ledger, diag.List) {
 	}
 	l.table = t
 	for _, row := range t.Rows {
-		r := rowReader{file: file, row: row, currency: currency}
+		r := rowReader{file: file, row: row, currency: currency, american: american}
 		e := r.entry()
 		found = append(found, r.found...)
 		if !r.found.HasErrors() {
@@ -118,6 +119,7 @@ func Read(file string, data []byte, currency string) (*Ledger, diag.List) {
 
 type rowReader struct {
 	file, currency string
+	american       bool
 	row            csvfile.Row
 	found          diag.List
 }
@@ -134,7 +136,7 @@ func (r *rowReader) entry() Entry {
 	e := Entry{Lot: r.text("lot"), Jar: r.text("jar"), Who: r.text("who"), From: r.text("from"), File: r.file, Pos: r.row.Pos}
 	var err error
 	if s := r.text("date"); s != "" {
-		if e.Date, err = unit.ParseDate(s); err != nil {
+		if e.Date, err = unit.ReadDay(s, r.american); err != nil {
 			r.errorAt("date", "bad-date", "%v", err).Hinted("write year-month-day, like 2026-06-14")
 		}
 	}
@@ -146,13 +148,21 @@ func (r *rowReader) entry() Entry {
 			r.errorAt("price", "bad-price", "%v", err).Hinted("write the price of one jar, like 9.50")
 		}
 	}
-	if n, err := strconv.Atoi(r.text("count")); err == nil && n >= 0 && n <= MaxJars {
+	if n, err := strconv.Atoi(whole(r.text("count"))); err == nil && n >= 0 && n <= MaxJars {
 		e.Count = n
 	} else {
 		r.errorAt("count", "bad-count", "%q is not a number of jars", r.text("count")).Hinted("write a whole number; jars that come back are a row of their own with why = came home")
 	}
 	e.Why = r.why()
 	return e
+}
+
+// whole takes the decimals off that a spreadsheet adds: "2.0", "2,00".
+func whole(s string) string {
+	if i := strings.IndexAny(s, ".,"); i > 0 && strings.Trim(s[i+1:], "0") == "" {
+		return s[:i]
+	}
+	return s
 }
 
 func (r *rowReader) why() Why {
@@ -163,13 +173,24 @@ func (r *rowReader) why() Why {
 	return w
 }
 
+// also are other words for what happens to jars, in the languages of labels.
+var also = map[Why][]string{
+	Promised: {"promise", "reserved", "versprochen", "zugesagt", "promis", "réservé"},
+	Given:    {"gift", "gave", "given away", "verschenkt", "geschenk", "geschenkt", "offert", "donné", "cadeau"},
+	Sold:     {"sale", "sell", "verkauft", "verkauf", "vendu", "vente"},
+	CameHome: {"returned", "back", "came back", "zurück", "zurückgekommen", "rapporté", "revenu", "retour"},
+	Eaten:    {"ate", "gegessen", "eigenverbrauch", "mangé", "consommé"},
+	Broken:   {"broke", "spoilt", "spoiled", "lost", "zerbrochen", "kaputt", "verdorben", "cassé", "perdu"},
+	Recalled: {"recall", "zurückgerufen", "rückruf", "rappelé", "rappel"},
+}
+
 // ReadWhy reads the word of the column "why", "came-home" and "Came_home" too;
 // hint says what to write instead.
 func ReadWhy(text string) (w Why, hint string, ok bool) {
 	word := strings.Join(strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '-' || c == '_' }), " ")
 	var words []string
 	for _, w := range Whys() {
-		if word == string(w) {
+		if word == string(w) || slices.Contains(also[w], word) {
 			return w, "", true
 		}
 		words = append(words, string(w))

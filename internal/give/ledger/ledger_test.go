@@ -22,7 +22,7 @@ const season = `date,lot,jar,count,why,who,price,from
 
 func read(t *testing.T, text string) *Ledger {
 	t.Helper()
-	l, found := Read("ledger.csv", []byte(text), "USD")
+	l, found := Read("ledger.csv", []byte(text), "USD", true)
 	if len(found) > 0 {
 		t.Fatal(found)
 	}
@@ -82,14 +82,14 @@ func TestWeeksOfOneMarket(t *testing.T) {
 
 func TestRowFaults(t *testing.T) {
 	for text, want := range map[string]string{
-		"A,x,sold":          "bad-count 2:3",
-		"A,-1,sold":         "bad-count 2:3",
-		"A,1,soled":         "unknown-why 2:5",
-		",1,sold":           "missing-lot 2:1",
-		"A,1,sold,9.999":    "bad-price 2:10",
-		"A,1,sold,,6/14/26": "bad-date 2:11",
+		"A,x,sold":           "bad-count 2:3",
+		"A,-1,sold":          "bad-count 2:3",
+		"A,1,soled":          "unknown-why 2:5",
+		",1,sold":            "missing-lot 2:1",
+		"A,1,sold,9.999":     "bad-price 2:10",
+		"A,1,sold,,31/14/26": "bad-date 2:11",
 	} {
-		_, found := Read("l.csv", []byte("lot,count,why,price,date\n"+text+"\n"), "USD")
+		_, found := Read("l.csv", []byte("lot,count,why,price,date\n"+text+"\n"), "USD", true)
 		if len(found) != 1 || found[0].Hint == "" {
 			t.Errorf("%s: %v", text, found)
 			continue
@@ -138,7 +138,7 @@ func TestWithKeepsTheMakersFile(t *testing.T) {
 		t.Errorf("new file:\n%s", got)
 	}
 	own := "\ufeffWhy;weather;Lot;Count\r\nsold;\"sun;\nrain\";A;1"
-	l, found := Read("l.csv", []byte(own), "USD")
+	l, found := Read("l.csv", []byte(own), "USD", true)
 	if len(found) != 1 || found[0].Code != "unknown-column" {
 		t.Fatal(found)
 	}
@@ -170,8 +170,8 @@ func TestRoundTrip(t *testing.T) {
 				Lot: "L" + word.Draw(t, "lot"), Jar: "us8", Count: rapid.IntRange(0, MaxJars).Draw(t, "n"), Why: rapid.SampledFrom(Whys()).Draw(t, "why"),
 				Who: "W" + word.Draw(t, "who"), Price: unit.Money{Minor: rapid.Int64Range(0, 9999).Draw(t, "p"), Currency: "USD"}, From: "list x"})
 		}
-		empty, _ := Read("l.csv", nil, "USD")
-		l, found := Read("l.csv", empty.With(in), "USD")
+		empty, _ := Read("l.csv", nil, "USD", true)
+		l, found := Read("l.csv", empty.With(in), "USD", true)
 		if len(found) > 0 || len(l.Entries) != len(in) {
 			t.Fatal(found, len(l.Entries))
 		}
@@ -232,12 +232,12 @@ func FuzzLedger(f *testing.F) {
 	f.Add(season)
 	f.Add("lot;count;why\r\nA;1;sold")
 	f.Fuzz(func(t *testing.T, text string) {
-		l, found := Read("l.csv", []byte(text), "USD")
+		l, found := Read("l.csv", []byte(text), "USD", true)
 		if found.HasErrors() {
 			return
 		}
 		more := Entry{Lot: "Z", Count: 1, Why: Given}
-		again, found := Read("l.csv", l.With([]Entry{more}), "USD")
+		again, found := Read("l.csv", l.With([]Entry{more}), "USD", true)
 		if len(again.Entries) != len(l.Entries)+1 && !found.HasErrors() {
 			t.Fatalf("%d rows, then %d", len(l.Entries), len(again.Entries))
 		}

@@ -59,10 +59,12 @@ func (p *Plan) sellFirst() table.Part {
 
 // BookRows lists every row that the jars were counted from.
 func (p *Plan) BookRows() *table.List {
-	l := &table.List{Head: "The ledger, row by row", Title: "The ledger, row by row", Maker: p.Maker, Columns: []string{"date", "lot", "jar", "count", "why", "who", "price", "from", "file"}}
-	part := table.Part{Columns: []string{"who", "date", "lot", "jars", "why", "from"}}
+	say := p.in.Say
+	title := say("The ledger, row by row")
+	l := &table.List{In: p.in, Head: title, Title: title, Maker: p.Maker, Columns: []string{"date", "lot", "jar", "count", "why", "who", "price", "from", "file"}}
+	part := table.Part{Columns: []string{say("who"), say("date"), say("lot"), say("jars"), say("why"), say("from")}}
 	for _, e := range p.Rows {
-		part.Rows = append(part.Rows, table.Row{What: e.Who, Figures: []string{e.Date.String(), e.Lot, strconv.Itoa(e.Count), string(e.Why), e.From},
+		part.Rows = append(part.Rows, table.Row{What: e.Who, Figures: []string{e.Date.String(), e.Lot, strconv.Itoa(e.Count), say(string(e.Why)), e.From},
 			Cells: table.Cells{"date": e.Date.String(), "lot": e.Lot, "jar": e.Jar, "count": strconv.Itoa(e.Count), "why": string(e.Why), "who": e.Who, "price": priceText(e.Price), "from": e.From, "file": e.File}})
 	}
 	l.Parts = []table.Part{part}

@@ -62,8 +62,11 @@ func seekPacket(what, of string, results []*cook.Result, in table.Words) (out []
 
 func seekDay(what string, results []*cook.Result, in table.Words) (out []Sought) {
 	day, err := unit.ParseDate(what)
-	if err != nil {
-		return nil
+	if err != nil { // another way to write it will do where only one day can be meant
+		_, one, _ := unit.DayHint(what)
+		if day, err = unit.ParseDate(one); err != nil {
+			return nil
+		}
 	}
 	for _, r := range results {
 		if known(r) && r.Batch.Made == day {

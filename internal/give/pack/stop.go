@@ -124,6 +124,8 @@ func (b *builder) nextDay(kept []*stop) []*stop {
 	for i, s := range kept {
 		switch {
 		case i == next || s.out.CameHome >= 0:
+		case s.out.Date.IsZero():
+			b.found.Notef("market-days", diag.Command, "", "%s stands in the files once more, with no day", s.out.To).Hinted("write date = under that [[market]]")
 		case s.out.Date.Before(b.o.Today):
 			b.found.Notef("market-open", diag.Command, "", "what came home from %s on %s is not noted", s.out.To, table.Day(s.out.Date)).Hinted("jarmark pack --event NAME --date " + s.out.Date.String() + " --came-home \"LOT=N\"")
 		default:
@@ -137,7 +139,7 @@ func (b *builder) noEvent(stops []*stop) {
 	var events, days []string
 	for _, s := range stops {
 		events = append(events, s.out.To)
-		if sameName(s.out.To, b.o.Event) || b.o.Event == "" {
+		if !s.out.Date.IsZero() && (sameName(s.out.To, b.o.Event) || b.o.Event == "") {
 			days = append(days, s.out.Date.String())
 		}
 	}
@@ -149,7 +151,12 @@ func (b *builder) noEvent(stops []*stop) {
 		what += " on " + table.Day(b.o.Date)
 	}
 	hint := "no batch names a market"
-	if near, ok := diag.DidYouMean(b.o.Event, unique(events)); len(days) > 0 {
+	if near, ok := diag.DidYouMean(b.o.Event, unique(events)); b.noted() {
+		hint = "all that went there that day is noted in the ledger: jarmark ledger --undo takes the last change back, or correct the rows in ledger.csv"
+		if len(days) > 0 {
+			hint += "; its days to come: " + table.Join(unique(days))
+		}
+	} else if len(days) > 0 {
 		hint = "its days: " + table.Join(unique(days))
 	} else if b.markets[FoldName(b.o.Event)] {
 		hint = "all that went there is noted in the ledger: jarmark ledger list shows it"
@@ -159,4 +166,19 @@ func (b *builder) noEvent(stops []*stop) {
 		hint = "events in the files: " + table.Join(unique(events))
 	}
 	b.found.Errorf("unknown-event", diag.Command, "", "no batch has jars for %s", what).Hinted(hint)
+}
+
+// noted reports that the ledger has what was sold at the event on the day
+// asked for.
+func (b *builder) noted() bool {
+	for _, base := range b.base {
+		for _, h := range base.Holders {
+			for _, d := range h.Days {
+				if !b.o.Date.IsZero() && d.Date == b.o.Date && sameName(h.Who, b.o.Event) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }

@@ -113,6 +113,9 @@ func unknownLot(lot string, all []*cook.Result, unread []string, found *diag.Lis
 	if held := packets(all); len(held) > 0 {
 		hint += "; of packets: " + table.Join(held[:min(len(held), 12)])
 	}
+	if day, _, ok := unit.DayHint(lot); ok {
+		hint = day + "; " + hint
+	}
 	if len(unread) == 0 {
 		found.Errorf("unknown-lot", diag.Command, "", "no batch has the lot %q", lot).Hinted(hint)
 		return

@@ -122,7 +122,7 @@ func (s *Summary) takings(t Tally) string {
 		return "–"
 	case t.Unpriced == t.Sold:
 		return s.in.Say("not said")
-	case t.Unpriced > 0:
+	case t.Unpriced > 0 || t.Foreign:
 		return s.money(t.Takings) + " *"
 	}
 	return s.money(t.Takings)
@@ -195,7 +195,7 @@ func (s *Summary) cells(part string, t Tally) table.Cells {
 	if part == "market" {
 		c["made"], c["given"], c["lost"], c["fee"] = "", "", "", decimal(t.Fee, s.Currency)
 	}
-	if t.Unpriced == 0 {
+	if t.Unpriced == 0 && !t.Foreign {
 		c["takings"] = decimal(t.Takings, s.Currency)
 	}
 	if t.NoCost == 0 {
@@ -238,6 +238,9 @@ func (s *Summary) leftOut() (out []string) {
 	say := s.in.Say
 	if s.All.Unpriced > 0 {
 		out = append(out, say("%s sold without a price: the takings (*) leave them out.", s.in.Jars(s.All.Unpriced)))
+	}
+	if s.All.Foreign {
+		out = append(out, say("Some jars were paid in another currency than %s: the takings (*) leave that out.", s.Currency))
 	}
 	if len(s.Unpriced) > 0 {
 		out = append(out, say("Ingredients without a cost: %s. What these jars cost is not known.", strings.Join(s.Unpriced, "; ")))

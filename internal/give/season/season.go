@@ -6,6 +6,7 @@ package season
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"jarmark/internal/give/ledger"
@@ -26,11 +27,12 @@ type Tally struct {
 	Cost                          int64 // of the jars sold, as far as it is known
 	NoCost                        int   // jars sold whose cost is not known
 	Fee                           int64
+	Foreign                       bool // some was paid in another currency, and is not among the takings
 }
 
 // Profit is takings less costs; false where either is not wholly known.
 func (t Tally) Profit() (int64, bool) {
-	return t.Takings - t.Cost - t.Fee, t.Unpriced == 0 && t.NoCost == 0
+	return t.Takings - t.Cost - t.Fee, t.Unpriced == 0 && t.NoCost == 0 && !t.Foreign
 }
 
 // Visit is a market on one day.
@@ -127,7 +129,7 @@ func (s *Summary) span(d unit.Date) {
 
 // of is the tally of one row of stock.
 func (s *Summary) of(b ledger.Balance, i int) Tally {
-	t := Tally{Made: b.Count, Given: b.Given, Sold: b.Sold, Lost: b.Lost(), Left: b.Home(), Takings: minor(b.Takings, s.Currency), Unpriced: b.Unpriced}
+	t := Tally{Made: b.Count, Given: b.Given, Sold: b.Sold, Lost: b.Lost(), Left: b.Home(), Takings: minor(b.Takings, s.Currency), Unpriced: b.Unpriced, Foreign: foreign(b.Takings, s.Currency)}
 	paid := 0 // jars that were recalled after they were sold are among them, as their money is among the takings
 	for _, h := range b.Holders {
 		for _, d := range h.Days {
@@ -145,6 +147,7 @@ func (s *Summary) of(b ledger.Balance, i int) Tally {
 func (t *Tally) plus(o Tally) {
 	t.Made, t.Given, t.Sold, t.Lost, t.Left = t.Made+o.Made, t.Given+o.Given, t.Sold+o.Sold, t.Lost+o.Lost, t.Left+o.Left
 	t.Takings, t.Unpriced, t.Cost, t.NoCost, t.Fee = t.Takings+o.Takings, t.Unpriced+o.Unpriced, t.Cost+o.Cost, t.NoCost+o.NoCost, t.Fee+o.Fee
+	t.Foreign = t.Foreign || o.Foreign
 }
 
 func add(m map[string]*Tally, name string, t Tally) {
@@ -186,6 +189,11 @@ func minor(sums []unit.Money, currency string) (n int64) {
 	return n
 }
 
+// foreign reports money of another currency.
+func foreign(sums []unit.Money, currency string) bool {
+	return slices.ContainsFunc(sums, func(m unit.Money) bool { return m.Currency != currency && m.Minor != 0 })
+}
+
 type visitKey struct {
 	who  string
 	date unit.Date
@@ -195,7 +203,7 @@ type visitKey struct {
 func (s *Summary) days(months map[string]*Tally, visits map[visitKey]*Visit, b ledger.Balance, i int) {
 	for _, h := range b.Holders {
 		for _, d := range h.Days {
-			t := Tally{Sold: d.Sold, Takings: minor(d.Takings, s.Currency), Unpriced: d.Unpriced}
+			t := Tally{Sold: d.Sold, Takings: minor(d.Takings, s.Currency), Unpriced: d.Unpriced, Foreign: foreign(d.Takings, s.Currency)}
 			if s.costs[i].known {
 				t.Cost = s.costs[i].minor * int64(d.Sold)
 			} else {

@@ -159,3 +159,19 @@ func TestOnePage(t *testing.T) {
 		}
 	}
 }
+
+// A sale in another currency is not added up as if it were ours: it is said,
+// and the profit is not known.
+func TestAnotherCurrency(t *testing.T) {
+	s := sums(t, func(_ []*cook.Result, rows []ledger.Entry) []ledger.Entry {
+		rows[0].Price.Currency = "CAD" // 6 plum at 8.00: $34.00 of 11 July is left
+		return rows
+	})
+	plum := s.Jams[1]
+	if _, known := plum.Profit(); known || plum.Takings != 3400 || s.takings(plum) != "$34.00 *" || !strings.Contains(s.List().Text(), "another currency than USD") {
+		t.Errorf("%+v\n%s", plum, s.List().Text())
+	}
+	if n, known := s.Visits[0].Profit(); known {
+		t.Errorf("profit of a day paid in another currency: %d", n)
+	}
+}

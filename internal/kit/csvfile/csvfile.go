@@ -11,6 +11,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"jarmark/internal/kit/diag"
@@ -232,20 +233,33 @@ func (r *reader) opening(line int) diag.Pos {
 	return p
 }
 
+// headWord is a heading as people mean it: "Which jam?" is "which jam".
+func headWord(s string) string {
+	return strings.ToLower(strings.Join(strings.FieldsFunc(s, func(c rune) bool { return strings.ContainsRune(" _-?!:.*#", c) || unicode.IsSpace(c) }), " "))
+}
+
 // header reads the first line.
 func (r *reader) header(cells []Cell) bool {
 	words, names := r.form.words()
-	seen := map[string]bool{}
+	seen, exact := map[string]bool{}, map[string]bool{}
 	for _, c := range cells {
-		word := strings.ToLower(c.Text)
+		exact[headWord(c.Text)] = true
+	}
+	for _, c := range cells {
+		word := headWord(c.Text)
 		key := r.form.named(word)
+		if key != word && (exact[key] || seen[key]) {
+			key = "" // another word for a column that stands under its own name is the maker's own column
+		}
 		r.t.Head = append(r.t.Head, key)
 		switch {
 		case c.Text == "":
 		case key == "":
 			d := r.found.Warnf("unknown-column", r.t.File, "", "the column %q is not used", c.Text)
 			d.Pos, d.Hint = c.Pos, "columns: "+strings.Join(names, ", ")
-			if near, ok := diag.DidYouMean(word, words); ok {
+			if own := r.form.named(word); own != "" {
+				d.Hint = "the column " + own + " stands here already"
+			} else if near, ok := diag.DidYouMean(word, words); ok {
 				d.Hint = "did you mean " + near + "?"
 			}
 		case seen[key]:

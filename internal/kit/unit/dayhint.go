@@ -13,6 +13,8 @@ var (
 	anyNumber    = regexp.MustCompile(`\d+`)
 )
 
+var isoTime = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})[T ]\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?Z?$`)
+
 const months = "jan feb mar apr may jun jul aug sep oct nov dec"
 
 // DayHint says how a day written another way is written here, ok false when the
@@ -63,4 +65,34 @@ func DayHint(s string) (hint, day string, ok bool) {
 func digits(s string) int {
 	n, _ := strconv.Atoi(s)
 	return n
+}
+
+// ReadDay reads a day as a spreadsheet may have written it anew: with a time,
+// with a month's name, "5.12.2026", or with strokes, month first where
+// monthFirst says so (the custom of the United States), else day first.
+func ReadDay(s string, monthFirst bool) (Date, error) {
+	text := strings.TrimSpace(s)
+	d, err := ParseDate(text)
+	if err == nil {
+		return d, nil
+	}
+	if m := isoTime.FindStringSubmatch(text); m != nil {
+		return ParseDate(m[1])
+	}
+	if _, day, ok := DayHint(text); ok && day != "" {
+		return ParseDate(day)
+	}
+	if m := threeNumbers.FindStringSubmatch(text); m != nil && len(m[1]) <= 2 && digits(m[1]) <= 12 && digits(m[2]) <= 12 {
+		month, day := m[1], m[2]
+		if !monthFirst {
+			month, day = day, month
+		}
+		if y := digits(m[3]); y > 0 {
+			if y < 100 {
+				y += 2000
+			}
+			return ParseDate(fmt.Sprintf("%04d-%02d-%02d", y, digits(month), digits(day)))
+		}
+	}
+	return Date{}, err
 }
