@@ -79,7 +79,7 @@ func writeScaled(buf *bytes.Buffer, name string, s *job.Scaled) {
 	for _, h := range s.How {
 		fmt.Fprintf(buf, "  %s\n", h)
 	}
-	fmt.Fprintf(buf, "\n%.2f times the recipe, %.0f g finished, in a pot of %.1f l or more", s.Factor, s.YieldG, s.PotML/1000)
+	fmt.Fprintf(buf, "\n%.2f times the recipe, %s finished, in a pot of %s or more", s.Factor, s.Yield, s.Pot)
 	if s.Cooks > 1 {
 		fmt.Fprintf(buf, "; cook it in %d lots", s.Cooks)
 	}

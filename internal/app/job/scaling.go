@@ -27,6 +27,8 @@ type Scaled struct {
 	Cooks  int          `json:"cooks"` // how many pots to cook it in
 	YieldG float64      `json:"yield_g"`
 	PotML  float64      `json:"pot_ml"`
+	Yield  string       `json:"-"` // both in the kitchen's units
+	Pot    string       `json:"-"`
 	Lines  []ScaledLine `json:"ingredients"`
 	Cost   string       `json:"cost,omitempty"`
 	PerJar []string     `json:"cost_per_jar,omitempty"`
@@ -44,7 +46,8 @@ func (e *Env) Scale(b *Batch, jars string) (*Scaled, diag.List) {
 	if p == nil {
 		return nil, l
 	}
-	out := &Scaled{Lot: b.Cooked.Lot, Jars: jars, Factor: p.Factor, Cooks: p.Batches, YieldG: facts.Grams(p.Yield), PotML: p.Pot.ML()}
+	out := &Scaled{Lot: b.Cooked.Lot, Jars: jars, Factor: p.Factor, Cooks: p.Batches, YieldG: facts.Grams(p.Yield), PotML: p.Pot.ML(),
+		Yield: p.Yield.Format(b.Kitchen.Units), Pot: p.PotText(b.Kitchen.Units, 1)}
 	for _, x := range p.Lines {
 		s := ScaledLine{Name: x.Name, Grams: facts.Grams(x.Mass), Weight: x.Weight, Measure: x.Measure}
 		if x.Cost.Minor > 0 {

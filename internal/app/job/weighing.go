@@ -44,7 +44,7 @@ func (e *Env) WeighBatch(b *Batch, declared unit.Mass) ([]Weighing, diag.List) {
 		if d == 0 {
 			d = j.Declared
 		}
-		w, l := e.Weigh(b.Kitchen.Place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count, File: b.Input.Batch.Name, Path: j.FillPath + ".net"}, d)
+		w, l := e.Weigh(b.Kitchen.Place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count, File: b.Input.Batch.Name, Path: j.FillPath + ".net", Metric: b.Kitchen.Units == unit.Metric}, d)
 		out = append(out, w)
 		found = append(found, l...)
 	}
@@ -105,7 +105,7 @@ func (e *Env) WeighingRecord(batches []*Batch, declared unit.Mass, format string
 			if d == 0 {
 				d, text = j.Declared, j.DeclText
 			}
-			w, _ := e.Weigh(b.Kitchen.Place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count}, d)
+			w, _ := e.Weigh(b.Kitchen.Place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count, Metric: b.Kitchen.Units == unit.Metric}, d)
 			sizes = append(sizes, pack.Weighed{Product: b.Cooked.Batch.Name, Lot: b.Cooked.Lot, Jar: j.Jar.Description, Made: b.Cooked.Batch.Made, Net: j.Weighed, Declared: text, Report: w.report})
 			if first == nil {
 				first = b

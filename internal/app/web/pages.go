@@ -1,7 +1,6 @@
 package web
 
 import (
-	"fmt"
 	"html/template"
 	"net/http"
 	"strings"
@@ -39,8 +38,7 @@ func rootOf(r *http.Request) string {
 // parsePages reads the templates of all pages and parts of pages.
 func parsePages() (*template.Template, error) {
 	return template.New("").Funcs(template.FuncMap{
-		"litres": func(ml float64) string { return fmt.Sprintf("%.1f", ml/1000) },
-		"many":   many, "join": strings.Join, "pick": pick, "stem": stem,
+		"many": many, "join": strings.Join, "pick": pick, "stem": stem,
 	}).ParseFS(templates.FS, "web/page/*.html")
 }
 

@@ -20,9 +20,6 @@ type Weighed struct {
 	Report            weigh.Report
 }
 
-// off is how far a jar lies over (+) or under (−) the declaration, in grams.
-func (s Weighed) off(m unit.Mass) string { return fmt.Sprintf("%+.1f", (m - s.Report.Label).Grams()) }
-
 // mark says which limit a jar is below, the lowest first.
 func (s Weighed) mark(m unit.Mass) string {
 	r := s.Report
@@ -72,15 +69,15 @@ func (s Weighed) parts(l *table.List) {
 	}
 	declared := s.Declared
 	if declared == "" {
-		declared = w.Say("not declared yet; judged as %s", s.Report.Label.InGrams(1))
+		declared = w.Say("not declared yet; judged as %s", s.Report.Mass(s.Report.Label, 1))
 	}
 	said := []string{s.Jar, w.Say("Made %s", w.Day(s.Made)), w.Say("declared %s", declared), w.Say("%d of %d jars weighed", len(s.Net), s.Report.Lot)}
 	l.Add(table.Part{Title: s.Product, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Kind: table.Say, What: strings.Join(said, " · ")}}})
 	read := table.Part{Columns: []string{w.Say("jar"), w.Say("net"), "±", w.Say("below")}}
 	for i, m := range s.Net {
 		no := strconv.Itoa(i + 1)
-		read.Rows = append(read.Rows, table.Row{What: no, Figures: []string{m.InGrams(1), s.off(m), s.mark(m)},
-			Cells: cells("jar", table.Cells{"no": no, "net_g": fmt.Sprintf("%.2f", m.Grams()), "off_g": s.off(m), "below": s.mark(m)})})
+		read.Rows = append(read.Rows, table.Row{What: no, Figures: []string{s.Report.Mass(m, 1), s.Report.Off(m), s.mark(m)},
+			Cells: cells("jar", table.Cells{"no": no, "net_g": fmt.Sprintf("%.2f", m.Grams()), "off_g": fmt.Sprintf("%+.1f", (m - s.Report.Label).Grams()), "below": s.mark(m)})})
 	}
 	l.Add(read)
 	figures := table.Part{Columns: []string{"", ""}}

@@ -1,6 +1,7 @@
 package scale
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -191,7 +192,7 @@ func (plan *Plan) advise(r *cook.Result, l *diag.List) {
 			Hinted("use a small pan and test for a set early").Cited("common practice, no source")
 	}
 	if plan.Pot > 12*unit.Litre {
-		l.Notef("large-pot", "", "", "in one go it needs a pot of about %.0f l, foam included", plan.Pot.ML()/1000).
+		l.Notef("large-pot", "", "", "in one go it needs a pot of about %s, foam included", plan.PotText(kitchenUnits(r), 0)).
 			Hinted("share it between pots").Cited("common practice, no source")
 	}
 	if len(plan.Unpriced) > 0 {
@@ -206,4 +207,19 @@ func gelled(r *cook.Result) bool {
 		}
 	}
 	return false
+}
+
+// PotText is the pot the plan needs in one go: quarts in US units, else litres.
+func (p *Plan) PotText(units string, decimals int) string {
+	if units == unit.US {
+		return fmt.Sprintf("%.*f quarts", decimals, p.Pot.ML()/unit.Quart.ML())
+	}
+	return fmt.Sprintf("%.*f l", decimals, p.Pot.ML()/1000)
+}
+
+func kitchenUnits(r *cook.Result) string {
+	if r.Kitchen == nil {
+		return unit.Metric
+	}
+	return r.Kitchen.Units
 }

@@ -96,7 +96,7 @@ func (p Packers) largest() unit.Mass {
 // batch; for a sample smaller than the batch this is a screening, and the
 // findings say so.
 func (p Packers) Check(nominal unit.Mass, s Sample) (Report, diag.List) {
-	r := Report{System: p.System, Label: nominal}
+	r := Report{metric: true, System: p.System, Label: nominal}
 	st, l, ok := s.measure()
 	if !ok {
 		return r, l

@@ -36,18 +36,46 @@ type Report struct {
 	Figures        []Figure
 	Checks         []Check
 	Pass           bool
+
+	metric bool // weights are shown in grams
 }
 
 func (r *Report) fill(st stats) {
 	r.N, r.Lot, r.Mean, r.Min, r.Max, r.SD = st.n, st.lot, st.mean, st.min, st.max, st.sd
-	r.figure("declared", r.Label.InGrams(1), "")
+	r.figure("declared", r.Mass(r.Label, 1), "")
 	r.figure("weighed", fmt.Sprintf("%d of %s", st.n, jars(st.lot)), "")
-	r.figure("mean", st.mean.InGrams(2), "")
-	r.figure("lightest", st.min.InGrams(1), "")
-	r.figure("heaviest", st.max.InGrams(1), "")
+	r.figure("mean", r.Mass(st.mean, 2), "")
+	r.figure("lightest", r.Mass(st.min, 1), "")
+	r.figure("heaviest", r.Mass(st.max, 1), "")
 	if st.n > 1 {
-		r.figure("standard deviation", fmt.Sprintf("%.3f g", st.sd), "")
+		r.figure("standard deviation", r.grams("%.3f", st.sd), "")
 	}
+}
+
+// Mass shows a weight as the maker reads it off the scale: ounces to the
+// hundredth in the United States, grams to some decimals elsewhere.
+func (r Report) Mass(m unit.Mass, decimals int) string {
+	if r.metric {
+		return m.InGrams(decimals)
+	}
+	return m.Exact(unit.US)
+}
+
+// grams shows a number of grams, in ounces where those are read.
+func (r Report) grams(verb string, g float64) string {
+	if r.metric {
+		return fmt.Sprintf(verb+" g", g)
+	}
+	return fmt.Sprintf(verb+" oz", g/unit.Ounce.Grams())
+}
+
+// Off is how far a weight lies over (+) or under (-) the declaration, without
+// its unit.
+func (r Report) Off(m unit.Mass) string {
+	if r.metric {
+		return fmt.Sprintf("%+.1f", (m - r.Label).Grams())
+	}
+	return fmt.Sprintf("%+.2f", (m - r.Label).Ounces())
 }
 
 func (r *Report) figure(name, value, cite string) {
@@ -79,9 +107,9 @@ func (r Report) Lines() []string {
 	case len(r.Checks) == 0:
 		return append(out, "verdict: none, nothing could be judged")
 	case r.Pass:
-		return append(out, "verdict: the weights support "+r.Label.InGrams(1))
+		return append(out, "verdict: the weights support "+r.Mass(r.Label, 1))
 	}
-	return append(out, "verdict: the weights do not support "+r.Label.InGrams(1))
+	return append(out, "verdict: the weights do not support "+r.Mass(r.Label, 1))
 }
 
 // String joins the lines.
@@ -116,8 +144,6 @@ func jars(n int) string {
 	}
 	return strconv.Itoa(n) + " jars"
 }
-
-func signed(g float64) string { return fmt.Sprintf("%+.3f g", g) }
 
 func index(path string, i int) string {
 	if path == "" {

@@ -20,6 +20,8 @@ type Sample struct {
 	Lot  int         // jars of this size in the lot; 0 = only the weighed ones
 	File string
 	Path string
+	// Metric shows weights in grams where the law counts ounces: the maker's scale reads so.
+	Metric bool
 }
 
 // stats are the figures of one sample.

@@ -9,7 +9,7 @@ import (
 )
 
 func sampleOf(label unit.Mass, lot int, errs ...float64) Sample {
-	s := Sample{Lot: lot, Path: "fill[0].net"}
+	s := Sample{Lot: lot, Path: "fill[0].net", Metric: true}
 	for _, e := range errs {
 		s.Net = append(s.Net, label+unit.Grams(e))
 	}
@@ -119,5 +119,29 @@ func TestBadSamples(t *testing.T) {
 	}
 	if r, l := US(4*unit.Pound, Sample{Net: []unit.Mass{4 * unit.Pound}}); r.Pass || !l.HasErrors() {
 		t.Errorf("a label outside the table was judged: %s", r)
+	}
+}
+
+// In the United States a report speaks in ounces, as the label does. By hand:
+// 10.3 and 10.1 oz against 10 oz: mean 10.2, error +0.2, standard deviation
+// 0.2/√2 = 0.141 oz.
+func TestOunces(t *testing.T) {
+	s := Sample{Net: []unit.Mass{103 * unit.Ounce / 10, 101 * unit.Ounce / 10}, Lot: 2}
+	r, _ := US(10*unit.Ounce, s)
+	text := r.String()
+	for _, want := range []string{"declared                       10 oz", "mean                           10.2 oz", "lightest                       10.1 oz", "0.141 oz", "error +0.200 oz", "support 10 oz"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q:\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, " g") && strings.Contains(text, "283") {
+		t.Errorf("grams:\n%s", text)
+	}
+	if got := r.Off(103 * unit.Ounce / 10); got != "+0.30" {
+		t.Errorf("off %s", got)
+	}
+	s.Metric = true
+	if r, _ = US(10*unit.Ounce, s); !strings.Contains(r.String(), "289.1") || r.Off(103*unit.Ounce/10) != "+8.5" {
+		t.Errorf("a metric scale:\n%s", r)
 	}
 }
