@@ -75,3 +75,19 @@ func TestAdditivesOneByOne(t *testing.T) {
 		c.run(t)
 	}
 }
+
+// Northern Ireland's own text was read without the changes of 2026: it is told.
+func TestNorthernIrelandTellsOfItsSugarLine(t *testing.T) {
+	for name, told := range map[string]bool{"Strawberry jam": true, "Strawberry spread": false} {
+		kind := map[bool]batch.Kind{true: batch.Jam, false: batch.Spread}[told]
+		e := tester(t, "ni", "en", after, cooked(kind, name, 1000, 62, tabled(t, "en", "strawberries", 500)), cylinder(68, 60, 340))
+		e.closing()
+		found := false
+		for _, d := range e.L {
+			found = found || d.Code == "beside-label" && strings.Contains(d.Cite, "SR 2018/78")
+		}
+		if found != told {
+			t.Errorf("%s: %s", name, codes(e.L))
+		}
+	}
+}

@@ -88,7 +88,8 @@ type national struct {
 }
 
 // Beside is what a country asks, or lets be, beside the label, told where the
-// label says what it is about: a net quantity ("net") or a price ("price").
+// label says what it is about: a net quantity
+// ("net"), a price ("price") or the fruit content ("fruit").
 type Beside struct {
 	About string `toml:"about"`
 	Text  string `toml:"text"`
