@@ -119,7 +119,9 @@ func starter(file string, v map[string]any) ([]byte, error) {
 
 // kindOf finds the kind of preserve in a name; the rest is the fruit.
 func kindOf(name string) (batch.Kind, string) {
-	words := strings.Fields(strings.ToLower(name))
+	bare, _, _ := strings.Cut(strings.ToLower(name), "(") // "(thick-cut)"
+	bare, _, _ = strings.Cut(bare, ",")
+	words := strings.Fields(bare)
 	if len(words) < 2 {
 		return batch.Jam, cmp.Or(strings.Join(words, " "), "fruit")
 	}

@@ -179,11 +179,14 @@ func (v Volume) Kitchen() string {
 	return cups + " + " + fractions(left, 2) + " tbsp"
 }
 
-// Exact shows a mass to the milligram and a volume to the hundredth of a
+// Exact shows a mass to the milligram, from a gram on to ten, and a volume to the hundredth of a
 // millilitre (metric), or to the hundredth of an ounce or a teaspoon (us).
 func (m Mass) Exact(system string) string {
 	if system == US {
 		return decimal(int64(m), int64(Ounce), 2) + " oz"
+	}
+	if m >= Gram { // three decimals might part thousands
+		return decimal(int64(m), int64(Gram), 2) + " g"
 	}
 	return decimal(int64(m), int64(Gram), 3) + " g"
 }

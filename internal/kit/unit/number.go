@@ -138,7 +138,7 @@ func grouped(number, rest string) string {
 	if strings.Count(number, ",") > 1 || strings.Contains(number, ".") {
 		return fmt.Sprintf("write %s%s, without commas", plain, rest)
 	}
-	return fmt.Sprintf("write %s%s or %s%s", plain, rest, strings.Replace(number, ",", ".", 1), rest)
+	return fmt.Sprintf("write %s%s or %s%s", plain, rest, strings.TrimRight(strings.Replace(number, ",", ".", 1), "0"), rest)
 }
 
 // scaled multiplies a number by an exact unit and rounds to the nearest whole

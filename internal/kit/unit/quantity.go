@@ -2,6 +2,7 @@ package unit
 
 import (
 	"math/big"
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -53,8 +54,15 @@ func times(q Quantity, packs string) (Quantity, error) {
 	return bounded(q, new(big.Rat).Mul(n, new(big.Rat).SetInt64(size)))
 }
 
+// pointed is an amount whose point may part thousands, as in German: nobody
+// weighs a pot to the milligram.
+var pointed = regexp.MustCompile(`^([1-9]\d{0,2})\.(\d{3}) ?(g|ml)\b`)
+
 // measured reads number and unit, one or several.
 func measured(s string, q Quantity) (Quantity, error) {
+	if m := pointed.FindStringSubmatch(s); m != nil {
+		return Quantity{}, fail("write "+m[1]+m[2]+" "+m[3]+", or "+m[1]+"."+strings.TrimRight(m[2], "0")+" "+m[3], "%s may mean thousands or a decimal point", quote(s))
+	}
 	parts, err := split(s)
 	if err != nil {
 		return Quantity{}, err

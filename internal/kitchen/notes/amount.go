@@ -231,6 +231,9 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 		}
 	}
 	first := strings.ToLower(strings.Trim(words[0], ".,"))
+	if second := strings.ToLower(strings.Trim(words[min(1, len(words)-1)], ".,")); sizes[first] && pieces[second] && len(words) > 2 { // 1 kleine Prise Salz
+		return measureWords{unit: held(second)}, strings.Join(words[2:], " "), true
+	}
 	switch {
 	case pieces[first] && len(words) > 1:
 		return measureWords{unit: held(first)}, strings.Join(words[1:], " "), true

@@ -8,12 +8,13 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead = lazily(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this) )?(?:yields?[ :-]+)?(quantity|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
-	counted   = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab)$`)
-	countForm = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
-	sealForm  = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
-	andMore   = lazily(`(?i) (?:and|\+|plus) (\d)`)
-	looseJar  = lazily(`(?i)^(?:more |small |large |big |little |full )?(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: and a bit| and a half| plus a bit)?\.?$`)
+	yieldLead  = lazily(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this) )?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
+	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab)$`)
+	countForm  = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
+	onlyCounts = lazily(`^(?:pour|ingr.*|zutaten.*)$`)
+	sealForm   = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
+	andMore    = lazily(`(?i) (?:and|\+|plus) (\d)`)
+	looseJar   = lazily(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
 )
 
 // yield reads how many jars there were, or a recipe says there will be.
@@ -25,6 +26,10 @@ func (g *grammar) yield(l *Line, s string) bool {
 	}
 	var fills []Fill
 	body := s[len(m[0]):]
+	lead := strings.ToLower(m[1])
+	if f, ok := g.count(strings.TrimRight(body, " -:")); onlyCounts.MatchString(lead) && (!ok || f.Jar == "" && !jarTalk.MatchString(body)) {
+		return false // "pour over the water": French only before a count
+	}
 	if at := unsealedForm.FindStringIndex(body); at != nil {
 		body = strings.TrimRight(body[:at[0]], " ,;-")
 	}
@@ -149,7 +154,7 @@ var (
 	orPints   = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed = lazily(`^ ?\((\d{1,3})\) `)
 	orCount   = lazily(`(?i)\b(?:or|oder|ou) \d`) // 6 pints or 12 half-pints
-	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:\.\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 
 // sizeOf names a size of jar as the batch file does. A jar is called by its
@@ -174,9 +179,9 @@ func sizeOf(s string) string {
 		return ""
 	case strings.HasPrefix(u, "m"):
 		return n + " ml"
-	case u == "cl":
-		v, _ := strconv.Atoi(n)
-		return fmt.Sprintf("%d ml", 10*v)
+	case u == "cl", u == "dl":
+		v, _ := strconv.ParseFloat(strings.Replace(n, ",", ".", 1), 64)
+		return fmt.Sprintf("%.0f ml", v*map[string]float64{"cl": 10, "dl": 100}[u])
 	}
 	return n + " fl oz"
 }

@@ -93,13 +93,13 @@ func leftOver(l Line, s string) bool {
 	return false
 }
 
-var thousands = lazily(`\b\d{1,3},\d{3}\b`)
+var thousands = lazily(`(?i)\b\d{1,3}(?:,\d{3}\b|\.\d{3} ?(?:g|ml)\b)`)
 
 // why says what a line lacks.
 func why(s string) string {
 	switch {
 	case thousands.MatchString(s):
-		return "a comma may part thousands or stand for a decimal point: write 1500 or 1.5"
+		return "a comma or point may part thousands or begin a fraction: write 1500 or 1.5"
 	case strings.ContainsAny(s, "0123456789"):
 		return "a number, but no amount of a food, no count of jars and no time that jarmark knows; write what counts as a key"
 	case len(strings.Fields(s)) <= 4:

@@ -7,20 +7,22 @@ import (
 // Parts of a fruit, one amount of several things, and amounts that stand behind
 // their food.
 var (
-	genitive  = lazily(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
-	partForm  = lazily(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|v\.|d'|de |d'une? )[ ]?(.+)$`)
-	partAfter = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
-	partNames = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "schale": "zest", "zeste": "zest", "zestes": "zest"}
-	juiceFrom = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
-	partWords = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb)\b`)
-	halfPart  = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
-	eachForm  = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
+	genitive   = lazily(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
+	partNumber = lazily(`(?i)^(saft|schale|jus|juice|zest) (\d)`)
+	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ) [^()]*\)$`)
+	partForm   = lazily(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|v\.|d'|de |d'une? )[ ]?(.+)$`)
+	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
+	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "schale": "zest", "zeste": "zest", "zestes": "zest"}
+	juiceFrom  = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
+	partWords  = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb)\b`)
+	halfPart   = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
+	eachForm   = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
 )
 
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
 func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	parts, of, how := []string(nil), "", ""
-	s = genitive.ReplaceAllString(s, "$1 von 1 ")
+	s = partNumber.ReplaceAllString(genitive.ReplaceAllString(aboutIn.ReplaceAllString(s, ""), "$1 von 1 "), "$1 von $2")
 	if m := halfPart.FindStringSubmatch(s); m != nil { // half the juice of a lemon
 		s = m[1] + " of 1/2 " + m[2]
 	}

@@ -45,7 +45,7 @@ func alsoUnit(word string) (u string, ok bool) {
 var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
-	tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
+	pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
@@ -56,7 +56,7 @@ var forms = set(`crushed chopped sliced diced mashed grated minced shredded pure
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or organic warmed trocken trockener trockenen trockene gewaschen gewaschene cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly tiefgefroren tiefgefrorene tiefgefrorener tiefgekühlt tiefgekühlte topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 	gehackt gehackte gehackter gewürfelt gewürfelte entsteint entsteinte entkernt entkernte geschält geschälte püriert pürierte frisch frische frischer reife reifer
-	crisp équeutées équeutés écrasées écrasés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
+	sharp bien bio unbehandelt unbehandelte unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées gemahlen gemahlene gestrichen crisp équeutées équeutés écrasées écrasés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 func set(s string) map[string]bool {
 	m := map[string]bool{}
@@ -70,7 +70,7 @@ var (
 	bullet  = lazily(`^(?:(?:[-–—*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
 	step    = lazily(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
-	vulgar  = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+	vulgar  = strings.NewReplacer("demi-", "demi ", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")", "|", " ")
 	ordinal      = lazily(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
 	andFraction  = lazily(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
