@@ -159,6 +159,10 @@ func hintFor(err error) string {
 		return "another program has it open, or it is a mount"
 	case errors.Is(err, store.ErrBusy):
 		return "wait for the other run to end, then do it again"
+	case errors.Is(err, store.ErrInTheWay):
+		return "move it elsewhere, or choose another folder with -o"
+	case errors.Is(err, store.ErrDangling):
+		return "bring back what it leads to, or take the link away"
 	case errors.Is(err, store.ErrReadOnly):
 		return "allow writing to it if it may change"
 	case errors.Is(err, store.ErrChanged):

@@ -17,6 +17,10 @@ var (
 	// ErrLinked means a file with a second name. Replacing it would part the
 	// names, and writing into it could reach a copy kept as a backup.
 	ErrLinked = errors.New("the file has a second name (a hard link)")
+	// ErrDangling means a name that leads nowhere: a disk not there, a folder moved.
+	ErrDangling = errors.New("a link to a file that is not there")
+	// ErrInTheWay means a file, or a link to nothing, of a folder's name.
+	ErrInTheWay = errors.New("no folder can be made: something else has its name")
 	// ErrBusy means another run has been writing in the folder all the while.
 	ErrBusy = errors.New("another jarmark is writing in this folder")
 )

@@ -40,6 +40,11 @@ var ErrTooBig = errors.New("file is too big")
 // devices are refused, so that a slip of the keyboard cannot hang the program.
 func Read(path string) (Doc, error) {
 	st, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		if _, there := os.Lstat(path); there == nil { // else it would pass for no file at all
+			return Doc{}, fmt.Errorf("%s: %w", path, ErrDangling)
+		}
+	}
 	if err != nil {
 		return Doc{}, err
 	}

@@ -58,6 +58,9 @@ func Publish(r Results) (Report, error) {
 	p := &plan{Results: r, dir: real(r.Dir), aside: map[string]string{}, drop: map[string]bool{}}
 	made, err := makeDirs(p.lockDir())
 	if err == nil {
+		err = inTheWay(p.dir)
+	}
+	if err == nil {
 		err = p.publish()
 	}
 	if err != nil {
@@ -134,10 +137,25 @@ func (p *plan) after() (m manifest) {
 	return m
 }
 
+// inTheWay tells of a file, or a link to nothing, where a folder is to be.
+func inTheWay(dir string) error {
+	st, err := os.Stat(dir)
+	if err != nil {
+		st, err = os.Lstat(dir) // a link to nothing is seen so alone
+	}
+	if err == nil && !st.IsDir() {
+		return fmt.Errorf("%s: %w", dir, ErrInTheWay)
+	}
+	return nil
+}
+
 // makeDirs makes a folder and those above it; made are the new ones, the
 // deepest first.
 func makeDirs(dir string) (made []string, err error) {
 	for d := dir; ; d = filepath.Dir(d) {
+		if err := inTheWay(d); err != nil {
+			return nil, err
+		}
 		if _, err := os.Stat(d); err == nil || filepath.Dir(d) == d {
 			break
 		}

@@ -107,7 +107,7 @@ func gather(in []Stack) (out []Stack) {
 func (p *Press) Impose(stacks []Stack, o *Order) (out []Run, found diag.List) {
 	for _, s := range gather(stacks) {
 		run, l := sheet.Fill(s.labels, s.sheet, o.printOptions(s.sheet))
-		found = append(found, l...)
+		found = append(found, o.asked(l)...)
 		if run.Doc == nil {
 			continue
 		}
@@ -118,6 +118,16 @@ func (p *Press) Impose(stacks []Stack, o *Order) (out []Run, found diag.List) {
 		return nil, found
 	}
 	return out, found
+}
+
+// asked points what is wrong with a --skip at the command line.
+func (o *Order) asked(l diag.List) diag.List {
+	for i := range l {
+		if o.Skip != 0 && l[i].Path == sheet.SkipPath {
+			l[i].File, l[i].Path = diag.Command, ""
+		}
+	}
+	return l
 }
 
 // printOptions adds the printer's measured correction and the part-used sheet.

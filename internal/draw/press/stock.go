@@ -37,7 +37,11 @@ func (w *work) stock(j Jars, p label.Piece) (*sheet.Sheet, compose.Cell, diag.Li
 	}
 	cell, err := cellOf(s, c, p, size)
 	if err != nil {
-		l.Errorf("bad-size", w.o.File, "label.size", "%v", err).Hinted(`write it like "80 x 50 mm"`)
+		file, path := w.o.File, "label.size"
+		if w.o.Choice.Size != "" {
+			file, path = diag.Command, ""
+		}
+		l.Errorf("bad-size", file, path, "%v", err).Hinted(`write it like "80 x 50 mm"`)
 	}
 	return s, cell, l
 }

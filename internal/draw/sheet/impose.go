@@ -72,6 +72,9 @@ func Fill(labels []Label, s *Sheet, o Options) (Run, diag.List) {
 	return r, l
 }
 
+// SkipPath is where the cells gone on a part-used sheet are written.
+const SkipPath = "supplies.part_sheets"
+
 func checkRun(l *diag.List, labels []Label, s *Sheet, o Options) {
 	switch {
 	case s == nil || s.PaperW <= 0 || s.PaperH <= 0 || !s.Auto && (s.Cols < 1 || s.Rows < 1):
@@ -84,7 +87,7 @@ func checkRun(l *diag.List, labels []Label, s *Sheet, o Options) {
 			Hinted("print in several runs")
 	}
 	if o.Skip < 0 || !s.Auto && o.Skip >= s.Cells() {
-		l.Errorf("skip-beyond-sheet", "", "", "cannot skip %d of the %d labels of sheet %s", o.Skip, s.Cells(), s.ID).
+		l.Errorf("skip-beyond-sheet", "", SkipPath, "cannot skip %d of the %d labels of sheet %s", o.Skip, s.Cells(), s.ID).
 			Hinted(fmt.Sprintf("skip 0 to %d; put a whole used sheet away", max(0, s.Cells()-1)))
 	}
 	for _, v := range []float64{o.ScaleX, o.ScaleY} {

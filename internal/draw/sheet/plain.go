@@ -62,7 +62,7 @@ func fillPlain(l *diag.List, labels []Label, s *Sheet, skip int) Run {
 		}
 		if from == 0 {
 			if skip >= g.cols*g.rows {
-				l.Errorf("skip-beyond-sheet", "", "", "cannot skip %d of the %d labels of %s that sheet %s takes", skip, g.cols*g.rows, size(f.W, f.H), s.ID).
+				l.Errorf("skip-beyond-sheet", "", SkipPath, "cannot skip %d of the %d labels of %s that sheet %s takes", skip, g.cols*g.rows, size(f.W, f.H), s.ID).
 					Hinted(fmt.Sprintf("skip 0 to %d", g.cols*g.rows-1))
 				return Run{}
 			}
