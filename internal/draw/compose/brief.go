@@ -80,7 +80,7 @@ func (c Cell) checked() (Cell, diag.List) {
 func (b brief) checkFaces() (found diag.List) {
 	v := b.voices
 	for _, x := range []design.Voice{v.Title, v.Subtitle, v.Brand, v.Net, v.Text, v.Small, v.Hand, v.Price} {
-		for _, name := range []page.Face{x.Face, x.Bold} {
+		for _, name := range []page.Face{x.Face, x.Bold, x.Narrow.Face, x.Narrow.Bold} {
 			if name == "" {
 				continue
 			}

@@ -78,22 +78,44 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 	if !ok {
 		return Result{Frame: b.blank()}, found
 	}
-	var l *layout
-	drawn := 0
-	for _, v := range b.variants(d.Look(p)) {
-		l = b.layout(v)
-		arrangements[p](l)
-		if drawn = l.adorn(); len(l.missing) == 0 {
-			break
-		}
-	}
+	l, bare := b.best(d.Look(p))
 	found = append(found, l.found...)
-	if len(l.missing) == 0 && drawn == 0 && p != label.InfoLabel && len(d.Look(p).Ornaments) > 0 {
+	if bare {
 		found.Notef("no-room-for-ornament", "", "label.design", "the %s label has no room for the ornaments of %q", p, d.ID).
 			Hinted("a larger label would show them")
 	}
 	over, more := l.overflow()
 	return Result{Frame: l.finish(), Overflow: over}, append(found, more...)
+}
+
+// best lays out the variant that gives up least and fits; one whose ornaments
+// turn out to have no room gives them up too. Without one that fits it is the
+// last tried. bare says that the ornaments of the design are missing.
+func (b brief) best(look design.Look) (best *layout, bare bool) {
+	cost, fits := 0, false
+	for _, v := range b.variants(look) {
+		if fits && v.cost >= cost {
+			break
+		}
+		l := b.layout(v)
+		arrangements[b.piece](l)
+		drawn := l.adorn()
+		if len(l.missing) > 0 {
+			if best == nil || !fits {
+				best = l
+			}
+			continue
+		}
+		c := v.cost
+		if drawn == 0 && len(v.look.Ornaments) > 0 {
+			c += costBare
+		}
+		if !fits || c < cost {
+			best, cost, fits = l, c, true
+			bare = drawn == 0 && len(look.Ornaments) > 0 && b.piece != label.InfoLabel
+		}
+	}
+	return best, bare
 }
 
 // arrangements is how each piece is laid out.
@@ -135,6 +157,9 @@ type draft struct {
 
 // layout begins a variant: its paper is painted, nothing else is set.
 func (b brief) layout(v variant) *layout {
+	if v.narrow {
+		b.voices = b.voices.Narrowed()
+	}
 	l := &layout{brief: b, variant: v, colours: b.on(v.look.Paper)}
 	l.open = page.Rect{W: b.cell.W, H: b.cell.H}
 	l.strewn = l.open

@@ -1,10 +1,13 @@
 package compose
 
 import (
+	"math"
 	"slices"
+	"strings"
 
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
@@ -16,6 +19,8 @@ type variant struct {
 	part    float64
 	oneLine bool // the whole name on one line
 	aside   bool // the net quantity stands right of the name, not under it
+	narrow  bool // facts and net quantity are set in the design's narrow faces
+	cost    int  // of what the look gives up, in hundredths
 }
 
 // usualPart is the share of a wrap-around the display panel takes: the 40 % of
@@ -27,119 +32,163 @@ const usualPart = 0.41
 // practice, no source.
 var goodTitle = unit.Points(16)
 
-// How near, in percent, a name must come to its size: as a rule, and where the
-// ornaments would have to go otherwise.
-const (
-	nearly = 98
-	fairly = 92
-)
+// nearly is how near, in percent, a name must come to its size.
+const nearly = 98
 
 // most is how many variants are tried before the piece does not fit.
 const most = 4
 
 // variants lists what to try, best first. On a label with a display panel the
-// fullest look that leaves the name its size comes first: the name is at least
-// as large as the net quantity and well legible. When no look does, the one
-// with the largest name.
-func (b brief) variants(look design.Look) []variant {
-	looks := look.Leaner()
+// best gives up least of ornament, maker's sign and size of the name; after
+// them, for facts that need the room, the bare ones.
+func (b brief) variants(look design.Look) (out []variant) {
+	looks, narrow := look.Leaner(), b.narrows()
+	faces := []bool{false}
+	if narrow && b.piece == label.InfoLabel { // the law binds the height of its type
+		faces = append(faces, true)
+	}
 	if b.piece != label.Wrap && b.piece != label.Front {
-		var out []variant
-		for _, l := range looks {
-			out = append(out, variant{look: l, part: usualPart})
+		for _, narrow := range faces {
+			for i, l := range looks {
+				out = append(out, variant{look: l, part: usualPart, narrow: narrow, cost: i})
+			}
 		}
 		return out
 	}
-	ranked := b.rank(looks)
-	out := ranked[:min(most, len(ranked))]
-	bare := variant{look: looks[len(looks)-1], part: usualPart}
-	named := bare
-	named.look.Brand = look.Brand
-	out = append(out, named, bare)
-	if b.piece == label.Wrap {
-		for _, part := range []float64{0.36, 0.47, 0.32} {
-			bare.part = part
-			named := bare
-			named.look.Brand = look.Brand
-			out = append(out, named, bare)
-		}
+	ranked := b.rank(looks, narrow)
+	out = ranked[:min(most, len(ranked))]
+	parts := []float64{usualPart, 0.36, 0.47, 0.32}
+	if b.piece == label.Front {
+		parts = parts[:1]
+	}
+	for _, part := range parts {
+		bare := variant{look: looks[len(looks)-1], part: part, narrow: narrow, cost: costMost}
+		named := bare
+		named.look.Brand = look.Brand
+		out = append(out, named, bare)
 	}
 	return out
 }
 
-// tried is a variant and the size its name gets.
-type tried struct {
-	variant
-	ok    bool
-	title unit.Length
-	of    int // percent of the size it should have, 100 when the design wants no more
-}
-
-// orFuller is a variant, or one with ornaments that comes fairly near it.
-func (w variant) orFuller(all []tried) variant {
-	adorned := func(l design.Look) bool { return len(l.Ornaments) > 0 || l.Band.Edge != "none" }
-	if adorned(w.look) {
-		return w
+// narrows reports whether the design has narrow faces that draw all that is to
+// be said.
+func (b brief) narrows() bool {
+	v := b.voices.Narrowed()
+	if v == b.voices {
+		return false
 	}
-	for _, t := range all {
-		if t.of >= fairly && adorned(t.look) {
-			return t.variant
+	for _, name := range []page.Face{v.Net.Face, v.Text.Face, v.Text.Bold} {
+		f := b.faces.Face(name)
+		for _, k := range b.blocks {
+			if f != nil && strings.ContainsFunc(k.Text(), func(r rune) bool { return r != typeset.NBSP && !f.Has(r) }) {
+				return false
+			}
 		}
 	}
-	return w
+	return true
 }
 
-// rank measures the display panel in every look and puts the best first.
-func (b brief) rank(looks []design.Look) []variant {
+// tried is a variant, the size its name gets and what that and the look cost.
+type tried struct {
+	variant
+	ok   bool
+	cost int
+}
+
+// What a display panel gives up, in hundredths of what it may: the whole
+// drawing, the maker's sign, a name a hundredth smaller than it should be, or
+// smaller than the net quantity. Ornament shrinks before the name does, the
+// name before the maker's sign goes. Our own taste.
+const (
+	costBare   = 34
+	costShrunk = 22
+	costSign   = 24
+	costNarrow = 1
+	costPart   = 2
+	costSquash = 30
+	costMost   = 1000 // what is tried when all else fails
+	evenSize   = 71 // percent of its size at which a name equals the net quantity
+)
+
+// costOf is what a look gives up of the design's own.
+func (b brief) costOf(l, own design.Look) (c int) {
+	switch drawn := l.Drawn(own); {
+	case drawn == 0:
+		c += costBare
+	default:
+		c += int(costShrunk * (1 - drawn))
+	}
+	if own.Brand != "none" && l.Brand == "none" && b.has(label.Brand) {
+		c += costSign
+	}
+	return c
+}
+
+// costOfName is what a name of a percentage of its size costs.
+func costOfName(of int) int {
+	return max(0, nearly-of) + max(0, evenSize-of)
+}
+
+// rank measures the display panel in the looks and puts the best first: the
+// first that gives up next to nothing, else all by what they give up.
+func (b brief) rank(looks []design.Look, narrow bool) (out []variant) {
 	parts := []float64{usualPart, 0.47}
 	if b.piece == label.Front {
 		parts = []float64{1}
 	}
 	var all []tried
-	for _, part := range parts {
-		options := b.options(looks, part)
-		for i, w := range options {
+	for i, part := range parts {
+		least := math.MaxInt
+		for _, w := range b.options(looks, part, narrow) {
+			w.cost += i * costPart
+			if w.cost >= least {
+				continue // even with the largest name
+			}
 			m := b.layout(w).measure()
-			if m.ok && m.of >= nearly { // or leaner, where the facts beside it want room
-				return slices.Concat([]variant{w.orFuller(all)}, sorted(all), options[i+1:])
+			if !m.ok {
+				continue
 			}
-			if m.ok {
-				all = append(all, m)
-			}
+			m.cost += w.cost
+			least = min(least, m.cost)
+			all = append(all, m)
+		}
+		if least <= costShrunk/2 {
+			break
 		}
 	}
-	return sorted(all)
+	slices.SortStableFunc(all, func(a, b tried) int { return a.cost - b.cost })
+	for _, t := range all {
+		t.variant.cost = t.cost
+		out = append(out, t.variant)
+	}
+	return out
 }
 
 // lowPanel is how much wider than high a display panel is, in tenths, on which
 // name and net quantity stand side by side.
 const lowPanel = 22
 
-// options are the looks, on a low panel first with the net quantity aside, and at last the leanest ones with the whole name on
-// one line, for a low label.
-func (b brief) options(looks []design.Look, part float64) (out []variant) {
-	if wide := share(b.cell.W, part); b.cell.Shape == page.Rectangle && !b.opt.Alone && b.has(label.Net) && wide*10 > b.cell.H*lowPanel {
-		for _, l := range looks {
-			out = append(out, variant{look: l, part: part, aside: true})
+// options are the looks in the design's faces, then in its narrow ones; each on a
+// low panel first with the net quantity aside, and at last the leanest ones
+// with the whole name on one line, for a low label.
+func (b brief) options(looks []design.Look, part float64, narrow bool) (out []variant) {
+	wide := share(b.cell.W, part)
+	low := b.cell.Shape == page.Rectangle && !b.opt.Alone && b.has(label.Net) && wide*10 > b.cell.H*lowPanel
+	add := func(v variant) {
+		v.part, v.cost = part, b.costOf(v.look, looks[0])
+		if out = append(out, v); narrow {
+			v.narrow, v.cost = true, v.cost+costNarrow
+			out = append(out, v)
 		}
 	}
 	for _, l := range looks {
-		out = append(out, variant{look: l, part: part})
+		if low {
+			add(variant{look: l, aside: true})
+		}
+		add(variant{look: l})
 	}
-	for _, l := range looks[max(0, len(looks)-2):] {
-		out = append(out, variant{look: l, part: part, oneLine: true})
-	}
-	return out
-}
-
-// sorted orders variants by the size of the name, in steps of a tenth; of equal
-// ones the fuller look stays first.
-func sorted(all []tried) []variant {
-	step := func(t tried) int { return int(t.title * 10 / goodTitle) }
-	slices.SortStableFunc(all, func(a, b tried) int { return step(b) - step(a) })
-	var out []variant
-	for _, t := range all {
-		out = append(out, t.variant)
+	for _, l := range looks[max(0, len(looks)-5):] {
+		add(variant{look: l, oneLine: true})
 	}
 	return out
 }
@@ -163,13 +212,13 @@ func (l *layout) measure() tried {
 		return t
 	}
 	size, atBest := name.title()
-	t.title = size
-	switch {
-	case l.squashed:
-	case atBest:
-		t.of = 100
-	default:
-		t.of = int(size * 100 / max(goodTitle, name.largest))
+	of := int(size * 100 / max(goodTitle, share(name.largest, leads)))
+	if atBest {
+		of = max(of, 100)
+	}
+	t.cost = costOfName(of)
+	if l.squashed {
+		t.cost += costSquash
 	}
 	return t
 }

@@ -71,6 +71,65 @@ func TestNameLeadsThePanel(t *testing.T) {
 	}
 }
 
+// What a label gives up for room it gives up in this order: the wide faces, the
+// size of its ornaments, the size of the name, the maker's sign. With a
+// home-kitchen statement on the panel of a half-pint (46 mm of straight side)
+// every design keeps sign and drawing, and the name stays 1.15 times the net
+// quantity at least (wish 1.4; both our own taste).
+func TestOrnamentShrinksBeforeTheSignGoes(t *testing.T) {
+	fs := typefaces(t)
+	for _, d := range designs(t) {
+		for _, u := range []struct {
+			piece label.Piece
+			w, h  float64
+		}{{label.Wrap, 220, 46}, {label.Wrap, 220, 60}, {label.Front, 101.6, 50.8}, {label.Front, 96, 63.5}, {label.Front, 101.6, 76.2}} {
+			fr, l := compose.Label(lowWrap(), d, u.piece, cell(u.w, u.h, page.Rectangle), fs, compose.Options{})
+			for _, f := range l {
+				t.Errorf("%s %s %gx%g: %s", d.ID, u.piece, u.w, u.h, f.Message)
+			}
+			if sign, _ := largest(fr, "brand"); sign == 0 && d.Look(u.piece).Brand != "none" {
+				t.Errorf("%s %s %gx%g: the maker's sign is gone", d.ID, u.piece, u.w, u.h)
+			}
+			name, _ := largest(fr, "identity")
+			net, _ := largest(fr, "net")
+			if name*100 < net*115 {
+				t.Errorf("%s %s %gx%g: name %.1f pt, net quantity %.1f pt", d.ID, u.piece, u.w, u.h, name.Points(), net.Points())
+			}
+		}
+	}
+}
+
+// A round of 40 mm, the commonest lid label, shows the drawing of every design.
+func TestSmallRoundIsAdorned(t *testing.T) {
+	fs := typefaces(t)
+	for _, d := range designs(t) {
+		for _, mm := range []float64{38.1, 40, 50.8} {
+			_, l := compose.Label(strawberry(), d, label.Lid, cell(mm, mm, page.Ellipse), fs, compose.Options{})
+			for _, f := range l {
+				t.Errorf("%s on %g mm: %s", d.ID, mm, f.Message)
+			}
+		}
+	}
+}
+
+// A letter the narrow faces lack is set in the others, not left out.
+func TestNarrowFaceLacksALetter(t *testing.T) {
+	fs := typefaces(t)
+	if f := fs.Face("AsapCondensed_400Regular"); f.Has('☃') || f.Has('\u0416') {
+		t.Fatal("the narrow face draws more than this test thinks")
+	}
+	for _, d := range designs(t) {
+		v := d.Voices.Narrowed()
+		for _, r := range "0123456789áčďéěíňóřšťúůýžÄÖÜßœæøåłńśź€$£¢½¼¾%°µ()&/–—’‘“”„«»…" {
+			for _, name := range []page.Face{v.Net.Face, v.Text.Face, v.Text.Bold, v.Small.Face} {
+				if fs.Face(d.Voices.Text.Face).Has(r) && !fs.Face(name).Has(r) {
+					t.Errorf("%s lacks %q", name, r)
+				}
+			}
+		}
+	}
+}
+
 // Check sees a name that is too small beside the net quantity.
 func TestCheckSeesSmallName(t *testing.T) {
 	fs := typefaces(t)

@@ -70,7 +70,7 @@ func (r *reader) voices(v *Voices, raw map[string]rawVoice) {
 // (the name of the food, 21 CFR 101.3(d)); empty where the family has none.
 func boldOf(name string) page.Face {
 	switch family, _, _ := strings.Cut(name, "_"); family {
-	case "Fraunces", "Figtree":
+	case "Fraunces", "Figtree", "AsapCondensed":
 		return page.Face(family + "_700Bold")
 	}
 	return ""
@@ -82,6 +82,17 @@ func (r *reader) voice(at string, v *Voice, raw rawVoice) {
 	}
 	if raw.Bold != nil {
 		v.Bold = page.Face(*raw.Bold)
+	}
+	switch len(raw.Narrow) {
+	case 0:
+		if raw.Narrow != nil || raw.Face != nil {
+			v.Narrow = Pair{} // of another family
+		}
+	case 1, 2:
+		v.Narrow = Pair{page.Face(raw.Narrow[0]), page.Face(raw.Narrow[len(raw.Narrow)-1])}
+	default:
+		r.found.Errorf("out-of-range", r.file, at+".narrow", "%d narrow faces", len(raw.Narrow)).
+			Hinted(`one face, or a plain and a bold one: narrow = ["AsapCondensed_400Regular", "AsapCondensed_700Bold"]`)
 	}
 	v.Case = r.optWord(at+".case", raw.Case, v.Case, Cases)
 	v.Colour = r.optWord(at+".colour", raw.Colour, v.Colour, Colours)

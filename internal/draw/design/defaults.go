@@ -2,6 +2,9 @@ package design
 
 import "jarmark/internal/draw/ornament"
 
+// The narrow family: its letters are as high as the others' and a fifth less wide.
+const narrowPlain, narrowBold = "AsapCondensed_400Regular", "AsapCondensed_700Bold"
+
 // defaultVoices speak where a design says nothing. Display sizes are shares
 // of the panel's shorter side, text sizes are points.
 var defaultVoices = Voices{
@@ -11,11 +14,11 @@ var defaultVoices = Voices{
 		Size: Range{0.055, 0.115}, Colour: "ink"},
 	Brand: Voice{Face: "Figtree_400Regular", Case: "as written", Track: 0.05, Leading: 1.25,
 		Size: Range{0.035, 0.058}, Colour: "ink"},
-	Net: Voice{Face: "Figtree_700Bold", Case: "as written", Track: 0.01, Leading: 1.2,
+	Net: Voice{Face: "Figtree_700Bold", Narrow: Pair{Face: narrowBold}, Case: "as written", Track: 0.01, Leading: 1.2,
 		Size: Range{0.04, 0.062}, Colour: "ink"},
-	Text: Voice{Face: "Figtree_400Regular", Bold: "Figtree_700Bold", Case: "as written", Leading: 1.4,
+	Text: Voice{Face: "Figtree_400Regular", Bold: "Figtree_700Bold", Narrow: Pair{narrowPlain, narrowBold}, Case: "as written", Leading: 1.4,
 		Size: Range{5.5, 10}, Colour: "ink"},
-	Small: Voice{Face: "Figtree_400Regular", Bold: "Figtree_700Bold", Case: "as written", Leading: 1.35,
+	Small: Voice{Face: "Figtree_400Regular", Bold: "Figtree_700Bold", Narrow: Pair{narrowPlain, narrowBold}, Case: "as written", Leading: 1.35,
 		Size: Range{5, 7.5}, Colour: "ink"},
 	Hand: Voice{Face: "Caveat_600SemiBold", Case: "as written", Leading: 1.1,
 		Size: Range{0.05, 0.1}, Colour: "ink"},

@@ -5,6 +5,7 @@ package design
 
 import (
 	"reflect"
+	"slices"
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/law/label"
@@ -39,10 +40,25 @@ type Voices struct {
 	Price    Voice
 }
 
+// Narrowed speaks in the narrow faces of the voices that have one, for a label
+// that would have to give up its ornaments for the room.
+func (v Voices) Narrowed() Voices {
+	for _, x := range []*Voice{&v.Net, &v.Text, &v.Small} {
+		if x.Narrow.Face != "" {
+			x.Face, x.Bold = x.Narrow.Face, x.Narrow.Bold
+		}
+	}
+	return v
+}
+
+// Pair is a face and the one for its emphasis.
+type Pair struct{ Face, Bold page.Face }
+
 // Voice is one role of type.
 type Voice struct {
 	Face    page.Face
 	Bold    page.Face // for emphasis; empty = Face
+	Narrow  Pair      // that stand in where room is short; empty = none
 	Case    string    // "as written", "upper", "lower"
 	Track   float64   // letter-spacing in em
 	Leading float64   // line spacing in em
@@ -114,12 +130,12 @@ func (d *Design) Look(p label.Piece) Look {
 
 // Leaner lists the looks a label may wear, from the look as written to bare
 // type: first the rule goes, then ornaments shrink or give way to the ones named
-// instead; the maker's sign goes after that, then frame and band, at last the
-// smallest ornament.
+// instead; then the frame goes, the maker's sign after it, at last the smallest
+// ornament and band.
 func (l Look) Leaner() []Look {
 	out := []Look{l}
 	add := func(n Look) {
-		if !reflect.DeepEqual(n, out[len(out)-1]) {
+		if !slices.ContainsFunc(out, func(o Look) bool { return reflect.DeepEqual(n, o) }) {
 			out = append(out, n)
 		}
 	}
@@ -130,19 +146,35 @@ func (l Look) Leaner() []Look {
 	for _, n := range []Look{plain.slim(0.74), plain.slim(0.5), other, other.slim(0.74), other.slim(0.5)} {
 		add(n)
 	}
-	plain.Brand, other.Brand = "none", "none"
-	for _, n := range []Look{plain.slim(0.74), plain.slim(0.5), other.slim(0.74)} {
-		add(n)
-	}
-	for _, f := range []float64{0.6, 0.45, 0.3} {
-		small := other.slim(f)
-		small.Frame, small.Band.Edge = "none", "none"
-		add(small)
+	other.Frame = "none"
+	for _, brand := range []string{l.Brand, "none"} {
+		other.Brand = brand
+		for _, f := range []float64{0.5, 0.35, 0.25} {
+			add(other.slim(f))
+		}
 	}
 	bare := out[len(out)-1]
-	bare.Ornaments, bare.Margin = nil, min(bare.Margin, 0.045)
+	bare.Ornaments, bare.Margin, bare.Band = nil, min(bare.Margin, 0.045), Band{Edge: "none"}
 	add(bare)
 	return out
+}
+
+// Drawn is how much of the drawing of another look this one keeps, 0 to 1:
+// by the sizes of ornaments and band.
+func (l Look) Drawn(of Look) float64 {
+	sum := func(l Look) (s float64) {
+		for _, o := range l.Ornaments {
+			s += o.Size
+		}
+		if l.Band.Edge != "none" {
+			s += l.Band.Size
+		}
+		return s
+	}
+	if whole := sum(of); whole > 0 {
+		return min(1, sum(l)/whole)
+	}
+	return 1
 }
 
 // slim is the look with smaller ornaments, bands and margins.

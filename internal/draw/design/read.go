@@ -116,6 +116,7 @@ type rawDesign struct {
 type rawVoice struct {
 	Face     *string   `toml:"face"`
 	Bold     *string   `toml:"bold"`
+	Narrow   []string  `toml:"narrow"`
 	Case     *string   `toml:"case"`
 	Tracking *float64  `toml:"tracking"`
 	Leading  *float64  `toml:"leading"`

@@ -14,20 +14,24 @@ type disk struct {
 
 // scatter finds places for n discs that touch neither each other, nor the
 // edges, nor a keep-out zone: dart throwing with air between (Poisson disc).
-// The large ones come first, so that the small ones fill what they leave:
-// sizes lists radii from large to small, used in equal shares.
+// Each disc has a partner of its size on the other side of the middle, a little
+// higher or lower, so that neither side weighs more; a place without room for
+// the partner is left. The large ones come first, so that the small ones fill
+// what they leave: sizes lists radii from large to small, used in equal shares.
 func (k *sketch) scatter(n int, air float64, sizes ...float64) []disk {
 	var out []disk
 	least := sizes[len(sizes)-1]
-	for i := range n {
+	middle := k.box.x0 + k.box.x1
+	for i := 0; i < n; i += 2 {
 		r := min(sizes[i*len(sizes)/n], k.box.short()/2.05)
 		for try := range 100 {
 			if try%40 == 39 { // no room at this size: try a smaller piece
 				r = max(r*0.72, least)
 			}
 			d := disk{vec{k.between(k.box.x0+r, k.box.x1-r), k.between(k.box.y0+r, k.box.y1-r)}, r}
-			if k.free(d.c, r*1.05) && apart(out, d, air) {
-				out = append(out, d)
+			e := disk{vec{middle - d.c.x, min(max(d.c.y+k.between(-r, r), k.box.y0+r), k.box.y1-r)}, r}
+			if k.free(d.c, r*1.05) && k.free(e.c, r*1.05) && apart(out, d, air) && apart(append(out, d), e, air) {
+				out = append(out, d, e)
 				break
 			}
 		}
