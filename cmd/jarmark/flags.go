@@ -20,6 +20,9 @@ type options struct {
 	serials  bool
 	inkSaver bool
 	cutMarks bool
+	cutLines bool
+	trimmed  bool
+	dpi      int
 	gift     bool
 	place    string
 	format   string
@@ -124,6 +127,9 @@ func labelsFlags(f *flag.FlagSet, o *options) {
 	f.BoolVar(&o.gift, "gift", false, "labels to give away: nothing that only selling asks for")
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`: one tag a jar")
 	f.BoolVar(&o.proof, "proof", false, "instead, a page that shows the label with every required line measured")
+	f.IntVar(&o.dpi, "dpi", job.DefaultDPI, "resolution of PNG, `DOTS` an inch")
+	f.BoolVar(&o.cutLines, "cut-lines", false, "in SVG, a layer of the lines to cut along, for a cutting machine")
+	f.BoolVar(&o.trimmed, "trimmed", false, "for a print shop: each different label a page, with 3 mm of bleed and its trim")
 	f.BoolVar(&o.remember, "remember", false, "note part-used sheets in kitchen.toml, and begin there next time")
 	lookFlags(f, o)
 	placeFlag(f, o)

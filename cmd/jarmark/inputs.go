@@ -255,7 +255,8 @@ func (a *app) notesLeft(n int) {
 // choices turns flags into what the stages may choose.
 func (a *app) choices(o *options) (job.Choices, error) {
 	c := job.Choices{Place: o.place, Today: a.today(), Gift: o.gift, Design: o.design, Sheet: o.sheet,
-		Size: o.size, Skip: o.skip, Copies: o.copies, Serials: o.serials, InkSaver: o.inkSaver, CutMarks: o.cutMarks}
+		Size: o.size, Skip: o.skip, Copies: o.copies, Serials: o.serials, InkSaver: o.inkSaver, CutMarks: o.cutMarks,
+		CutLines: o.cutLines, Trimmed: o.trimmed, DPI: float64(o.dpi)}
 	if n, ok := a.epoch(); ok {
 		c.Created = n
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
@@ -24,6 +25,14 @@ func runLabels(a *app, o *options, args []string) error {
 	as, err := format(o, "pdf", "pdf", "svg", "png")
 	if err != nil {
 		return err
+	}
+	switch {
+	case o.dpi < 36 || o.dpi > 2400:
+		return usagef("300 or 600 for print", "--dpi %d is not 36 to 2400", o.dpi)
+	case o.cutLines && as != "svg":
+		return usagef("add --format svg", "--cut-lines makes a layer of an SVG, not of a %s", strings.ToUpper(as))
+	case o.trimmed && (o.remember || o.skip > 0):
+		return usagef("leave one of them out", "--trimmed uses up no label sheet, so there is nothing to skip or remember")
 	}
 	if o.proof {
 		return a.proof(env, in, c, as, o)
@@ -77,11 +86,30 @@ func (a *app) proof(env *job.Env, in []job.Input, c job.Choices, as string, o *o
 	return nil
 }
 
+// tellSheets says how much paper a run takes: "front: 12 labels = 2 sheets of
+// letter-2x5-4x2in".
+func (a *app) tellSheets(r job.Printed, trimmed bool) {
+	count := func(n int, word string) string {
+		if n == 1 {
+			return "1 " + word
+		}
+		return fmt.Sprintf("%d %ss", n, word)
+	}
+	paper := count(len(r.Doc.Pages), "sheet") + " of " + r.Sheet.ID
+	if trimmed {
+		paper = count(len(r.Doc.Pages), "page") + " for a print shop"
+	}
+	fmt.Fprintf(a.err, "%s: %s = %s\n", r.Piece, count(r.Labels, "label"), paper)
+}
+
 // leftOver tells what is free on the last sheets, and with --remember notes it
 // in kitchen.toml, so that the next run begins there.
 func (a *app) leftOver(runs []job.Printed, in []job.Input, o *options) error {
 	for _, r := range runs {
-		if free := r.Cells - r.Used; free > 0 && !r.Sheet.Auto && !o.remember {
+		if !o.quiet {
+			a.tellSheets(r, o.trimmed)
+		}
+		if free := r.Cells - r.Used; free > 0 && !o.trimmed && !r.Sheet.Auto && !o.remember {
 			fmt.Fprintf(a.err, "%s: %d of %d labels of the last sheet are free; next time --skip %d\n", r.Sheet.ID, free, r.Cells, r.Used)
 		}
 	}

@@ -8,6 +8,9 @@ import (
 // Printed is one print run.
 type Printed = press.Run
 
+// DefaultDPI is the resolution of PNG where none is asked for.
+const DefaultDPI = press.DefaultDPI
+
 // PrintRun is the labels of one go: the files to print, and what is left of
 // the last sheet of each kind.
 type PrintRun struct {
@@ -31,11 +34,12 @@ func (e *Env) Print(in []Input, c Choices, format string) (PrintRun, diag.List, 
 		return PrintRun{}, found, nil
 	}
 	doc := press.Merge(runs)
+	doc.CutLines = c.CutLines
 	if c.Whole && (format == "pdf" || format == "") {
 		data, err := e.PDF(doc)
 		return PrintRun{[]File{{Name: "labels.pdf", Data: data}}, runs}, found, err
 	}
-	files, err := e.Files(doc, "labels", format)
+	files, err := e.Files(doc, "labels", format, c.DPI)
 	return PrintRun{files, runs}, found, err
 }
 

@@ -42,6 +42,9 @@ type Choices struct {
 	InkSaver bool
 	CutMarks bool
 	Whole    bool                  // one PDF however long
+	CutLines bool                  // in SVG: a layer of lines to cut along
+	Trimmed  bool                  // for a print shop: each different label a page of its own
+	DPI      float64               // of PNG; 0: press.DefaultDPI
 	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made
 	List     []pack.Entry          // a gift list kept apart from the batches
 	Past     []Input               // other batches of the kitchen: weighed pots tell its habit

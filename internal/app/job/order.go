@@ -27,7 +27,7 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 		PerBox:  k.Supplies.PerBox(),
 		Serials: c.Serials || own.Serials || len(c.Numbers) > 0, Numbers: c.Numbers, InkSaver: c.InkSaver || own.InkSaver,
 		Tagged: len(b.Notes.Gifts)+len(c.List) > 0, Allergens: len(b.Cooked.Allergy().Found) > 0,
-		Copies: c.Copies, Skip: c.Skip, CutMarks: c.CutMarks,
+		Copies: c.Copies, Skip: c.Skip, CutMarks: c.CutMarks, Trimmed: c.Trimmed,
 		Correction: press.Correction(k.Printer), PartSheets: over(k.Supplies.PartSheets, c.Gone),
 		Created: b.created(c),
 	}

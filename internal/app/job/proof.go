@@ -35,7 +35,7 @@ func (e *Env) ProofFiles(in []Input, c Choices, format string) ([]File, diag.Lis
 		}
 		return nil, found, nil
 	}
-	files, err := e.Files(all, "label-proof", format)
+	files, err := e.Files(all, "label-proof", format, c.DPI)
 	return files, found, err
 }
 

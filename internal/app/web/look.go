@@ -52,8 +52,9 @@ type picture struct {
 	Height float64           `json:"height"`
 	Sheet  string            `json:"sheet"`
 	Labels int               `json:"labels"`
-	Cells  int               `json:"cells"` // labels of one sheet; 0: plain paper
-	Gone   int               `json:"gone"`  // of them, used up on the first sheet
+	Sheets int               `json:"sheets"` // all labels of the piece take
+	Cells  int               `json:"cells"`  // labels of one sheet; 0: plain paper
+	Gone   int               `json:"gone"`   // of them, used up on the first sheet
 	Mark   string            `json:"mark"`
 	SVG    string            `json:"svg,omitempty"` // missing when the browser holds it
 	Paths  map[string]string `json:"paths"`
@@ -138,7 +139,7 @@ func pictures(shown []job.Shown, have []string) []picture {
 	out := []picture{}
 	for _, x := range shown {
 		p := picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0], Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(),
-			Sheet: x.Sheet, Labels: x.Labels, Cells: x.Cells, Gone: x.Gone, Mark: mark(x.SVG), Paths: x.Paths}
+			Sheet: x.Sheet, Labels: x.Labels, Sheets: x.Sheets, Cells: x.Cells, Gone: x.Gone, Mark: mark(x.SVG), Paths: x.Paths}
 		if !slices.Contains(have, p.Mark) {
 			p.SVG = string(x.SVG)
 		}

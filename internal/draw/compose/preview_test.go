@@ -41,7 +41,7 @@ func TestPreview(t *testing.T) {
 				t.Fatal(err)
 			}
 			var data bytes.Buffer
-			if err := png.Encode(&data, img); err != nil {
+			if err := png.Encode(&data, img, *previewDPI); err != nil {
 				t.Fatal(err)
 			}
 			name := d.ID

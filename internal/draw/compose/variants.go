@@ -107,7 +107,7 @@ const (
 	costPart   = 2
 	costSquash = 30
 	costMost   = 1000 // what is tried when all else fails
-	evenSize   = 71 // percent of its size at which a name equals the net quantity
+	evenSize   = 71   // percent of its size at which a name equals the net quantity
 )
 
 // costOf is what a look gives up of the design's own.

@@ -142,6 +142,7 @@ type Page struct {
 	W, H   unit.Length
 	Places []Placement
 	Marks  []Item // page coordinates: cut marks, rulers, notes
+	Trim   Rect   // what is left once it is cut; zero: the page is not cut
 }
 
 // Doc is what a renderer gets.
@@ -151,4 +152,5 @@ type Doc struct {
 	Pages               []Page
 	ScaleX, ScaleY      float64 // printer correction; 0 = 1
 	OffsetX, OffsetY    unit.Length
+	CutLines            bool // an SVG has a layer of the labels' outlines
 }

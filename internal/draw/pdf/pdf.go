@@ -69,6 +69,10 @@ func build(d *page.Doc, faces *face.Set) (raw []byte, fonts []*typeface, err err
 	for i, pg := range d.Pages {
 		f.AddPageFormat("P", sizeOf(pg.W, pg.H))
 		f.UseTemplate(sheets[i])
+		if t := pg.Trim; t.W > 0 { // ISO 32000-1, 14.11.2; y up
+			f.SetPageBox("trim", t.X.MM(), (pg.H - t.Y - t.H).MM(), t.W.MM(), t.H.MM())
+			f.SetPageBox("bleed", 0, 0, pg.W.MM(), pg.H.MM())
+		}
 	}
 	var out capture
 	if err := f.Output(&out); err != nil {

@@ -4,7 +4,10 @@
 package png
 
 import (
+	"bytes"
+	"encoding/binary"
 	"fmt"
+	"hash/crc32"
 	"image"
 	"image/draw"
 	"image/png"
@@ -73,10 +76,27 @@ func Page(d *page.Doc, i int, fs *face.Set, dpi float64) (*image.RGBA, error) {
 	return c.img, nil
 }
 
-// Encode writes the picture as PNG.
-func Encode(w io.Writer, img image.Image) error {
+// Encode writes the picture as PNG that knows its resolution, in dots per inch,
+// so that it prints at true size: pHYs, in whole dots per metre (ISO/IEC 15948,
+// 11.3.5.3).
+func Encode(w io.Writer, img image.Image, dpi float64) error {
+	var b bytes.Buffer
 	e := png.Encoder{CompressionLevel: png.BestSpeed}
-	return e.Encode(w, img)
+	if err := e.Encode(&b, img); err != nil {
+		return err
+	}
+	const head = 8 + 12 + 13 // the signature and IHDR, which comes first
+	chunk := []byte("\x00\x00\x00\x09pHYs")
+	per := uint32(math.Round(dpi / 0.0254))
+	chunk = binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32(chunk, per), per)
+	chunk = append(chunk, 1) // the unit is the metre
+	chunk = binary.BigEndian.AppendUint32(chunk, crc32.ChecksumIEEE(chunk[4:]))
+	for _, part := range [][]byte{b.Bytes()[:head], chunk, b.Bytes()[head:]} {
+		if _, err := w.Write(part); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // placed maps frame coordinates to page coordinates. Turned 90° clockwise,

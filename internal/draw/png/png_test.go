@@ -2,7 +2,9 @@ package png
 
 import (
 	"bytes"
+	"encoding/binary"
 	"image"
+	"image/png"
 	"math"
 	"reflect"
 	"testing"
@@ -194,10 +196,10 @@ func TestSamePictureEveryTime(t *testing.T) {
 	f := frame(30*mm, 20*mm, circle(page.Point{X: 9 * mm, Y: 9 * mm}, 5*mm), code(t, "again", page.Rect{X: mm, Y: mm, W: 9 * mm, H: 9 * mm}))
 	a, b := render(t, f, 150), render(t, f, 150)
 	var x, y bytes.Buffer
-	if err := Encode(&x, a); err != nil {
+	if err := Encode(&x, a, 300); err != nil {
 		t.Fatal(err)
 	}
-	if err := Encode(&y, b); err != nil {
+	if err := Encode(&y, b, 300); err != nil {
 		t.Fatal(err)
 	}
 	if !reflect.DeepEqual(a, b) || !bytes.Equal(x.Bytes(), y.Bytes()) {
@@ -257,6 +259,28 @@ func BenchmarkFrame(b *testing.B) {
 	for range b.N {
 		if _, err := Frame(f, nil, fs, 200); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// A picture says how large it is, or it prints at any size: pHYs holds whole
+// dots per metre and the unit 1, before the image data (ISO/IEC 15948,
+// 11.3.5.3); 300 dots per inch are 11811 per metre.
+func TestResolutionIsStored(t *testing.T) {
+	for dpi, want := range map[float64]uint32{72: 2835, 300: 11811, 600: 23622} {
+		var b bytes.Buffer
+		if err := Encode(&b, render(t, frame(20*mm, 10*mm), 72), dpi); err != nil {
+			t.Fatal(err)
+		}
+		i, data := bytes.Index(b.Bytes(), []byte("pHYs")), bytes.Index(b.Bytes(), []byte("IDAT"))
+		if i < 0 || i > data || binary.BigEndian.Uint32(b.Bytes()[i-4:]) != 9 {
+			t.Fatalf("pHYs at %d, data at %d", i, data)
+		}
+		if x, y, u := binary.BigEndian.Uint32(b.Bytes()[i+4:]), binary.BigEndian.Uint32(b.Bytes()[i+8:]), b.Bytes()[i+12]; x != want || y != want || u != 1 {
+			t.Errorf("%g dpi: %d x %d in unit %d", dpi, x, y, u)
+		}
+		if _, err := png.Decode(&b); err != nil { // checks each chunk's sum
+			t.Error(err)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package press
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -19,16 +20,17 @@ type File struct {
 	Data []byte
 }
 
-// previewDPI is fine enough to judge type on a screen and to scan a code.
-const previewDPI = 200
+// DefaultDPI is fine enough to judge type on a screen and to scan a code.
+const DefaultDPI = 200
 
 // MostPages is where a long run goes on in another file, so that a printer, its
 // spooler and a reader of PDF take it (common practice, no source).
 const MostPages = 400
 
 // Files turns a document into files of one format: one PDF for some hundred
-// pages, or one SVG or PNG a page.
-func (p *Press) Files(d *page.Doc, name, format string) ([]File, error) {
+// pages, or one SVG or PNG a page, the latter at a resolution in dots per inch
+// (0: DefaultDPI).
+func (p *Press) Files(d *page.Doc, name, format string, dpi float64) ([]File, error) {
 	switch format {
 	case "", "pdf":
 		return p.pdfs(d, name, MostPages)
@@ -43,7 +45,7 @@ func (p *Press) Files(d *page.Doc, name, format string) ([]File, error) {
 		if format == "svg" {
 			data, err = p.SVG(d, i)
 		} else {
-			data, err = p.PNG(d, i, previewDPI)
+			data, err = p.PNG(d, i, cmp.Or(dpi, DefaultDPI))
 		}
 		if err != nil {
 			return nil, err
@@ -116,7 +118,7 @@ func (p *Press) PNG(d *page.Doc, i int, dpi float64) ([]byte, error) {
 		return nil, err
 	}
 	var buf bytes.Buffer
-	err = png.Encode(&buf, img)
+	err = png.Encode(&buf, img, dpi)
 	return buf.Bytes(), err
 }
 

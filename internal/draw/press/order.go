@@ -52,6 +52,7 @@ type Order struct {
 	Copies            int   // 0: one label a sealed jar
 	Skip              int   // cells gone on the first sheet; 0: as PartSheets says
 	CutMarks          bool
+	Trimmed           bool // each different label a page of its own, with bleed
 	Correction        Correction
 	PartSheets        map[string]int // cells gone, by sheet id
 	Created           int64          // Unix seconds in documents

@@ -9,6 +9,7 @@ import (
 	"jarmark/internal/draw/sheet"
 	"jarmark/internal/kit/cores"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
 
@@ -21,6 +22,9 @@ type Run struct {
 	Used   int // cells gone on the last sheet
 	Cells  int // cells of one sheet
 }
+
+// shopBleed is what print shops ask for: common practice, no source.
+const shopBleed = 3 * unit.Millimetre
 
 // Stack is the labels of one piece for one kind of sheet.
 type Stack struct {
@@ -78,6 +82,9 @@ func (w *work) piece(p label.Piece, jar int, need []Tag) (*Stack, diag.List) {
 	if s == nil {
 		return nil, found
 	}
+	if w.o.Trimmed {
+		cell.Bleed = shopBleed
+	}
 	labels, l := w.draw(content, p, cell, need)
 	found = append(found, l...)
 	if len(labels) == 0 {
@@ -133,7 +140,7 @@ func (o *Order) asked(l diag.List) diag.List {
 // printOptions adds the printer's measured correction and the part-used sheet.
 func (o *Order) printOptions(s *sheet.Sheet) sheet.Options {
 	by := o.Correction
-	opt := sheet.Options{Skip: o.Skip, CutMarks: o.CutMarks || s.Cut,
+	opt := sheet.Options{Skip: o.Skip, CutMarks: o.CutMarks || s.Cut, Trimmed: o.Trimmed,
 		OffsetX: by.OffsetX, OffsetY: by.OffsetY, ScaleX: by.ScaleX, ScaleY: by.ScaleY}
 	if opt.Skip == 0 {
 		opt.Skip = o.PartSheets[s.ID]

@@ -18,6 +18,7 @@ type Shown struct {
 	Sheet  string      // id of the sheet it would be printed on
 	Labels int         // how many would be printed
 	Cells  int         // labels of one sheet; 0: cut from plain paper
+	Sheets int         // of the run this label is of
 	Gone   int         // of them, used up on the sheet the run begins on
 	W, H   unit.Length // trim size
 	SVG    []byte
@@ -67,7 +68,7 @@ func (p *Press) showRun(o *Order, r Run) (out []Shown, err error) {
 			return nil, err
 		}
 		f := pl.Frame
-		s := Shown{Piece: r.Piece, Sheet: r.Sheet.ID, Labels: count[f], SVG: svg, Paths: o.paths(), W: f.W, H: f.H}
+		s := Shown{Piece: r.Piece, Sheet: r.Sheet.ID, Labels: count[f], SVG: svg, Paths: o.paths(), W: f.W, H: f.H, Sheets: len(r.Doc.Pages)}
 		if !r.Sheet.Auto {
 			s.Cells, s.Gone = r.Cells, o.printOptions(r.Sheet).Skip
 		}

@@ -24,6 +24,7 @@ type Label struct {
 type Options struct {
 	Skip     int  // cells of the first sheet already used
 	CutMarks bool // in margins and gutters
+	Trimmed  bool // no sheet: a page for each different label, its bleed around it
 
 	// On plain paper: other margins and gutter than the sheet's. nil keeps it.
 	MarginLeft, MarginTop, MarginRight, MarginBottom, Gutter *unit.Length
@@ -56,6 +57,9 @@ func Fill(labels []Label, s *Sheet, o Options) (Run, diag.List) {
 		return Run{}, l
 	}
 	var r Run
+	if o.Trimmed {
+		return fillTrimmed(labels), l
+	}
 	if s.Auto {
 		r = fillPlain(&l, labels, withOptions(s, o), o.Skip)
 	} else {
@@ -108,6 +112,23 @@ func checkRun(l *diag.List, labels []Label, s *Sheet, o Options) {
 			return
 		}
 	}
+}
+
+// fillTrimmed makes a page of each different label, as a print shop wants it:
+// the page is the label and its bleed, and says where to trim.
+func fillTrimmed(labels []Label) Run {
+	doc := &page.Doc{}
+	done := map[*page.Frame]bool{}
+	for _, b := range labels {
+		f := b.Frame
+		if done[f] && len(b.Overlay) == 0 {
+			continue
+		}
+		done[f] = true
+		doc.Pages = append(doc.Pages, page.Page{W: f.W + 2*f.Bleed, H: f.H + 2*f.Bleed, Trim: page.Rect{X: f.Bleed, Y: f.Bleed, W: f.W, H: f.H},
+			Places: []page.Placement{{Frame: f, Overlay: b.Overlay, At: page.Point{X: f.Bleed, Y: f.Bleed}}}})
+	}
+	return Run{Doc: doc, Used: 1, Cells: 1}
 }
 
 // fillGrid fills the cells of a label sheet.

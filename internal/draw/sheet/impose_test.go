@@ -132,7 +132,7 @@ func TestNothingOverlaps(t *testing.T) {
 		var run []sheet.Label
 		if s.Auto {
 			for range rapid.IntRange(1, 3).Draw(t, "sizes") {
-				w, h := rapid.IntRange(10, 190).Draw(t, "w"), rapid.IntRange(10, 190).Draw(t, "h")
+				w, h := rapid.IntRange(10, min(190, int((s.PaperW-s.Left-s.Right).MM()))).Draw(t, "w"), rapid.IntRange(10, 190).Draw(t, "h")
 				b := rapid.IntRange(0, 4).Draw(t, "bleed")
 				run = append(run, labels(rapid.IntRange(1, 40).Draw(t, "n"), mm(float64(w)), mm(float64(h)), mm(float64(b)))...)
 			}
@@ -270,5 +270,40 @@ func BenchmarkImpose100000(b *testing.B) {
 		if _, l := impose(run, s, sheet.Options{CutMarks: true}); len(l) > 0 {
 			b.Fatal(l)
 		}
+	}
+}
+
+// For a print shop each different label is a page: the label, its bleed around
+// it, and the trim between; copies alike are one page.
+func TestTrimmedPages(t *testing.T) {
+	list := append(labels(3, mm(80), mm(50), mm(3)), labels(1, mm(40), mm(40), mm(2))...)
+	list[2].Overlay = []page.Item{&page.Text{}}
+	doc, l := impose(list, get(t, "a4-plain"), sheet.Options{Trimmed: true, CutMarks: true})
+	if len(l) > 0 || len(doc.Pages) != 3 {
+		t.Fatalf("%v, %d pages", l, len(doc.Pages))
+	}
+	for i, want := range []page.Page{{W: mm(86), H: mm(56)}, {W: mm(86), H: mm(56)}, {W: mm(44), H: mm(44)}} {
+		p := doc.Pages[i]
+		b := p.Places[0].Frame.Bleed
+		if p.W != want.W || p.H != want.H || p.Trim != (page.Rect{X: b, Y: b, W: p.W - 2*b, H: p.H - 2*b}) || p.Places[0].At != (page.Point{X: b, Y: b}) || len(p.Marks) > 0 {
+			t.Errorf("page %d: %+v", i+1, p)
+		}
+	}
+}
+
+// A roll gives each label a page as long as it needs; what is wider than the
+// roll lies along it, and what is wider and longer does not fit.
+func TestRoll(t *testing.T) {
+	s := get(t, "roll-62mm")
+	doc, l := impose(labels(3, mm(50), mm(30), 0), s, sheet.Options{})
+	if len(l) > 0 || len(doc.Pages) != 3 || doc.Pages[2].W != mm(62) || doc.Pages[2].H != mm(36) || doc.Pages[2].Places[0].At != (page.Point{X: mm(6), Y: mm(3)}) {
+		t.Fatalf("%v %+v", l, doc)
+	}
+	doc, l = impose(labels(1, mm(220), mm(46), 0), s, sheet.Options{})
+	if len(l) > 0 || doc.Pages[0].H != mm(226) || doc.Pages[0].Places[0].Turn != 90 {
+		t.Fatalf("%v %+v", l, doc)
+	}
+	if _, l = impose(labels(1, mm(90), mm(60), 0), s, sheet.Options{}); !l.HasErrors() {
+		t.Error("a label of 90 x 60 mm on 62 mm")
 	}
 }

@@ -37,7 +37,7 @@ func plan(s *Sheet, f *page.Frame) grid {
 	w, h := s.PaperW-s.Left-s.Right, s.PaperH-s.Top-s.Bottom
 	up := grid{room(w, f.W), room(h, f.H), f.W, f.H, gap, 0}
 	side := grid{room(w, f.H), room(h, f.W), f.H, f.W, gap, 90}
-	if side.cols*side.rows > up.cols*up.rows {
+	if s.Endless && side.cols > 0 && side.rows > 0 && (up.cols == 0 || side.h < up.h) || !s.Endless && side.cols*side.rows > up.cols*up.rows {
 		return side
 	}
 	return up
@@ -60,6 +60,12 @@ func fillPlain(l *diag.List, labels []Label, s *Sheet, skip int) Run {
 			tooBig(l, s, f)
 			return Run{}
 		}
+		if s.Endless {
+			r.Cells = 1
+			offRoll(doc, s, g, labels[from:to])
+			from = to
+			continue
+		}
 		if from == 0 {
 			if skip >= g.cols*g.rows {
 				l.Errorf("skip-beyond-sheet", "", SkipPath, "cannot skip %d of the %d labels of %s that sheet %s takes", skip, g.cols*g.rows, size(f.W, f.H), s.ID).
@@ -72,10 +78,19 @@ func fillPlain(l *diag.List, labels []Label, s *Sheet, skip int) Run {
 		skip, from = 0, to
 	}
 	r.Doc, r.Used = doc, r.Cells
-	if sameSize(labels[0].Frame, labels[len(labels)-1].Frame) && onlySize(labels) {
+	if !s.Endless && sameSize(labels[0].Frame, labels[len(labels)-1].Frame) && onlySize(labels) {
 		r.Used = used(doc, s, plan(s, labels[0].Frame))
 	}
 	return r
+}
+
+// offRoll gives each label a page as long as it needs.
+func offRoll(doc *page.Doc, s *Sheet, g grid, labels []Label) {
+	at := page.Point{X: s.Left + (s.PaperW-s.Left-s.Right-g.w)/2, Y: s.Top}
+	for _, b := range labels {
+		doc.Pages = append(doc.Pages, page.Page{W: s.PaperW, H: s.Top + g.h + s.Bottom,
+			Places: []page.Placement{{Frame: b.Frame, Overlay: b.Overlay, At: at, Turn: g.turn}}})
+	}
 }
 
 func sameSize(a, b *page.Frame) bool { return a.W == b.W && a.H == b.H && a.Bleed == b.Bleed }

@@ -24,6 +24,7 @@ type raw struct {
 	Paper     string   `toml:"paper"` // "letter", "a4" or a pair
 	Landscape bool     `toml:"landscape"`
 	Auto      bool     `toml:"auto"`
+	Endless   bool     `toml:"endless"`
 	Shape     string   `toml:"shape"`
 	Cell      string   `toml:"cell"`
 	Corner    string   `toml:"corner"`
@@ -86,7 +87,7 @@ type reader struct {
 }
 
 func (r *reader) sheet(w raw) *Sheet {
-	s := &Sheet{ID: w.ID, Title: w.Title, Note: w.Note, File: r.file, Auto: w.Auto, Symmetric: w.Symmetric, Cut: w.Cut || w.Auto}
+	s := &Sheet{ID: w.ID, Title: w.Title, Note: w.Note, File: r.file, Auto: w.Auto, Symmetric: w.Symmetric, Cut: w.Cut || w.Auto && !w.Endless}
 	if want := strings.TrimSuffix(path.Base(r.file), ".toml"); w.ID != want || !idShape.MatchString(w.ID) {
 		r.l.Errorf("sheet-id", r.file, "id", "id %q is not the name of its file", w.ID).
 			Hinted(fmt.Sprintf("write id = %q; small letters, digits, dots and hyphens", want))
@@ -122,7 +123,7 @@ func (r *reader) plain(s *Sheet, w raw) {
 		}
 	}
 	s.Shape = page.Rectangle
-	s.Gutter, s.Bleed = r.length("gutter", w.Gutter), r.length("bleed", w.Bleed)
+	s.Gutter, s.Bleed, s.Endless = r.length("gutter", w.Gutter), r.length("bleed", w.Bleed), w.Endless
 }
 
 // grid reads the cells.
@@ -137,6 +138,9 @@ func (r *reader) grid(s *Sheet, w raw) {
 	}
 	if w.Gutter != "" {
 		r.l.Errorf("sheet-gutter", r.file, "gutter", "gutter is for plain paper").Hinted("say pitch: from a label's edge to the same edge of the next")
+	}
+	if w.Endless {
+		r.l.Errorf("sheet-auto", r.file, "endless", "endless paper has no cells").Hinted("add auto = true and leave cell, cols and rows out")
 	}
 	s.W, s.H = r.pair("cell", w.Cell)
 	s.Corner = r.length("corner", w.Corner)

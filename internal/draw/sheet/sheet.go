@@ -34,6 +34,9 @@ type Sheet struct {
 	// Of plain paper.
 	Auto   bool
 	Gutter unit.Length // least distance between two labels
+	// Endless paper comes off a roll, PaperW wide: each label is a page of its
+	// own, cut after it, PaperH long at most.
+	Endless bool
 
 	Safe      unit.Length // no ink but the background nearer to the cut
 	Bleed     unit.Length // how far background may reach past a cell

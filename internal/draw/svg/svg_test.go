@@ -237,3 +237,39 @@ func TestRefusals(t *testing.T) {
 		}
 	}
 }
+
+// The lines to cut along lie in one named layer above all, an outline for each
+// label where it lies; without being asked for there is none.
+func TestCutLines(t *testing.T) {
+	f, tag := sample(), &page.Frame{W: 50 * mm, H: 90 * mm, Shape: page.TagShape}
+	doc := &page.Doc{Pages: []page.Page{{W: 210 * mm, H: 297 * mm, Places: []page.Placement{
+		{Frame: f, At: page.Point{X: mm, Y: mm}}, {Frame: tag, At: page.Point{X: 100 * mm, Y: 20 * mm}, Turn: 90}}}}}
+	for _, asked := range []bool{true, false} {
+		doc.CutLines = asked
+		var b bytes.Buffer
+		if err := Page(&b, doc, 0, faces(t)); err != nil {
+			t.Fatal(err)
+		}
+		in, lines, last := 0, []string(nil), ""
+		walk(t, b.String(), func(e xml.StartElement) {
+			if attr(e, "id") == "cut-lines" {
+				in++
+			}
+			if in > 0 && e.Name.Local == "path" {
+				lines, last = append(lines, attr(e, "d")), attr(e, "stroke")
+			}
+		})
+		if !asked {
+			if in != 0 {
+				t.Error("a layer nobody asked for")
+			}
+			continue
+		}
+		if in != 1 || len(lines) != 2 || last != "#f0f" && last != "#ff00ff" {
+			t.Fatalf("%d layers, lines %q in %q", in, lines, last)
+		}
+		if n := strings.Count(strings.ToLower(lines[1]), "z"); n != 2 {
+			t.Errorf("the tag's line has %d parts, want edge and hole", n)
+		}
+	}
+}

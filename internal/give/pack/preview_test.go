@@ -48,7 +48,7 @@ func TestWritePreview(t *testing.T) {
 				t.Fatal(err)
 			}
 			f, _ := os.Create(filepath.Join(dir, fmt.Sprintf("%s-%d.png", name, i+1)))
-			png.Encode(f, img)
+			png.Encode(f, img, 80)
 			f.Close()
 		}
 	}

@@ -92,7 +92,7 @@ export class LabelPane {
     const place = before ?? { host: hosted(), caption: make("figcaption") };
     place.figure ??= make("figure", {}, place.host, place.caption);
     place.label = label;
-    const words = `${label.title}, ${label.size}, ${plural(label.labels, "label", "labels")} on ${label.sheet}`;
+    const words = `${label.title}, ${label.size}, ${plural(label.labels, "label", "labels")} = ${plural(label.sheets, "sheet", "sheets")} of ${label.sheet}`;
     if (place.caption.textContent !== words) place.caption.textContent = words;
     size(place.host, Math.min(Math.max(label.width * scale, smallest), largest));
     // A long band is scrolled on a telephone rather than shrunk beyond reading.
