@@ -26,6 +26,7 @@ type adornment struct {
 	corner   page.Rect   // of the drawing in the upper right corner
 	strewn   page.Rect   // what scattered drawings are strewn over
 	nameBox  page.Rect   // ink of title and subtitle
+	nameSize unit.Length // type size of the title
 	body     region      // the blank the name was set in
 	squashed bool        // a ring of leaves is flatter than looks well
 }

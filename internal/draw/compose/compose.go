@@ -110,6 +110,9 @@ func (b brief) best(look design.Look) (best *layout, bare bool) {
 		if drawn == 0 && len(v.look.Ornaments) > 0 {
 			c += costBare
 		}
+		if l.nameSize > 0 && l.nameSize < displayLeast {
+			c += costTiny
+		}
 		if !fits || c < cost {
 			best, cost, fits = l, c, true
 			bare = drawn == 0 && len(look.Ornaments) > 0 && b.piece != label.InfoLabel

@@ -30,8 +30,15 @@ func (l *layout) titleRows(on roles, short unit.Length) []row {
 		}
 		legal := leastSize(vc, blk, text)
 		lo, hi := spanOf(vc, span, short, max(legible, legal))
+		say := func(s string) typeset.Para {
+			return typeset.New(vc, typeset.Say(blk.ID, []label.Run{{Text: s, Bold: blk.Bold}}, blk.Exact))
+		}
+		r := row{para: say(hard(text))}
+		if soft := l.faces.Soften(text, l.content.Lang); soft != hard(text) && !blk.Exact {
+			r.parted = say(soft)
+		}
 		rows = append(rows, row{
-			para:  typeset.New(vc, typeset.Say(blk.ID, []label.Run{{Text: text, Bold: blk.Bold}}, blk.Exact)),
+			para: r.para, parted: r.parted,
 			least: lo, best: hi, legal: legal, lines: lines, ragged: typeset.Balanced, weight: weight, gap: gap, name: "the name",
 			names: true, grows: true, part: l.prominence(blk),
 		})
@@ -78,6 +85,7 @@ func (l *layout) subSize(title design.Range) design.Range {
 
 // normal makes texts comparable: letters and figures only.
 func normal(s string) string {
+	s = hard(s)
 	return strings.Join(strings.Fields(strings.ToLower(s)), " ")
 }
 
@@ -105,6 +113,9 @@ func (l *layout) textRow(b label.Block, on roles, short unit.Length) row {
 		legal: legal, least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: typeset.Balanced, weight: 0.5, gap: 0.95, name: string(b.Kind),
 	}
 }
+
+// hard leaves the soft hyphens out.
+func hard(s string) string { return strings.ReplaceAll(s, string(typeset.SoftHyphen), "") }
 
 func plain(runs []label.Run) string {
 	s := ""

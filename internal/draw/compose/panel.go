@@ -1,6 +1,8 @@
 package compose
 
 import (
+	"slices"
+
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/typeset"
@@ -123,7 +125,7 @@ type fitted struct {
 // design likes none better.
 func (f fitted) title() (size unit.Length, atBest bool) {
 	for i, r := range f.rows {
-		if r.names {
+		if r.names && i < len(f.as.sizes) {
 			return f.as.sizes[i], f.as.sizes[i] >= r.best
 		}
 	}
@@ -142,6 +144,37 @@ func (k stack) choose() (fitted, bool) {
 		k.relax()
 		best, ok = k.best()
 	}
+	whole := fitted{k, best}
+	if size, _ := whole.title(); ok && size >= parts {
+		return whole, true
+	}
+	if parted, ok2 := k.parted(); ok2 {
+		size, _ := whole.title()
+		if now, _ := parted.title(); !ok || now*4 >= size*5 {
+			return parted, true
+		}
+	}
+	return whole, ok
+}
+
+// parts is the size of a name under which its words may be parted: a name is
+// read whole, but not in small type (our own taste).
+var parts = unit.Points(14)
+
+// parted is the best setting with the words of the name parted.
+func (k stack) parted() (fitted, bool) {
+	k.rows = slices.Clone(k.rows)
+	any := false
+	for i := range k.rows {
+		if r := &k.rows[i]; len(r.parted.Words) > 0 {
+			r.para, r.narrow, r.boxes, any = r.parted, nil, nil, true
+			r.lines = max(2, r.lines)
+		}
+	}
+	if !any {
+		return fitted{}, false
+	}
+	best, ok := k.best()
 	return fitted{k, best}, ok
 }
 
@@ -176,6 +209,9 @@ func (l *layout) setStack(f fitted) {
 	}
 	items, _ := f.place(f.as)
 	l.put(items...)
+	if size, named := f.title(); size > 0 || named {
+		l.nameSize = size
+	}
 	for i, r := range f.rows {
 		if !r.names {
 			continue

@@ -10,9 +10,10 @@ import (
 // lines, or a drawing of a fixed height.
 type row struct {
 	para        typeset.Para
-	least, best unit.Length // type size
-	legal       unit.Length // type size it may never go below
-	lines       int         // most lines it may take
+	parted      typeset.Para // the same with its words parted, for a narrow piece; may be empty
+	least, best unit.Length  // type size
+	legal       unit.Length  // type size it may never go below
+	lines       int          // most lines it may take
 	ragged      typeset.Ragged
 	gap         float64 // blank above it, in ems of its size
 	weight      float64 // how much its size matters; 0 = follows the others

@@ -32,6 +32,10 @@ const usualPart = 0.41
 // practice, no source.
 var goodTitle = unit.Points(16)
 
+// displayLeast is the size under which a name is no display type any more:
+// common practice, no source.
+var displayLeast = unit.Points(9)
+
 // nearly is how near, in percent, a name must come to its size.
 const nearly = 98
 
@@ -106,6 +110,7 @@ const (
 	costNarrow = 1
 	costPart   = 2
 	costSquash = 30
+	costTiny   = 6
 	costMost   = 1000 // what is tried when all else fails
 	evenSize   = 71   // percent of its size at which a name equals the net quantity
 )

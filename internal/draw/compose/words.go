@@ -48,6 +48,7 @@ func (w words) all(kinds ...label.Kind) []label.Block {
 
 // reader reads words in the faces that will draw them.
 type reader struct {
+	lang    string
 	undrawn map[string]bool // letters no face draws, told once
 	found   diag.List
 }
@@ -61,8 +62,8 @@ func readWords(c *label.Content, p label.Piece, v design.Voices, faces *face.Set
 		return out
 	}
 	body, display := of(v.Text.Face, v.Text.Bold, v.Net.Face, v.Small.Face), of(v.Title.Face, v.Subtitle.Face)
-	r := reader{undrawn: map[string]bool{}}
-	w := words{title: r.drawn(c.Title, "name", "the name", display), sub: r.drawn(c.Subtitle, "name", "the name", display)}
+	r := reader{lang: c.Lang, undrawn: map[string]bool{}}
+	w := words{title: r.named(c.Title, "name", display), sub: r.named(c.Subtitle, "name", display)}
 	for _, b := range c.Blocks {
 		in := body
 		switch b.Kind {
@@ -91,7 +92,15 @@ func readWords(c *label.Content, p label.Piece, v design.Voices, faces *face.Set
 func (r *reader) runs(b label.Block, faces []*face.Face) (out []label.Run) {
 	said := false
 	for _, x := range b.Runs {
-		if x.Text = r.drawn(x.Text, b.Path, string(b.Kind), faces); x.Text != "" {
+		switch {
+		case b.Kind == label.Identity && !b.Exact:
+			x.Text = r.named(x.Text, b.Path, faces)
+		case b.Exact:
+			x.Text = r.drawn(x.Text, b.Path, string(b.Kind), faces)
+		default:
+			x.Text = r.drawn(r.quoted(x.Text, faces), b.Path, string(b.Kind), faces)
+		}
+		if x.Text != "" {
 			out = append(out, x)
 			said = said || strings.TrimSpace(x.Text) != ""
 		}
@@ -121,6 +130,26 @@ func (r *reader) allergens(c *label.Content, w words, faces []*face.Face) []labe
 
 // drawn keeps what all faces can draw and reports the rest once each.
 func (r *reader) drawn(text, path, what string, faces []*face.Face) string {
+	return r.kept(text, path, what, faces, false)
+}
+
+// named is drawn for a name, which keeps its soft hyphens.
+func (r *reader) named(text, path string, faces []*face.Face) string {
+	return r.kept(r.quoted(text, faces), path, "the name", faces, true)
+}
+
+// quoted sets the quotation marks of the language where the faces have them.
+func (r *reader) quoted(text string, faces []*face.Face) string {
+	fine := typeset.Quoted(text, r.lang)
+	for _, f := range faces {
+		if f != nil && strings.ContainsFunc(fine, func(c rune) bool { return strings.ContainsRune(typeset.QuoteMarks, c) && !f.Has(c) }) {
+			return text
+		}
+	}
+	return fine
+}
+
+func (r *reader) kept(text, path, what string, faces []*face.Face, soft bool) string {
 	text = strings.ToValidUTF8(text, "\uFFFD")
 	missing := ""
 	kept := strings.Map(func(c rune) rune {
@@ -129,6 +158,8 @@ func (r *reader) drawn(text, path, what string, faces []*face.Face) string {
 			return c
 		case unicode.IsSpace(c):
 			return ' '
+		case c == typeset.SoftHyphen && soft:
+			return c
 		case unicode.Is(unicode.Cf, c) || unicode.Is(unicode.Variation_Selector, c):
 			return -1 // joiners and marks that print nothing
 		}

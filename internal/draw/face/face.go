@@ -24,6 +24,8 @@ type Set struct {
 	fsys  fs.FS
 	names []page.Face
 	faces map[page.Face]*entry
+
+	patterns sync.Map // hyphens of a language, see Soften
 }
 
 type entry struct {

@@ -210,7 +210,7 @@ func (k *inspector) words() {
 	printed := map[string]string{}
 	for _, it := range k.fr.Items {
 		if t, ok := it.(*page.Text); ok {
-			printed[t.Block] += t.String() + " "
+			printed[t.Block] += t.Words() + " "
 		}
 	}
 	for _, b := range k.c.Blocks {
@@ -222,7 +222,7 @@ func (k *inspector) words() {
 			continue
 		}
 		want, have := squeeze(b.Text()), squeeze(got)
-		if b.Exact && want != have || !strings.EqualFold(want, have) {
+		if b.Exact && want != have || !strings.EqualFold(straight(want), straight(have)) {
 			k.found.Errorf("wrong-words", "", b.Path, "%s: printed %q, not %q", b.Kind, strings.TrimSpace(got), b.Text()).Cited(b.Cite)
 		}
 	}
@@ -252,10 +252,13 @@ func (k *inspector) mustBear(b label.Block) bool {
 	return false
 }
 
-// squeeze leaves out all blanks: lines may break anywhere a blank stood.
+// straight makes quotation marks alike: which ones are set is the language's.
+var straight = strings.NewReplacer("\u2018", "'", "\u2019", "'", "\u201a", "'", "\u201c", `"`, "\u201d", `"`, "\u201e", `"`, "\u00ab", `"`, "\u00bb", `"`).Replace
+
+// squeeze leaves out all blanks, where lines may break, and all soft hyphens.
 func squeeze(s string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsSpace(r) {
+		if unicode.IsSpace(r) || r == '\u00ad' {
 			return -1
 		}
 		return r

@@ -3,7 +3,11 @@
 // Coordinates: nanometres, origin top left, y down.
 package page
 
-import "jarmark/internal/kit/unit"
+import (
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
 
 // Point is a place.
 type Point struct{ X, Y unit.Length }
@@ -32,6 +36,7 @@ type Text struct {
 	Segs   []Seg
 	Colour Colour
 	Box    Rect // advance width x ascent..descent, before Turn
+	Hyphen bool // it ends in a hyphen of the line's end, not of its words
 }
 
 // Seg is a stretch of text without kerning or tracking inside: renderers draw
@@ -46,6 +51,15 @@ func (t *Text) String() string {
 	s := ""
 	for _, g := range t.Segs {
 		s += g.S
+	}
+	return s
+}
+
+// Words is the text of the line without the hyphen of its end.
+func (t *Text) Words() string {
+	s := t.String()
+	if t.Hyphen {
+		s = strings.TrimSuffix(s, "-")
 	}
 	return s
 }

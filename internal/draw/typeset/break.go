@@ -2,9 +2,10 @@ package typeset
 
 import "math"
 
-// Box is what the line breaker sees of a word: its width and that of the
-// blank after it, which vanishes at the end of a line.
-type Box struct{ W, Space int }
+// Box is what the line breaker sees of a word: its width, that of the blank
+// after it, which vanishes at the end of a line, and that of the hyphen that
+// appears there, 0 for a whole word.
+type Box struct{ W, Space, Hyphen int }
 
 // Ragged is the style of a paragraph's raggedness.
 type Ragged int
@@ -58,21 +59,36 @@ func Break(boxes []Box, measure func(line int) int, style Ragged, exactly int) (
 // a word the next is too narrow for; another breaking may fit.
 func Fewest(boxes []Box, measure func(line int) int) (lines int, ok bool) {
 	for i := 0; i < len(boxes); lines++ {
-		m := measure(lines)
-		w := boxes[i].W
-		if w > m {
+		end := filled(boxes, i, measure(lines))
+		if end == i {
 			return lines, false
 		}
-		for i++; i < len(boxes); i++ {
-			if w += boxes[i-1].Space + boxes[i].W; w > m {
-				break
-			}
-		}
+		i = end
 	}
 	return lines, true
 }
 
+// filled is where a line of at most m that starts at box i ends at the latest;
+// i when not even one box fits.
+func filled(boxes []Box, i, m int) int {
+	end := i
+	for w := 0; i < len(boxes); i++ {
+		if w += boxes[i].W; w > m {
+			break
+		}
+		if w+boxes[i].Hyphen <= m {
+			end = i + 1
+		}
+		w += boxes[i].Space
+	}
+	return end
+}
+
 const unset = int64(math.MaxInt64)
+
+// parted is the cost of a word parted at the end of a line: as much as half a
+// line left blank.
+const parted = 500 * 500
 
 // nextLine extends every set prefix by one line of at most m.
 func nextLine(boxes []Box, from []int64, m int, style Ragged) (to []int64, start []int) {
@@ -91,9 +107,14 @@ func nextLine(boxes []Box, from []int64, m int, style Ragged) (to []int64, start
 			if w > m {
 				break
 			}
-			c := from[i] + lineCost(w, m, j+1 == n, style)
-			if c < to[j+1] {
-				to[j+1], start[j+1] = c, i
+			if end := w + boxes[j].Hyphen; end <= m {
+				c := from[i] + lineCost(end, m, j+1 == n, style)
+				if boxes[j].Hyphen > 0 {
+					c += parted
+				}
+				if c < to[j+1] {
+					to[j+1], start[j+1] = c, i
+				}
 			}
 			w += boxes[j].Space
 		}
@@ -127,7 +148,7 @@ func unwind(prev [][]int, n int) []int {
 func (p Para) Boxes() []Box {
 	out := make([]Box, len(p.Words))
 	for i, w := range p.Words {
-		out[i] = Box{w.W, w.Space}
+		out[i] = Box{w.W, w.Space, w.hyphen}
 	}
 	return out
 }
@@ -138,7 +159,7 @@ func Narrowest(boxes []Box, n int) int {
 	sum, longest := 0, 0
 	for _, b := range boxes {
 		longest = max(longest, b.W)
-		sum += b.W + b.Space
+		sum += b.W + b.Space + b.Hyphen
 	}
 	lo, hi := longest, max(longest, sum)
 	for lo < hi {
@@ -152,15 +173,16 @@ func Narrowest(boxes []Box, n int) int {
 	return lo
 }
 
-// linesAt counts the lines first-fit needs, which is the fewest.
+// linesAt counts the lines first-fit needs, which is the fewest; more than
+// there are boxes when one of them is too wide.
 func linesAt(boxes []Box, m int) int {
-	lines, w := 1, 0
-	for _, b := range boxes {
-		if w > 0 && w+b.W > m {
-			lines++
-			w = 0
+	lines := 0
+	for i := 0; i < len(boxes); lines++ {
+		end := filled(boxes, i, m)
+		if end == i {
+			return len(boxes) + 1
 		}
-		w += b.W + b.Space
+		i = end
 	}
 	return lines
 }

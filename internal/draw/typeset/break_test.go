@@ -30,6 +30,15 @@ func bruteBreak(boxes []Box, m []int, style Ragged, exactly int) (lines int, cos
 	return lines, cost, ok
 }
 
+// drawBox is a word, or a syllable that a line ends with a hyphen after.
+func drawBox(t *rapid.T, most int) Box {
+	b := Box{W: rapid.IntRange(1, most).Draw(t, "w"), Space: rapid.IntRange(0, most/8).Draw(t, "space")}
+	if rapid.IntRange(0, 3).Draw(t, "soft") == 0 {
+		b.Space, b.Hyphen = 0, rapid.IntRange(1, 30).Draw(t, "hyphen")
+	}
+	return b
+}
+
 func costOf(boxes []Box, ends, m []int, style Ragged) (int64, bool) {
 	var total int64
 	from := 0
@@ -40,6 +49,10 @@ func costOf(boxes []Box, ends, m []int, style Ragged) (int64, bool) {
 			if i+1 < to {
 				w += boxes[i].Space
 			}
+		}
+		if boxes[to-1].Hyphen > 0 {
+			w += boxes[to-1].Hyphen
+			total += parted
 		}
 		if w > m[line] {
 			return 0, false
@@ -55,7 +68,7 @@ func TestBreakLinesIsTheBestOfAllWays(t *testing.T) {
 		n := rapid.IntRange(1, 10).Draw(t, "words")
 		boxes := make([]Box, n)
 		for i := range boxes {
-			boxes[i] = Box{rapid.IntRange(1, 500).Draw(t, "w"), rapid.IntRange(0, 60).Draw(t, "space")}
+			boxes[i] = drawBox(t, 500)
 		}
 		m := make([]int, rapid.IntRange(1, 10).Draw(t, "lines"))
 		for i := range m {
@@ -88,7 +101,7 @@ func TestNarrowestIsTheLeastWidth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		boxes := make([]Box, rapid.IntRange(1, 9).Draw(t, "words"))
 		for i := range boxes {
-			boxes[i] = Box{rapid.IntRange(1, 400).Draw(t, "w"), rapid.IntRange(0, 50).Draw(t, "space")}
+			boxes[i] = drawBox(t, 400)
 		}
 		n := rapid.IntRange(1, len(boxes)).Draw(t, "lines")
 		w := Narrowest(boxes, n)
@@ -120,7 +133,7 @@ func FuzzBreakLines(f *testing.F) {
 		}
 		var boxes []Box
 		for i := 0; i+1 < len(data); i += 2 {
-			boxes = append(boxes, Box{int(data[i]), int(data[i+1])})
+			boxes = append(boxes, Box{int(data[i]), int(data[i+1]), 0})
 		}
 		ends, ok := Break(boxes, func(line int) int { return m - line }, Running, exactly)
 		if !ok || len(boxes) == 0 {
@@ -152,7 +165,7 @@ func TestFewestAgreesWithBreaking(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		boxes := make([]Box, rapid.IntRange(1, 12).Draw(t, "n"))
 		for i := range boxes {
-			boxes[i] = Box{rapid.IntRange(1, 60).Draw(t, "w"), rapid.IntRange(0, 9).Draw(t, "space")}
+			boxes[i] = drawBox(t, 60)
 		}
 		widths := rapid.SliceOfN(rapid.IntRange(30, 150), 12, 12).Draw(t, "widths")
 		measure := func(line int) int { return widths[min(line, 11)] }

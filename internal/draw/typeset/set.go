@@ -31,6 +31,7 @@ func (p Para) SetLine(from, to int, size unit.Length, origin page.Point) []page.
 	var items []page.Item
 	for _, s := range p.line(from, to) {
 		t, _ := p.Voice.Line(s.Block, s.Bold, s.S, size, page.Point{X: origin.X + At(s.x, size), Y: origin.Y})
+		t.Hyphen = s.hyphen
 		items = append(items, t)
 	}
 	return items

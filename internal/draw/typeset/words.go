@@ -57,6 +57,7 @@ type Word struct {
 	W, Space int
 	blank    Frag // the blank itself
 	wide     bool // wider than a space: the next word starts a stretch of its own
+	hyphen   int  // width of the hyphen a line that ends here takes; 0: none
 }
 
 // Para is text ready to be broken into lines at any size.
@@ -66,8 +67,8 @@ type Para struct {
 }
 
 // New splits text into words. A line may end at a space, and after a
-// hyphen or a slash unless the words are prescribed; a no-break space never
-// ends one. Blocks that share a paragraph stand an em apart.
+// hyphen or a slash unless the words are prescribed, and with a hyphen at a
+// soft one; a no-break space never ends one. Blocks that share a paragraph stand an em apart.
 func New(v Voice, parts ...Part) Para {
 	p := Para{Voice: v}
 	var w Word
@@ -111,6 +112,13 @@ func (p *Para) split(run label.Run, part Part, w *Word, flush func()) {
 			start = n
 			flush()
 			p.gap(run.Bold, part.Block, 0)
+		case r == SoftHyphen:
+			cut(i)
+			start = n
+			if k := len(w.Frags); k > 0 && !part.Exact {
+				w.hyphen = p.Voice.Width(w.Frags[k-1].Bold, "-")
+				flush()
+			}
 		case (r == '-' || r == '/') && !part.Exact && i > start:
 			cut(n)
 			start = n
@@ -130,8 +138,11 @@ func (p *Para) gap(bold bool, block string, extra int) {
 	}
 }
 
-// NBSP is the blank no line ends at.
-const NBSP = '\u00a0'
+// NBSP is the blank no line ends at; SoftHyphen is seen only where one does.
+const (
+	NBSP       = '\u00a0'
+	SoftHyphen = face.SoftHyphen
+)
 
 func (w *Word) add(f Frag) {
 	if k := len(w.Frags); k > 0 && w.Frags[k-1].Bold == f.Bold && w.Frags[k-1].Block == f.Block {
@@ -155,7 +166,7 @@ func (p *Para) keepNumbers() {
 				last.add(f)
 			}
 			last.W = p.Voice.wordWidth(last.Frags)
-			last.Space, last.blank, last.wide = w.Space, w.blank, w.wide
+			last.Space, last.blank, last.wide, last.hyphen = w.Space, w.blank, w.wide, w.hyphen
 			continue
 		}
 		out = append(out, w)
@@ -239,7 +250,7 @@ func (p Para) LineWidth(from, to int) int {
 		w += x.W + x.Space
 	}
 	if to > from {
-		w -= p.Words[to-1].Space + p.Voice.Track
+		w += p.Words[to-1].hyphen - p.Words[to-1].Space - p.Voice.Track
 	}
 	return w
 }
@@ -247,7 +258,8 @@ func (p Para) LineWidth(from, to int) int {
 // stretch is a part of a line set at one offset (1/1000 em).
 type stretch struct {
 	Frag
-	x int
+	x      int
+	hyphen bool // at its end, of the line
 }
 
 // line joins words[from:to] into stretches of one emphasis and block.
@@ -257,7 +269,7 @@ func (p Para) line(from, to int) []stretch {
 	x := 0
 	flush := func() {
 		for _, f := range w.Frags {
-			out = append(out, stretch{f, x})
+			out = append(out, stretch{Frag: f, x: x})
 			x += p.Voice.Width(f.Bold, f.S)
 		}
 		w = Word{}
@@ -276,7 +288,15 @@ func (p Para) line(from, to int) []stretch {
 		}
 		w.add(p.Words[i].blank)
 	}
-	flush()
+	ends := to > from && p.Words[to-1].hyphen > 0
+	if ends {
+		last := w.Frags[len(w.Frags)-1]
+		last.S = "-"
+		w.add(last)
+	}
+	if flush(); ends {
+		out[len(out)-1].hyphen = true
+	}
 	return out
 }
 
