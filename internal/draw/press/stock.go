@@ -85,12 +85,12 @@ func (w *work) unknownSheet(l *diag.List, id, at string) {
 }
 
 // fitting finds the roomiest label sheet of the maker's paper whose cell fits
-// the jar. What has to be cut is better cut to the jar's measure from plain
-// paper, where labels of all jar sizes lie together.
+// the jar. A wrap that has to be cut is better cut to the jar's measure from
+// plain paper, where those of all jar sizes lie together.
 func (w *work) fitting(c *label.Content, p label.Piece) *sheet.Sheet {
 	var best *sheet.Sheet
 	for _, s := range w.Sheets.For(string(p)) {
-		if s.Auto || s.Cut || !strings.HasPrefix(s.ID, w.o.Paper) || !fitsJar(s, c, p) {
+		if s.Auto || s.Cut && p == label.Wrap || !strings.HasPrefix(s.ID, w.o.Paper) || !fitsJar(s, c, p) {
 			continue
 		}
 		if best == nil || float64(s.W)*float64(s.H) > float64(best.W)*float64(best.H) {
