@@ -81,6 +81,16 @@ func checkParted(t *testing.T, fs *face.Set, d *design.Design, p label.Piece, ce
 	}
 }
 
+// The maker's marks come beside the name, which stays free of them.
+func TestMarksBesideTheName(t *testing.T) {
+	fs := typefaces(t)
+	for _, d := range designs(t) {
+		c := named("Stachelbeerkonfitüre", "de")
+		c.Parts = map[string]string{"Stachelbeerkonfitüre": "Stachelbeer\u00adkonfitüre"}
+		checkParted(t, fs, d, label.Lid, cell(40, 40, page.Ellipse), c, "stachelbeer-")
+	}
+}
+
 // A word that has room is never parted, marked or not.
 func TestNamesWithRoomStayWhole(t *testing.T) {
 	fs := typefaces(t)

@@ -49,6 +49,7 @@ func (w words) all(kinds ...label.Kind) []label.Block {
 // reader reads words in the faces that will draw them.
 type reader struct {
 	lang    string
+	parts   map[string]string
 	undrawn map[string]bool // letters no face draws, told once
 	found   diag.List
 }
@@ -62,7 +63,7 @@ func readWords(c *label.Content, p label.Piece, v design.Voices, faces *face.Set
 		return out
 	}
 	body, display := of(v.Text.Face, v.Text.Bold, v.Net.Face, v.Small.Face), of(v.Title.Face, v.Subtitle.Face)
-	r := reader{lang: c.Lang, undrawn: map[string]bool{}}
+	r := reader{lang: c.Lang, parts: c.Parts, undrawn: map[string]bool{}}
 	w := words{title: r.named(c.Title, "name", display), sub: r.named(c.Subtitle, "name", display)}
 	for _, b := range c.Blocks {
 		in := body
@@ -135,7 +136,13 @@ func (r *reader) drawn(text, path, what string, faces []*face.Face) string {
 
 // named is drawn for a name, which keeps its soft hyphens.
 func (r *reader) named(text, path string, faces []*face.Face) string {
-	return r.kept(r.quoted(text, faces), path, "the name", faces, true)
+	words := strings.Split(text, " ")
+	for i, w := range words {
+		if own, ok := r.parts[w]; ok {
+			words[i] = own
+		}
+	}
+	return r.kept(r.quoted(strings.Join(words, " "), faces), path, "the name", faces, true)
 }
 
 // quoted sets the quotation marks of the language where the faces have them.

@@ -38,7 +38,7 @@ func Parse(name string, data []byte, k *Kitchen) (*Batch, diag.List) {
 
 func (r *reader) batch(raw rawBatch) *Batch {
 	b := &Batch{
-		Name: r.text(raw.Name, "name"), Kind: r.kind(raw), Made: r.date(raw.Made, "made"), Lot: r.lot(raw.Lot),
+		Name: r.name(raw.Name, "name"), Kind: r.kind(raw), Made: r.date(raw.Made, "made"), Lot: r.lot(raw.Lot),
 		Recipe: r.text(raw.Recipe, "recipe"), Unchanged: truth(raw.Unchanged),
 		Story: r.prose(raw.Story, "story"), Origin: r.plain(raw.Origin, "origin", shortText, true), FruitOrigin: r.plain(raw.FruitOrigin, "fruit_origin", shortText, true),
 		Serve: r.plain(raw.Serve, "serve", 2*shortText, true), Notes: r.prose(raw.Notes, "notes"),
@@ -65,6 +65,7 @@ func (r *reader) batch(raw rawBatch) *Batch {
 		b.Markets = append(b.Markets, r.market(in, source.At("market", i)))
 	}
 	b.Label = r.label(raw.Label)
+	b.Label.Parts = r.marked
 	r.complete(b)
 	return b
 }

@@ -32,7 +32,7 @@ func TestBatchAtItsLimits(t *testing.T) {
 		{"story = \"" + strings.Repeat("x", 20_000) + "\"", ""}, {"story = \"" + strings.Repeat("x", 20_001) + "\"", "text-too-long"},
 		{"[label]\ntitle = \"" + strings.Repeat("x", 200) + "\"", ""}, {"[label]\ntitle = \"" + strings.Repeat("x", 201) + "\"", "text-too-long"},
 		{"serve = \"" + strings.Repeat("x", 400) + "\"", ""}, {"serve = \"" + strings.Repeat("x", 401) + "\"", "text-too-long"},
-		{"[label]\ntitle = \"a\\u00ADb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u200Bb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u200Fb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u2010b\"", ""},
+		{"[label]\nseason = \"a\\u00ADb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u00ADb\"", ""}, {"[label]\ntitle = \"a\\u200Bb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u200Fb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u2010b\"", ""},
 		{"[label]\ntitle = \"a\\u202Ab\"", "unseen-character"}, {"[label]\ntitle = \"a\\u202Eb\"", "unseen-character"}, {"[label]\ntitle = \"a\\u202Fb\"", ""}, {"[label]\ntitle = \"a\\u2060b\"", "unseen-character"}, {"[label]\ntitle = \"a\\u2070b\"", ""},
 		{"[label]\ntitle = \"a\\nb\"", "control-character"}, {"[label]\ntitle = \"a\\u0001b\"", "control-character"}, {"story = \"a\\nb\"", ""},
 		{"[[gift]]\nto = \"Ida\"", ""}, {"[[gift]]\nto = \"Ida\"\njars = 0", "no-jars"}, {"[[gift]]\njars = 1", "missing-to"},

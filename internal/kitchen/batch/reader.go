@@ -18,8 +18,9 @@ import (
 type reader struct {
 	file     string
 	currency string
-	imperial bool            // a pint may be meant as the imperial one
-	broken   map[string]bool // paths that already have a finding from source
+	imperial bool              // a pint may be meant as the imperial one
+	broken   map[string]bool   // paths that already have a finding from source
+	marked   map[string]string // words with soft hyphens, see name
 	l        diag.List
 }
 

@@ -199,6 +199,7 @@ type Market struct {
 type Label struct {
 	Title    string // overrides the split of Name
 	Subtitle string
+	Parts    map[string]string // words of a name, and the same with soft hyphens where the maker parts them
 	Design   string
 	Sheet    string
 	Kind     string

@@ -130,8 +130,9 @@ type QR struct {
 
 // Content is all one jar's labels have to say.
 type Content struct {
-	Title     string // display form of the name, first line: "Strawberry"
-	Subtitle  string // second line: "& rhubarb jam"; may be empty
+	Title     string            // display form of the name, first line: "Strawberry"
+	Subtitle  string            // second line: "& rhubarb jam"; may be empty
+	Parts     map[string]string // words of a name, and the same with soft hyphens where the maker parts them
 	Blocks    []Block
 	QR        QR
 	Lang      string
