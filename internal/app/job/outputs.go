@@ -135,7 +135,7 @@ func (e *Env) printed(b *Batch, c Choices, name string) ([]File, diag.List, erro
 		if i > 0 {
 			n = fmt.Sprintf("%s-%s", name, r.Sheet.ID)
 		}
-		parts, err := e.Files(r.Doc, n, "pdf")
+		parts, err := e.Files(r.Doc, n, "pdf", 0)
 		if err != nil {
 			return nil, found, err
 		}
