@@ -73,7 +73,7 @@ func near(keep []page.Rect, box page.Rect) (out []page.Rect) {
 func (m *Memo) grow(draw func(*sketch), name string, s Spec, fine float64) *plant {
 	key := seed{name, s.Motif, s.Palette.Key(), s.Rect, s.Seed, s.Density, fine, s.Dark, s.Line, s.FlipX, s.FlipY, ""}
 	around := key
-	around.keep = zonesOf(s.Keep)
+	around.keep = "around " + zonesOf(s.Keep) // never empty: no zone is as good as any other
 	if p := m.find(key, around); p != nil {
 		return p
 	}
