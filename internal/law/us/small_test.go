@@ -242,3 +242,21 @@ func TestSmallestFluidMeasure(t *testing.T) {
 		}
 	}
 }
+
+// Pits and stems (USDA SR28, in whole per cent of the fruit) count only where
+// the table knows some; solids no fruit can hold count as all of it.
+func TestRefuseAndSweetener(t *testing.T) {
+	for pct, want := range map[float64]int64{-1: 0, 0: 0, 0.4: 0, 0.5: 1_000, 9: 9_000, 100: 100_000} {
+		var ln cook.Line
+		ln.Row.RefusePct = pct
+		if got := refuse(100_000, ln); got != want {
+			t.Errorf("%v %%: %d, want %d", pct, got, want)
+		}
+	}
+	for soluble, want := range map[unit.Mass]int64{0: 100, -1: 100, 1000: 1, 99_000: 99, 100_000: 100, 100_001: 100} {
+		r := &cook.Result{Lines: []cook.Line{{IsSweet: true, Mass: 100_000, Soluble: soluble}, {Mass: 5000}}}
+		if got, certain := sweetener(r); got != want || !certain {
+			t.Errorf("%d of 100000: %d, %v", soluble, got, certain)
+		}
+	}
+}
