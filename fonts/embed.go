@@ -9,13 +9,10 @@ package fonts
 
 import "embed"
 
-// The four of the local page stand here as WOFF2 too (woff2_compress of
-// Debian's woff2 makes them); a test compares them with the TrueType files.
-//
 // Beside them lie the patterns after which words of a language are parted, with
 // their licences in LICENSE-hyphen.txt.
 //
-// FS holds every *.ttf, *.woff2, the OFL-*.txt licences, and the patterns.
+// FS holds every *.ttf, the OFL-*.txt licences, and the patterns.
 //
-//go:embed *.ttf *.woff2 OFL-*.txt hyphen-*.txt LICENSE-hyphen.txt
+//go:embed *.ttf OFL-*.txt hyphen-*.txt LICENSE-hyphen.txt
 var FS embed.FS

@@ -21,7 +21,7 @@ const staticDir = "web/static"
 
 var contentTypes = map[string]string{
 	".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
-	".svg": "image/svg+xml", ".woff2": "font/woff2",
+	".svg": "image/svg+xml", ".ttf": "font/ttf", ".woff2": "font/woff2",
 }
 
 // assetVersion changes when a script or style does.
@@ -44,7 +44,10 @@ func (s *site) font(w http.ResponseWriter, r *http.Request) error {
 	if path.Ext(name) != ".woff2" {
 		return errNotFound
 	}
-	return serveFile(w, fonts.FS, name)
+	if _, err := fs.Stat(fonts.Page, name); err != nil {
+		return serveFile(w, fonts.FS, strings.TrimSuffix(name, ".woff2")+".ttf") // a browser looks at the bytes
+	}
+	return serveFile(w, fonts.Page, name)
 }
 
 func (s *site) favicon(w http.ResponseWriter, r *http.Request) error {

@@ -81,7 +81,7 @@ func TestPageFacesAreThePrintedOnes(t *testing.T) {
 		t.Fatalf("the page asks for %v", faces)
 	}
 	for _, f := range faces {
-		small, err := fs.ReadFile(fonts.FS, f[1]+".woff2")
+		small, err := fs.ReadFile(fonts.Page, f[1]+".woff2")
 		if err != nil {
 			t.Fatal(err)
 		}
