@@ -210,7 +210,9 @@ func homeOf(in []job.Input) string {
 func (a *app) print(l diag.List, in []job.Input) {
 	text := map[string]string{}
 	for _, i := range in {
-		text[i.Batch.Name], text[i.Kitchen.Name] = string(i.Batch.Data), string(i.Kitchen.Data)
+		for _, d := range []job.Doc{i.Batch, i.Kitchen, i.Ledger} {
+			text[d.Name] = string(d.Data)
+		}
 	}
 	diag.Print(a.err, l, func(file string) string { return text[file] })
 }

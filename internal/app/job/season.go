@@ -3,6 +3,7 @@ package job
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"jarmark/internal/give/pack"
 	"jarmark/internal/give/season"
@@ -37,41 +38,53 @@ func (e *Env) Season(batches []*Batch) (*season.Summary, diag.List) {
 }
 
 // summed sums up, and tells when the sales of a year come near what the place
-// allows, or pass it.
+// of a kitchen allows it, or pass it.
 func summed(plan *pack.Plan, batches []*Batch) (*season.Summary, diag.List) {
 	s := season.Sum(plan, results(batches))
-	var l diag.List
+	var kitchens []string // by result
+	first := map[string]*Batch{}
 	for _, b := range batches {
-		if b.Set == nil || b.Kitchen == nil {
+		if b.Cooked == nil {
+			continue
+		}
+		home := b.Input.Kitchen.Name
+		kitchens = append(kitchens, home)
+		if first[home] == nil && b.Set != nil && b.Kitchen != nil {
+			first[home] = b
+		}
+	}
+	var l diag.List
+	for i, home := range kitchens {
+		b := first[home]
+		if b == nil || slices.Index(kitchens, home) < i || b.Kitchen.Currency != b.Set.Currency {
 			continue
 		}
 		c := b.Set.SalesCap(b.Kitchen.Programme)
 		one := int64(unit.Money{Currency: b.Set.Currency}.PerUnit())
-		if s.Currency == b.Set.Currency {
-			s.Against(season.Cap{Amount: c.Amount * one, Each: c.Each, Moves: c.Moves, Memory: c.Confidence == "memory", Place: b.Set.Name, Cite: c.Cite}, plan)
+		told := len(s.Years)
+		s.Against(season.Cap{Amount: c.Amount * one, Each: c.Each, Moves: c.Moves, Memory: c.Confidence == "memory", Place: b.Set.Name, Cite: c.Cite,
+			Currency: b.Set.Currency, Kitchen: cmp.Or(b.Kitchen.Name, home)}, plan, func(st pack.Stock) bool { return kitchens[st.Result()] == home })
+		for _, y := range s.Years[told:] {
+			capFinding(&l, b, s.Caps[y.Of], y)
 		}
-		for _, y := range s.Years {
-			capFinding(&l, b, s, y)
-		}
-		break // one kitchen's rules: the season is summed for the first
 	}
 	return s, locateAll(batches, l)
 }
 
-func capFinding(l *diag.List, b *Batch, s *season.Summary, y season.Year) {
+func capFinding(l *diag.List, b *Batch, c season.Cap, y season.Year) {
 	what := "sales"
 	if y.Name != "" {
 		what = "sales of " + y.Name
 	}
-	sum := func(n int64) string { return unit.Money{Minor: n, Currency: s.Currency}.String() }
+	sum := func(n int64) string { return unit.Money{Minor: n, Currency: c.Currency}.String() }
 	file := cmp.Or(b.Input.Kitchen.Name, "kitchen.toml")
 	switch {
 	case y.Over():
-		l.Warnf("sales-cap", file, "place", "%s in %d are %s, %s more than the %s that %s allows", what, y.Year, sum(y.Takings), sum(-y.Left()), sum(y.Cap), s.Cap.Place).
-			Hinted("ask the agency which licence you need before you sell more").Cited(s.Cap.Cite)
+		l.Warnf("sales-cap", file, "place", "%s in %d are %s, %s more than the %s that %s allows", what, y.Year, sum(y.Takings), sum(-y.Left()), sum(y.Cap), c.Place).
+			Hinted("ask the agency which licence you need before you sell more").Cited(c.Cite)
 	case y.Near():
-		l.Warnf("sales-cap", file, "place", "%s in %d are %s: %s are left of the %s that %s allows", what, y.Year, sum(y.Takings), sum(y.Left()), sum(y.Cap), s.Cap.Place).
-			Hinted("only sales in the ledger with a day and a price count here: add what you sold besides").Cited(s.Cap.Cite)
+		l.Warnf("sales-cap", file, "place", "%s in %d are %s: %s are left of the %s that %s allows", what, y.Year, sum(y.Takings), sum(y.Left()), sum(y.Cap), c.Place).
+			Hinted("only sales in the ledger with a day and a price count here: add what you sold besides").Cited(c.Cite)
 	}
 }
 

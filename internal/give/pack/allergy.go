@@ -16,16 +16,37 @@ type avoided struct {
 	substances []allergen.Substance
 	words      []string // foods no table of allergens knows: sought among the ingredients
 	guessed    []string // words taken for another with a slip: "wallnut (walnut)"
+	foods      []string // all of it, in the list's words
 }
 
 // fillers are words around an allergy that name no food.
-var fillers = []string{"free", "no", "not", "non", "none", "without", "allergy", "allergies", "allergic", "to", "intolerant", "intolerance", "all", "any", "severe", "the", "is", "of"}
+var fillers = []string{"free", "no", "not", "non", "none", "without", "allergy", "allergies", "allergic", "to", "intolerant", "intolerance", "all", "any", "severe", "the", "is", "of",
+	"known", "please", "thanks", "thank", "you", "eat", "cannot", "can", "t", "must", "anything", "with", "has", "have", "a", "an",
+	"ohne", "kein", "keine", "keinen", "bitte", "gegen", "allergie", "allergien", "allergisch", "frei", "sans", "pas", "de", "d", "aux", "a", "au", "la", "les", "allergique", "svp"}
+
+// ands part one food from the next.
+var ands = strings.NewReplacer(" and ", ",", " or ", ",", " und ", ",", " oder ", ",", " et ", ",", " ou ", ",", " AND ", ",", " UND ", ",")
+
+// stated is the text of an allergy, empty where it says that there is none.
+func stated(text string) string {
+	if len(avoid(text).foods) == 0 {
+		return ""
+	}
+	return text
+}
 
 // avoid reads the words of an allergy: "walnuts, milk", "nut-free",
 // "allergic to strawberries".
 func avoid(text string) (a avoided) {
 	v := allergen.Default()
-	for _, part := range strings.FieldsFunc(strings.ReplaceAll(strings.ReplaceAll(text, " and ", ","), " or ", ","), func(r rune) bool { return strings.ContainsRune(",;/&+.", r) }) {
+	if allergen.SaysNone(text) {
+		return a
+	}
+	if strings.Trim(text, " ?") == "" && text != "" { // somebody still has to ask
+		a.words, a.foods = []string{"?"}, []string{"?"}
+		return a
+	}
+	for _, part := range strings.FieldsFunc(ands.Replace(text), func(r rune) bool { return strings.ContainsRune(",;/&+.", r) }) {
 		var kept []string
 		for _, w := range allergen.Tokens(part) {
 			if !slices.Contains(fillers, w) {
@@ -37,9 +58,13 @@ func avoid(text string) (a avoided) {
 			continue
 		}
 		a.add(v, food)
+		a.foods = append(a.foods, food)
 	}
 	return a
 }
+
+// said is what the person must not eat, without the words around it.
+func (a avoided) said() string { return strings.Join(a.foods, ", ") }
 
 func (a *avoided) add(v *allergen.Vocabulary, food string) {
 	r := v.Read(food)
@@ -144,7 +169,7 @@ func (b *builder) unsafe(p promise, c *choice) {
 		r := b.results[i]
 		holds = append(holds, fmt.Sprintf("%s (%s) contains %s", name(r), r.Lot, strings.Join(a.in(r, b.allergyOf(i)), ", ")))
 	}
-	d := b.found.Errorf("allergy-in-jar", p.file, pathOf(p, "allergy"), "%s must not eat %s: %s", who(p), p.allergy, strings.Join(unique(holds), "; "))
+	d := b.found.Errorf("allergy-in-jar", p.file, pathOf(p, "allergy"), "%s must not eat %s: %s", who(p), a.said(), strings.Join(unique(holds), "; "))
 	d.Hint = "promise another jam"
 	place(d, p)
 }
@@ -178,13 +203,13 @@ func (b *builder) doubts(d *deal, a avoided, row int) {
 	batch := b.plan.Stock[row].batch
 	r := b.results[batch]
 	if u := b.allergyOf(batch).Unknown; len(u) > 0 {
-		b.beware(d, "allergy-unknown", "name what is in it, or give another jar", "%s must not eat %s, and it is not known what is in %s of %s (%s)", who(d.promise), d.allergy, u[0].Name, name(r), r.Lot)
+		b.beware(d, "allergy-unknown", "name what is in it, or give another jar", "%s must not eat %s, and it is not known what is in %s of %s (%s)", who(d.promise), a.said(), u[0].Name, name(r), r.Lot)
 	}
 	if r.Kitchen == nil {
 		return
 	}
 	handled := cook.Stated(r.Kitchen.AlsoHandles, "also_handles")
 	if hit := a.in(&cook.Result{}, handled); len(hit) > 0 {
-		b.beware(d, "allergy-kitchen", "ask the person whether traces matter, or give none", "%s must not eat %s, and the kitchen of %s (%s) also handles %s", who(d.promise), d.allergy, name(r), r.Lot, strings.Join(hit, ", "))
+		b.beware(d, "allergy-kitchen", "ask the person whether traces matter, or give none", "%s must not eat %s, and the kitchen of %s (%s) also handles %s", who(d.promise), a.said(), name(r), r.Lot, strings.Join(hit, ", "))
 	}
 }

@@ -96,6 +96,10 @@ type Stock struct {
 	row        int // place in the plan's order
 }
 
+// Result is the place of the stock's batch among the results the plan was built
+// from.
+func (s Stock) Result() int { return s.batch }
+
 // Kind says what a stop is.
 type Kind string
 

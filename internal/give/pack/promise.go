@@ -90,6 +90,6 @@ func (b *builder) stalls(i int, r *cook.Result) []promise {
 
 func (b *builder) listed(e *Entry) promise {
 	n := min(max(e.Jars, 1), maxJars)
-	return promise{kind: Gift, to: e.To, jars: n, jar: e.Jar, lot: e.Lot, jam: e.Jam, allergy: e.Allergy, batch: -1, cameHome: -1, file: e.File, entry: e,
+	return promise{kind: Gift, to: e.To, jars: n, jar: e.Jar, lot: e.Lot, jam: e.Jam, allergy: stated(e.Allergy), batch: -1, cameHome: -1, file: e.File, entry: e,
 		wish: Wish{From: e.From, Message: e.Message, Occasion: e.Occasion, Design: e.Design, Jars: n}}
 }

@@ -1,6 +1,7 @@
 package season
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -23,7 +24,7 @@ func TestSalesOfAYear(t *testing.T) {
 		t.Fatal(found)
 	}
 	s := Sum(p, rs)
-	s.Against(Cap{Amount: 14000, Place: "Washington", Cite: "WAC 16-149-040(1)"}, p)
+	s.Against(Cap{Amount: 14000, Place: "Washington", Cite: "WAC 16-149-040(1)", Currency: "USD"}, p, nil)
 	if len(s.Years) != 2 || s.Years[0] != (Year{Year: 2027, Takings: 800, Cap: 14000}) || s.Years[1] != (Year{Year: 2026, Takings: 11200, Cap: 14000}) {
 		t.Fatalf("%+v", s.Years)
 	}
@@ -42,12 +43,32 @@ func TestSalesOfAYear(t *testing.T) {
 		}
 	}
 	s = Sum(p, rs)
-	s.Against(Cap{Amount: 10000, Each: true, Memory: true, Place: "Colorado", Cite: "C.R.S. 25-4-1614"}, p)
+	s.Against(Cap{Amount: 10000, Each: true, Memory: true, Place: "Colorado", Cite: "C.R.S. 25-4-1614", Currency: "USD"}, p, nil)
 	if len(s.Years) != 3 || s.Years[1].Name != "Fig jam" || s.Years[1].Takings != 3000 || s.Years[2].Name != "Plum jam" || s.Years[2].Takings != 8200 || !strings.Contains(s.List().Text(), "memory") {
 		t.Errorf("%+v", s.Years)
 	}
 	s = Sum(p, rs)
-	if s.Against(Cap{}, p); s.Years != nil || strings.Contains(s.List().Text(), "calendar year") {
+	if s.Against(Cap{}, p, nil); s.Years != nil || strings.Contains(s.List().Text(), "calendar year") {
 		t.Error("a cap that nobody read")
+	}
+}
+
+// Two kitchens in folders of their own: each cap counts its own kitchen's jars.
+// By hand, L1 (plum) 6 × $8.00 + 4 × $8.50 = $82.00, L2 (fig) 3 × $10.00 = $30.00.
+func TestEachKitchenHasItsCap(t *testing.T) {
+	rs, rows := aSeason()
+	p, _ := pack.Build(rs, pack.Options{Book: rows})
+	s := Sum(p, rs)
+	for i, place := range []string{"Washington", "Colorado"} {
+		s.Against(Cap{Amount: 10000, Place: place, Currency: "USD", Kitchen: "kitchen of " + place}, p, func(st pack.Stock) bool { return st.Result() == i })
+	}
+	if want := []Year{{Year: 2026, Takings: 8200, Cap: 10000}, {Year: 2026, Takings: 3000, Cap: 10000, Of: 1}}; !slices.Equal(s.Years, want) {
+		t.Errorf("%+v", s.Years)
+	}
+	text := strings.Join(strings.Fields(s.List().Text()), " ")
+	for _, want := range []string{"2026 kitchen of Washington $82.00 $100.00 $18.00", "2026 kitchen of Colorado $30.00 $100.00 $70.00", "Washington allows", "Colorado allows"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q:\n%s", want, text)
+		}
 	}
 }

@@ -63,8 +63,8 @@ type Summary struct {
 	Visits          []Visit
 	Buy             []Need
 	Unpriced        []string // ingredients without a cost, by jam: "Plum jam: star anise"
-	Cap             Cap      // of the gross sales of a year; zero: none is known
-	Years           []Year   // against it, the last first
+	Caps            []Cap    // of the gross sales of a year, one a kitchen that has one
+	Years           []Year   // against them, the last first
 	Uncounted       []string // what no cost is written for: "jars", "lids", "labels", "work"
 
 	in    table.Words

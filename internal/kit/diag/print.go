@@ -52,12 +52,20 @@ func Print(w io.Writer, l List, text func(file string) string) error {
 	lines := map[string][]string{}
 	for _, d := range l.Sorted() {
 		if _, read := lines[d.File]; !read && text != nil {
-			lines[d.File] = strings.Split(strings.TrimPrefix(text(d.File), "\uFEFF"), "\n")
+			lines[d.File] = split(text(d.File))
 		}
 		d.print(&b, lines[d.File])
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// split gives the lines of a text; none of no text.
+func split(text string) []string {
+	if text = strings.TrimPrefix(text, "\uFEFF"); text == "" {
+		return nil
+	}
+	return strings.Split(text, "\n")
 }
 
 func (d Diagnostic) print(b *strings.Builder, lines []string) {

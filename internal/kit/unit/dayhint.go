@@ -3,19 +3,26 @@ package unit
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
 
 var (
 	threeNumbers = regexp.MustCompile(`^(\d{1,4})\s*[/.\-]\s*(\d{1,2})\s*[/.\-]\s*(\d{1,4})$`)
-	namedMonth   = regexp.MustCompile(`(?i)\b(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b`)
+	namedMonth   = regexp.MustCompile(`(?i)(?:^|[^\pL])(` + strings.Join(months[:], "|") + `)\pL*`)
 	anyNumber    = regexp.MustCompile(`\d+`)
 )
 
 var isoTime = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})[T ]\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?Z?$`)
 
-const months = "jan feb mar apr may jun jul aug sep oct nov dec"
+// months are the beginnings of the months' names in English, German and French.
+var months = [12]string{"jan", "feb|fév|fev", "mar|mär|maer", "apr|avr", "may|mai", "jun|juin", "jul|juil", "aug|aoû|aou", "sep", "oct|okt", "nov", "dec|dez|déc"}
+
+// monthOf is the number of a month by the beginning of its name.
+func monthOf(begin string) int {
+	return 1 + slices.IndexFunc(months[:], func(m string) bool { return slices.Contains(strings.Split(m, "|"), strings.ToLower(begin)) })
+}
 
 // DayHint says how a day written another way is written here, ok false when the
 // text is no day. Where month and day may be swapped it gives both; else day is
@@ -34,12 +41,12 @@ func DayHint(s string) (hint, day string, ok bool) {
 		default:
 			y, a, b = b, y, a
 		}
-	} else if m := namedMonth.FindString(s); m != "" {
+	} else if m := namedMonth.FindStringSubmatch(s); m != nil {
 		n := anyNumber.FindAllString(s, -1)
 		if len(n) != 2 {
 			return "write year-month-day, like 2026-06-14", "", len(n) > 0 && len(n) < 3
 		}
-		y, a, b, named = digits(n[1]), 1+strings.Index(months, strings.ToLower(m[:3]))/4, digits(n[0]), true
+		y, a, b, named = digits(n[1]), monthOf(m[1]), digits(n[0]), true
 		if len(n[0]) > 2 {
 			y, b = digits(n[0]), digits(n[1])
 		}

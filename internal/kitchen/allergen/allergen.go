@@ -226,8 +226,8 @@ func (v *Vocabulary) Settled(key string) (ids []string, ok bool) {
 
 // SaysNone reports a maker's word that there is no allergen at all.
 func SaysNone(word string) bool {
-	switch Fold(strings.TrimSpace(word)) {
-	case "none", "no", "nil", "nothing", "n a", "na", "no allergens", "keine", "keins", "kein", "aucun", "aucune", "rien":
+	switch strings.Join(Tokens(word), " ") {
+	case "none", "no", "nil", "nothing", "n a", "na", "nka", "no allergens", "keine", "keins", "kein", "nichts", "aucun", "aucune", "rien", "neant":
 		return true
 	}
 	return false

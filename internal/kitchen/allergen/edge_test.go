@@ -199,7 +199,7 @@ func TestSplitLimits(t *testing.T) {
 
 // "None" is a word of its own, in any case and with blanks around it.
 func TestSaysNone(t *testing.T) {
-	for word, want := range map[string]bool{"none": true, " None ": true, "KEINE": true, "aucun": true, "no allergens": true, "": false, "nuts": false, "none of the nine": false} {
+	for word, want := range map[string]bool{"none": true, " None ": true, "KEINE": true, "aucun": true, "no allergens": true, "n/a": true, "N/A.": true, "-": false, "": false, "nuts": false, "none of the nine": false} {
 		if SaysNone(word) != want {
 			t.Errorf("%q: %v", word, !want)
 		}
