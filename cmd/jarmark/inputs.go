@@ -206,7 +206,8 @@ func homeOf(in []job.Input) string {
 	return filepath.Dir(in[0].Batch.Name)
 }
 
-// print writes findings to stderr with excerpts of the files they are about.
+// print writes findings to stderr with excerpts of the files they are about,
+// each once.
 func (a *app) print(l diag.List, in []job.Input) {
 	text := map[string]string{}
 	for _, i := range in {
@@ -214,7 +215,10 @@ func (a *app) print(l diag.List, in []job.Input) {
 			text[d.Name] = string(d.Data)
 		}
 	}
-	diag.Print(a.err, l, func(file string) string { return text[file] })
+	if a.told == nil {
+		a.told = told{}
+	}
+	diag.Print(a.err, a.told.fresh(l), func(file string) string { return text[file] })
 }
 
 // told are findings printed already: those about the kitchen come back with

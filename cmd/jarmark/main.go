@@ -42,6 +42,7 @@ type app struct {
 	incomplete bool     // a file could not be read, and was told and left out
 	force      bool     // --force: the maker's files make way, and are kept
 	read       []string // what was read beside the batches: lists, designs, sheets
+	told       told     // findings printed already
 	wrote      bool     // something was written: "nothing was changed" is no longer true
 }
 

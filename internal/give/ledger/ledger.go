@@ -94,8 +94,9 @@ type Ledger struct {
 func (l *Ledger) Data() []byte { return l.data }
 
 // Read reads a ledger; nil data is a kitchen that has none yet. currency is the
-// kitchen's; american says that 12/5/2026 is the fifth of December. A row that cannot be counted is an error: a sum that leaves it out
-// would be false.
+// kitchen's; american says that 12/5/2026 is the fifth of December, where no
+// other day of the file shows its custom. A row that cannot be counted is an
+// error: a sum that leaves it out would be false.
 func Read(file string, data []byte, currency string, american bool) (*Ledger, diag.List) {
 	l := &Ledger{File: file, data: data}
 	if len(strings.TrimSpace(strings.TrimPrefix(string(data), "\ufeff"))) == 0 {
@@ -106,9 +107,21 @@ func Read(file string, data []byte, currency string, american bool) (*Ledger, di
 		return l, found
 	}
 	l.table = t
+	var days []string
+	for _, row := range t.Rows {
+		days = append(days, row.Cell("date").Text)
+	}
+	american = unit.MonthFirst(days, american)
+	swapped := false // it is told how such a day is read
 	for _, row := range t.Rows {
 		r := rowReader{file: file, row: row, currency: currency, american: american}
 		e := r.entry()
+		if s := r.text("date"); !swapped && unit.Swappable(s) && !e.Date.IsZero() {
+			swapped = true
+			d := found.Notef("day-read", file, "", "%s is read as %s, and so are all days here that could be read either way", s, e.Date)
+			d.Pos = row.Cell("date").Pos
+			d.Hinted("write year-month-day where it is another day")
+		}
 		found = append(found, r.found...)
 		if !r.found.HasErrors() {
 			l.Entries = append(l.Entries, e)

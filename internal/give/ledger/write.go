@@ -10,7 +10,9 @@ import (
 
 // With gives the file's bytes with entries added at the end. All that stands
 // there stays to the letter: columns of the maker's own, their order, the
-// separator and the line ends.
+// separator and the line ends. A column of ours that the entries need and the
+// header lacks is put at the header's end: a promise without its name or its
+// list would be lost.
 func (l *Ledger) With(entries []Entry) []byte {
 	if len(entries) == 0 {
 		return slices.Clone(l.data)
@@ -18,7 +20,9 @@ func (l *Ledger) With(entries []Entry) []byte {
 	head, comma := strings.Split(Header, ","), ','
 	data := slices.Clone(l.data)
 	if l.table != nil {
-		head, comma = l.table.Head, l.table.Comma
+		add := lacking(l.table.Head, entries)
+		head, comma = append(slices.Clone(l.table.Head), add...), l.table.Comma
+		data = headed(data, add, string(comma))
 	} else {
 		data = []byte(HeaderLine)
 	}
@@ -38,6 +42,31 @@ func (l *Ledger) With(entries []Entry) []byte {
 	}
 	w.Flush()
 	return append(data, strings.ReplaceAll(buf.String(), "\n", end)...)
+}
+
+// lacking are the columns that entries fill and a header does not have.
+func lacking(head []string, entries []Entry) (out []string) {
+	for _, column := range strings.Split(Header, ",") {
+		if !slices.Contains(head, column) && slices.ContainsFunc(entries, func(e Entry) bool { return e.field(column) != "" }) {
+			out = append(out, column)
+		}
+	}
+	return out
+}
+
+// headed puts columns at the end of the header, the first row that says anything.
+func headed(data []byte, add []string, comma string) (out []byte) {
+	for _, row := range rows(data) {
+		line := strings.TrimRight(string(row.text), "\r\n")
+		if len(add) > 0 && strings.Trim(line, "\ufeff \t,;\"") != "" {
+			out = append(out, line+comma+strings.Join(add, comma)...)
+			out = append(out, row.text[len(line):]...)
+			add = nil
+			continue
+		}
+		out = append(out, row.text...)
+	}
+	return out
 }
 
 // lineEnd is the one of the file's first line.
@@ -89,6 +118,9 @@ func plain(s string) string {
 // Without gives the ledger's rows but the promises of one source, whose file
 // has been read anew. Lines of the maker's stay to the letter.
 func (l *Ledger) Without(from string) *Ledger {
+	if from == "" { // no list: a promise noted by hand may name no source
+		return l
+	}
 	drop := map[int]bool{}
 	for _, e := range l.Entries {
 		if e.Why == Promised && same(e.From, from) {

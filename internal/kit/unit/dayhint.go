@@ -69,6 +69,27 @@ func DayHint(s string) (hint, day string, ok bool) {
 	return "check month and day; write year-month-day", "", true
 }
 
+// Swappable reports a day that may be read month first or day first.
+func Swappable(s string) bool {
+	_, day, ok := DayHint(s)
+	return ok && day == "" && threeNumbers.MatchString(strings.TrimSpace(s))
+}
+
+// MonthFirst says how the days of one list are read: as those that can be read
+// one way only are written, where they agree; else by the custom of the place.
+func MonthFirst(days []string, custom bool) bool {
+	var first, second bool // which number has been over twelve
+	for _, s := range days {
+		if m := threeNumbers.FindStringSubmatch(strings.TrimSpace(s)); m != nil && len(m[1]) <= 2 && !strings.Contains(s, ".") {
+			first, second = first || digits(m[1]) > 12, second || digits(m[2]) > 12
+		}
+	}
+	if first != second {
+		return second
+	}
+	return custom
+}
+
 func digits(s string) int {
 	n, _ := strconv.Atoi(s)
 	return n

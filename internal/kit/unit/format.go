@@ -47,7 +47,7 @@ func nearest(n, step int64) int64 { return (n + step/2) / step }
 // "1.85 kg" (metric).
 func (m Mass) Format(system string) string {
 	if m < 0 {
-		return "-" + (-m).Format(system)
+		return "-" + (-max(m, -math.MaxInt64)).Format(system)
 	}
 	if system == US {
 		return m.pounds()
@@ -132,7 +132,7 @@ func (m Mass) pounds() string {
 // "1.5 l" (metric).
 func (v Volume) Format(system string) string {
 	if v < 0 {
-		return "-" + (-v).Format(system)
+		return "-" + (-max(v, -math.MaxInt64)).Format(system)
 	}
 	if system == US {
 		return v.Kitchen()
@@ -209,7 +209,7 @@ func (v Volume) Exact(system string) string {
 // (us); "6.4 mm", "1.5 m", whole metres from 10 m up (metric).
 func (l Length) Format(system string) string {
 	if l < 0 {
-		return "-" + (-l).Format(system)
+		return "-" + (-max(l, -math.MaxInt64)).Format(system)
 	}
 	if system == US {
 		if l >= 10*Foot {

@@ -3,7 +3,6 @@ package cook
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -90,18 +89,6 @@ func grams(g float64) unit.Mass {
 		return 0
 	}
 	return unit.Grams(math.Min(g, 9e9))
-}
-
-// say prints a mass for a finding: "1671 g", "48.2 g", "2.9 kg".
-func say(m unit.Mass) string {
-	g := m.Grams()
-	switch {
-	case g >= 10_000:
-		return strconv.FormatFloat(g/1000, 'f', 1, 64) + " kg"
-	case g >= 100:
-		return strconv.FormatFloat(g, 'f', 0, 64) + " g"
-	}
-	return strconv.FormatFloat(g, 'f', 1, 64) + " g"
 }
 
 func path(list string, i int, field string) string {

@@ -270,7 +270,7 @@ func (c *calc) checkCounts() {
 	}
 	if off := held/pot - 1; off > 0.25 || off < -0.25 && all {
 		c.warnf("counts-off", where, "the counted jars hold %s, %s the %s the pot is %s to give",
-			say(grams(held)), against(off), say(r.Yield.Mass), came(r.Yield.How)).
+			c.say(grams(held)), against(off), c.say(r.Yield.Mass), came(r.Yield.How)).
 			Hinted("check counts, jar size and ingredients, or weigh the finished pot")
 	}
 }

@@ -36,7 +36,7 @@ func TestMixedSizesFillInOrder(t *testing.T) {
 	r, _ := compute(t, b)
 	big, small := r.Jars[0], r.Jars[1]
 	if big.Count != 7 || big.Part != 0 {
-		t.Errorf("12 oz: %d and %s over", big.Count, say(big.Part))
+		t.Errorf("12 oz: %d and %s over", big.Count, big.Part.Format(unit.Metric))
 	}
 	rest := r.Yield.Mass.Grams() - 7*big.Fill.Grams()
 	if small.Count != int(rest/small.Fill.Grams()+0.01) {

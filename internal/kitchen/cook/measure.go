@@ -28,7 +28,7 @@ func (c *calc) weigh(ln *Line, g batch.Ingredient, known bool) {
 		c.errorf("no-amount", g.Path+".amount", "%s has no amount", ln.Name).Hinted("give a weight or a kitchen measure")
 	}
 	if ln.Mass <= 0 && q.Dim == unit.ByMass {
-		c.errorf("no-amount", g.Path+".amount", "%s weighs %s", ln.Name, say(ln.Mass)).Hinted("give a weight above zero")
+		c.errorf("no-amount", g.Path+".amount", "%s weighs %s", ln.Name, c.say(ln.Mass)).Hinted("give a weight above zero")
 	}
 	if ln.Mass <= 0 {
 		ln.Mass, c.incomplete = 0, true
@@ -50,7 +50,7 @@ func (c *calc) asBought(ln *Line, g batch.Ingredient) {
 	ln.Mass, ln.Estimated = grams(ln.Mass.Grams()*(1-ln.Row.RefusePct/100)), true
 	ln.Prepared = fmt.Sprintf("%s as bought, less %s %% (%s)", q(g.Amount), trim(ln.Row.RefusePct), strings.ToLower(ln.Row.Refuse))
 	c.notef("as-bought", g.Path, "%s of %s as bought is taken as %s prepared: %s %% is thrown away (%s)",
-		q(g.Amount), ln.Name, say(ln.Mass), trim(ln.Row.RefusePct), strings.ToLower(ln.Row.Refuse)).
+		q(g.Amount), ln.Name, c.say(ln.Mass), trim(ln.Row.RefusePct), strings.ToLower(ln.Row.Refuse)).
 		Hinted("weigh the prepared fruit to be exact").Cited("USDA SR28, refuse")
 }
 

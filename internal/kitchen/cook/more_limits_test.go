@@ -12,11 +12,16 @@ import (
 	"jarmark/internal/kitchen/pantry"
 )
 
-// Weights in findings, at each step.
+// Weights in findings are in the kitchen's units: a pot of 30 lb (13.6 kg) out
+// of far less, told in pounds or in kilograms (NIST SP 811: 1 lb = 453.59237 g).
 func TestWeightsInFindings(t *testing.T) {
-	for g, want := range map[float64]string{99.94: "99.9 g", 100: "100 g", 1671.4: "1671 g", 9999: "9999 g", 10_000: "10.0 kg", 12_340: "12.3 kg", 48.16: "48.2 g"} {
-		if got := say(unit.Grams(g)); got != want {
-			t.Errorf("%g g: %s, want %s", g, got, want)
+	for units, want := range map[string]string{unit.US: "30 lb", unit.Metric: "13.608 kg"} {
+		b := demo(t)
+		b.Cook.FinishedPot = 30 * unit.Pound
+		if _, l := Compute(b, &batch.Kitchen{Units: units}, pantry.Default()); !slices.ContainsFunc(l, func(d diag.Diagnostic) bool {
+			return d.Code == "pot-over-input" && strings.Contains(d.Message, "("+want+")")
+		}) {
+			t.Errorf("%s: %v", units, l)
 		}
 	}
 }
@@ -38,7 +43,7 @@ func TestWeighedPotAgainstItsRecipe(t *testing.T) {
 			t.Errorf("%.0f g of %.0f: told %v", pot, in, over)
 		}
 		if r.Yield.Mass > r.Input {
-			t.Errorf("%s out of %s", say(r.Yield.Mass), say(r.Input))
+			t.Errorf("%s out of %s", r.Yield.Mass.Format(unit.Metric), r.Input.Format(unit.Metric))
 		}
 	}
 }

@@ -26,7 +26,7 @@ func (c *calc) ingredients() {
 		if ln.Mass > most-total {
 			c.incomplete = true
 			if !told {
-				c.errorf("amount-too-large", g.Path+".amount", "%q takes the batch over %s", g.Amount.Text, say(most)).
+				c.errorf("amount-too-large", g.Path+".amount", "%q takes the batch over %s", g.Amount.Text, c.say(most)).
 					Hinted("check the amount and its unit; one batch fits one pot")
 				told = true
 			}

@@ -57,7 +57,7 @@ func TestFindingsFromBothSides(t *testing.T) {
 		b := demo(t)
 		c.set(b)
 		if r, l := compute(t, b); has(l, c.code) != c.told {
-			t.Errorf("%s: %s told %v; pot %s, %.1f °Brix", c.name, c.code, !c.told, say(r.Yield.Mass), r.Brix.Value)
+			t.Errorf("%s: %s told %v; pot %s, %.1f °Brix", c.name, c.code, !c.told, r.Yield.Mass.Format(unit.Metric), r.Brix.Value)
 		}
 	}
 }

@@ -53,7 +53,7 @@ func (c *calc) yield() {
 	}
 	o.pot = math.Min(math.Max(o.pot, 0), m.in) // an incomplete recipe can be lighter than its pot
 	if m.foam > o.pot {
-		c.errorf("skimmed-too-much", "cook.skimmed", "%s skimmed is more than the %s in the pot", say(c.b.Cook.Skimmed), say(grams(o.pot))).
+		c.errorf("skimmed-too-much", "cook.skimmed", "%s skimmed is more than the %s in the pot", c.say(c.b.Cook.Skimmed), c.say(grams(o.pot))).
 			Hinted("check the weight of the foam")
 		m.foam = 0
 	}
@@ -92,16 +92,16 @@ func (c *calc) weighedPot(m mix) (outcome, bool) {
 	switch solids := m.soluble + m.insoluble; {
 	case pot > m.in*(1+slack):
 		c.rejected = true
-		c.errorf("pot-over-input", where, "the finished pot (%s) weighs more than went in (%s); the weight is not used", say(grams(pot)), say(c.r.Input)).
+		c.errorf("pot-over-input", where, "the finished pot (%s) weighs more than went in (%s); the weight is not used", c.say(grams(pot)), c.say(c.r.Input)).
 			Hinted("take the empty pot off the weight, or check the ingredients")
 		return outcome{}, false
 	case pot < solids*(1-slack):
 		c.rejected = true
-		c.errorf("pot-under-solids", where, "the finished pot (%s) weighs less than the solids in it (%s); the weight is not used", say(grams(pot)), say(grams(solids))).
+		c.errorf("pot-under-solids", where, "the finished pot (%s) weighs less than the solids in it (%s); the weight is not used", c.say(grams(pot)), c.say(grams(solids))).
 			Hinted("check the weight, the tare and the ingredients; water boils off, sugar does not")
 		return outcome{}, false
 	case pot > m.in:
-		c.warnf("pot-over-input", where, "the finished pot (%s) weighs a little more than went in (%s); no loss is counted", say(grams(pot)), say(c.r.Input)).
+		c.warnf("pot-over-input", where, "the finished pot (%s) weighs a little more than went in (%s); no loss is counted", c.say(grams(pot)), c.say(c.r.Input)).
 			Hinted("weigh the ingredients rather than measure them in cups")
 	}
 	o := outcome{pot: math.Min(pot, m.in), how: Measured, rule: "weighed pot", brix: Reading{m.brixOf(math.Min(pot, m.in)), Estimated}, loss: -1}
@@ -209,7 +209,7 @@ func (c *calc) byKind(m mix) (outcome, bool) {
 		o = c.boil(m)
 	}
 	if m.in > 0 {
-		c.notef("yield-estimated", "cook", "the yield of %s is an estimate (%s)", say(grams(o.pot-m.foam)), o.rule).
+		c.notef("yield-estimated", "cook", "the yield of %s is an estimate (%s)", c.say(grams(o.pot-m.foam)), o.rule).
 			Hinted("weigh the finished pot (cook.finished_pot) or take a refractometer reading (cook.brix)").Cited("own assumption, checked against published recipes within 20 %")
 	}
 	return o, true
