@@ -59,6 +59,7 @@ func TestLedgerAtOnce(t *testing.T) {
 func TestLedgerKilled(t *testing.T) {
 	dir, _ := season(t)
 	path := filepath.Join(dir, "ledger.csv")
+	made := where(t, dir)["made"]
 	rnd := rand.New(rand.NewSource(2))
 	runs := 24
 	if testing.Short() {
@@ -88,7 +89,11 @@ func TestLedgerKilled(t *testing.T) {
 		if !whole || added != "" && !strings.HasSuffix(added, row+"\n") {
 			t.Fatalf("neither the old ledger nor the new one:\n%s", now)
 		}
-		where(t, dir)
+		n, rows := where(t, dir), string(now)
+		eaten, given, back := strings.Count(rows, ",1,eaten,"), 4*strings.Count(rows, ",4,given,Ida"), strings.Count(rows, ",1,came home,Ida")
+		if n["made"] != made || n["eaten"] != eaten || n["given"] != given-back || n["home"] != made-eaten-given+back {
+			t.Fatalf("%d made, %d eaten, %d given, %d back by the rows: %v", made, eaten, given, back, n)
+		}
 	}
 	noLeftovers(t, filepath.Join(dir, "out"))
 }

@@ -50,3 +50,37 @@ func TestNoOrphans(t *testing.T) {
 		}
 	}
 }
+
+// Room for notes begins no page of its own, and stands where a page has room.
+func TestRoomForNotes(t *testing.T) {
+	fs, err := face.Load(fonts.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	noted := 0
+	for n := 1; n < 60; n++ {
+		pages := map[int]int{}
+		for _, space := range []int{0, 4} {
+			c, _ := NewLayout(fs, "a4", "head")
+			l := &List{Title: "List", Space: space}
+			p := Part{}
+			for i := range n {
+				p.Rows = append(p.Rows, Row{Amount: fmt.Sprintf("row %d", i), Tick: true})
+			}
+			l.Parts = []Part{p}
+			l.Put(c)
+			pages[space] = len(c.Pages)
+			for _, m := range c.Pages[len(c.Pages)-1].Marks {
+				if x, ok := m.(*page.Text); ok && x.String() == "Notes" {
+					noted++
+				}
+			}
+		}
+		if pages[0] != pages[4] {
+			t.Errorf("%d rows: %d pages, %d with notes", n, pages[0], pages[4])
+		}
+	}
+	if noted < 45 || noted == 59 {
+		t.Errorf("notes on %d of 59 lists", noted)
+	}
+}

@@ -57,7 +57,19 @@ func (l *List) Put(c *Layout) {
 		c.Group(g)
 	}
 	if l.Space > 0 {
-		c.Group(Group{Head: Gap(3 * unit.Millimetre), Rows: LinesBand(l.In.Say("Notes"), l.Space)})
+		c.room(l.In.Say("Notes"), l.Space)
+	}
+}
+
+// room is ruled space for handwriting on what is left of the page: no page is
+// begun for it.
+func (c *Layout) room(title string, lines int) {
+	gap := Gap(3 * unit.Millimetre)
+	for ; lines > 1; lines-- {
+		if rows := LinesBand(title, lines); gap.H+height(rows) <= c.Bottom()-c.Y {
+			c.Group(Group{Head: gap, Rows: rows})
+			return
+		}
 	}
 }
 
