@@ -62,6 +62,7 @@ type Overflow struct {
 type Result struct {
 	Frame    *page.Frame
 	Overflow []Overflow
+	Bare     bool // the design's ornaments have no room
 }
 
 // Label composes one piece. When something does not fit there is an error
@@ -85,7 +86,7 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 			Hinted("a larger label would show them")
 	}
 	over, more := l.overflow()
-	return Result{Frame: l.finish(), Overflow: over}, append(found, more...)
+	return Result{Frame: l.finish(), Overflow: over, Bare: bare}, append(found, more...)
 }
 
 // best lays out the variant that gives up least and fits; one whose ornaments

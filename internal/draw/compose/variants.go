@@ -104,7 +104,7 @@ type tried struct {
 // smaller than the net quantity. Ornament shrinks before the name does, the
 // name before the maker's sign goes. Our own taste.
 const (
-	costBare   = 34
+	costBare   = 70
 	costShrunk = 22
 	costSign   = 24
 	costNarrow = 1

@@ -149,7 +149,7 @@ func (l Look) Leaner() []Look {
 	other.Frame = "none"
 	for _, brand := range []string{l.Brand, "none"} {
 		other.Brand = brand
-		for _, f := range []float64{0.5, 0.35, 0.25} {
+		for _, f := range []float64{0.5, 0.4} { // a smaller garland is a thread
 			add(other.slim(f))
 		}
 	}

@@ -46,8 +46,9 @@ func (w *work) stock(j Jars, p label.Piece) (*sheet.Sheet, compose.Cell, diag.Li
 	return s, cell, l
 }
 
-// suffices reports whether a label that was not asked for by name takes all it
-// has to say on a sheet; else it is better cut from plain paper.
+// suffices reports whether a label on a sheet that was not asked for by name
+// takes all it has to say, and on the front its ornament; else it is better cut
+// from plain paper.
 func (w *work) suffices(c *label.Content, p label.Piece, s *sheet.Sheet) bool {
 	d, _ := w.design("")
 	if d == nil {
@@ -55,7 +56,7 @@ func (w *work) suffices(c *label.Content, p label.Piece, s *sheet.Sheet) bool {
 	}
 	opt := w.options()
 	r, l := compose.Compose(c, d, p, cellFrom(s.Cell()), w.Faces, opt)
-	return len(r.Overflow) == 0 && !l.HasErrors()
+	return len(r.Overflow) == 0 && !l.HasErrors() && !(r.Bare && p == label.Front)
 }
 
 // sheetFor is the sheet asked for and the path it stands at: for this run, for
