@@ -217,3 +217,25 @@ func TestAdditivesOfTheProduct(t *testing.T) {
 		}
 	}
 }
+
+// Regulation (EU) 1169/2011 Art 16(2): below 10 cm² of the largest surface the
+// list may be given otherwise, and that is told; Art 21(1): what would stand out
+// in it then stands after "Contains".
+func TestTinyPackIsTold(t *testing.T) {
+	for mm2, tiny := range map[float64]bool{999: true, 1001: false} {
+		for _, milk := range []bool{false, true} {
+			r := batchA1(62)
+			if milk {
+				r = cooked(batch.Spread, "Spread", 1000, 62, tableIn(t, "strawberry", 600), in{key: "butter", name: "butter", g: 5, own: []string{"milk"}})
+			}
+			e := tester(t, "eu", "en", after, r, cylinder(mm2/50/math.Pi, 50, 20))
+			e.L = nil
+			e.list()
+			_, listed := e.C.Find(label.Ingredients)
+			_, contains := e.C.Find(label.Allergens)
+			if listed == tiny || contains != (tiny && milk) || strings.Contains(saidAt(e), "note:tiny-pack fill[0]") != tiny {
+				t.Errorf("%v mm², milk %v: list %v, contains %v, %s", mm2, milk, listed, contains, saidAt(e))
+			}
+		}
+	}
+}

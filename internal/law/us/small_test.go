@@ -260,3 +260,21 @@ func TestRefuseAndSweetener(t *testing.T) {
 		}
 	}
 }
+
+// What the maker calls an allergen and the law's list does not stands apart from
+// "Contains", in a sentence of its own: after the names, or alone.
+func TestBeyondTheList(t *testing.T) {
+	for _, x := range []struct {
+		words    []string
+		text     string
+		required bool
+	}{{[]string{"celery"}, "Allergens: none of the nine major allergens in this recipe. Also contains: celery.", false}, {[]string{"milk", "celery"}, "Contains: Milk. Also contains: celery.", true}, {[]string{"milk"}, "Contains: Milk", true}} {
+		r := strawberry(t)
+		r.Lines[0].Allergens = x.words
+		c, _ := declare(t, r, "us", draft.Options{})
+		b, ok := c.Find(label.Allergens)
+		if !ok || b.Required != x.required || b.Text() != x.text || strings.HasPrefix(b.Cite, "voluntary") == x.required {
+			t.Errorf("%v: %q %+v", x.words, b.Text(), b)
+		}
+	}
+}
