@@ -126,8 +126,11 @@ func (b *tab) typeIn(id, text string) {
 	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`{ const f = document.getElementById(%q); f.scrollIntoView({block: "center"}); f.focus(); f.select(); }`, id)), chromedp.KeyEvent(text))
 }
 
+// click waits until the page has answered what was typed: a finding that comes
+// under a field moves what stands below it.
 func (b *tab) click(selector string) {
 	b.Helper()
+	b.until("the page rests", `!document.querySelector("#labels.busy")`)
 	b.do(chromedp.Click(selector, chromedp.NodeVisible))
 }
 
