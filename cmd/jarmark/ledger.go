@@ -103,14 +103,7 @@ func (a *app) undoLedger(dir string) error {
 	if doc.Data == nil {
 		return usagef("jarmark ledger add begins one", "there is no %s yet", doc.Name)
 	}
-	was, ok, err := store.LastKept(doc.Name)
-	if err != nil {
-		return err
-	}
-	if !ok {
-		was = []byte(job.LedgerHeader)
-	}
-	if err := store.Save(doc.Name, doc.Data, was); err != nil {
+	if err := store.PutBack(doc.Name, doc.Data, []byte(job.LedgerHeader)); err != nil {
 		return err
 	}
 	fmt.Fprintf(a.out, "%s: as before the last change; the same command brings it back\n", doc.Name)

@@ -72,15 +72,11 @@ func SaveAll(edits []Edit) (err error) {
 // Discard takes one of the maker's files away and keeps it in the history. It
 // refuses what Save refuses.
 func Discard(path string, was []byte) error {
-	s := &saving{Edit: Edit{Path: path, Was: was}, path: real(path)}
-	unlock, err := lock(filepath.Dir(s.path))
+	s, unlock, err := begun(Edit{Path: path, Was: was})
 	if err != nil {
 		return err
 	}
 	defer unlock()
-	if s.old, err = os.Lstat(s.path); err != nil {
-		return err
-	}
 	if err := s.check(); err != nil {
 		return err
 	}
@@ -92,17 +88,26 @@ func Discard(path string, was []byte) error {
 	return err
 }
 
+// begun locks the folder of a file that is there, and looks at it.
+func begun(e Edit) (s *saving, unlock func(), err error) {
+	s = &saving{Edit: e, path: real(e.Path)}
+	if unlock, err = lock(filepath.Dir(s.path)); err != nil {
+		return nil, nil, err
+	}
+	if s.old, err = os.Lstat(s.path); err != nil {
+		unlock()
+		return nil, nil, err
+	}
+	return s, unlock, nil
+}
+
 // CanSave says what would keep Save from writing a file.
 func CanSave(path string) error {
-	s := &saving{Edit: Edit{Path: path}, path: real(path)}
-	unlock, err := lock(filepath.Dir(s.path))
+	s, unlock, err := begun(Edit{Path: path})
 	if err != nil {
 		return err
 	}
 	defer unlock()
-	if s.old, err = os.Lstat(s.path); err != nil {
-		return err
-	}
 	if s.Was, err = os.ReadFile(s.path); err != nil {
 		return err
 	}
@@ -234,17 +239,19 @@ func keep(path string, data []byte, st fs.FileInfo) (string, error) {
 	}
 }
 
-// LastKept is the newest earlier version of a file; ok is false when there is
-// none.
-func LastKept(path string) (data []byte, ok bool, err error) {
-	path = real(path)
-	dir := filepath.Join(filepath.Dir(path), HistoryName, filepath.Base(path))
-	n := lastKept(dir)
-	if n == 0 {
-		return nil, false, nil
+// PutBack saves the newest earlier version of a file that now holds a text, or
+// first where there is none. What it puts aside is kept like any other, so that
+// a second call brings it back.
+func PutBack(path string, now, first []byte) error {
+	at := real(path)
+	dir := filepath.Join(filepath.Dir(at), HistoryName, filepath.Base(at))
+	if n := lastKept(dir); n > 0 {
+		var err error
+		if first, err = os.ReadFile(filepath.Join(dir, fmt.Sprintf("%04d%s", n, filepath.Ext(at)))); err != nil {
+			return err
+		}
 	}
-	data, err = os.ReadFile(filepath.Join(dir, fmt.Sprintf("%04d%s", n, filepath.Ext(path))))
-	return data, err == nil, err
+	return Save(path, now, first)
 }
 
 // settle gives a staged file a name that nobody has yet.

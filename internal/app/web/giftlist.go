@@ -62,11 +62,11 @@ func (s *site) gifts(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	p.Text, p.Mark = string(text), mark(text)
-	return s.showGifts(w, r, p, nil)
+	return s.showGifts(w, r, p)
 }
 
 // showGifts deals the jars of a list.
-func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage, more diag.List) error {
+func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage) error {
 	batches, list, found, err := s.dealt(p.Name, []byte(p.Text))
 	if err != nil {
 		return err
@@ -80,7 +80,7 @@ func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage, mor
 		changes, _, _ := s.env().Promises(batches, list)
 		p.Promised = len(changes) == 0
 	}
-	p.Findings = findingRows(append(more, found...))
+	p.Findings = findingRows(found)
 	return s.show(w, r, "gifts.html", s.view("Gift list", "pack", p))
 }
 
@@ -147,8 +147,9 @@ func (s *site) promise(w http.ResponseWriter, r *http.Request, name string) erro
 
 // giftsFile is the list's packing list, or its tags.
 func (s *site) giftsFile(w http.ResponseWriter, r *http.Request) error {
-	k, ok := listKinds[r.PathValue("file")]
-	if !ok || k.format == "notice" {
+	file := r.PathValue("file")
+	k, ok := listKinds[file]
+	if tags := file == "tags.pdf"; !tags && !ok || k.format == "notice" {
 		return errNotFound
 	}
 	name := r.URL.Query().Get("list")
@@ -160,7 +161,7 @@ func (s *site) giftsFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || found.HasErrors() || len(batches) == 0 {
 		return firstFault(err, &problem{Status: http.StatusNotFound, What: firstError(found)})
 	}
-	if k.format != "tags" {
+	if ok {
 		f, l, err := s.env().PackFile(batches, job.PackChoices{Gifts: true, List: list, Format: k.format})
 		return s.sendList(w, f, k.kind, l, err)
 	}
@@ -174,10 +175,8 @@ func (s *site) giftsFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || len(files) == 0 {
 		return firstFault(err, &problem{Status: http.StatusNotFound, What: firstError(l)})
 	}
-	return sendFile(w, stemOf(name)+"-tags.pdf", pdfType, files[0].Data)
+	return sendFile(w, strings.TrimSuffix(name, filepath.Ext(name))+"-tags.pdf", pdfType, files[0].Data)
 }
-
-func stemOf(name string) string { return strings.TrimSuffix(name, filepath.Ext(name)) }
 
 // seeOther leads on after something was done; http.Redirect would make the
 // address absolute, which is wrong below another one.

@@ -54,7 +54,7 @@ func (s *site) stall(w http.ResponseWriter, r *http.Request) error {
 // ledger shows where the jars are, as text or as a table for a spreadsheet.
 func (s *site) ledger(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
-	if !ok || k.format == "pdf" || k.format == "tags" {
+	if !ok || k.format == "pdf" {
 		return errNotFound
 	}
 	all, err := s.loadAll()

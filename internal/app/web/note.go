@@ -92,7 +92,7 @@ func (s *site) note(make func() ([]job.Change, diag.List, error)) (diag.List, er
 		}
 		var edits []store.Edit
 		for _, c := range changes {
-			if filepath.IsAbs(c.Name) || !filepath.IsLocal(c.Name) { // beside a kitchen further up
+			if !filepath.IsLocal(c.Name) { // beside a kitchen further up
 				return nil, &problem{http.StatusForbidden, "the ledger lies outside this folder: " + c.Name, "serve the folder of its kitchen"}
 			}
 			edits = append(edits, store.Edit{Path: s.folder.path(c.Name), Was: c.Was, Now: c.Now})
@@ -118,14 +118,7 @@ func (s *site) undoLedger() error {
 	if book.Data == nil || filepath.Dir(book.Name) != "." {
 		return badRequest("there is no ledger in this folder yet")
 	}
-	was, ok, err := store.LastKept(s.folder.path(book.Name))
-	if err != nil {
-		return err
-	}
-	if !ok {
-		was = []byte(job.LedgerHeader)
-	}
-	return store.Save(s.folder.path(book.Name), book.Data, was)
+	return store.PutBack(s.folder.path(book.Name), book.Data, []byte(job.LedgerHeader))
 }
 
 // faultPage says why nothing was written, and leads back.

@@ -19,7 +19,6 @@ var listKinds = map[string]struct{ format, kind string }{
 	"list.csv":   {"csv", "text/csv; charset=utf-8"},
 	"list.txt":   {"text", "text/plain; charset=utf-8"},
 	"notice.txt": {"notice", "text/plain; charset=utf-8"},
-	"tags.pdf":   {"tags", pdfType},
 }
 
 // packPage is the packing list; Plan is a *pack.Plan, nil without batches.
@@ -103,7 +102,7 @@ func events(batches []*job.Batch) (out []string) {
 func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
 	all, err := s.loadAll()
-	if err != nil || !ok || k.format == "notice" || k.format == "tags" || len(all.batches) == 0 {
+	if err != nil || !ok || k.format == "notice" || len(all.batches) == 0 {
 		return firstFault(err, errNotFound)
 	}
 	c := packChoices(r.URL.Query().Get("event"))
@@ -169,7 +168,7 @@ func (s *site) trace(w http.ResponseWriter, r *http.Request) error {
 
 func (s *site) traceFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
-	if !ok || k.format == "csv" || k.format == "tags" {
+	if !ok || k.format == "csv" {
 		return errNotFound
 	}
 	recall, _ := s.recall()

@@ -44,7 +44,7 @@ func noteable(batches []*job.Batch) (out []option) {
 func (s *site) seasonFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
 	recall, _ := s.recall()
-	if !ok || k.format == "tags" || len(recall.Batches) == 0 {
+	if !ok || len(recall.Batches) == 0 {
 		return errNotFound
 	}
 	f, l, err := s.env().SeasonFile(recall.Batches, k.format)

@@ -35,8 +35,10 @@ type seed struct {
 // them; then all is forgotten.
 const mostHeld = 1_000_000
 
-// Draw is the function Draw, which draws each drawing once. The items are
-// shared and must not be changed. A nil Memo remembers nothing.
+// Draw draws an ornament, the same one once. All its paths, control points and
+// stroke widths included, lie inside s.Rect and off s.Keep. An unknown name and
+// an empty box draw nothing. The items are shared and must not be changed. A nil
+// Memo remembers nothing.
 func (m *Memo) Draw(name string, s Spec) []page.Item {
 	draw, ok := drawings()[name]
 	if !ok || s.Rect.W < smallest || s.Rect.H <= 0 {

@@ -3,8 +3,6 @@ package ornament
 import (
 	"sort"
 	"sync"
-
-	"jarmark/internal/draw/page"
 )
 
 // drawings lists the ornaments. A new one is a method of sketch and a line
@@ -46,11 +44,6 @@ func Names() []string {
 	sort.Strings(out)
 	return out
 }
-
-// Draw draws an ornament. All its paths, control points and stroke widths
-// included, lie inside s.Rect and off s.Keep. An unknown name and an empty
-// box draw nothing.
-func Draw(name string, s Spec) []page.Item { return (*Memo)(nil).Draw(name, s) }
 
 // fineness is how far leaves shrink, step by step, to grow around the zones
 // that must stay free before any of them is left out.

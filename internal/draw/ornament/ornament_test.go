@@ -17,6 +17,9 @@ import (
 	"jarmark/templates"
 )
 
+// Draw draws an ornament anew.
+func Draw(name string, s Spec) []page.Item { return (*Memo)(nil).Draw(name, s) }
+
 func rect(x, y, w, h float64) page.Rect {
 	return page.Rect{X: unit.MM(x), Y: unit.MM(y), W: unit.MM(w), H: unit.MM(h)}
 }

@@ -46,15 +46,19 @@ func (b *builder) supplies() {
 	}
 }
 
-func (b *builder) counted(what string, need, have map[string]int) {
-	var keys []string
+// Wanted lists the names of supplies of which some are needed, in order.
+func Wanted(need map[string]int) (out []string) {
 	for k, n := range need {
 		if n > 0 {
-			keys = append(keys, k)
+			out = append(out, k)
 		}
 	}
-	sort.Strings(keys)
-	for _, k := range keys {
+	sort.Strings(out)
+	return out
+}
+
+func (b *builder) counted(what string, need, have map[string]int) {
+	for _, k := range Wanted(need) {
 		left, said := have[k]
 		if !said {
 			left = -1

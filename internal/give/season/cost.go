@@ -119,8 +119,7 @@ func (s *Summary) fees(visits map[visitKey]*Visit, results []*cook.Result, k *ba
 }
 
 func monthFee(months []Tally, d unit.Date, fee int64) {
-	m := map[string]*Tally{}
-	name := monthOf(m, d).Name
+	name := monthName(d)
 	for i := range months {
 		if months[i].Name == name {
 			months[i].Fee += fee
@@ -138,14 +137,7 @@ func (s *Summary) needs(p *pack.Plan, k *batch.Kitchen) {
 		labels[p.LabelSheet(st)] += st.Sealed
 	}
 	put := func(what string, used, have map[string]int) {
-		var keys []string
-		for key, n := range used {
-			if n > 0 {
-				keys = append(keys, key)
-			}
-		}
-		sort.Strings(keys)
-		for _, key := range keys {
+		for _, key := range pack.Wanted(used) {
 			n := Need{What: s.in.Say(what), Used: used[key], Have: -1}
 			if left, said := have[key]; said {
 				n.Have = left

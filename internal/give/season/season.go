@@ -160,14 +160,18 @@ func add(m map[string]*Tally, name string, t Tally) {
 // monthOf is the tally of a day's month, named "2026-06"; days nobody wrote
 // down come last.
 func monthOf(m map[string]*Tally, d unit.Date) *Tally {
-	name := undated
-	if !d.IsZero() {
-		name = fmt.Sprintf("%04d-%02d", d.Year, d.Month)
-	}
+	name := monthName(d)
 	if m[name] == nil {
 		m[name] = &Tally{Name: name}
 	}
 	return m[name]
+}
+
+func monthName(d unit.Date) string {
+	if d.IsZero() {
+		return undated
+	}
+	return fmt.Sprintf("%04d-%02d", d.Year, d.Month)
 }
 
 const undated = "~"
