@@ -160,7 +160,7 @@ func anyResult(t *rapid.T) *cook.Result {
 	r := &cook.Result{Lot: words.Draw(t, "lot"), Brix: cook.Reading{Value: rapid.SampledFrom([]float64{0, 64, 65, 99, math.NaN(), math.Inf(1), -1}).Draw(t, "brix"), How: cook.Measured},
 		Keeping: cook.Keeping{Class: rapid.SampledFrom([]cook.Class{cook.Shelf, cook.ShelfShort, cook.Cold, cook.Freezer, cook.Refrigerator, "", "odd"}).Draw(t, "class"), OpenedDays: rapid.IntRange(-9, 999).Draw(t, "opened")}}
 	if rapid.Bool().Draw(t, "batch") {
-		r.Batch = &batch.Batch{Name: words.Draw(t, "name"), Kind: rapid.SampledFrom([]batch.Kind{"", batch.Jam, batch.Jelly, batch.Butter, batch.Marmalade, batch.Spread}).Draw(t, "kind"),
+		r.Batch = &batch.Batch{Name: words.Draw(t, "name"), Product: rapid.SampledFrom([]batch.ProductType{"", batch.Jam, batch.Jelly, batch.Butter, batch.Marmalade, batch.Spread}).Draw(t, "kind"),
 			Made: unit.Date{Year: 2026, Month: rapid.IntRange(0, 13).Draw(t, "month"), Day: 3}}
 		r.BestBefore = r.Batch.Made.AddMonths(3)
 	}
@@ -171,7 +171,7 @@ func anyResult(t *rapid.T) *cook.Result {
 	for range rapid.IntRange(0, 5).Draw(t, "n") {
 		row := rapid.SampledFrom(rows).Draw(t, "row")
 		r.Lines = append(r.Lines, cook.Line{Name: row.Name, Key: row.Key, Row: row, Contains: row.Contains, Mass: mass.Draw(t, "mass"), Soluble: mass.Draw(t, "soluble"),
-			Allergens: []string{words.Draw(t, "allergen")}, IsFruit: row.Kind == "fruit", IsSweet: row.Kind == "sweetener"})
+			Allergens: []string{words.Draw(t, "allergen")}, IsFruit: row.Class == "fruit", IsSweet: row.Class == "sweetener"})
 	}
 	return r
 }
@@ -186,7 +186,7 @@ func anyJar(t *rapid.T) cook.JarPlan {
 // In the Union what is not liquid is sold by weight (Regulation 1169/2011 Art
 // 23(1)).
 func TestVolumeOfJamInTheUnion(t *testing.T) {
-	_, l := Declare(&cook.Result{Batch: &batch.Batch{Name: "Strawberry jam", Kind: batch.Jam}}, cook.JarPlan{DeclVolume: 250 * unit.Millilitre, DeclText: "250 ml"}, rulesOf(t, "eu"), draft.Options{})
+	_, l := Declare(&cook.Result{Batch: &batch.Batch{Name: "Strawberry jam", Product: batch.Jam}}, cook.JarPlan{DeclVolume: 250 * unit.Millilitre, DeclText: "250 ml"}, rulesOf(t, "eu"), draft.Options{})
 	if !slices.ContainsFunc(l, func(d diag.Diagnostic) bool { return d.Code == "net-by-weight" }) {
 		t.Error(l)
 	}

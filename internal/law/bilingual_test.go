@@ -19,7 +19,7 @@ func twoTongues(t *testing.T, place, second string) (*label.Content, diag.List) 
 	t.Helper()
 	berry, _ := pantry.Default().Ingredient("strawberries")
 	sugar, _ := pantry.Default().Ingredient("sugar")
-	r := &cook.Result{Batch: &batch.Batch{Name: "Erdbeerkonfitüre", Kind: batch.Jam, Made: unit.Date{Year: 2026, Month: 11, Day: 25}},
+	r := &cook.Result{Batch: &batch.Batch{Name: "Erdbeerkonfitüre", Product: batch.Jam, Made: unit.Date{Year: 2026, Month: 11, Day: 25}},
 		Kitchen: &batch.Kitchen{Name: "Thornfield Lane Preserves", Address: []string{"14 Thornfield Lane"}, Language: "de", Second: second},
 		Yield:   cook.Amount{Mass: unit.Grams(1600), How: cook.Measured}, Brix: cook.Reading{Value: 63, How: cook.Measured}, Lot: "TL-1",
 		BestBefore: unit.Date{Year: 2027, Month: 11, Day: 25}, Keeping: cook.Keeping{Class: cook.Shelf}, Input: unit.Grams(2000)}

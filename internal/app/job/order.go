@@ -22,7 +22,7 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 	o := &press.Order{
 		File: b.Input.Batch.Name, Name: b.Notes.Name, Lot: b.Cooked.Lot, Maker: k.Name,
 		Pieces:  b.pieces(c),
-		Choice:  press.Choice{Design: c.Design, Sheet: c.Sheet, Size: c.Size, OwnDesign: own.Design, OwnSheet: own.Sheet, OwnSize: own.Size, Kind: own.Kind},
+		Choice:  press.Choice{Design: c.Design, Sheet: c.Sheet, Size: c.Size, OwnDesign: own.Design, OwnSheet: own.Sheet, OwnSize: own.Size, OwnPiece: own.Piece},
 		Paper:   b.paper(),
 		PerBox:  k.Supplies.PerBox(),
 		Serials: c.Serials || own.Serials || len(c.Numbers) > 0, Numbers: c.Numbers, InkSaver: c.InkSaver || own.InkSaver,
@@ -101,8 +101,8 @@ func (b *Batch) pieces(c Choices) []label.Piece {
 	switch {
 	case len(c.Pieces) > 0:
 		return c.Pieces
-	case b.Notes.Label.Kind != "":
-		return []label.Piece{label.Piece(b.Notes.Label.Kind)}
+	case b.Notes.Label.Piece != "":
+		return []label.Piece{label.Piece(b.Notes.Label.Piece)}
 	}
 	return []label.Piece{label.Wrap}
 }

@@ -58,7 +58,7 @@ func BatchFromNotes(name, kind string, data []byte, made unit.Date) (Doc, diag.L
 			l.Notef("notes-asked", "", "", "line %d, %q: %s", line.No, short(line.Text), ask)
 		}
 	}
-	doc := Doc{Name: file + ".toml", Data: r.TOML(notes.Head{Name: upperFirst(name), Kind: kind, Made: made.String()})}
+	doc := Doc{Name: file + ".toml", Data: r.TOML(notes.Head{Name: upperFirst(name), Product: kind, Made: made.String()})}
 	return doc, l.Capped(maxFindings), nil
 }
 
@@ -118,16 +118,16 @@ func starter(file string, v map[string]any) ([]byte, error) {
 }
 
 // kindOf finds the kind of preserve in a name; the rest is the fruit.
-func kindOf(name string) (batch.Kind, string) {
+func kindOf(name string) (batch.ProductType, string) {
 	bare, _, _ := strings.Cut(strings.ToLower(name), "(") // "(thick-cut)"
 	bare, _, _ = strings.Cut(bare, ",")
 	words := strings.Fields(bare)
 	if len(words) < 2 {
 		return batch.Jam, cmp.Or(strings.Join(words, " "), "fruit")
 	}
-	last := batch.Kind(words[len(words)-1])
+	last := batch.ProductType(words[len(words)-1])
 	fruit := strings.Join(words[:len(words)-1], " ")
-	for _, k := range []batch.Kind{batch.Jam, batch.Preserve, batch.Jelly, batch.Marmalade, batch.Butter, batch.Curd, batch.Chutney, batch.Relish, batch.Conserve, batch.Spread, batch.Syrup} {
+	for _, k := range []batch.ProductType{batch.Jam, batch.Preserve, batch.Jelly, batch.Marmalade, batch.Butter, batch.Curd, batch.Chutney, batch.Relish, batch.Conserve, batch.Spread, batch.Syrup} {
 		if k == last {
 			return k, fruit
 		}

@@ -42,9 +42,9 @@ func (e *Env) PaperOf(kitchen Doc) string {
 	return (&Batch{Kitchen: k}).paper()
 }
 
-// KindWords lists the kinds of preserve a batch may be.
-func KindWords() (out []string) {
-	for _, k := range batch.Kinds {
+// ProductWords lists the kinds of preserve a batch may be.
+func ProductWords() (out []string) {
+	for _, k := range batch.ProductTypes {
 		out = append(out, string(k))
 	}
 	return out

@@ -14,18 +14,18 @@ import (
 
 // newPage is the form for a new batch; Problems stand beside their fields.
 type newPage struct {
-	Name, Kind, Made string
-	Notes            string // pasted, to be read; may be empty
-	Kinds            []option
-	Problems         map[string]string
+	Name, Product, Made string
+	Notes               string // pasted, to be read; may be empty
+	Products            []option
+	Problems            map[string]string
 }
 
 func (s *site) newBatch(w http.ResponseWriter, r *http.Request) error {
-	return s.showNew(w, r, newPage{Kind: "jam", Made: s.opts.Today().String()})
+	return s.showNew(w, r, newPage{Product: "jam", Made: s.opts.Today().String()})
 }
 
 func (s *site) showNew(w http.ResponseWriter, r *http.Request, p newPage) error {
-	p.Kinds = optionsOf(job.KindWords()...)
+	p.Products = optionsOf(job.ProductWords()...)
 	if len(p.Problems) > 0 {
 		w.Header().Set("Content-Type", "text/html; charset=utf-8")
 		w.WriteHeader(http.StatusUnprocessableEntity)
@@ -38,14 +38,14 @@ func (s *site) createBatch(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	p := newPage{Name: strings.TrimSpace(r.PostFormValue("name")), Kind: r.PostFormValue("kind"), Made: r.PostFormValue("made"), Notes: r.PostFormValue("notes"), Problems: map[string]string{}}
+	p := newPage{Name: strings.TrimSpace(r.PostFormValue("name")), Product: r.PostFormValue("kind"), Made: r.PostFormValue("made"), Notes: r.PostFormValue("notes"), Problems: map[string]string{}}
 	doc, made := p.starter()
 	if len(p.Problems) > 0 {
 		return s.showNew(w, r, p)
 	}
 	text, l := string(doc.Data), diag.List(nil)
 	if strings.TrimSpace(p.Notes) == "" { // notes bring a kind and a day of their own
-		text, l = edit.Set(text, "kind", p.Kind)
+		text, l = edit.Set(text, "kind", p.Product)
 		var m diag.List
 		text, m = edit.Set(text, "made", made)
 		l = append(l, m...)
@@ -87,8 +87,8 @@ func (p *newPage) starter() (job.Doc, unit.Date) {
 // fromNotes reads the pasted notes, as the command line does.
 func (p *newPage) fromNotes(made unit.Date) job.Doc {
 	kind := ""
-	if slices.Contains(job.KindWords(), p.Kind) {
-		kind = p.Kind
+	if slices.Contains(job.ProductWords(), p.Product) {
+		kind = p.Product
 	}
 	doc, _, err := job.BatchFromNotes(p.Name, kind, []byte(p.Notes), made)
 	if err != nil {

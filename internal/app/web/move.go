@@ -50,12 +50,12 @@ func ended(s string) string {
 // between rows belong to neither.
 func rowRange(f *source.File, table string, i int) (start, end int, ok bool) {
 	e, found := f.Entry(source.At(table, i))
-	if !found || e.Kind != source.Element {
+	if !found || e.Type != source.Element {
 		return 0, 0, false
 	}
 	end = len(f.Text)
 	for _, x := range f.Entries() {
-		if (x.Kind == source.Table || x.Kind == source.Element) && x.Value.Start > e.Value.Start && !strings.HasPrefix(x.Path, e.Path+".") {
+		if (x.Type == source.Table || x.Type == source.Element) && x.Value.Start > e.Value.Start && !strings.HasPrefix(x.Path, e.Path+".") {
 			end = commentsAbove(f.Text, x.Value.Start)
 			break
 		}

@@ -91,7 +91,7 @@ func (s *site) withOptions(f filledForm, query string) filledForm {
 	f.each(func(x *filledField) {
 		switch x.optionsFrom {
 		case "kinds":
-			x.Options = optionsOf(job.KindWords()...)
+			x.Options = optionsOf(job.ProductWords()...)
 		case "designs":
 			x.Options, x.Value = s.designs(query), orElse(x.Value, job.DefaultDesign())
 		case "pieces":

@@ -70,9 +70,9 @@ type Jars struct {
 // Choice is the design and sheet asked for. What is chosen for this run alone
 // stands over what the files say.
 type Choice struct {
-	Design, Sheet, Size       string // for this run
-	OwnDesign, OwnSheet, Kind string // the batch file's
-	OwnSize                   string // "80 x 50 mm" on plain paper
+	Design, Sheet, Size           string // for this run
+	OwnDesign, OwnSheet, OwnPiece string // the batch file's
+	OwnSize                       string // "80 x 50 mm" on plain paper
 }
 
 // Correction is the measured correction of a printer; see sheet.Options.

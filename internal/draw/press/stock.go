@@ -63,8 +63,8 @@ func (w *work) suffices(c *label.Content, p label.Piece, s *sheet.Sheet) bool {
 // the jar size, or for the batch, when the file's is meant for the piece.
 func (c Choice) sheetFor(j Jars, p label.Piece) (id, at string) {
 	meant := p == label.Wrap
-	if c.Kind != "" {
-		meant = label.Piece(c.Kind) == p
+	if c.OwnPiece != "" {
+		meant = label.Piece(c.OwnPiece) == p
 	}
 	switch {
 	case c.Sheet != "":

@@ -10,7 +10,7 @@ import (
 // advise finds what a careful packer would ask about.
 func (b *builder) advise() {
 	for _, s := range append(append([]Stop(nil), b.plan.Stops...), b.plan.Done...) {
-		if s.Kind == Market && s.CameHome < 0 {
+		if s.Type == Market && s.CameHome < 0 {
 			b.expiring(s)
 			b.staying(s)
 		}

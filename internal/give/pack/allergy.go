@@ -110,7 +110,7 @@ func (a avoided) in(r *cook.Result, all cook.Allergy) (out []string) {
 				out = append(out, f.Word)
 			}
 		}
-		if s.Kind == "honey" && len(all.Honey) > 0 {
+		if s.Means == "honey" && len(all.Honey) > 0 {
 			out = append(out, "honey")
 		}
 	}

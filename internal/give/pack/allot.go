@@ -16,7 +16,7 @@ type stop struct {
 
 // stopKey tells stops apart: a market noted as done is another than one to come.
 type stopKey struct {
-	kind    Kind
+	kind    StopType
 	to      string
 	date    unit.Date
 	settled bool
@@ -232,7 +232,7 @@ func (b *builder) stopFor(p promise) *stop {
 		b.joined(s, p)
 		return s
 	}
-	s := &stop{out: Stop{Kind: p.kind, To: p.to, Date: p.date, CameHome: -1, GrossHow: cook.Measured}}
+	s := &stop{out: Stop{Type: p.kind, To: p.to, Date: p.date, CameHome: -1, GrossHow: cook.Measured}}
 	if p.settled() {
 		s.out.CameHome = 0
 	}

@@ -108,7 +108,7 @@ func name(r *cook.Result) string {
 func (b *builder) close() {
 	p := b.plan
 	b.filter()
-	sort.SliceStable(b.stops, func(i, j int) bool { return b.stops[i].out.Kind == Gift && b.stops[j].out.Kind == Market })
+	sort.SliceStable(b.stops, func(i, j int) bool { return b.stops[i].out.Type == Gift && b.stops[j].out.Type == Market })
 	for _, s := range b.stops {
 		b.finish(s)
 		if s.out.CameHome >= 0 && p.Filter == "" {

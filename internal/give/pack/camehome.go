@@ -43,7 +43,7 @@ func (p *Plan) CameHome(counts string) ([]ledger.Entry, diag.List) {
 // toCome are the markets of the plan of which it is not noted what came home.
 func (p *Plan) toCome() (out []Stop) {
 	for _, s := range p.Stops {
-		if s.Kind == Market && s.CameHome < 0 && s.Jars > 0 {
+		if s.Type == Market && s.CameHome < 0 && s.Jars > 0 {
 			out = append(out, s)
 		}
 	}

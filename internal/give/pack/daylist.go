@@ -39,7 +39,7 @@ func (p *Plan) dayParts(s Stop) []table.Part {
 		put("", say("change to begin with"), change(all, p.in))
 	}
 	evening := table.Part{Title: say("In the evening"), Compact: true, Not: table.OnSheet | table.OnText | table.OnScreen}
-	evening.Rows = append(evening.Rows, table.Row{Kind: table.Write, What: say("Counted in the box, less the change; cards; sum. If all is sold: %s", p.in.Money(s.Value)), Lines: 1})
+	evening.Rows = append(evening.Rows, table.Row{Type: table.Write, What: say("Counted in the box, less the change; cards; sum. If all is sold: %s", p.in.Money(s.Value)), Lines: 1})
 	return []table.Part{prices, carry, evening}
 }
 

@@ -52,7 +52,7 @@ func (p *Plan) sold() table.Part {
 				Cells: table.Cells{"list": "sold", "to": s.To, "date": s.Date.String(), "product": l.Name, "lot": l.Lot, "jar": l.JarText, "jars": strconv.Itoa(l.Count - l.CameHome),
 					"best_before": l.BestBefore.String(), "price": priceText(l.Price), "note": fmt.Sprintf("%d went, %d came home", l.Count, l.CameHome)}})
 		}
-		part.Rows = append(part.Rows, table.Row{Amount: p.in.Jars(s.Jars - back), What: heading(p.in, s.Kind, s.To, s.Date),
+		part.Rows = append(part.Rows, table.Row{Amount: p.in.Jars(s.Jars - back), What: heading(p.in, s.Type, s.To, s.Date),
 			Note: p.in.Say("%d went, %d came home", s.Jars, back)})
 	}
 	return part
@@ -64,7 +64,7 @@ func (p *Plan) refrigerator() table.Part {
 		guide := p.guidance(f)
 		part.Rows = append(part.Rows, table.Row{Tick: true, Amount: p.fridgeAmount(f), What: f.Name, Note: f.Lot,
 			Cells: table.Cells{"list": "refrigerator", "date": f.By.String(), "product": f.Name, "lot": f.Lot, "jar": f.JarText, "jars": strconv.Itoa(f.Count), "net_g": gramsText(f.Part), "note": guide}},
-			table.Row{Kind: table.Aside, What: guide})
+			table.Row{Type: table.Aside, What: guide})
 	}
 	return part
 }

@@ -63,7 +63,7 @@ func (h *History) sizes() string {
 // markets are the events and days jars of the lot were taken to.
 func (h *History) markets() (out []string) {
 	for _, k := range h.Holders {
-		if k.Kind != Market {
+		if k.Type != Market {
 			continue
 		}
 		at := k.To

@@ -129,7 +129,7 @@ func TestSums(t *testing.T) {
 		}
 		gifts := 0
 		for _, s := range p.Stops {
-			if s.Kind == Gift {
+			if s.Type == Gift {
 				gifts += s.Jars
 			}
 		}

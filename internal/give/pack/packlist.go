@@ -50,7 +50,7 @@ func (p *Plan) List() *table.List {
 
 // oneMarket reports whether the plan is of one market day alone.
 func (p *Plan) oneMarket() bool {
-	return p.Filter != "" && len(p.Stops) == 1 && p.Stops[0].Kind == Market && p.Stops[0].CameHome < 0
+	return p.Filter != "" && len(p.Stops) == 1 && p.Stops[0].Type == Market && p.Stops[0].CameHome < 0
 }
 
 // Text shows the plan for a terminal of 80 columns.
@@ -102,7 +102,7 @@ func (p *Plan) weight(m unit.Mass, how cook.How) string {
 }
 
 // heading is who or where, and when.
-func heading(w table.Words, k Kind, to string, date unit.Date) string {
+func heading(w table.Words, k StopType, to string, date unit.Date) string {
 	t := strings.TrimSpace(to)
 	if t == "" {
 		t = w.Say("(no name)")
@@ -122,33 +122,33 @@ func (p *Plan) stopSum(s Stop) string {
 }
 
 func (p *Plan) stopPart(s Stop) table.Part {
-	part := table.Part{Title: heading(p.in, s.Kind, s.To, s.Date), Sum: p.stopSum(s), Compact: s.Kind == Gift && p.manyGifts()}
+	part := table.Part{Title: heading(p.in, s.Type, s.To, s.Date), Sum: p.stopSum(s), Compact: s.Type == Gift && p.manyGifts()}
 	put := func(r table.Row) { part.Rows = append(part.Rows, r) }
 	for _, l := range s.Lines {
 		put(p.lineRow(s, l))
 		if l.Contains != "" {
-			put(table.Row{Kind: table.Aside, What: p.in.Say("contains %s", l.Contains)})
+			put(table.Row{Type: table.Aside, What: p.in.Say("contains %s", l.Contains)})
 		}
 		if l.Cold {
-			put(table.Row{Kind: table.Aside, What: p.in.Say("keep this one cold on the way"), Not: table.OnPaper})
+			put(table.Row{Type: table.Aside, What: p.in.Say("keep this one cold on the way"), Not: table.OnPaper})
 		}
 	}
 	if n := s.Short(); n > 0 {
-		put(table.Row{Kind: table.Alarm, What: p.in.Say("%s short: %d promised", p.in.Jars(n), s.Wanted),
-			Cells: table.Cells{"list": string(s.Kind), "to": s.To, "date": s.Date.String(), "jars": "0", "note": fmt.Sprintf("%d short of %d promised", n, s.Wanted)}})
+		put(table.Row{Type: table.Alarm, What: p.in.Say("%s short: %d promised", p.in.Jars(n), s.Wanted),
+			Cells: table.Cells{"list": string(s.Type), "to": s.To, "date": s.Date.String(), "jars": "0", "note": fmt.Sprintf("%d short of %d promised", n, s.Wanted)}})
 	}
 	for _, w := range s.Wishes {
 		if t := p.wish(w); t != "" {
-			put(table.Row{Kind: table.Aside, What: t})
+			put(table.Row{Type: table.Aside, What: t})
 		}
 	}
-	if s.Kind == Market || len(s.Boxes) > 1 {
+	if s.Type == Market || len(s.Boxes) > 1 {
 		for i, x := range s.Boxes {
-			put(table.Row{Kind: table.Crate, What: p.in.Say("Box %d", i+1), Under: p.inBox(x), Note: p.weight(x.Gross, s.GrossHow)})
+			put(table.Row{Type: table.Crate, What: p.in.Say("Box %d", i+1), Under: p.inBox(x), Note: p.weight(x.Gross, s.GrossHow)})
 		}
 	}
 	if len(s.Value) > 0 {
-		put(table.Row{Kind: table.Aside, What: p.in.Say("worth %s", p.in.Money(s.Value))})
+		put(table.Row{Type: table.Aside, What: p.in.Say("worth %s", p.in.Money(s.Value))})
 	}
 	return part
 }
@@ -163,10 +163,10 @@ func (p *Plan) lineRow(s Stop, l Line) table.Row {
 	from, occasion, message := wishes(s)
 	r := table.Row{Tick: true, Amount: fmt.Sprintf("%d × %s", l.Count, l.JarText), Count: strconv.Itoa(l.Count), Size: l.JarText, What: l.Name,
 		Note: l.Lot + "  " + p.dateShort(l.BestBefore), Under: l.Lot + " · " + p.dateWords(l),
-		Cells: table.Cells{"list": string(s.Kind), "to": s.To, "date": s.Date.String(), "product": l.Name, "lot": l.Lot, "jar": l.JarText, "jars": strconv.Itoa(l.Count),
+		Cells: table.Cells{"list": string(s.Type), "to": s.To, "date": s.Date.String(), "product": l.Name, "lot": l.Lot, "jar": l.JarText, "jars": strconv.Itoa(l.Count),
 			"best_before": l.BestBefore.String(), "net_g": gramsText(l.Net), "gross_g": gramsText(l.Gross), "price": priceText(l.Price),
 			"from": from, "occasion": occasion, "message": message, "contains": l.Contains}}
-	if s.Kind == Market {
+	if s.Type == Market {
 		r.Fields = []string{p.in.Say("came home")}
 		if l.Price.Minor > 0 {
 			r.Under += " · " + p.in.Money([]unit.Money{l.Price})

@@ -100,18 +100,18 @@ type Stock struct {
 // from.
 func (s Stock) Result() int { return s.batch }
 
-// Kind says what a stop is.
-type Kind string
+// StopType says what a stop is.
+type StopType string
 
 // The kinds of stop.
 const (
-	Gift   Kind = "gift"
-	Market Kind = "market"
+	Gift   StopType = "gift"
+	Market StopType = "market"
 )
 
 // Stop is one recipient or one stall.
 type Stop struct {
-	Kind     Kind
+	Type     StopType
 	To       string // recipient or event
 	Date     unit.Date
 	Wishes   []Wish // of a gift: one for each [[gift]] or list row

@@ -64,7 +64,7 @@ func (p *Plan) Cards() []Card {
 	var out []Card
 	at := map[Card]int{}
 	for _, s := range p.Stops {
-		if s.Kind != Market {
+		if s.Type != Market {
 			continue
 		}
 		for _, l := range s.Lines {

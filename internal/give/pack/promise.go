@@ -9,7 +9,7 @@ import (
 
 // promise is one [[gift]], gift list row or [[market]].
 type promise struct {
-	kind     Kind
+	kind     StopType
 	to       string
 	date     unit.Date
 	wish     Wish

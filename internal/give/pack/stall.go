@@ -101,11 +101,11 @@ func StallSheet(items []StallItem, maker string) *table.List {
 	l := &table.List{In: w, Head: w.Say("Allergen sheet"), Title: w.Say("Allergens"), Maker: maker,
 		Sum: w.Say("What is in every jar. Please ask if you have a food allergy; when in doubt, do not eat it.")}
 	for _, s := range items {
-		p := table.Part{Title: s.Name, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Kind: table.Say, What: s.Says(), Strong: true}}}
+		p := table.Part{Title: s.Name, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Type: table.Say, What: s.Says(), Strong: true}}}
 		if s.Advisory != "" {
-			p.Rows = append(p.Rows, table.Row{Kind: table.Say, What: s.Advisory})
+			p.Rows = append(p.Rows, table.Row{Type: table.Say, What: s.Advisory})
 		}
-		p.Rows = append(p.Rows, table.Row{Kind: table.Say, What: s.Ingredients})
+		p.Rows = append(p.Rows, table.Row{Type: table.Say, What: s.Ingredients})
 		l.Add(p)
 	}
 	return l

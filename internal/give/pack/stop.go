@@ -57,11 +57,11 @@ func (b *builder) finish(s *stop) {
 		o.Net += l.Net
 		o.Gross += l.Gross
 		o.GrossHow = weaker(o.GrossHow, st.GrossHow)
-		if o.Kind == Market {
+		if o.Type == Market {
 			o.Value = addMoney(o.Value, l.Price, l.Count)
 		}
 	}
-	if o.Kind == Market || o.Jars > 1 {
+	if o.Type == Market || o.Jars > 1 {
 		o.Boxes = b.boxes(o.Lines)
 	}
 }
@@ -78,10 +78,10 @@ func (b *builder) filter() {
 	}
 	var kept, events []*stop
 	for _, s := range b.stops {
-		if s.out.Kind == Market {
+		if s.out.Type == Market {
 			events = append(events, s)
 		}
-		if b.o.Gifts && s.out.Kind == Gift || !b.o.Gifts && b.isMarket(s.out) {
+		if b.o.Gifts && s.out.Type == Gift || !b.o.Gifts && b.isMarket(s.out) {
 			kept = append(kept, s)
 		}
 	}
@@ -99,7 +99,7 @@ func (b *builder) filter() {
 
 // isMarket reports whether a stop is the market asked for, on the day asked for.
 func (b *builder) isMarket(s Stop) bool {
-	return s.Kind == Market && (b.o.Event == "" || sameName(s.To, b.o.Event)) && (b.o.Date.IsZero() || s.Date == b.o.Date)
+	return s.Type == Market && (b.o.Event == "" || sameName(s.To, b.o.Event)) && (b.o.Date.IsZero() || s.Date == b.o.Date)
 }
 
 // nextDay keeps one day of a market that is held on several, where none is

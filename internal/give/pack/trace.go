@@ -38,7 +38,7 @@ type History struct {
 
 // Holder is who has, or was promised, jars of the lot.
 type Holder struct {
-	Kind     Kind
+	Type     StopType
 	To       string
 	Date     unit.Date
 	JarText  string
@@ -170,8 +170,8 @@ func (h *History) fill(mine []*cook.Result, p *Plan) {
 			if !sameName(l.Lot, h.Lot) {
 				continue
 			}
-			k := Holder{Kind: s.Kind, To: s.To, Date: s.Date, JarText: l.JarText, Jars: l.Count, CameHome: -1}
-			if s.Kind == Market {
+			k := Holder{Type: s.Type, To: s.To, Date: s.Date, JarText: l.JarText, Jars: l.Count, CameHome: -1}
+			if s.Type == Market {
 				h.Unknown += l.Count
 			}
 			h.Holders = append(h.Holders, k)
@@ -189,16 +189,16 @@ func (h *History) handed(p *Plan) {
 		h.Lost += s.Lost
 		for _, x := range p.Balances[i].Holders {
 			if x.Given > 0 {
-				h.Holders = append(h.Holders, Holder{Kind: Gift, To: x.Who, JarText: s.JarText, Jars: x.Given, CameHome: -1, Fate: "given"})
+				h.Holders = append(h.Holders, Holder{Type: Gift, To: x.Who, JarText: s.JarText, Jars: x.Given, CameHome: -1, Fate: "given"})
 			}
 			for _, d := range x.Days {
 				if d.Sold > 0 {
 					h.Unknown += d.Sold
-					h.Holders = append(h.Holders, Holder{Kind: Market, To: x.Who, Date: d.Date, JarText: s.JarText, Jars: d.Sold + d.CameHome, CameHome: d.CameHome})
+					h.Holders = append(h.Holders, Holder{Type: Market, To: x.Who, Date: d.Date, JarText: s.JarText, Jars: d.Sold + d.CameHome, CameHome: d.CameHome})
 				}
 			}
 			if x.Recalled > 0 {
-				h.Holders = append(h.Holders, Holder{Kind: Gift, To: x.Who, JarText: s.JarText, Jars: x.Recalled, CameHome: -1, Fate: "brought back: recalled"})
+				h.Holders = append(h.Holders, Holder{Type: Gift, To: x.Who, JarText: s.JarText, Jars: x.Recalled, CameHome: -1, Fate: "brought back: recalled"})
 			}
 		}
 	}

@@ -38,7 +38,7 @@ func (h *History) List() *table.List {
 	l.Add(table.Part{Title: say("At home"), Rows: h.home(false), Flush: true})
 	related := table.Part{Title: say("Other lots that share something by the files"), Flush: true}
 	for _, r := range h.Related {
-		related.Rows = append(related.Rows, table.Row{Amount: r.Lot, What: r.Name}, table.Row{Kind: table.Aside, What: table.Join(r.Shares)})
+		related.Rows = append(related.Rows, table.Row{Amount: r.Lot, What: r.Name}, table.Row{Type: table.Aside, What: table.Join(r.Shares)})
 	}
 	related.Rows = append(related.Rows, h.relatedNotes(table.Say)...)
 	l.Add(related)
@@ -66,14 +66,14 @@ func (h *History) Recall() *table.List {
 		if t == "" {
 			continue
 		}
-		facts.Rows = append(facts.Rows, table.Row{Kind: table.Say, What: t})
+		facts.Rows = append(facts.Rows, table.Row{Type: table.Say, What: t})
 	}
 	l.Add(facts)
-	l.Add(table.Part{Rows: []table.Row{{Kind: table.Write, What: say("Reason, and what to look for (write by hand)"), Lines: 2}}})
+	l.Add(table.Part{Rows: []table.Row{{Type: table.Write, What: say("Reason, and what to look for (write by hand)"), Lines: 2}}})
 	l.Add(table.Part{Title: say("Not read"), Sum: say("look into these by hand"), Rows: h.gaps()})
 	first := table.Part{Title: say("First"), Sum: say("the agency has the last word")}
 	for _, s := range recallSteps {
-		first.Rows = append(first.Rows, table.Row{Kind: table.Step, What: say(s)})
+		first.Rows = append(first.Rows, table.Row{Type: table.Step, What: say(s)})
 	}
 	l.Add(first)
 	if len(h.Holders) > 0 {
@@ -86,17 +86,17 @@ func (h *History) Recall() *table.List {
 	}
 	related.Rows = append(related.Rows, h.relatedNotes(table.Aside)...)
 	l.Add(related)
-	l.Add(table.Part{Rows: []table.Row{{Kind: table.Write, What: say("Agency called: name, date, reference; notes"), Lines: 3}}})
+	l.Add(table.Part{Rows: []table.Row{{Type: table.Write, What: say("Agency called: name, date, reference; notes"), Lines: 3}}})
 	return l
 }
 
 // relatedNotes say how far the list of related lots can be trusted.
-func (h *History) relatedNotes(kind table.Kind) (out []table.Row) {
+func (h *History) relatedNotes(kind table.RowType) (out []table.Row) {
 	if len(h.Common) > 0 {
-		out = append(out, table.Row{Kind: kind, What: h.in.Say(commonNote, table.Join(h.Common))})
+		out = append(out, table.Row{Type: kind, What: h.in.Say(commonNote, table.Join(h.Common))})
 	}
 	if len(h.Related)+len(h.Common) > 0 {
-		out = append(out, table.Row{Kind: kind, What: h.in.Say(relatedNote)})
+		out = append(out, table.Row{Type: kind, What: h.in.Say(relatedNote)})
 	}
 	return out
 }
@@ -124,7 +124,7 @@ func (h *History) sum() string {
 
 func (h *History) holders() (out []table.Row) {
 	for _, k := range h.Holders {
-		out = append(out, table.Row{Amount: fmt.Sprintf("%d × %s", k.Jars, k.JarText), What: heading(h.in, k.Kind, k.To, k.Date), Note: h.fate(k)})
+		out = append(out, table.Row{Amount: fmt.Sprintf("%d × %s", k.Jars, k.JarText), What: heading(h.in, k.Type, k.To, k.Date), Note: h.fate(k)})
 	}
 	return out
 }
@@ -132,7 +132,7 @@ func (h *History) holders() (out []table.Row) {
 // calls are those to call: who, what they have, two fields to fill in.
 func (h *History) calls() (out []table.Row) {
 	for _, k := range h.Holders {
-		out = append(out, table.Row{Tick: true, What: heading(h.in, k.Kind, k.To, k.Date), Under: fmt.Sprintf("%d × %s, %s", k.Jars, k.JarText, h.fate(k)),
+		out = append(out, table.Row{Tick: true, What: heading(h.in, k.Type, k.To, k.Date), Under: fmt.Sprintf("%d × %s, %s", k.Jars, k.JarText, h.fate(k)),
 			Fields: []string{h.in.Say("jars left"), h.in.Say("reached on")}})
 	}
 	return out
@@ -143,7 +143,7 @@ func (h *History) fate(k Holder) string {
 	if k.Fate != "" {
 		return h.in.Say(k.Fate)
 	}
-	if k.Kind == Gift {
+	if k.Type == Gift {
 		return h.in.Say("gift")
 	}
 	n, exact := k.Sold()
@@ -176,19 +176,19 @@ func (h *History) home(tick bool) (out []table.Row) {
 // gaps names what was not read: jars may be missing from the list.
 func (h *History) gaps() (out []table.Row) {
 	for i, t := range h.Gaps() {
-		out = append(out, table.Row{Kind: table.Say, What: t, Strong: i == 0})
+		out = append(out, table.Row{Type: table.Say, What: t, Strong: i == 0})
 	}
 	return out
 }
 
 // honest says what the files cannot know.
-func (h *History) honest(as table.Kind) (out []table.Row) {
+func (h *History) honest(as table.RowType) (out []table.Row) {
 	if h.Unknown > 0 {
-		out = append(out, table.Row{Kind: as, What: h.in.Say("The buyers of up to %s at markets are not in the files: put up a notice at the stall and tell the market's manager.", h.in.Jars(h.Unknown))})
+		out = append(out, table.Row{Type: as, What: h.in.Say("The buyers of up to %s at markets are not in the files: put up a notice at the stall and tell the market's manager.", h.in.Jars(h.Unknown))})
 	}
 	for _, k := range h.Holders {
-		if k.Kind == Gift {
-			return append(out, table.Row{Kind: as, What: h.in.Say("Gifts are listed as promised: whether they were handed over, and on to whom, is not in the files.")})
+		if k.Type == Gift {
+			return append(out, table.Row{Type: as, What: h.in.Say("Gifts are listed as promised: whether they were handed over, and on to whom, is not in the files.")})
 		}
 	}
 	return out

@@ -48,10 +48,10 @@ func WeighRecord(k *batch.Kitchen, duty string, sizes []Weighed) *table.List {
 	var rows []table.Row
 	for _, what := range []string{w.Say("Weighed by, and when"), w.Say("Scale: make, number, verified until, smallest step"),
 		w.Say("Empty jar and lid: weight, how many were weighed"), w.Say("What was done with jars below the limits"), w.Say("Signature")} {
-		rows = append(rows, table.Row{Kind: table.Write, What: what, Lines: 1})
+		rows = append(rows, table.Row{Type: table.Write, What: what, Lines: 1})
 	}
 	if duty != "" {
-		rows = append(rows, table.Row{Kind: table.Say, What: w.Say(duty), Cells: table.Cells{"row": "duty", "text": duty}})
+		rows = append(rows, table.Row{Type: table.Say, What: w.Say(duty), Cells: table.Cells{"row": "duty", "text": duty}})
 	}
 	l.Add(table.Part{Rows: rows})
 	return l
@@ -72,7 +72,7 @@ func (s Weighed) parts(l *table.List) {
 		declared = w.Say("not declared yet; judged as %s", s.Report.Mass(s.Report.Label, 1))
 	}
 	said := []string{s.Jar, w.Say("Made %s", w.Day(s.Made)), w.Say("declared %s", declared), w.Say("%d of %d jars weighed", len(s.Net), s.Report.Lot)}
-	l.Add(table.Part{Title: s.Product, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Kind: table.Say, What: strings.Join(said, " · ")}}})
+	l.Add(table.Part{Title: s.Product, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Type: table.Say, What: strings.Join(said, " · ")}}})
 	read := table.Part{Columns: []string{w.Say("jar"), w.Say("net"), "±", w.Say("below")}}
 	for i, m := range s.Net {
 		no := strconv.Itoa(i + 1)
@@ -92,7 +92,7 @@ func (s Weighed) parts(l *table.List) {
 		if !w.Knows(verdict) { // English: the details are worded in it; the figures above say the same
 			text += ". " + t.Detail
 		}
-		found.Rows = append(found.Rows, table.Row{Kind: table.Say, Strong: true, What: text,
+		found.Rows = append(found.Rows, table.Row{Type: table.Say, Strong: true, What: text,
 			Cells: cells("test", table.Cells{"text": t.Name + ": " + verdict + ", " + t.Detail, "clause": t.Cite})})
 	}
 	l.Add(found)

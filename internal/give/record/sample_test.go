@@ -14,7 +14,7 @@ func sample() (*cook.Result, *label.Content) {
 	k := &batch.Kitchen{Name: "Thornfield Lane Preserves", Address: []string{"14 Thornfield Lane", "Millbrook, OR 97000"},
 		Phone: "555-0100", Email: "nell@thornfield.example", Place: place.Place{ID: "us-or"}, Language: "en", AlsoHandles: []string{"almonds", "milk"},
 		Website: "https://thornfield.example"}
-	b := &batch.Batch{Name: "Plum & star anise jam", Kind: batch.Jam, Made: unit.Date{Year: 2026, Month: 9, Day: 22},
+	b := &batch.Batch{Name: "Plum & star anise jam", Product: batch.Jam, Made: unit.Date{Year: 2026, Month: 9, Day: 22},
 		Story:   "Plums from the tree behind the shed, picked the morning after the first cold night.\nCooked in two pots, slowly.",
 		Serve:   "cold ham, or warm scones",
 		Notes:   "the second pot caught a little",

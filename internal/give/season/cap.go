@@ -121,7 +121,7 @@ func (s *Summary) years() table.Part {
 	for _, y := range s.Years {
 		if !told[y.Of] {
 			told[y.Of] = true
-			p.Rows = append(p.Rows, table.Row{Kind: table.Say, What: s.capWords(s.Caps[y.Of])})
+			p.Rows = append(p.Rows, table.Row{Type: table.Say, What: s.capWords(s.Caps[y.Of])})
 		}
 	}
 	return p

@@ -22,7 +22,7 @@ func (s *Summary) List() *table.List {
 	l.Add(s.buy())
 	notes := table.Part{Title: say("What the sums leave out"), Compact: true}
 	for _, t := range s.leftOut() {
-		notes.Rows = append(notes.Rows, table.Row{Kind: table.Say, What: t, Cells: table.Cells{"part": "note", "note": t}})
+		notes.Rows = append(notes.Rows, table.Row{Type: table.Say, What: t, Cells: table.Cells{"part": "note", "note": t}})
 	}
 	l.Add(notes)
 	return l
@@ -59,7 +59,7 @@ func (s *Summary) money(minor int64) string {
 // chart is what was made and what left, month by month.
 func (s *Summary) chart() table.Part {
 	say := s.in.Say
-	r := table.Row{Kind: table.Towers, Group: 2, Legend: []string{say("sold"), say("given"), say("lost"), say("made; below: left")}}
+	r := table.Row{Type: table.Towers, Group: 2, Legend: []string{say("sold"), say("given"), say("lost"), say("made; below: left")}}
 	for _, m := range s.Months {
 		if m.Name == undated {
 			continue
@@ -228,7 +228,7 @@ func (s *Summary) buy() table.Part {
 		}
 	}
 	if len(words) > 0 {
-		p.Rows = append(p.Rows, table.Row{Kind: table.Say, What: strings.Join(words, "; ") + ".", Not: table.OnText | table.OnSheet | table.OnScreen})
+		p.Rows = append(p.Rows, table.Row{Type: table.Say, What: strings.Join(words, "; ") + ".", Not: table.OnText | table.OnSheet | table.OnScreen})
 	}
 	return p
 }

@@ -40,24 +40,24 @@ type Part struct {
 	Not        Form // where it is left out
 }
 
-// Kind says what a row is.
-type Kind string
+// RowType says what a row is.
+type RowType string
 
 // The kinds of row.
 const (
-	Item   Kind = ""       // amount, what, note
-	Say    Kind = "say"    // a paragraph
-	Aside  Kind = "aside"  // words under an item: a wish, a caution
-	Alarm  Kind = "alarm"  // what must not be overlooked
-	Crate  Kind = "crate"  // what is in one box: What, Under
-	Step   Kind = "step"   // a thing to do, with a box to tick
-	Write  Kind = "write"  // What, and Lines ruled lines to write on
-	Towers Kind = "towers" // a chart: bars side by side
+	Item   RowType = ""       // amount, what, note
+	Say    RowType = "say"    // a paragraph
+	Aside  RowType = "aside"  // words under an item: a wish, a caution
+	Alarm  RowType = "alarm"  // what must not be overlooked
+	Crate  RowType = "crate"  // what is in one box: What, Under
+	Step   RowType = "step"   // a thing to do, with a box to tick
+	Write  RowType = "write"  // What, and Lines ruled lines to write on
+	Towers RowType = "towers" // a chart: bars side by side
 )
 
 // Row is one line of a part.
 type Row struct {
-	Kind    Kind
+	Type    RowType
 	Tick    bool   // a box to tick stands before it
 	Amount  string // "12 × 8 fl oz"
 	Count   string // on paper large, where Size stands beside it

@@ -86,7 +86,7 @@ func (c *Layout) bands(p Part, rows []Row) (out []Band) {
 		bars = append(bars, r.Bars...)
 	}
 	for _, r := range rows {
-		switch r.Kind {
+		switch r.Type {
 		case Item:
 			out = append(out, itemBand(p, r, longest(bars)))
 		case Say:

@@ -32,7 +32,7 @@ func (l *List) Text() string {
 
 func (w *writer) show(p Part, r Row, wide []int) {
 	const under = "      "
-	switch r.Kind {
+	switch r.Type {
 	case Item:
 		switch {
 		case len(p.Columns) > 0:

@@ -97,9 +97,9 @@ func (e *editor) read(path string) (same string, steps []source.Step, ok bool) {
 func (e *editor) set(path string, steps []source.Step, value any) string {
 	at, known := e.f.Entry(path)
 	switch {
-	case known && at.Kind == source.Value:
+	case known && at.Type == source.Value:
 		return e.replace(at, path, value)
-	case known && at.Kind == source.Item:
+	case known && at.Type == source.Item:
 		return e.splice(at.Value, e.encode(value, path, false))
 	case known:
 		e.refuse(path, "%s is a table, not a value", path).Hinted("set one of its keys")
@@ -130,7 +130,7 @@ func (e *editor) replace(at source.Entry, path string, value any) string {
 func (e *editor) items(path string) (out []source.Entry) {
 	for n := 0; ; n++ {
 		it, ok := e.f.Entry(source.At(path, n))
-		if !ok || it.Kind != source.Item {
+		if !ok || it.Type != source.Item {
 			return out
 		}
 		out = append(out, it)
@@ -142,7 +142,7 @@ func (e *editor) addItem(path string, steps []source.Step, value any) string {
 	parent := source.Parent(path)
 	at, ok := e.f.Entry(parent)
 	old := e.items(parent)
-	if !ok || e.text[at.Value.Start] != '[' || at.Kind != source.Value && at.Kind != source.Item || steps[len(steps)-1].Index != len(old) {
+	if !ok || e.text[at.Value.Start] != '[' || at.Type != source.Value && at.Type != source.Item || steps[len(steps)-1].Index != len(old) {
 		e.refuse(path, "there is no %s", path).Hinted("a list grows at its end")
 		return e.text
 	}
@@ -166,7 +166,7 @@ func (e *editor) addKey(path string, steps []source.Step, value any) string {
 			return e.text
 		}
 	}
-	if in, ok := e.f.Entry(owner); ok && (in.Kind == source.Value || in.Kind == source.Item) {
+	if in, ok := e.f.Entry(owner); ok && (in.Type == source.Value || in.Type == source.Item) {
 		return e.addInline(in, owner, left, value)
 	}
 	sec := e.section(owner)
@@ -182,7 +182,7 @@ func (e *editor) owner(path string, steps []source.Step) (owner string, left []s
 	n := len(steps)
 	for owner = source.Parent(path); owner != ""; owner = source.Parent(owner) {
 		n--
-		if at, ok := e.f.Entry(owner); ok && at.Kind != source.Implied {
+		if at, ok := e.f.Entry(owner); ok && at.Type != source.Implied {
 			return owner, steps[n:]
 		}
 	}
@@ -193,7 +193,7 @@ func (e *editor) owner(path string, steps []source.Step) (owner string, left []s
 // by headers below it.
 func (e *editor) dotted(table string) bool {
 	at, ok := e.f.Entry(source.Join("", table))
-	return ok && at.Kind == source.Implied && e.text[at.Value.Start] != '['
+	return ok && at.Type == source.Implied && e.text[at.Value.Start] != '['
 }
 
 func dottedKey(steps []source.Step) string {
@@ -213,7 +213,7 @@ func (e *editor) addInline(in source.Entry, path string, left []source.Step, val
 	pair := dottedKey(left) + " = " + e.encode(value, path, false)
 	end := -1
 	for _, x := range e.f.Entries() {
-		if x.Kind == source.Value && x.Value.Start > in.Value.Start && x.Value.End < in.Value.End {
+		if x.Type == source.Value && x.Value.Start > in.Value.Start && x.Value.End < in.Value.End {
 			end = max(end, x.Value.End)
 		}
 	}

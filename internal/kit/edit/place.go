@@ -20,10 +20,10 @@ func (e *editor) sections() []section {
 	until := 0
 	for _, x := range e.f.Entries() {
 		switch {
-		case x.Kind == source.Table || x.Kind == source.Element:
+		case x.Type == source.Table || x.Type == source.Element:
 			out = append(out, section{path: x.Path, head: x.Value})
 			until = x.Value.End
-		case x.Kind == source.Value && x.Value.Start >= until:
+		case x.Type == source.Value && x.Value.Start >= until:
 			s := &out[len(out)-1]
 			s.keys = append(s.keys, x)
 			until = x.Value.End

@@ -69,10 +69,10 @@ func tree(t *rapid.T, text string) map[string]any {
 }
 
 // paths lists every value of a file.
-func paths(text string, kinds ...source.Kind) (out []string) {
+func paths(text string, kinds ...source.EntryType) (out []string) {
 	f, _ := source.Parse("f", []byte(text))
 	for _, e := range f.Entries() {
-		if slices.Contains(kinds, e.Kind) {
+		if slices.Contains(kinds, e.Type) {
 			out = append(out, e.Path)
 		}
 	}
@@ -216,7 +216,7 @@ func TestDeleteChangesNothingElse(t *testing.T) {
 			t.Fatalf("%s: %v\n%s", path, l, old)
 		}
 		f, _ := source.Parse("f", []byte(old))
-		if at, _ := f.Entry(path); (at.Kind == source.Table || at.Kind == source.Element) && !within(lines(got), lines(old)) {
+		if at, _ := f.Entry(path); (at.Type == source.Table || at.Type == source.Element) && !within(lines(got), lines(old)) {
 			t.Fatalf("%s: other lines changed:\n%s\n%s", path, old, got)
 		}
 		steps, _ := source.SplitPath(path)

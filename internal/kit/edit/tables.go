@@ -22,7 +22,7 @@ func AppendTable(text, name string, pairs []Pair) (string, diag.List) {
 		e.refuse(name, "%q is not the name of a list of tables", name)
 		return text, e.l
 	}
-	if at, known := e.f.Entry(name); known && at.Kind != source.Implied {
+	if at, known := e.f.Entry(name); known && at.Type != source.Implied {
 		return e.result(text, e.appendInline(at, name, pairs))
 	}
 	block := "[[" + name + "]]" + e.eol
@@ -40,7 +40,7 @@ func AppendTable(text, name string, pairs []Pair) (string, diag.List) {
 
 // appendInline adds to gift = [{ ... }].
 func (e *editor) appendInline(at source.Entry, name string, pairs []Pair) string {
-	if at.Kind != source.Value || e.text[at.Value.Start] != '[' {
+	if at.Type != source.Value || e.text[at.Value.Start] != '[' {
 		e.refuse(name, "%s is not a list of tables", name).Hinted("write [[" + name + "]] with double brackets")
 		return e.text
 	}
@@ -72,9 +72,9 @@ func Delete(text, path string) (string, diag.List) {
 	}
 	var cuts []source.Range
 	switch {
-	case at.Kind == source.Item || at.Kind == source.Value && e.nested(at):
+	case at.Type == source.Item || at.Type == source.Value && e.nested(at):
 		cuts = []source.Range{e.innerCut(at)}
-	case at.Kind == source.Value:
+	case at.Type == source.Value:
 		cuts = []source.Range{{Start: e.lineStart(at.Key.Start), End: e.lineEnd(at.Value.End)}}
 	default:
 		cuts = e.tableCuts(path)
@@ -89,7 +89,7 @@ func Delete(text, path string) (string, diag.List) {
 // innerCut is an item or pair inside brackets with the comma that parts it.
 func (e *editor) innerCut(at source.Entry) source.Range {
 	r := at.Value
-	if at.Kind == source.Value {
+	if at.Type == source.Value {
 		r.Start = at.Key.Start
 	}
 	if after := e.skip(r.End); after < len(e.text) && e.text[after] == ',' {

@@ -128,7 +128,7 @@ func (d *decoder) unknown(key, at, path string, fields map[string][]int) {
 
 // nameOf shows a table as it is written: [cook], [[ingredient]].
 func (d *decoder) nameOf(path string) string {
-	if e, ok := d.f.Entry(path); ok && (e.Kind == Table || e.Kind == Element) {
+	if e, ok := d.f.Entry(path); ok && (e.Type == Table || e.Type == Element) {
 		return d.f.Text[e.Value.Start:e.Value.End]
 	}
 	return path

@@ -166,7 +166,7 @@ func (f *File) firstLine(at int) int {
 	g := File{Text: f.Text}
 	g.buildIndex()
 	for _, e := range g.entries {
-		if e.Kind == Implied || e.Kind == Item || at < e.Key.Start || at >= e.Key.End {
+		if e.Type == Implied || e.Type == Item || at < e.Key.Start || at >= e.Key.End {
 			continue
 		}
 		for _, path := range []string{e.Path, At(e.Path, 0)} {

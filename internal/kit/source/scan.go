@@ -36,7 +36,7 @@ func (sc *scanner) add(e Entry) int {
 	f := sc.f
 	old, known := f.index[e.Path]
 	f.entries = append(f.entries, e)
-	if n := len(f.entries) - 1; !known || f.entries[old].Kind == Implied && e.Kind != Implied {
+	if n := len(f.entries) - 1; !known || f.entries[old].Type == Implied && e.Type != Implied {
 		f.index[e.Path] = n
 	}
 	return len(f.entries) - 1
@@ -45,7 +45,7 @@ func (sc *scanner) add(e Entry) int {
 // imply records a table that only a dotted name or header makes.
 func (sc *scanner) imply(path string, at Range) {
 	if _, known := sc.f.index[path]; !known {
-		sc.add(Entry{Path: path, Kind: Implied, Key: at, Value: at})
+		sc.add(Entry{Path: path, Type: Implied, Key: at, Value: at})
 	}
 }
 
@@ -103,7 +103,7 @@ func (sc *scanner) header() {
 		path = At(path, n)
 	}
 	sc.table = path
-	sc.add(Entry{Path: path, Kind: kind, Key: at, Value: whole})
+	sc.add(Entry{Path: path, Type: kind, Key: at, Value: whole})
 }
 
 // last leads into the newest element of an array of tables.
@@ -130,7 +130,7 @@ func (sc *scanner) pair(table string) {
 	}
 	sc.i++
 	sc.spaces()
-	n := sc.add(Entry{Path: path, Kind: Value, Key: at})
+	n := sc.add(Entry{Path: path, Type: Value, Key: at})
 	sc.f.entries[n].Value = sc.value(path)
 }
 
@@ -200,7 +200,7 @@ func (sc *scanner) list(path string) {
 			return
 		}
 		before, item := sc.i, At(path, n)
-		e := sc.add(Entry{Path: item, Kind: Item})
+		e := sc.add(Entry{Path: item, Type: Item})
 		sc.f.entries[e].Value = sc.value(item)
 		sc.blank()
 		if sc.at(',') {

@@ -90,7 +90,7 @@ func checkKeys(t *testing.T, text string) {
 	}
 	var got []string
 	for _, e := range f.Entries() {
-		if e.Kind == Value || e.Kind == Table || e.Kind == Element {
+		if e.Type == Value || e.Type == Table || e.Type == Element {
 			got = append(got, strip(e.Path).String())
 		}
 	}

@@ -22,15 +22,15 @@ type File struct {
 	tree  map[string]any
 }
 
-// Kind says what an entry is.
-type Kind int
+// EntryType says what an entry is.
+type EntryType int
 
 // The kinds of entry. Implied tables are made by dotted names only.
 const (
-	Value   Kind = iota // key = value
-	Table               // [cook]
-	Element             // [[ingredient]]
-	Item                // one element of a list
+	Value   EntryType = iota // key = value
+	Table                    // [cook]
+	Element                  // [[ingredient]]
+	Item                     // one element of a list
 	Implied
 )
 
@@ -41,7 +41,7 @@ type Range struct{ Start, End int }
 // the value; for a header Value is the whole header, brackets included.
 type Entry struct {
 	Path  string
-	Kind  Kind
+	Type  EntryType
 	Key   Range
 	Value Range
 }

@@ -24,12 +24,12 @@ type Substance struct {
 	US     string   // the name after "Contains"; "" = not on the American list; Ask = a group
 	Family string   // "tree nuts", "fish": the group a kind of it settles
 	Annex2 []string // ids of Annex II names; empty = not in Annex II; Ask = a group
-	Kind   string   // "" = an allergen, "group", "plain" (on no list), "honey"
+	Means  string   // "" = an allergen, "group", "plain" (on no list), "honey"
 	Source string
 }
 
 // Group reports whether the word names a group and not a food.
-func (s Substance) Group() bool { return s.Kind == "group" }
+func (s Substance) Group() bool { return s.Means == "group" }
 
 // What a word may mean beside substances.
 const (
@@ -100,7 +100,7 @@ func (v *Vocabulary) readSubstances() (err error) {
 
 func (v *Vocabulary) takeSubstances(rows [][]string) (err error) {
 	for _, r := range rows {
-		s := Substance{ID: r[0], US: r[1], Family: r[2], Kind: r[4], Source: r[5]}
+		s := Substance{ID: r[0], US: r[1], Family: r[2], Means: r[4], Source: r[5]}
 		if r[3] != "" {
 			s.Annex2 = strings.Split(r[3], "+")
 		}

@@ -72,11 +72,11 @@ func TestRowsOfTheLists(t *testing.T) {
 		"molluscs":  {Annex2: []string{"molluscs"}},
 		"celery":    {Annex2: []string{"celery"}},
 		"shrimp":    {US: "shrimp", Family: "Crustacean shellfish", Annex2: []string{"crustaceans"}},
-		"nuts":      {US: Ask, Family: "tree nuts", Annex2: []string{Ask}, Kind: "group"},
-		"honey":     {Kind: "honey"},
+		"nuts":      {US: Ask, Family: "tree nuts", Annex2: []string{Ask}, Means: "group"},
+		"honey":     {Means: "honey"},
 	} {
 		s, ok := Default().Substance(id)
-		if !ok || s.ID != id || s.US != want.US || s.Family != want.Family || !slices.Equal(s.Annex2, want.Annex2) || s.Kind != want.Kind || s.Source == "" || s.Group() != (id == "nuts") {
+		if !ok || s.ID != id || s.US != want.US || s.Family != want.Family || !slices.Equal(s.Annex2, want.Annex2) || s.Means != want.Means || s.Source == "" || s.Group() != (id == "nuts") {
 			t.Errorf("%s: %+v", id, s)
 		}
 	}

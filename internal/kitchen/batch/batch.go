@@ -11,8 +11,8 @@ import (
 	"jarmark/internal/kitchen/pantry"
 )
 
-// Kinds lists every kind a maker may write, in the order users see.
-var Kinds = []Kind{Jam, Preserve, Jelly, Marmalade, Butter, Curd, Chutney, Relish, Conserve, Spread, Syrup}
+// ProductTypes lists every kind a maker may write, in the order users see.
+var ProductTypes = []ProductType{Jam, Preserve, Jelly, Marmalade, Butter, Curd, Chutney, Relish, Conserve, Spread, Syrup}
 
 // Parse reads one batch file. The kitchen lends its currency and altitude; it
 // may be nil. With a file that is no TOML the Batch is nil; with other errors
@@ -38,7 +38,7 @@ func Parse(name string, data []byte, k *Kitchen) (*Batch, diag.List) {
 
 func (r *reader) batch(raw rawBatch) *Batch {
 	b := &Batch{
-		Name: r.name(raw.Name, "name"), Kind: r.kind(raw), Made: r.date(raw.Made, "made"), Lot: r.lot(raw.Lot),
+		Name: r.name(raw.Name, "name"), Product: r.kind(raw), Made: r.date(raw.Made, "made"), Lot: r.lot(raw.Lot),
 		Recipe: r.text(raw.Recipe, "recipe"), Unchanged: truth(raw.Unchanged),
 		Story: r.prose(raw.Story, "story"), Origin: r.plain(raw.Origin, "origin", shortText, true), FruitOrigin: r.plain(raw.FruitOrigin, "fruit_origin", shortText, true),
 		Serve: r.plain(raw.Serve, "serve", 2*shortText, true), Notes: r.prose(raw.Notes, "notes"),
@@ -74,7 +74,7 @@ func (r *reader) batch(raw rawBatch) *Batch {
 func (r *reader) complete(b *Batch) {
 	r.missing("missing-name", b.Name == "", "name", `name = "Plum jam"`)
 	r.missing("missing-made", b.Made.IsZero(), "made", "made = 2026-06-14, the day it was cooked")
-	r.missing("missing-kind", b.Kind == "", "kind", `kind = "jam" (or `+kindWords(Kinds[1:], " ")+")")
+	r.missing("missing-kind", b.Product == "", "kind", `kind = "jam" (or `+productWords(ProductTypes[1:], " ")+")")
 	if len(b.Ingredients) == 0 && !r.broken["ingredient"] {
 		r.errorf("no-ingredients", "", "the batch has no ingredients").Hinted("add [[ingredient]] with name and amount for each thing in the pot")
 	}
@@ -105,7 +105,7 @@ func (r *reader) missing(code string, absent bool, path, write string) {
 	r.errorf(code, path, "%s is missing", path).Hinted("add " + write)
 }
 
-func kindWords(kinds []Kind, sep string) string {
+func productWords(kinds []ProductType, sep string) string {
 	var out []string
 	for _, k := range kinds {
 		out = append(out, string(k))
@@ -118,8 +118,8 @@ var kindSynonyms = map[string]string{
 	"chutneys": "chutney", "fruit spread": "spread", "marmelade": "marmalade", "extra jam": "jam",
 }
 
-func (r *reader) kind(raw rawBatch) Kind {
-	return Kind(r.choice(raw.Kind, "kind", "kind", strings.Split(kindWords(Kinds, ""), ","), kindSynonyms))
+func (r *reader) kind(raw rawBatch) ProductType {
+	return ProductType(r.choice(raw.Kind, "kind", "kind", strings.Split(productWords(ProductTypes, ""), ","), kindSynonyms))
 }
 
 var lotForm = regexp.MustCompile(`^[A-Za-z0-9]([A-Za-z0-9-]*[A-Za-z0-9])?$`)

@@ -96,7 +96,7 @@ func TestGoodBatch(t *testing.T) {
 	if len(l) > 0 {
 		t.Fatal(l)
 	}
-	if b.Kind != Jam || b.Made != (unit.Date{Year: 2026, Month: 6, Day: 14}) || b.Lot != "L26165-SR" || b.UseBy || b.BestBefore.Year != 2027 {
+	if b.Product != Jam || b.Made != (unit.Date{Year: 2026, Month: 6, Day: 14}) || b.Lot != "L26165-SR" || b.UseBy || b.BestBefore.Year != 2027 {
 		t.Errorf("%+v", b)
 	}
 	in := b.Ingredients
@@ -178,7 +178,7 @@ func TestDemo(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if b, l := Parse(file, data, k); len(l) > 0 || !strings.Contains(string(data), "invented") || b.Kind == "" {
+		if b, l := Parse(file, data, k); len(l) > 0 || !strings.Contains(string(data), "invented") || b.Product == "" {
 			t.Error(file, l)
 		}
 	}

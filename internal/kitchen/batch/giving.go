@@ -60,7 +60,7 @@ func (r *reader) label(raw *rawLabel) Label {
 	}
 	l := Label{
 		Title: r.name(raw.Title, "label.title"), Subtitle: r.name(raw.Subtitle, "label.subtitle"), Design: r.text(raw.Design, "label.design"),
-		Sheet: r.text(raw.Sheet, "label.sheet"), Kind: r.choice(raw.Kind, "label.kind", "kind of label", pieces, pieceSynonyms), InkSaver: truth(raw.InkSaver), Serials: truth(raw.Serials),
+		Sheet: r.text(raw.Sheet, "label.sheet"), Piece: r.choice(raw.Kind, "label.kind", "kind of label", pieces, pieceSynonyms), InkSaver: truth(raw.InkSaver), Serials: truth(raw.Serials),
 		Season: r.text(raw.Season, "label.season"), Size: r.text(raw.Size, "label.size"),
 	}
 	l.Colours = r.colours(raw.Colours, "label.colours")

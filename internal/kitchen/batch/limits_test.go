@@ -78,7 +78,7 @@ func TestBatchDefaults(t *testing.T) {
 		t.Error("a box")
 	}
 	_, l := Parse("b.toml", []byte("name = \"Plum\"\nmade = 2026-06-14\n"), nil)
-	if !hasCode(l, "missing-kind") || hintOf(l, "missing-kind") == "" || strings.Contains(hintOf(l, "missing-kind"), "or jam") || !strings.Contains(hintOf(l, "missing-kind"), string(Kinds[1])) {
+	if !hasCode(l, "missing-kind") || hintOf(l, "missing-kind") == "" || strings.Contains(hintOf(l, "missing-kind"), "or jam") || !strings.Contains(hintOf(l, "missing-kind"), string(ProductTypes[1])) {
 		t.Errorf("%q", hintOf(l, "missing-kind"))
 	}
 }

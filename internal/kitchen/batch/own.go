@@ -52,7 +52,7 @@ func (r *reader) own(raw rawPantry, path string) pantry.Ingredient {
 	}
 	weight := func(p *string, key string) float64 { return r.mass(p, path+"."+key).Grams() }
 	g := pantry.Ingredient{
-		Name: r.text(raw.Name, path+".name"), Aliases: r.texts(raw.Aliases, path+".aliases"), Kind: strings.ToLower(r.text(raw.Kind, path+".kind")),
+		Name: r.text(raw.Name, path+".name"), Aliases: r.texts(raw.Aliases, path+".aliases"), Class: strings.ToLower(r.text(raw.Kind, path+".kind")),
 		WaterG: per100(raw.Water, "water"), SolubleG: per100(raw.Solids, "solids"),
 		OtherSolidsG: per100(raw.InsolubleSolids, "insoluble_solids"), SugarsG: per100(raw.Sugars, "sugars"),
 		CupG: weight(raw.Cup, "cup"), TbspG: weight(raw.Tbsp, "tbsp"), TspG: weight(raw.Tsp, "tsp"), PieceG: weight(raw.Piece, "piece"),

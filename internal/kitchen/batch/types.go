@@ -74,29 +74,29 @@ type Costs struct {
 	Lid, Label, Hour, Fee, Float unit.Money
 }
 
-// Kind is what sort of preserve the batch is.
-type Kind string
+// ProductType is what sort of preserve the batch is.
+type ProductType string
 
 // The kinds a maker may write.
 const (
-	Jam       Kind = "jam"
-	Preserve  Kind = "preserve"
-	Jelly     Kind = "jelly"
-	Marmalade Kind = "marmalade"
-	Butter    Kind = "butter" // fruit butter
-	Curd      Kind = "curd"
-	Chutney   Kind = "chutney"
-	Relish    Kind = "relish"
-	Conserve  Kind = "conserve"
-	Spread    Kind = "spread"
-	Syrup     Kind = "syrup"
+	Jam       ProductType = "jam"
+	Preserve  ProductType = "preserve"
+	Jelly     ProductType = "jelly"
+	Marmalade ProductType = "marmalade"
+	Butter    ProductType = "butter" // fruit butter
+	Curd      ProductType = "curd"
+	Chutney   ProductType = "chutney"
+	Relish    ProductType = "relish"
+	Conserve  ProductType = "conserve"
+	Spread    ProductType = "spread"
+	Syrup     ProductType = "syrup"
 )
 
 // Batch is one cooking session.
 type Batch struct {
 	File        *source.File
 	Name        string // what the maker calls it: "Strawberry & rhubarb jam"
-	Kind        Kind
+	Product     ProductType
 	Made        unit.Date
 	BestBefore  unit.Date // given by the maker; zero = computed
 	UseBy       bool      // the date is a use-by date, chosen by the maker
@@ -202,7 +202,7 @@ type Label struct {
 	Parts    map[string]string // words of a name, and the same with soft hyphens where the maker parts them
 	Design   string
 	Sheet    string
-	Kind     string
+	Piece    string
 	Colours  []string // "#b3202a", or a fruit's name
 	InkSaver bool
 	Serials  bool

@@ -88,7 +88,7 @@ var strips = regexp.MustCompile(`(?i)\b(strips?|paper|litmus|(test|ph-?)?streife
 
 // produce is fruit, vegetables and juice, whose pH the tables speak of.
 func produce(ln Line) bool {
-	switch ln.Row.Kind {
+	switch ln.Row.Class {
 	case "fruit", "dried fruit", "vegetable", "juice":
 		return !strings.HasSuffix(ln.Key, "_peel")
 	}
@@ -136,7 +136,7 @@ func (c *calc) judgeAcid() sourness {
 		case traced:
 			rest[i] = t
 			sums[t.Group] += g
-		case ph > acidLimit, ln.Row.Kind == "vegetable":
+		case ph > acidLimit, ln.Row.Class == "vegetable":
 			s.low = append(s.low, i)
 		default:
 			s.unknown = append(s.unknown, i)
@@ -170,10 +170,10 @@ func (c *calc) lowPart(ln Line) bool {
 // traceOf finds what acid-traces.csv says of a line the table knows. An own
 // ingredient without a pH is no acid because its maker calls it one.
 func (c *calc) traceOf(ln Line) (pantry.Trace, bool) {
-	if ln.Key == "" && ln.Row.Kind == "" {
+	if ln.Key == "" && ln.Row.Class == "" {
 		return pantry.Trace{}, false
 	}
-	t, ok := c.p.Trace(ln.Key, ln.Row.Kind)
+	t, ok := c.p.Trace(ln.Key, ln.Row.Class)
 	if own := ln.Row.Own && ln.Row.PHHigh <= 0 && !slices.Contains(t.Keys, ln.Key); own && (t.Group == "acid" || t.Group == "water") && ln.Key != "citric_acid" {
 		return pantry.Trace{}, false
 	}

@@ -87,7 +87,7 @@ func (r *Result) OwnAllergy(ln Line) Allergy {
 // is at hand to name them.
 func (a Allergy) Names() (out []string) {
 	for _, f := range a.Found {
-		if name := f.ID; f.Group() || f.Kind == "plain" {
+		if name := f.ID; f.Group() || f.Means == "plain" {
 			out = append(out, f.Word)
 		} else {
 			out = append(out, strings.ReplaceAll(name, "_", " "))
@@ -122,7 +122,7 @@ func (a *Allergy) join(b Allergy) {
 }
 
 func (a *Allergy) add(f Found) {
-	if f.Kind == "honey" {
+	if f.Means == "honey" {
 		a.Honey = append(a.Honey, f.From...)
 		return
 	}

@@ -40,7 +40,7 @@ func TestAmbiguousNames(t *testing.T) {
 		}
 	}
 	// The maker's own ingredient is what the maker says.
-	own := pantry.Default().With([]pantry.Ingredient{{Key: "pepper", Name: "pepper", Kind: "vegetable", WaterG: 90, SolubleG: 6, Own: true}}, nil)
+	own := pantry.Default().With([]pantry.Ingredient{{Key: "pepper", Name: "pepper", Class: "vegetable", WaterG: 90, SolubleG: 6, Own: true}}, nil)
 	if _, ok := own.Ambiguous("pepper", ""); ok {
 		t.Error("an own ingredient is asked about")
 	}

@@ -15,7 +15,7 @@ import (
 func demo(t testing.TB) *batch.Batch {
 	min, yes := 10.0, true
 	return &batch.Batch{
-		Name: "Strawberry & rhubarb jam", Kind: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14},
+		Name: "Strawberry & rhubarb jam", Product: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14},
 		Ingredients: []batch.Ingredient{
 			ing(t, "strawberries", "1.8 kg", ""), ing(t, "rhubarb stalks", "600 g", "chopped"),
 			ing(t, "granulated sugar", "2 kg", ""), ing(t, "lemon juice", "60 g", ""),
@@ -56,7 +56,7 @@ func within(t *testing.T, what string, got, want, tol float64) {
 // °Brix: S 1079, I 11; finished 1671 g, 329 g evaporated; 5.5 half-pints at
 // 302 g.
 func TestWorkedStrawberry(t *testing.T) {
-	b := &batch.Batch{Name: "Strawberry jam", Kind: batch.Jam, Ingredients: []batch.Ingredient{ing(t, "strawberries", "1 kg", ""), ing(t, "sugar", "1 kg", "")}}
+	b := &batch.Batch{Name: "Strawberry jam", Product: batch.Jam, Ingredients: []batch.Ingredient{ing(t, "strawberries", "1 kg", ""), ing(t, "sugar", "1 kg", "")}}
 	r, l := compute(t, b)
 	if l.HasErrors() {
 		t.Fatal(l)
@@ -106,11 +106,11 @@ func TestYieldRules(t *testing.T) {
 		{"pot under solids", func(b *batch.Batch) { b.Cook.FinishedPot = 1 * unit.Kilogram }, "long boil", 2180.66/0.65 + 24.36, 65, Estimated, "pot-under-solids"},
 		{"impossible Brix", func(b *batch.Batch) { b.Cook.Brix = f(math.NaN()) }, "long boil", 2180.66/0.65 + 24.36, 65, Estimated, "bad-brix"},
 		{"cold thermometer", func(b *batch.Batch) { b.Cook.TempC = f(60) }, "long boil", 2180.66/0.65 + 24.36, 65, Estimated, "bad-set-temperature"},
-		{"curd", func(b *batch.Batch) { b.Kind = batch.Curd }, "curd", 4460 * 0.97, 100 * 2180.66 / (4460*0.97 - 24.36), Estimated, ""},
-		{"chutney", func(b *batch.Batch) { b.Kind = batch.Chutney }, "chutney, 30 %", 4460 * 0.70, 100 * 2180.66 / (4460*0.70 - 24.36), Estimated, ""},
+		{"curd", func(b *batch.Batch) { b.Product = batch.Curd }, "curd", 4460 * 0.97, 100 * 2180.66 / (4460*0.97 - 24.36), Estimated, ""},
+		{"chutney", func(b *batch.Batch) { b.Product = batch.Chutney }, "chutney, 30 %", 4460 * 0.70, 100 * 2180.66 / (4460*0.70 - 24.36), Estimated, ""},
 		{"no cook", func(b *batch.Batch) { b.Cook.Method = "no cook" }, "not cooked", 4460, 100 * 2180.66 / (4460 - 24.36), Estimated, ""},
-		{"marmalade", func(b *batch.Batch) { b.Kind = batch.Marmalade }, "long boil to 60", 2180.66/0.60 + 24.36, 60, Estimated, ""},
-		{"butter", func(b *batch.Batch) { b.Kind = batch.Butter }, "fruit butter to 55", 2180.66/0.55 + 24.36, 55, Estimated, ""},
+		{"marmalade", func(b *batch.Batch) { b.Product = batch.Marmalade }, "long boil to 60", 2180.66/0.60 + 24.36, 60, Estimated, ""},
+		{"butter", func(b *batch.Batch) { b.Product = batch.Butter }, "fruit butter to 55", 2180.66/0.55 + 24.36, 55, Estimated, ""},
 	}
 	for _, c := range tests {
 		t.Run(c.name, func(t *testing.T) {

@@ -137,7 +137,7 @@ func TestSupplies(t *testing.T) {
 // such jam fills a little over three half-pints.
 func TestTradeFacts(t *testing.T) {
 	for _, fruit := range []string{"strawberries", "raspberries", "blackcurrants", "plums", "apricots", "gooseberries"} {
-		r, _ := compute(t, &batch.Batch{Kind: batch.Jam, Ingredients: []batch.Ingredient{ing(t, fruit, "1 kg", ""), ing(t, "sugar", "1 kg", "")}})
+		r, _ := compute(t, &batch.Batch{Product: batch.Jam, Ingredients: []batch.Ingredient{ing(t, fruit, "1 kg", ""), ing(t, "sugar", "1 kg", "")}})
 		if g := r.Yield.Mass.Grams(); g < 1600 || g > 1850 {
 			t.Errorf("1 kg %s and 1 kg sugar give %.0f g", fruit, g)
 		}

@@ -97,12 +97,12 @@ func (c *calc) keepBySugar(v *verdict) {
 		v.atLeast(Cold, Evidence{"a reading was taken that can't be right, so nothing is known of the sugar", Given, c.brixPath(), srcOwn})
 	case v.full:
 		v.atLeast(Shelf, bound("full sugar", srcFull))
-	case c.b.Kind == batch.Curd: // egg decides
+	case c.b.Product == batch.Curd: // egg decides
 	case c.pectinSugar():
 		v.atLeast(ShelfShort, fact("as much sugar as fruit, and pectin, but little over half is sugar by the estimate"))
 	case brix.Value >= 60 && (brix.How == Measured || c.r.Yield.How == Measured || c.sweetness() >= leastSugar):
 		v.atLeast(ShelfShort, bound("between 60 and 65 °Brix, loses colour and flavour sooner", srcNCHFP))
-	case c.b.Kind == batch.Butter:
+	case c.b.Product == batch.Butter:
 		v.atLeast(ShelfShort, fact("fruit butter, less sugar than jam"))
 	case c.tested() || c.r.PHMeasured && c.r.PHHigh <= acidLimit:
 		v.atLeast(ShelfShort, fact("reduced sugar, but the recipe is tested or the pH was measured"))
@@ -146,7 +146,7 @@ func (c *calc) fullSugar() bool {
 	switch brix := c.sugarBrix(); {
 	case r.Brix.How == Measured:
 		return brix >= jamBrix-0.05
-	case c.rejected, c.pot.boil.Loss > 0 && (c.b.Kind == batch.Chutney || c.b.Kind == batch.Relish): // how far it is boiled down is a guess
+	case c.rejected, c.pot.boil.Loss > 0 && (c.b.Product == batch.Chutney || c.b.Product == batch.Relish): // how far it is boiled down is a guess
 		return false
 	case brix >= c.fullBrix()-0.05:
 		return ratio >= leastSugar || r.Yield.How == Measured
@@ -158,7 +158,7 @@ func (c *calc) fullSugar() bool {
 // fullBrix is the °Brix of full sugar: 65, or where published recipes of the
 // kind finish (marmalade, 60), when nothing but the recipe is known.
 func (c *calc) fullBrix() float64 {
-	if b, ok := c.p.Boil(string(c.b.Kind), "long boil"); ok && b.Brix >= 60 && c.brixPath() == "" {
+	if b, ok := c.p.Boil(string(c.b.Product), "long boil"); ok && b.Brix >= 60 && c.brixPath() == "" {
 		return b.Brix
 	}
 	return jamBrix
@@ -190,8 +190,8 @@ func (c *calc) sugarBrix() float64 {
 		switch {
 		case ln.IsWater: // the salts of the tap are no sugar
 			in += g
-		case ln.IsSweet, ln.IsFruit, ln.Row.Kind == "juice", ln.Row.Kind == "dried fruit", t.Group == "acid":
-			if k := ln.Row.Kind; (k == "vegetable" || k == "spice") && ln.Row.SugarsG >= 0 { // ginger, sweet potatoes: the rest is starch
+		case ln.IsSweet, ln.IsFruit, ln.Row.Class == "juice", ln.Row.Class == "dried fruit", t.Group == "acid":
+			if k := ln.Row.Class; (k == "vegetable" || k == "spice") && ln.Row.SugarsG >= 0 { // ginger, sweet potatoes: the rest is starch
 				sol = min(sol, g*ln.Row.SugarsG/100)
 			}
 			in, sweet, insoluble = in+g, sweet+sol, insoluble+rest

@@ -112,13 +112,13 @@ func (c *calc) notPlainlyAcid(v *verdict) {
 // keepByKind: chutney and relish, and curd, keep by tested recipes only.
 func (c *calc) keepByKind(v *verdict) {
 	switch {
-	case c.b.Kind == batch.Curd && c.tested():
+	case c.b.Product == batch.Curd && c.tested():
 		v.atLeast(Cold, rule("curd by a tested recipe", srcCurd))
-	case c.b.Kind == batch.Curd:
+	case c.b.Product == batch.Curd:
 		v.perish(rule("only the tested lemon curd has a process", srcCurd))
 		c.warnf("untested-curd", "kind", "curd keeps by a tested recipe alone; the label will say refrigerate").
 			Hinted("follow the tested lemon curd unchanged: recipe, unchanged = true").Cited(srcCurd)
-	case (c.b.Kind == batch.Chutney || c.b.Kind == batch.Relish) && !c.tested() && !c.r.PHMeasured:
+	case (c.b.Product == batch.Chutney || c.b.Product == batch.Relish) && !c.tested() && !c.r.PHMeasured:
 		v.atLeast(Cold, rule("only tested chutney and relish recipes have a process", srcChutney))
 		c.warnf("untested-chutney", "kind", "chutney and relish are shelf-stable only by a tested recipe or a pH reading; the label will say refrigerate").
 			Hinted("record recipe and unchanged, or cook.ph").Cited("USDA AIB 539 rev. 2009")

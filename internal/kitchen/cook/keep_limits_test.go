@@ -12,7 +12,7 @@ import (
 
 // calcOf is a computation with an estimated Brix and lines in grams.
 func calcOf(brix, fruit, sugar float64) *calc {
-	return &calc{b: &batch.Batch{Kind: batch.Jam}, k: nobody(), p: pantry.Default(), pot: outcome{loss: -1}, r: &Result{Brix: Reading{brix, Estimated}, Yield: Amount{grams(1000), Estimated},
+	return &calc{b: &batch.Batch{Product: batch.Jam}, k: nobody(), p: pantry.Default(), pot: outcome{loss: -1}, r: &Result{Brix: Reading{brix, Estimated}, Yield: Amount{grams(1000), Estimated},
 		Lines: []Line{{Name: "plums", Key: "plum", IsFruit: true, Mass: grams(fruit)}, {Name: "sugar", Key: "sugar_white", IsSweet: true, Mass: grams(sugar)}}}}
 }
 
@@ -116,7 +116,7 @@ func TestTinyPiecesWeigh(t *testing.T) {
 	if got := r.Lines[1].Mass.Grams(); math.Abs(got-0.8) > 0.001 {
 		t.Errorf("ten cloves weigh %g g", got)
 	}
-	if _, ok := cup(pantry.Ingredient{Kind: "spice"}, ""); ok {
+	if _, ok := cup(pantry.Ingredient{Class: "spice"}, ""); ok {
 		t.Error("a cup without a weight")
 	}
 }

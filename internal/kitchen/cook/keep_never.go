@@ -18,7 +18,7 @@ func (c *calc) neverRows() map[int]pantry.Never {
 	}
 	out := map[int]pantry.Never{}
 	for i, ln := range c.r.Lines {
-		if n, ok := c.p.Never(ln.Key, ln.Row.Kind, texts(ln, written)...); ok {
+		if n, ok := c.p.Never(ln.Key, ln.Row.Class, texts(ln, written)...); ok {
 			out[i] = n
 		}
 	}

@@ -69,7 +69,7 @@ func (c *calc) processRow() pantry.Process {
 // processKey is the row of the process table that fits the batch. The kind
 // "spread" says nothing of the sugar; the sugar does.
 func (c *calc) processKey() string {
-	switch c.b.Kind {
+	switch c.b.Product {
 	case batch.Butter:
 		for _, j := range c.r.Jars {
 			if j.Jar.Nominal > 600*unit.Millilitre {

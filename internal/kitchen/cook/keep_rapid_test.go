@@ -34,7 +34,7 @@ func plausible(t *rapid.T) *batch.Batch {
 	}
 	yes, ten := true, 15.0
 	b := &batch.Batch{Name: "Jam", Made: unit.Date{Year: 2026, Month: 6, Day: 14},
-		Kind:    rapid.SampledFrom([]batch.Kind{batch.Jam, batch.Jelly, batch.Butter, batch.Spread, batch.Conserve, batch.Marmalade, batch.Curd, batch.Chutney}).Draw(t, "kind"),
+		Product: rapid.SampledFrom([]batch.ProductType{batch.Jam, batch.Jelly, batch.Butter, batch.Spread, batch.Conserve, batch.Marmalade, batch.Curd, batch.Chutney}).Draw(t, "kind"),
 		Process: batch.Process{Method: "boiling water", Minutes: &ten, Sterilised: &yes, AltitudeOK: true},
 		Fills:   []batch.Fill{{Jar: "us8", Count: -1, Sealed: -1}}}
 	fruit := rapid.SampledFrom([]string{"strawberries", "apricots", "figs", "rhubarb", "oranges", "dates", "red bell peppers", "mangoes", "bananas"}).Draw(t, "fruit")

@@ -65,12 +65,12 @@ func TestKeeping(t *testing.T) {
 		{"unknown fruit", func(b *batch.Batch) { b.Ingredients[0].Name = "wumpa fruit"; b.Ingredients[0].Solids = 10 }, Cold, 0, 7, 7, "acid-unknown"},
 		{"butter in it", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "butter", "20 g", "")) }, Cold, 0, 7, 7, "never-shelf"},
 		{"a knob of butter", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "butter", "1/2 tsp", "")) }, Shelf, 12, 0, 30, ""},
-		{"spread with full sugar", func(b *batch.Batch) { b.Kind = batch.Spread; b.Cook.Brix = f(66) }, Shelf, 12, 0, 30, ""},
+		{"spread with full sugar", func(b *batch.Batch) { b.Product = batch.Spread; b.Cook.Brix = f(66) }, Shelf, 12, 0, 30, ""},
 		{"weighed pot at 66 °Brix", func(b *batch.Batch) { b.Cook.FinishedPot = 3320 * unit.Gram }, Shelf, 12, 0, 30, ""},
 		{"weighed pot at 62 °Brix", func(b *batch.Batch) { b.Cook.FinishedPot = 3540 * unit.Gram }, ShelfShort, 6, 0, 14, ""},
-		{"chutney", func(b *batch.Batch) { b.Kind = batch.Chutney }, Cold, 0, 14, 14, "untested-chutney"},
-		{"chutney, a bulletin is no recipe", func(b *batch.Batch) { b.Kind, b.Recipe = batch.Chutney, "USDA AIB 539 rev. 2009" }, Cold, 0, 14, 14, "recipe-not-tested"},
-		{"fruit butter", func(b *batch.Batch) { b.Kind = batch.Butter }, ShelfShort, 6, 0, 14, ""},
+		{"chutney", func(b *batch.Batch) { b.Product = batch.Chutney }, Cold, 0, 14, 14, "untested-chutney"},
+		{"chutney, a bulletin is no recipe", func(b *batch.Batch) { b.Product, b.Recipe = batch.Chutney, "USDA AIB 539 rev. 2009" }, Cold, 0, 14, 14, "recipe-not-tested"},
+		{"fruit butter", func(b *batch.Batch) { b.Product = batch.Butter }, ShelfShort, 6, 0, 14, ""},
 		{"little sugar, unmeasured", func(b *batch.Batch) { b.Ingredients[2] = ing(t, "sugar", "400 g", "") }, Cold, 0, 14, 14, "reduced-sugar"},
 		{"honey", func(b *batch.Batch) { b.Ingredients = append(b.Ingredients, ing(t, "honey", "50 g", "")) }, Shelf, 12, 0, 30, "honey-infants"},
 	}
@@ -105,7 +105,7 @@ func TestKeeping(t *testing.T) {
 func TestCurd(t *testing.T) {
 	curd := func() *batch.Batch {
 		b := demo(t)
-		b.Kind = batch.Curd
+		b.Product = batch.Curd
 		b.Process.Minutes = f(15)
 		b.Ingredients = []batch.Ingredient{ing(t, "superfine sugar", "530 g", ""), ing(t, "bottled lemon juice", "1 cup", ""),
 			ing(t, "unsalted butter", "3/4 cup", ""), ing(t, "egg yolks", "7", ""), ing(t, "eggs", "4", "")}

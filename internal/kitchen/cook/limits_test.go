@@ -30,7 +30,7 @@ func potWith(t *testing.T, p *pantry.Pantry, list ...string) (*Result, []string)
 }
 
 func ownFruit(name string, ph float64) pantry.Ingredient {
-	return pantry.Ingredient{Name: name, Kind: "fruit", FruitClassEU: "general", WaterG: 88, SolubleG: 10, OtherSolidsG: 2, SugarsG: 8, PHLow: 3.5, PHHigh: ph, Allergens: []string{}}
+	return pantry.Ingredient{Name: name, Class: "fruit", FruitClassEU: "general", WaterG: 88, SolubleG: 10, OtherSolidsG: 2, SugarsG: 8, PHLow: 3.5, PHHigh: ph, Allergens: []string{}}
 }
 
 // USDA Guide 1: pH 4.6. Fruit up to it is acid; up to 4.8 (own reading) with 1 %
@@ -94,7 +94,7 @@ func TestReadingsOfPHThatDoNotCount(t *testing.T) {
 // The same substance from two ingredients is one, with both named; a maker's
 // word for an absence counts where no table shows it.
 func TestAllergensOfSeveralIngredients(t *testing.T) {
-	p := pantry.Default().With([]pantry.Ingredient{{Name: "mystery mix", Kind: "spice", WaterG: 10, SolubleG: 0, OtherSolidsG: 90}}, nil)
+	p := pantry.Default().With([]pantry.Ingredient{{Name: "mystery mix", Class: "spice", WaterG: 10, SolubleG: 0, OtherSolidsG: 90}}, nil)
 	r, _ := potWith(t, p, "plums: 1 kg", "butter: 5 g", "cream: 20 g", "mystery mix: 5 g", "honey: 50 g", "almonds: 20 g")
 	a := r.Allergy()
 	i := slices.IndexFunc(a.Found, func(f Found) bool { return f.ID == "milk" })
@@ -230,7 +230,7 @@ func TestTestedRecipeFromBothSides(t *testing.T) {
 	if why := unlike(append(whole[:len(whole):len(whole)], "cinnamon: 1 g")...); why != "" {
 		t.Errorf("a trace of a spice: %q", why)
 	}
-	acid := pantry.TestedRecipe{Kinds: []string{"jam"}, Main: []pantry.RecipePart{{Keys: []string{"plum"}, Grams: 1000}, {Keys: []string{"sugar_white"}, Grams: 1000}, {Keys: []string{"lemon_juice"}, Grams: 100}}}
+	acid := pantry.TestedRecipe{Products: []string{"jam"}, Main: []pantry.RecipePart{{Keys: []string{"plum"}, Grams: 1000}, {Keys: []string{"sugar_white"}, Grams: 1000}, {Keys: []string{"lemon_juice"}, Grams: 100}}}
 	for lemon, bad := range map[string]bool{"84 g": true, "86 g": false} { // 0.85 of it
 		b := demo(t)
 		b.Ingredients = []batch.Ingredient{ing(t, "plums", "1000 g", ""), ing(t, "sugar", "1000 g", ""), ing(t, "lemon juice", lemon, "")}
@@ -261,7 +261,7 @@ func TestCostsOfOneIngredientTwice(t *testing.T) {
 			t.Errorf("%s: %+v", currency, r.Lines[0].Cost)
 		}
 	}
-	p := pantry.Default().With([]pantry.Ingredient{{Name: "house pectin", Kind: "gelling", WaterG: 5, SolubleG: 80, OtherSolidsG: 15, Contains: []pantry.Part{{Name: "milk sugar"}}}}, nil)
+	p := pantry.Default().With([]pantry.Ingredient{{Name: "house pectin", Class: "gelling", WaterG: 5, SolubleG: 80, OtherSolidsG: 15, Contains: []pantry.Part{{Name: "milk sugar"}}}}, nil)
 	b := demo(t)
 	b.Ingredients = []batch.Ingredient{ing(t, "house pectin", "50 g", "")}
 	if r, _ := Compute(b, nil, p); len(r.Lines[0].Contains) != 1 {

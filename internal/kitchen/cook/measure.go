@@ -178,7 +178,7 @@ var alike = []string{"pureed puree crushed mashed pulp", "chopped diced cubes cu
 	"halves halved", "grated shredded", "whole as is berries", "packed", "unpacked", "pitted", "juice strained", "sections segments", "ground", "drained"}
 
 func cup(row pantry.Ingredient, words string) (measured, bool) {
-	if row.Kind == "fruit" { // cut fine it packs like crushed (own reading of USDA HG 56: 4 cups of cherries, finely chopped, are 3 lb)
+	if row.Class == "fruit" { // cut fine it packs like crushed (own reading of USDA HG 56: 4 cups of cherries, finely chopped, are 3 lb)
 		words = fine.ReplaceAllString(words, "crushed")
 	}
 	want := classes(words)
@@ -190,13 +190,13 @@ func cup(row pantry.Ingredient, words string) (measured, bool) {
 		}
 	}
 	crushed := classes("crushed")
-	if want&crushed != 0 && (row.Kind == "fruit" || row.Kind == "vegetable") {
+	if want&crushed != 0 && (row.Class == "fruit" || row.Class == "vegetable") {
 		return measured{crushedCup, unit.Cup, "cup", "crushed", ""}, true
 	}
 	if first.grams <= 0 {
 		return measured{}, false
 	}
-	if want&^classes("whole") != 0 && row.Kind == "fruit" {
+	if want&^classes("whole") != 0 && row.Class == "fruit" {
 		first.assumed = fmt.Sprintf("the table has no such form, so %s g a cup%s is taken", trim(first.grams), bracket(first.form))
 	}
 	return first, true

@@ -52,7 +52,7 @@ func TestWeighedPotAgainstItsRecipe(t *testing.T) {
 func TestQuartsOfButter(t *testing.T) {
 	for ml, key := range map[float64]string{600: "butter", 601: "butter quart"} {
 		c := calcOf(55, 1000, 300)
-		c.b.Kind = batch.Butter
+		c.b.Product = batch.Butter
 		c.r.Jars = []JarPlan{{Jar: pantry.Jar{Nominal: unit.ML(ml)}}}
 		if got := c.processKey(); got != key {
 			t.Errorf("%g ml: %s", ml, got)
@@ -82,7 +82,7 @@ func TestQuartsOfButter(t *testing.T) {
 func TestPectinSugarFromBothSides(t *testing.T) {
 	with := func(brix, sugar float64) *calc {
 		c := calcOf(brix, 1000, sugar)
-		c.r.Lines = append(c.r.Lines, Line{Key: "pectin_powder", Row: pantry.Ingredient{Kind: "gelling"}})
+		c.r.Lines = append(c.r.Lines, Line{Key: "pectin_powder", Row: pantry.Ingredient{Class: "gelling"}})
 		return c
 	}
 	for _, c := range []struct {

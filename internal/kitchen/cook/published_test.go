@@ -50,7 +50,7 @@ func TestPublishedYields(t *testing.T) {
 		if in := num(t, row["mass_in_g"]); math.Abs(r.Input.Grams()/in-1) > 0.025 {
 			t.Errorf("%s: %.0f g go in, the reference has %.0f", row["id"], r.Input.Grams(), in)
 		}
-		means[string(b.Kind)+" "+b.Cook.Method] = append(means[string(b.Kind)+" "+b.Cook.Method], ratio)
+		means[string(b.Product)+" "+b.Cook.Method] = append(means[string(b.Product)+" "+b.Cook.Method], ratio)
 		means["all"] = append(means["all"], ratio)
 	}
 	for _, k := range []string{"jam long boil", "jam added pectin", "jelly added pectin", "all"} {
@@ -70,7 +70,7 @@ func published(t *testing.T, id string, recipes []map[string]string) *batch.Batc
 		if row["id"] != id {
 			continue
 		}
-		b.Kind, b.Cook.Method = batch.Kind(row["kind"]), row["method"]
+		b.Product, b.Cook.Method = batch.ProductType(row["kind"]), row["method"]
 		b.Ingredients = append(b.Ingredients, ing(t, row["name"], row["amount"], row["form"]))
 	}
 	b.Fills = []batch.Fill{{Jar: "us8", Count: -1, Sealed: -1}}

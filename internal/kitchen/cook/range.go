@@ -77,7 +77,7 @@ func (c *calc) foresee() {
 	}
 	s, ok := c.pot.boil, c.pot.boil.Factor > 0
 	if !ok {
-		s, ok = c.p.Boil(string(c.b.Kind), c.method())
+		s, ok = c.p.Boil(string(c.b.Product), c.method())
 	}
 	if !ok || r.Yield.Mass <= 0 {
 		r.countRange()

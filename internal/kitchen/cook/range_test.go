@@ -84,7 +84,7 @@ func spreadOf(t *testing.T, kind, method string) pantry.Boil {
 
 func potOf(t *testing.T, pot string) *Result {
 	t.Helper()
-	b := &batch.Batch{Kind: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
+	b := &batch.Batch{Product: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
 	b.Ingredients = []batch.Ingredient{ing(t, "plums", "2 kg", ""), ing(t, "sugar", "1.5 kg", "")}
 	if pot != "" {
 		m, err := unit.ParseMass(pot)
@@ -126,7 +126,7 @@ func TestOwnPotsMoveTheRange(t *testing.T) {
 
 // The jars of the range hold about its weight, whatever the sizes.
 func TestRangeInJars(t *testing.T) {
-	b := &batch.Batch{Kind: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
+	b := &batch.Batch{Product: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
 	b.Ingredients = []batch.Ingredient{ing(t, "plums", "4 kg", ""), ing(t, "sugar", "3 kg", "")}
 	b.Fills = []batch.Fill{{Jar: "us8", Count: -1, Sealed: -1, Share: 0.5}, {Jar: "us4", Count: -1, Sealed: -1, Share: 0.5}}
 	r, _ := Compute(b, nil, pantry.Default())

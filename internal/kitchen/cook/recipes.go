@@ -50,8 +50,8 @@ func (c *calc) tested() bool { return c.recipe != nil }
 
 // unlike says what keeps the batch from being the recipe; "" when it is.
 func (c *calc) unlike(t pantry.TestedRecipe) string {
-	if !slices.Contains(t.Kinds, string(c.b.Kind)) {
-		return fmt.Sprintf("it is a %s, not a %s", strings.Join(t.Kinds, " or "), c.b.Kind)
+	if !slices.Contains(t.Products, string(c.b.Product)) {
+		return fmt.Sprintf("it is a %s, not a %s", strings.Join(t.Products, " or "), c.b.Product)
 	}
 	got, main := c.sums(t)
 	batch, recipe := 0.0, 0.0
@@ -118,5 +118,5 @@ func (c *calc) partName(part pantry.RecipePart) string {
 
 func (c *calc) partKind(part pantry.RecipePart) string {
 	g, _ := c.p.Ingredient(part.Keys[0])
-	return g.Kind
+	return g.Class
 }

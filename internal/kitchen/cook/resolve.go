@@ -86,8 +86,8 @@ func (c *calc) line(g batch.Ingredient) Line {
 	ln := Line{
 		Paths: []string{g.Path}, Name: row.Name, Key: row.Key, Row: row, Contains: g.Contains,
 		Allergens: slices.Clone(g.Allergens), Said: g.Allergens != nil, Written: []string{g.Name}, Cost: g.Cost, Removed: g.Skip,
-		IsFruit: row.FruitClassEU != "" || row.Kind == "fruit",
-		IsSweet: sweeteners[row.Kind], IsWater: row.Kind == "water",
+		IsFruit: row.FruitClassEU != "" || row.Class == "fruit",
+		IsSweet: sweeteners[row.Class], IsWater: row.Class == "water",
 	}
 	if len(ln.Contains) == 0 {
 		ln.Contains = row.Contains

@@ -43,9 +43,9 @@ func number(t *rapid.T, name string) *float64 {
 func anyBatch(t *rapid.T) *batch.Batch {
 	words := []string{"strawberries", "sugar", "lemon juice", "pectin", "eggs", "unknown stuff", "", "water", "honey", "plum juice", "Sugar", "figs", "butter"}
 	b := &batch.Batch{
-		Name: rapid.String().Draw(t, "name"),
-		Kind: rapid.SampledFrom([]batch.Kind{batch.Jam, batch.Curd, batch.Butter, batch.Chutney, batch.Spread, batch.Syrup, ""}).Draw(t, "kind"),
-		Made: unit.Date{Year: 2026, Month: 6, Day: 14},
+		Name:    rapid.String().Draw(t, "name"),
+		Product: rapid.SampledFrom([]batch.ProductType{batch.Jam, batch.Curd, batch.Butter, batch.Chutney, batch.Spread, batch.Syrup, ""}).Draw(t, "kind"),
+		Made:    unit.Date{Year: 2026, Month: 6, Day: 14},
 	}
 	for i := rapid.IntRange(0, 7).Draw(t, "n"); i > 0; i-- {
 		b.Ingredients = append(b.Ingredients, batch.Ingredient{

@@ -20,7 +20,7 @@ func (c *calc) shares() {
 func mainFruit(lines []Line) string {
 	fruit := func(ln Line) bool { return ln.IsFruit }
 	other := func(ln Line) bool {
-		return ln.Row.Kind == "vegetable" || ln.Key == "lemon_juice" || ln.Key == "lemon_juice_bottled" || ln.Key == "lime_juice" || ln.Key == "honey"
+		return ln.Row.Class == "vegetable" || ln.Key == "lemon_juice" || ln.Key == "lemon_juice_bottled" || ln.Key == "lime_juice" || ln.Key == "honey"
 	}
 	for _, is := range []func(Line) bool{fruit, other} {
 		best := -1

@@ -37,7 +37,7 @@ func (c *calc) times(v *verdict) {
 func (c *calc) coldTimes(v *verdict) {
 	k := &c.r.Keeping
 	switch {
-	case c.b.Kind == batch.Curd && c.tested() && v.processed:
+	case c.b.Product == batch.Curd && c.tested() && v.processed:
 		k.SealedMonths, k.OpenedDays = 3, 14
 		v.because(rule("tested curd: best within 3-4 months", srcCurd))
 	case v.perishable:

@@ -18,7 +18,7 @@ func TestTimesOfEveryClass(t *testing.T) {
 	for _, c := range []struct {
 		class Class
 		v     verdict
-		kind  batch.Kind
+		kind  batch.ProductType
 		times string // months and days sealed, days opened, days unsealed
 		words []string
 	}{
@@ -34,7 +34,7 @@ func TestTimesOfEveryClass(t *testing.T) {
 		{Cold, verdict{}, batch.Jam, "0 14 14 3", []string{"refrigerated, less sugar: within 2 weeks", unsealed, shorter}},
 		{Cold, verdict{processed: true}, batch.Curd, "0 14 14 3", []string{"refrigerated, less sugar", unsealed, shorter}},
 	} {
-		k := &calc{b: &batch.Batch{Kind: c.kind}, r: &Result{}}
+		k := &calc{b: &batch.Batch{Product: c.kind}, r: &Result{}}
 		k.r.Keeping.Class = c.class
 		v := c.v
 		v.class = c.class
@@ -58,7 +58,7 @@ func TestTimesOfEveryClass(t *testing.T) {
 // An own ingredient of any sweet kind sweetens.
 func TestOwnSweeteners(t *testing.T) {
 	for kind := range map[string]bool{"sweetener": true, "gelling sugar": true, "sugar": true, "syrup": true, "honey": true, "fruit": false, "spice": false, "": false} {
-		p := pantry.Default().With([]pantry.Ingredient{{Name: "moonsweet", Kind: kind, WaterG: 20, SolubleG: 80, OtherSolidsG: 0, SugarsG: 80}}, nil)
+		p := pantry.Default().With([]pantry.Ingredient{{Name: "moonsweet", Class: kind, WaterG: 20, SolubleG: 80, OtherSolidsG: 0, SugarsG: 80}}, nil)
 		r, _ := potWith(t, p, "plums: 1 kg", "moonsweet: 500 g")
 		if want := kind != "fruit" && kind != "spice" && kind != ""; r.Lines[1].IsSweet != want {
 			t.Errorf("%q: sweet %v", kind, !want)
@@ -72,7 +72,7 @@ func TestRecipeWithoutAMainIngredient(t *testing.T) {
 	for _, x := range pantry.Default().TestedRecipes() {
 		for i := range x.Main {
 			b := demo(t)
-			b.Kind, b.Recipe, b.Unchanged, b.Ingredients = batch.Kind(x.Kinds[0]), x.ID, true, nil
+			b.Product, b.Recipe, b.Unchanged, b.Ingredients = batch.ProductType(x.Products[0]), x.ID, true, nil
 			for j, part := range x.Main {
 				if j != i {
 					g, _ := pantry.Default().Ingredient(part.Keys[0])

@@ -198,7 +198,7 @@ func (c *calc) boiledTo(m mix, brix float64, where string, slackBrix float64) (f
 // byKind: nothing was measured, so the kind of batch decides.
 func (c *calc) byKind(m mix) (outcome, bool) {
 	var o outcome
-	switch kind := c.b.Kind; {
+	switch kind := c.b.Product; {
 	case c.raw():
 		o = lose(m, 0, "not cooked, nothing boils off")
 	case kind == batch.Curd, kind == batch.Chutney, kind == batch.Relish:
@@ -238,7 +238,7 @@ func (c *calc) boil(m mix) outcome {
 				Hinted("check sugar against fruit, or take a reading").Cited("own assumption; 21 CFR 150.160 asks for 65 %")
 		}
 		return o
-	case c.b.Kind == batch.Spread && method == "" && c.sweetness() < leastSugar: // with sugar enough it is boiled as jam
+	case c.b.Product == batch.Spread && method == "" && c.sweetness() < leastSugar: // with sugar enough it is boiled as jam
 		return c.assumed(m, "")
 	}
 	return c.assumed(m, "long boil")
@@ -246,7 +246,7 @@ func (c *calc) boil(m mix) outcome {
 
 // assumed finishes the pot by the table: to a °Brix, or with a loss.
 func (c *calc) assumed(m mix, method string) outcome {
-	b, ok := c.p.Boil(string(c.b.Kind), method)
+	b, ok := c.p.Boil(string(c.b.Product), method)
 	switch {
 	case !ok:
 		b = pantry.Boil{Name: "long boil", Brix: jamBrix}
@@ -283,7 +283,7 @@ func (c *calc) target(m mix, b pantry.Boil) outcome {
 
 func (c *calc) hasPectin() bool {
 	for _, ln := range c.r.Lines {
-		if ln.Row.Kind == "gelling" || ln.Row.Kind == "gelling sugar" {
+		if ln.Row.Class == "gelling" || ln.Row.Class == "gelling sugar" {
 			return true
 		}
 	}

@@ -13,7 +13,7 @@ import (
 	"jarmark/internal/kitchen/pantry"
 )
 
-var head = Head{Name: "Plum jam", Kind: "jam", Made: "2026-06-14"}
+var head = Head{Name: "Plum jam", Product: "jam", Made: "2026-06-14"}
 
 // Every recipe gives a batch file that reads as TOML with known keys only;
 // where nothing is asked, the ingredients weigh without an error.

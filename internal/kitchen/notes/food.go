@@ -64,7 +64,7 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 			a.choices = []string{a.text, other}
 		}
 	}
-	if row, _ := g.row(in.Name); row.Kind == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
+	if row, _ := g.row(in.Name); row.Class == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
 		l.ask("the whole fruit, or only its juice or zest? Then write: juice of %s", strings.TrimSpace(a.text+" "+in.Name))
 	}
 	in.Amount, in.Amounts = a.text, a.choices

@@ -9,7 +9,7 @@ import (
 
 // Head is what stands at the top of a batch and not in the notes: what it is
 // called, its kind, and the day to write where the notes name none.
-type Head struct{ Name, Kind, Made string }
+type Head struct{ Name, Product, Made string }
 
 // TOML writes the reading as a batch file. Every line of the notes stands in it
 // as a comment, above what was read of it, or at the end with why it was not.
@@ -57,7 +57,7 @@ func (w *writer) head(h Head) {
 	if n := w.r.Asked(); n > 0 {
 		w.f("# %s to settle: look for \"asked\".\n", plural(n, "thing"))
 	}
-	w.f("name = %s\nkind = %s\n", quoted(h.Name), quoted(h.Kind))
+	w.f("name = %s\nkind = %s\n", quoted(h.Name), quoted(h.Product))
 	made := w.keys("made")
 	if !made {
 		w.f("made = %s          # not settled by the notes: the day this file was begun\n", h.Made)

@@ -51,7 +51,7 @@ func TestUnseenYields(t *testing.T) {
 		if r.Asked() > 0 {
 			t.Errorf("%s: asks %v", p.where, allAsks(r))
 		}
-		b, l := batch.Parse("", r.TOML(Head{Name: p.kind, Kind: p.kind, Made: "2026-06-14"}), nil)
+		b, l := batch.Parse("", r.TOML(Head{Name: p.kind, Product: p.kind, Made: "2026-06-14"}), nil)
 		got, found := cook.Compute(b, &batch.Kitchen{}, pantry.Default())
 		for _, d := range append(l, found...) {
 			if d.Severity == diag.Error {

@@ -184,7 +184,7 @@ func (p *Pantry) driedSpice(words string) (Ingredient, bool) {
 		return Ingredient{}, false
 	}
 	g, ok := p.Ingredient(strings.Join(bare, " "))
-	return g, ok && g.Kind == "spice"
+	return g, ok && g.Class == "spice"
 }
 
 // Suggest gives up to three label names or aliases near to unknown words.

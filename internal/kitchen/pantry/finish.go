@@ -4,7 +4,7 @@ package pantry
 // nobody measured, by the °Brix of its syrup or by what it loses, and how far
 // published yields lie around that.
 type Boil struct {
-	Kind     string  // of batch; "" = any
+	Product  string  // of batch; "" = any
 	Method   string  // "long boil", "added pectin"; "" = however it is cooked
 	Name     string  // as findings say it
 	Brix     float64 // 0 = by loss
@@ -19,7 +19,7 @@ type Boil struct {
 func (p *Pantry) loadBoil() error {
 	t := readTable(p.from, "boil")
 	t.each(func(r row) {
-		b := Boil{Kind: r.text("kind"), Method: r.text("method"), Name: r.need("name"), Brix: r.number("brix", 0), Loss: r.number("loss_pct", 0),
+		b := Boil{Product: r.text("kind"), Method: r.text("method"), Name: r.need("name"), Brix: r.number("brix", 0), Loss: r.number("loss_pct", 0),
 			Shift: r.number("shift", 0), Factor: r.number("factor", 0), Coverage: r.number("coverage_pct", 0), Recipes: int(r.number("recipes", 0)), Source: r.need("source")}
 		if b.Brix+b.Loss <= 0 || b.Brix < 0 || b.Brix > 85 || b.Loss < 0 || b.Loss > 60 {
 			r.fail("brix", "a finish in °Brix to 85, or a loss in % to 60")
@@ -35,7 +35,7 @@ func (p *Pantry) loadBoil() error {
 // Boil gives the first row that fits a kind and a method.
 func (p *Pantry) Boil(kind, method string) (Boil, bool) {
 	for _, b := range p.boils {
-		if (b.Kind == "" || b.Kind == kind) && (b.Method == "" || b.Method == method) {
+		if (b.Product == "" || b.Product == kind) && (b.Method == "" || b.Method == method) {
 			return b, true
 		}
 	}

@@ -114,7 +114,7 @@ func TestOwnRowsTwice(t *testing.T) {
 	if got, ok := Default().UnsafeMethod("boiling water"); ok || got != (UnsafeMethod{}) {
 		t.Errorf("%+v", got)
 	}
-	if !(Ingredient{Kind: "fruit", RefusePct: 20, Refuse: "Core"}).Whole("whole pineapple") || (Ingredient{Kind: "fruit", RefusePct: 19.9, Refuse: "Core"}).Whole("whole apple") {
+	if !(Ingredient{Class: "fruit", RefusePct: 20, Refuse: "Core"}).Whole("whole pineapple") || (Ingredient{Class: "fruit", RefusePct: 19.9, Refuse: "Core"}).Whole("whole apple") {
 		t.Error("a fifth thrown away makes a whole fruit one as bought")
 	}
 	x := &table{name: "x", col: map[string]int{}}

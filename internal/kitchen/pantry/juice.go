@@ -49,11 +49,11 @@ func juiceOf(g Ingredient, name string) (Ingredient, bool) {
 	if g.FruitClassEU == "" {
 		return Ingredient{}, false
 	}
-	if g.Kind == "juice" || g.WaterG <= 0 {
-		return g, g.Kind == "juice"
+	if g.Class == "juice" || g.WaterG <= 0 {
+		return g, g.Class == "juice"
 	}
 	brix := 100 * g.SolubleG / (g.WaterG + g.SolubleG)
-	g.Name, g.Kind = name, "juice"
+	g.Name, g.Class = name, "juice"
 	g.SolubleG, g.OtherSolidsG, g.WaterG = brix, 0, 100-brix
 	g.CupG, g.CupForm, g.Cup2G, g.Cup2Form = Density(brix, 20)*unit.Cup.ML()/1000, "juice", 0, ""
 	g.TbspG, g.TspG, g.PieceG, g.PieceForm, g.FibreG, g.RefusePct = 0, 0, 0, "", 0, 0

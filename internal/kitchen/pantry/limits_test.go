@@ -140,7 +140,7 @@ func TestJuiceOfAFruit(t *testing.T) {
 	fruit, _ := p.Ingredient("grapes")
 	for _, words := range []string{"grape juice", "grapes"} {
 		j, ok := p.Juice(words)
-		if !ok || j.Kind != "juice" || j.Name != "grape juice" {
+		if !ok || j.Class != "juice" || j.Name != "grape juice" {
 			t.Fatalf("%s: %+v", words, j)
 		}
 		about(t, "soluble solids", j.SolubleG, 100*fruit.SolubleG/(fruit.WaterG+fruit.SolubleG), 1e-9)
@@ -215,9 +215,9 @@ func TestWordsForAsBought(t *testing.T) {
 			t.Errorf("%q %q %v", no, rest, yes)
 		}
 	}
-	peel := Ingredient{Kind: "fruit", RefusePct: 30, Refuse: "Peel and seeds"}
-	core := Ingredient{Kind: "fruit", RefusePct: 30, Refuse: "Core"}
-	if peel.Whole("whole orange") || !core.Whole("whole pineapple") || core.Whole("pineapple") || (Ingredient{Kind: "fruit", RefusePct: 19}).Whole("whole apple") || (Ingredient{Kind: "spice", RefusePct: 30}).Whole("whole cloves") {
+	peel := Ingredient{Class: "fruit", RefusePct: 30, Refuse: "Peel and seeds"}
+	core := Ingredient{Class: "fruit", RefusePct: 30, Refuse: "Core"}
+	if peel.Whole("whole orange") || !core.Whole("whole pineapple") || core.Whole("pineapple") || (Ingredient{Class: "fruit", RefusePct: 19}).Whole("whole apple") || (Ingredient{Class: "spice", RefusePct: 30}).Whole("whole cloves") {
 		t.Error("whole of what")
 	}
 }
@@ -295,9 +295,9 @@ func TestNeverRowsByKeyAndWord(t *testing.T) {
 				t.Errorf("%s is not kept off the shelf", k)
 			}
 		}
-		if len(x.Kinds) > 0 {
-			if _, ok := p.Never("", x.Kinds[0]); !ok {
-				t.Errorf("kind %s", x.Kinds[0])
+		if len(x.Classes) > 0 {
+			if _, ok := p.Never("", x.Classes[0]); !ok {
+				t.Errorf("kind %s", x.Classes[0])
 			}
 		}
 	}

@@ -9,18 +9,18 @@ import (
 // Measure is one row of measures.csv: what a word after a count weighs or
 // holds. A row without a size is one to ask about.
 type Measure struct {
-	Words       []string // "pinch", "Prise"
-	Rows, Kinds []string // of which ingredients; both empty = of any
-	Grams, ML   float64  // of one; 0 = not by weight, not by volume
-	Says        string   // "a sixteenth of a teaspoon"
-	Ask         string   // what to write instead, when no size is known
-	Source      string
+	Words         []string // "pinch", "Prise"
+	Rows, Classes []string // of which ingredients; both empty = of any
+	Grams, ML     float64  // of one; 0 = not by weight, not by volume
+	Says          string   // "a sixteenth of a teaspoon"
+	Ask           string   // what to write instead, when no size is known
+	Source        string
 }
 
 func (p *Pantry) loadMeasures() error {
 	t := readTable(p.from, "measures")
 	t.each(func(r row) {
-		m := Measure{Words: r.list("words"), Rows: r.list("rows"), Kinds: r.list("kinds"), Grams: r.number("grams", 0),
+		m := Measure{Words: r.list("words"), Rows: r.list("rows"), Classes: r.list("kinds"), Grams: r.number("grams", 0),
 			ML: r.number("ml", 0), Says: r.text("says"), Ask: r.text("ask"), Source: r.need("source")}
 		known := m.Grams > 0 || m.ML > 0
 		if len(m.Words) == 0 || m.Grams > 0 && m.ML > 0 || known == (m.Ask != "") || known != (m.Says != "") {
@@ -41,7 +41,7 @@ func (p *Pantry) loadMeasures() error {
 func (p *Pantry) Measure(piece string, g Ingredient) (Measure, bool) {
 	words := strings.Fields(strings.ToLower(piece))
 	for _, m := range p.measures {
-		fits := len(m.Rows)+len(m.Kinds) == 0 || slices.Contains(m.Rows, g.Key) || slices.Contains(m.Kinds, g.Kind)
+		fits := len(m.Rows)+len(m.Classes) == 0 || slices.Contains(m.Rows, g.Key) || slices.Contains(m.Classes, g.Class)
 		if fits && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(m.Words, w) }) {
 			return m, true
 		}
@@ -71,5 +71,5 @@ func AsBought(words string) (rest string, yes bool) {
 // whole citrus fruit is one with its peel, which marmalade is made of.
 func (g Ingredient) Whole(words string) bool {
 	_, _, whole := wordAt(strings.ToLower(words), "whole", true)
-	return whole && g.RefusePct >= 20 && !strings.Contains(strings.ToLower(g.Refuse), "peel") && (g.Kind == "fruit" || g.Kind == "vegetable")
+	return whole && g.RefusePct >= 20 && !strings.Contains(strings.ToLower(g.Refuse), "peel") && (g.Class == "fruit" || g.Class == "vegetable")
 }

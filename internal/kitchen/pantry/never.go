@@ -11,19 +11,19 @@ import (
 // Never is one row of never-shelf.csv: what keeps a spread off the shelf
 // whatever else is recorded.
 type Never struct {
-	ID          string
-	Keys, Kinds []string
-	Unless      string // "tested", the id of the one tested recipe, or ""
-	Knob        bool   // a trace against foam is borne (acid-traces.csv)
-	Reason      string
-	Source      string
-	words, not  [][]string // folded tokens; "*" = any beginning or ending
+	ID            string
+	Keys, Classes []string
+	Unless        string // "tested", the id of the one tested recipe, or ""
+	Knob          bool   // a trace against foam is borne (acid-traces.csv)
+	Reason        string
+	Source        string
+	words, not    [][]string // folded tokens; "*" = any beginning or ending
 }
 
 func (p *Pantry) loadNever() error {
 	t := readTable(p.from, "never-shelf")
 	t.each(func(r row) {
-		x := Never{ID: r.need("id"), Keys: r.list("keys"), Kinds: r.list("kinds"), Unless: r.text("unless"), Knob: r.yes("knob"),
+		x := Never{ID: r.need("id"), Keys: r.list("keys"), Classes: r.list("kinds"), Unless: r.text("unless"), Knob: r.yes("knob"),
 			Reason: r.need("reason"), Source: r.need("source"), not: patterns(r.list("but_not"))}
 		for _, lang := range []string{"en", "de", "fr"} {
 			words := patterns(r.list(lang))
@@ -68,7 +68,7 @@ func spelled(words string) []string {
 // kind, or any of the texts the maker wrote of it, in English, German or French.
 func (p *Pantry) Never(key, kind string, texts ...string) (Never, bool) {
 	for _, x := range p.never {
-		if key != "" && slices.Contains(x.Keys, key) || kind != "" && slices.Contains(x.Kinds, kind) {
+		if key != "" && slices.Contains(x.Keys, key) || kind != "" && slices.Contains(x.Classes, kind) {
 			return x, true
 		}
 	}
@@ -124,16 +124,16 @@ func like(word, pattern string) bool {
 // Trace is one row of acid-traces.csv: what neither has nor needs acid of its
 // own in small amounts, in percent of the acid fruit; negative = any amount.
 type Trace struct {
-	Group       string
-	Kinds, Keys []string
-	Percent     float64
-	Source      string
+	Group         string
+	Classes, Keys []string
+	Percent       float64
+	Source        string
 }
 
 func (p *Pantry) loadTraces() error {
 	t := readTable(p.from, "acid-traces")
 	t.each(func(r row) {
-		x := Trace{Group: r.need("group"), Kinds: r.list("kinds"), Keys: r.list("keys"), Source: r.need("source"), Percent: -1}
+		x := Trace{Group: r.need("group"), Classes: r.list("kinds"), Keys: r.list("keys"), Source: r.need("source"), Percent: -1}
 		if r.text("percent_of_acid_fruit") != "any" {
 			x.Percent = r.number("percent_of_acid_fruit", 0)
 		}
@@ -150,7 +150,7 @@ func (p *Pantry) Trace(key, kind string) (Trace, bool) {
 		}
 	}
 	for _, x := range p.traces {
-		if kind != "" && slices.Contains(x.Kinds, kind) {
+		if kind != "" && slices.Contains(x.Classes, kind) {
 			return x, true
 		}
 	}

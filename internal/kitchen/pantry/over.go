@@ -17,7 +17,7 @@ func over(own, base Ingredient) Ingredient {
 	for _, f := range []struct {
 		v *string
 		b string
-	}{{&g.Key, base.Key}, {&g.Kind, base.Kind}, {&g.USAllergen, base.USAllergen}, {&g.EUAllergen, base.EUAllergen}, {&g.USGroup, base.USGroup},
+	}{{&g.Key, base.Key}, {&g.Class, base.Class}, {&g.USAllergen, base.USAllergen}, {&g.EUAllergen, base.EUAllergen}, {&g.USGroup, base.USGroup},
 		{&g.FruitClassEU, base.FruitClassEU}, {&g.Compound, base.Compound}, {&g.Note, base.Note}, {&g.PieceForm, base.PieceForm}} {
 		words(f.v, f.b)
 	}

@@ -41,7 +41,7 @@ type Pantry struct {
 // Finish is one row of finishes.csv: a neck and its inside diameter.
 type Finish struct {
 	Name   string // "70-450", "63 lug"
-	Kind   string
+	Neck   string
 	Mouth  unit.Length
 	Source string
 	Memory bool
@@ -156,7 +156,7 @@ func (p *Pantry) loadIngredients() error {
 func readIngredient(r row) Ingredient {
 	const unknown = -1
 	g := Ingredient{
-		Key: r.need("key"), Name: r.need("name"), Aliases: r.list("aliases"), Kind: r.need("kind"),
+		Key: r.need("key"), Name: r.need("name"), Aliases: r.list("aliases"), Class: r.need("kind"),
 		WaterG: r.number("water_g", unknown), SolubleG: r.number("soluble_solids_g", unknown),
 		OtherSolidsG: r.number("other_solids_g", unknown), SugarsG: r.number("total_sugars_g", unknown),
 		CupG: r.number("cup_g", 0), CupForm: r.text("cup_form"),

@@ -13,7 +13,7 @@ import (
 // writes as recipe is a private note.
 type TestedRecipe struct {
 	ID, Publisher, Title, Page string
-	Kinds                      []string
+	Products                   []string
 	Main, Also                 []RecipePart
 	Process                    // jar sizes, minutes, headspace and source
 	HowRead                    string
@@ -32,11 +32,11 @@ func (t TestedRecipe) Cite() string { return t.Publisher + ", " + t.Title }
 func (p *Pantry) loadRecipes() error {
 	t := readTable(p.from, "tested-recipes")
 	t.each(func(r row) {
-		x := TestedRecipe{ID: r.need("id"), Publisher: r.need("publisher"), Title: r.need("title"), Page: r.need("page"), Kinds: r.list("kinds"),
+		x := TestedRecipe{ID: r.need("id"), Publisher: r.need("publisher"), Title: r.need("title"), Page: r.need("page"), Products: r.list("kinds"),
 			Main: r.recipeParts("main"), Also: r.recipeParts("also"), HowRead: r.need("how_read")}
 		x.Process = Process{Key: x.ID, Product: x.Title, Jar: r.need("jar"), Source: r.need("source")}
 		x.Process.read(r)
-		if len(x.Kinds) == 0 || len(x.Main) == 0 {
+		if len(x.Products) == 0 || len(x.Main) == 0 {
 			r.fail("main", "a recipe needs kinds and main ingredients")
 		}
 		p.recipes = append(p.recipes, x)

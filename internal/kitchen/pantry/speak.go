@@ -48,7 +48,7 @@ func (p *Pantry) names(lang string) namesIn {
 		put(g.Words[lang].Singular, i)
 	}
 	for i, g := range p.ingredients {
-		if g.FruitClassEU == "" || g.Kind == "juice" {
+		if g.FruitClassEU == "" || g.Class == "juice" {
 			continue
 		}
 		for _, words := range spokenJuices(lang, g.Words[lang]) {

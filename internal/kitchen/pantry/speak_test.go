@@ -43,8 +43,8 @@ func TestSpokenJuices(t *testing.T) {
 	} {
 		lang, name, _ := strings.Cut(words, ":")
 		g, ok := Default().Speaking(lang).Ingredient(name)
-		if !ok || g.Key != want || g.Kind != "juice" {
-			t.Errorf("%s: %s, a %s", words, g.Key, g.Kind)
+		if !ok || g.Key != want || g.Class != "juice" {
+			t.Errorf("%s: %s, a %s", words, g.Key, g.Class)
 		}
 	}
 }

@@ -45,13 +45,13 @@ func TestIngredientRowsAreSane(t *testing.T) {
 		if g.PHLow > g.PHHigh || g.PHHigh > 8 || g.PHHigh > 0 && g.PHSource == "" {
 			t.Errorf("%s: pH %g-%g from %q", g.Key, g.PHLow, g.PHHigh, g.PHSource)
 		}
-		if (g.Kind == "fruit" || g.Kind == "dried fruit") && g.FruitClassEU == "" {
+		if (g.Class == "fruit" || g.Class == "dried fruit") && g.FruitClassEU == "" {
 			t.Errorf("%s has no EU fruit class", g.Key)
 		}
 		if g.SolubleG < 0 && (g.WaterG >= 0 || !strings.Contains(g.Source, "unknown")) {
 			t.Errorf("%s: solids unknown, and does not say so", g.Key)
 		}
-		if sum := g.WaterG + g.SolubleG + g.OtherSolidsG; g.WaterG >= 0 && g.Kind != "alcohol" && g.Kind != "acid" && g.Kind != "flavour" && math.Abs(sum-100) > 2.5 {
+		if sum := g.WaterG + g.SolubleG + g.OtherSolidsG; g.WaterG >= 0 && g.Class != "alcohol" && g.Class != "acid" && g.Class != "flavour" && math.Abs(sum-100) > 2.5 {
 			t.Errorf("%s: water and solids sum to %.1f", g.Key, sum)
 		}
 		if (g.USAllergen == "") != (g.EUAllergen == "") {

@@ -11,7 +11,7 @@ type Ingredient struct {
 	Key           string   // "strawberry"
 	Name          string   // common or usual name, as a label lists it: "strawberries"
 	Aliases       []string // other words a maker writes: "strawberry", "fresh strawberries"
-	Kind          string   // "fruit", "sugar", "acid", "pectin", "dairy", "egg", "nut", "spice", …
+	Class         string   // "fruit", "sugar", "acid", "pectin", "dairy", "egg", "nut", "spice", …
 	WaterG        float64  // g per 100 g
 	SolubleG      float64  // soluble solids, g per 100 g
 	OtherSolidsG  float64  // insoluble solids, g per 100 g

@@ -146,7 +146,7 @@ func TestAdviceFromBothSides(t *testing.T) {
 			t.Errorf("%g times: %d batches, %v", c.factor, p.Batches, l)
 		}
 	}
-	r.Batch.Kind = batch.Chutney
+	r.Batch.Product = batch.Chutney
 	var l diag.List
 	if (&Plan{Factor: 1.5}).advise(r, &l); has(l, "large-batch") {
 		t.Error("chutney needs no set")

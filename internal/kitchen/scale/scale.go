@@ -184,7 +184,7 @@ func (plan *Plan) advise(r *cook.Result, l *diag.List) {
 	case plan.Factor >= 2 && gelled(r):
 		l.Warnf("large-pectin-batch", "", "", "this is %.1f times the recipe; jam and jelly with added pectin may not set when it is doubled", plan.Factor).
 			Hinted("cook it in several pots of the recipe as written").Cited(source)
-	case plan.Factor > 1.25 && r.Batch.Kind != batch.Chutney && r.Batch.Kind != batch.Butter:
+	case plan.Factor > 1.25 && r.Batch.Product != batch.Chutney && r.Batch.Product != batch.Butter:
 		l.Notef("large-batch", "", "", "this is %.1f times the recipe; a larger pot boils longer and sets more softly", plan.Factor).
 			Hinted("cook it in several pots of the recipe as written").Cited(source)
 	case plan.Factor < 0.25:
@@ -202,7 +202,7 @@ func (plan *Plan) advise(r *cook.Result, l *diag.List) {
 
 func gelled(r *cook.Result) bool {
 	for _, ln := range r.Lines {
-		if ln.Row.Kind == "gelling" || ln.Row.Kind == "gelling sugar" {
+		if ln.Row.Class == "gelling" || ln.Row.Class == "gelling sugar" {
 			return true
 		}
 	}

@@ -27,7 +27,7 @@ func ing(t testing.TB, name, amount string) batch.Ingredient {
 // berry is the berry jam of So Easy to Preserve, 5th ed. 2006, in its own
 // measures: 9 cups crushed berries and 6 cups sugar, 7-8 half-pints.
 func berry(t testing.TB) *batch.Batch {
-	b := &batch.Batch{Name: "Berry jam", Kind: batch.Jam, Ingredients: []batch.Ingredient{ing(t, "blackberries", "9 cups"), ing(t, "sugar", "6 cups")}}
+	b := &batch.Batch{Name: "Berry jam", Product: batch.Jam, Ingredients: []batch.Ingredient{ing(t, "blackberries", "9 cups"), ing(t, "sugar", "6 cups")}}
 	b.Ingredients[0].Form = "crushed"
 	return b
 }
@@ -154,7 +154,7 @@ func TestScaledRecipeFillsTheJars(t *testing.T) {
 		g := func(name string) unit.Quantity {
 			return unit.Quantity{Text: "g", Dim: unit.ByMass, Mass: unit.Mass(rapid.Int64Range(100, 3000).Draw(t, name)) * unit.Gram}
 		}
-		b := &batch.Batch{Kind: rapid.SampledFrom([]batch.Kind{batch.Jam, batch.Jelly, batch.Butter, batch.Chutney, batch.Spread}).Draw(t, "kind")}
+		b := &batch.Batch{Product: rapid.SampledFrom([]batch.ProductType{batch.Jam, batch.Jelly, batch.Butter, batch.Chutney, batch.Spread}).Draw(t, "kind")}
 		for _, n := range []string{"strawberries", "sugar", "lemon juice", "apple juice"} {
 			b.Ingredients = append(b.Ingredients, batch.Ingredient{Name: n, Amount: g(n), Solids: -1})
 		}

@@ -241,7 +241,7 @@ func TestKindWordsAreNoWords(t *testing.T) {
 		if Among([]string{kind}, cook.Line{Name: kind + " brittle"}) {
 			t.Errorf("%s brittle passes for %s", kind, kind)
 		}
-		if !Among([]string{kind}, cook.Line{Key: "x", Row: pantry.Ingredient{Key: "x", Kind: kind}}) {
+		if !Among([]string{kind}, cook.Line{Key: "x", Row: pantry.Ingredient{Key: "x", Class: kind}}) {
 			t.Errorf("a row of the kind %s is not among its kind", kind)
 		}
 	}

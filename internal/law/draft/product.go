@@ -10,12 +10,12 @@ import (
 // that governs its kind; ok is false where no product does.
 func ProductOf(rows []place.Product, b *batch.Batch, says func(place.Product) bool) (place.Product, bool) {
 	for _, p := range rows {
-		if p.ByName && p.Governs(string(b.Kind)) && says(p) {
+		if p.ByName && p.Governs(string(b.Product)) && says(p) {
 			return p, true
 		}
 	}
 	for _, p := range rows {
-		if !p.ByName && p.Governs(string(b.Kind)) {
+		if !p.ByName && p.Governs(string(b.Product)) {
 			return p, true
 		}
 	}
@@ -33,7 +33,7 @@ var kindWords = map[string]bool{"fruit": true, "juice": true, "acid": true, "veg
 func Among(list []string, ln cook.Line) bool {
 	for _, w := range list {
 		switch {
-		case w == ln.Key && w != "", w == ln.Row.Key && w != "", w == ln.Row.Kind && w != "":
+		case w == ln.Key && w != "", w == ln.Row.Key && w != "", w == ln.Row.Class && w != "":
 			return true
 		case (ln.Key == "" || ln.Row.Own) && len(w) > 2 && !kindWords[w] && begins(ln.Name, w):
 			return true

@@ -11,23 +11,23 @@ import (
 )
 
 func TestProductOf(t *testing.T) {
-	rows := []place.Product{{ID: "jam", Kinds: []string{"jam"}}, {ID: "extra", Kinds: []string{"jam"}, ByName: true}}
+	rows := []place.Product{{ID: "jam", Types: []string{"jam"}}, {ID: "extra", Types: []string{"jam"}, ByName: true}}
 	says := func(word string) func(place.Product) bool {
 		return func(p place.Product) bool { return strings.HasPrefix(p.ID, word) }
 	}
 	for _, c := range []struct {
-		kind batch.Kind
+		kind batch.ProductType
 		says string
 		want string
 	}{{batch.Jam, "no", "jam"}, {batch.Jam, "extra", "extra"}, {batch.Chutney, "extra", ""}} {
-		if p, _ := ProductOf(rows, &batch.Batch{Kind: c.kind}, says(c.says)); p.ID != c.want {
+		if p, _ := ProductOf(rows, &batch.Batch{Product: c.kind}, says(c.says)); p.ID != c.want {
 			t.Errorf("%+v: %s", c, p.ID)
 		}
 	}
 }
 
 func TestAmong(t *testing.T) {
-	ln := cook.Line{Key: "apple_juice", Name: "apple juice", Row: pantry.Ingredient{Key: "apple_juice", Kind: "juice"}}
+	ln := cook.Line{Key: "apple_juice", Name: "apple juice", Row: pantry.Ingredient{Key: "apple_juice", Class: "juice"}}
 	own := cook.Line{Name: "Maronenpüree"}
 	for _, c := range []struct {
 		list []string

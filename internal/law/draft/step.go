@@ -36,10 +36,10 @@ func Take[T any](d *Draft, steps []Step[T], t T) (*label.Content, diag.List) {
 	return d.C, d.heard()
 }
 
-// Kinds says what a set may name of a law's steps.
-func Kinds[T any](steps []Step[T]) (out []place.Kind) {
+// StatementTypes says what a set may name of a law's steps.
+func StatementTypes[T any](steps []Step[T]) (out []place.StatementType) {
 	for _, s := range steps {
-		out = append(out, place.Kind{Name: s.Name, Phrases: s.Phrases})
+		out = append(out, place.StatementType{Name: s.Name, Phrases: s.Phrases})
 	}
 	return out
 }

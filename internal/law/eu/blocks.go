@@ -102,7 +102,7 @@ func (c *pass) perishable() {
 		return
 	}
 	for _, ln := range c.R.Lines {
-		if ln.Row.Kind != "egg" && ln.Row.Kind != "dairy" {
+		if ln.Row.Class != "egg" && ln.Row.Class != "dairy" {
 			continue
 		}
 		c.L.Warnf("use-by-question", c.BatchFile(), "best_before", "a food of %s that keeps so short and cold may be highly perishable, and then its date is a use-by date", c.ingredientQuiet(ln)).

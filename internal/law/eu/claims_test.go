@@ -79,7 +79,7 @@ func TestAdditivesOneByOne(t *testing.T) {
 // Northern Ireland's own text was read without the changes of 2026: it is told.
 func TestNorthernIrelandTellsOfItsSugarLine(t *testing.T) {
 	for name, told := range map[string]bool{"Strawberry jam": true, "Strawberry spread": false} {
-		kind := map[bool]batch.Kind{true: batch.Jam, false: batch.Spread}[told]
+		kind := map[bool]batch.ProductType{true: batch.Jam, false: batch.Spread}[told]
 		e := tester(t, "ni", "en", after, cooked(kind, name, 1000, 62, tabled(t, "en", "strawberries", 500)), cylinder(68, 60, 340))
 		e.closing()
 		found := false

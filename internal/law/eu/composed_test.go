@@ -12,7 +12,7 @@ func tableIn(t *testing.T, key string, g float64) in {
 	t.Helper()
 	for _, row := range pantry.Default().Ingredients() {
 		if row.Key == key {
-			return in{key: key, name: row.Name, g: g, kind: row.Kind, class: row.FruitClassEU, row: &row}
+			return in{key: key, name: row.Name, g: g, kind: row.Class, class: row.FruitClassEU, row: &row}
 		}
 	}
 	t.Fatalf("no row %s", key)
@@ -24,7 +24,7 @@ func tableIn(t *testing.T, key string, g float64) in {
 func TestComposedNames(t *testing.T) {
 	for _, x := range []struct {
 		lang string
-		kind batch.Kind
+		kind batch.ProductType
 		want string
 		list []string
 	}{
@@ -53,9 +53,9 @@ func TestComposedNames(t *testing.T) {
 func TestComposedNamesAreLawful(t *testing.T) {
 	for _, row := range pantry.Default().Ingredients() {
 		kind := batch.Jam
-		if row.Kind == "juice" {
+		if row.Class == "juice" {
 			kind = batch.Jelly
-		} else if row.Kind != "fruit" {
+		} else if row.Class != "fruit" {
 			continue
 		}
 		for _, lang := range []string{"en", "de", "fr"} {

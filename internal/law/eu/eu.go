@@ -49,7 +49,7 @@ func (c *pass) begin() {
 }
 
 // Law says what a set may name.
-func Law() place.Law { return place.Law{Kinds: draft.Kinds(steps())} }
+func Law() place.Law { return place.Law{Statements: draft.StatementTypes(steps())} }
 
 // steps lists every kind of statement; a set's `kinds` picks from it, in the
 // order given there.

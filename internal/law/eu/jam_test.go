@@ -139,7 +139,7 @@ func TestNames(t *testing.T) {
 	orange := fruitIn("orange_whole", "oranges", 1800, "general")
 	tests := []struct {
 		lang, given string
-		kind        batch.Kind
+		kind        batch.ProductType
 		list        []in
 		want        string
 	}{
@@ -168,7 +168,7 @@ func TestJudgements(t *testing.T) {
 	sb, ap := fruitIn("strawberry", "strawberries", 600, "general"), fruitIn("apple", "apples", 300, "general")
 	tests := []struct {
 		name, set, given string
-		kind             batch.Kind
+		kind             batch.ProductType
 		brix             float64
 		list             []in
 		want             string // a finding there must be

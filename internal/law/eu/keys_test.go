@@ -12,7 +12,7 @@ import (
 func TestProductKeysAreInTheTable(t *testing.T) {
 	known := map[string]bool{"citrus": true, "sugar": true, "pectin": true, "honey": true}
 	for _, g := range pantry.Default().Ingredients() {
-		known[g.Key], known[g.Kind] = true, true
+		known[g.Key], known[g.Class] = true, true
 	}
 	book, err := testBook()
 	if err != nil {

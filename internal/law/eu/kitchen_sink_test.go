@@ -15,7 +15,7 @@ import (
 // anyBatch draws results no cook would compute: huge, negative and NaN values,
 // odd words, empty names, missing parts.
 func anyBatch(t *rapid.T) (*cook.Result, cook.JarPlan) {
-	kinds := []batch.Kind{"jam", "preserve", "jelly", "marmalade", "butter", "curd", "chutney", "relish", "conserve", "spread", "syrup", "", "stew"}
+	kinds := []batch.ProductType{"jam", "preserve", "jelly", "marmalade", "butter", "curd", "chutney", "relish", "conserve", "spread", "syrup", "", "stew"}
 	words := rapid.SampledFrom([]string{"", "strawberries", "Strawberry extra jam", "é", "\xff", "milk (", "almond)", "()", "water", "İstanbul", "s", "pectin", "🍓", "Orange marmalade reduced sugar"})
 	number := rapid.SampledFrom([]float64{0, -1, 1, 59.99, 65, 1e18, math.NaN(), math.Inf(1), math.Inf(-1)})
 	mass := func(name string) unit.Mass {
@@ -29,7 +29,7 @@ func anyBatch(t *rapid.T) (*cook.Result, cook.JarPlan) {
 		Brix: cook.Reading{Value: number.Draw(t, "brix"), How: how.Draw(t, "how")}, Input: mass("input"),
 		Keeping: cook.Keeping{Class: rapid.SampledFrom([]cook.Class{"", cook.Shelf, cook.ShelfShort, cook.Cold, cook.Freezer, cook.Refrigerator}).Draw(t, "class"), OpenedDays: rapid.IntRange(-9, 99).Draw(t, "opened")}}
 	if rapid.Bool().Draw(t, "batch") {
-		r.Batch = &batch.Batch{Name: words.Draw(t, "name"), Kind: rapid.SampledFrom(kinds).Draw(t, "kind"), Made: date("made"), UseBy: rapid.Bool().Draw(t, "use by")}
+		r.Batch = &batch.Batch{Name: words.Draw(t, "name"), Product: rapid.SampledFrom(kinds).Draw(t, "kind"), Made: date("made"), UseBy: rapid.Bool().Draw(t, "use by")}
 	}
 	if rapid.Bool().Draw(t, "kitchen") {
 		r.Kitchen = &batch.Kitchen{Name: words.Draw(t, "who"), Address: []string{words.Draw(t, "where")}, AlsoHandles: []string{words.Draw(t, "also")}}
@@ -37,7 +37,7 @@ func anyBatch(t *rapid.T) (*cook.Result, cook.JarPlan) {
 	for range rapid.IntRange(0, 4).Draw(t, "lines") {
 		ln := cook.Line{Name: words.Draw(t, "line"), Key: rapid.SampledFrom([]string{"", "strawberry", "honey", "lemon"}).Draw(t, "key"), Mass: mass("mass"),
 			Allergens: []string{words.Draw(t, "own")}, IsWater: rapid.Bool().Draw(t, "water"), IsFruit: rapid.Bool().Draw(t, "fruit"),
-			Row: pantry.Ingredient{EUAllergen: words.Draw(t, "eu"), FruitClassEU: words.Draw(t, "fruit class"), Kind: words.Draw(t, "row")}}
+			Row: pantry.Ingredient{EUAllergen: words.Draw(t, "eu"), FruitClassEU: words.Draw(t, "fruit class"), Class: words.Draw(t, "row")}}
 		if rapid.Bool().Draw(t, "path") {
 			ln.Paths = []string{"ingredient[0]"}
 		}

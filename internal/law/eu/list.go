@@ -186,7 +186,7 @@ func (c *pass) nameIn(ln cook.Line) (string, bool) {
 	}
 	n, ok := ln.Row.Names(lang)
 	switch {
-	case ok && ln.Row.Kind == "juice" && !c.isJuiceWord(n.Label):
+	case ok && ln.Row.Class == "juice" && !c.isJuiceWord(n.Label):
 		return c.juiceName(n), true
 	case ok:
 		return n.Label, true

@@ -228,6 +228,6 @@ func (c *pass) outside(name string) {
 			continue
 		}
 		c.L.Warnf("reserved-name", c.BatchFile(), "name", "%q is a reserved name, and this batch is of another kind", c.printed(p)).
-			Hinted(`write kind = "` + p.Kinds[0] + `" if it is one, or choose another name`).Cited(citeJam)
+			Hinted(`write kind = "` + p.Types[0] + `" if it is one, or choose another name`).Cited(citeJam)
 	}
 }

@@ -99,7 +99,7 @@ func (c *pass) unknown(ln cook.Line) bool {
 	if c.isAdditive(ln) {
 		return false
 	}
-	return ln.Row.Kind == "" && ln.Row.FruitClassEU == "" && !ln.IsFruit && !ln.IsWater && !ln.IsSweet
+	return ln.Row.Class == "" && ln.Row.FruitClassEU == "" && !ln.IsFruit && !ln.IsWater && !ln.IsSweet
 }
 
 // isAdditive: which additives a jam may hold is Regulation (EC) 1333/2008's.
@@ -110,7 +110,7 @@ func (c *pass) isAdditive(ln cook.Line) bool {
 
 // form is the kind of an ingredient, a juice also by the maker's own words.
 func (c *pass) form(ln cook.Line) string {
-	if k := ln.Row.Kind; k != "" && k != "fruit" {
+	if k := ln.Row.Class; k != "" && k != "fruit" {
 		return k
 	}
 	if c.isJuiceWord(ln.Name) {
@@ -119,7 +119,7 @@ func (c *pass) form(ln cook.Line) string {
 	if ln.IsFruit || ln.Row.FruitClassEU != "" && ln.Row.FruitClassEU != "none" {
 		return "fruit"
 	}
-	return ln.Row.Kind
+	return ln.Row.Class
 }
 
 // isJuiceWord reports whether a name says a juice: "Holundersaft", "jus de".

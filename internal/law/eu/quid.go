@@ -28,7 +28,7 @@ func (c *pass) quotas() []quota {
 	for _, it := range c.items() {
 		ln := it.line
 		share := percentOf(ln.Mass, base)
-		small := share < 2 && tastes[ln.Row.Kind]
+		small := share < 2 && tastes[ln.Row.Class]
 		if c.owesFruit() && c.isFruit(ln) || small || ln.IsWater || c.isSweetener(ln) {
 			continue
 		}
@@ -64,7 +64,7 @@ func (c *pass) quid() map[string]string {
 	total := 0.0
 	for _, q := range list {
 		total += q.share
-		if q.line.Row.Kind == "alcohol" {
+		if q.line.Row.Class == "alcohol" {
 			c.L.Notef("quid-volatile", c.BatchFile(), draft.LinePath(q.line), "the share of %s counts what is left in the finished food; the printed figure is as used", q.line.Name).
 				Hinted("some alcohol boils off; measure or lower the figure if that matters").Cited(citeFIC22 + " (4)(b)")
 		}

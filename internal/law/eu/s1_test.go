@@ -17,7 +17,7 @@ func tabled(t *testing.T, lang, words string, g float64) in {
 	if !ok {
 		t.Fatalf("no row for %q in %s", words, lang)
 	}
-	return in{key: row.Key, name: row.Name, g: g, kind: row.Kind, class: row.FruitClassEU, row: &row}
+	return in{key: row.Key, name: row.Name, g: g, kind: row.Class, class: row.FruitClassEU, row: &row}
 }
 
 func unknownIn(name string, g float64) in { return in{name: name, g: g} }
@@ -25,7 +25,7 @@ func unknownIn(name string, g float64) in { return in{name: name, g: g} }
 // lawCase is one batch and what its label must and must not say.
 type lawCase struct {
 	name, set, lang, given string
-	kind                   batch.Kind
+	kind                   batch.ProductType
 	brix                   float64
 	list                   []in
 	find                   string // a finding there must be

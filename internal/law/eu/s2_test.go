@@ -17,7 +17,7 @@ import (
 func TestArt2LawfulNames(t *testing.T) {
 	names := []struct {
 		set, lang, given string
-		kind             batch.Kind
+		kind             batch.ProductType
 		fruit            []string
 		want             string
 	}{
@@ -89,7 +89,7 @@ func TestArt18JuicesAreJuices(t *testing.T) {
 	} {
 		for key, want := range names {
 			x := tabled(t, "en", key, 500)
-			x.kind, x.row.Kind = "juice", "juice"
+			x.kind, x.row.Class = "juice", "juice"
 			e := tester(t, "eu", lang, after, cooked(batch.Jelly, "x", 1000, 62, x), cylinder(68, 60, 340))
 			if got := e.listed(e.ingredientName(e.R.Lines[0])); got != want {
 				t.Errorf("%s %s: %q, want %q", lang, key, got, want)

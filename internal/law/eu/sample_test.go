@@ -29,8 +29,8 @@ func fruitIn(key, name string, g float64, class string) in {
 }
 
 // cooked builds a result from ingredients, a measured yield and a reading.
-func cooked(kind batch.Kind, name string, yield, brix float64, list ...in) *cook.Result {
-	b := &batch.Batch{Name: name, Kind: kind, Made: unit.Date{Year: 2026, Month: 11, Day: 25}}
+func cooked(kind batch.ProductType, name string, yield, brix float64, list ...in) *cook.Result {
+	b := &batch.Batch{Name: name, Product: kind, Made: unit.Date{Year: 2026, Month: 11, Day: 25}}
 	r := &cook.Result{Batch: b, Kitchen: &batch.Kitchen{Name: "Thornfield Lane Preserves", Address: []string{"14 Thornfield Lane", "Millbrook"}},
 		Yield: cook.Amount{Mass: unit.Grams(yield), How: cook.Measured}, Lot: "TL-1125",
 		BestBefore: unit.Date{Year: 2027, Month: 11, Day: 25}, Keeping: cook.Keeping{Class: cook.Shelf, OpenedDays: 28}}
@@ -42,9 +42,9 @@ func cooked(kind batch.Kind, name string, yield, brix float64, list ...in) *cook
 		b.Ingredients = append(b.Ingredients, batch.Ingredient{Path: path, Name: x.name})
 		r.Lines = append(r.Lines, cook.Line{Paths: []string{path}, Name: x.name, Key: x.key, Mass: unit.Grams(x.g), Contains: x.parts,
 			Allergens: x.own, IsFruit: x.kind == "fruit", IsWater: x.kind == "water", IsSweet: x.kind == "sweetener",
-			Row: pantry.Ingredient{Key: x.key, Name: x.name, Kind: x.kind, FruitClassEU: x.class, EUAllergen: x.allergen, Words: wordsOf(x.key)}})
+			Row: pantry.Ingredient{Key: x.key, Name: x.name, Class: x.kind, FruitClassEU: x.class, EUAllergen: x.allergen, Words: wordsOf(x.key)}})
 		if ln := &r.Lines[len(r.Lines)-1]; x.row != nil {
-			ln.Row, ln.IsFruit = *x.row, x.row.FruitClassEU != "" || x.row.Kind == "fruit"
+			ln.Row, ln.IsFruit = *x.row, x.row.FruitClassEU != "" || x.row.Class == "fruit"
 		}
 		r.Input += unit.Grams(x.g)
 	}

@@ -55,7 +55,7 @@ func TestWhenThereAreNoAllergens(t *testing.T) {
 		add  []in
 		want bool
 	}{{nil, nil, true}, {[]string{"almonds"}, nil, false}, {nil, []in{{key: "butter", name: "butter", g: 5, own: []string{"milk"}}}, false},
-		{nil, []in{{key: "apricot_dried", name: "dried apricots", g: 50, row: &pantry.Ingredient{Key: "apricot_dried", Name: "dried apricots", Kind: "dried fruit", SulphiteCheck: true}}}, false}} {
+		{nil, []in{{key: "apricot_dried", name: "dried apricots", g: 50, row: &pantry.Ingredient{Key: "apricot_dried", Name: "dried apricots", Class: "dried fruit", SulphiteCheck: true}}}, false}} {
 		r := cooked(batch.Spread, "Spread", 1000, 62, append([]in{tableIn(t, "strawberry", 600), tableIn(t, "sugar_white", 500)}, x.add...)...)
 		r.Kitchen.AlsoHandles = x.also
 		e := tester(t, "eu", "en", after, r, cylinder(68, 60, 340))

@@ -59,7 +59,7 @@ func (p Product) RatioOf(class string) (general RatioRule, ok bool) {
 
 // ProductNamed picks the row for the word a name or a kind gives.
 func ProductNamed(rows []Product, word string) (Product, bool) {
-	at := slices.IndexFunc(rows, func(p Product) bool { return word != "" && slices.Contains(p.Kinds, word) })
+	at := slices.IndexFunc(rows, func(p Product) bool { return word != "" && slices.Contains(p.Types, word) })
 	if at < 0 {
 		return Product{}, false
 	}

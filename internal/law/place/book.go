@@ -29,9 +29,9 @@ type reading struct {
 	err   error
 }
 
-// Kind is one kind of statement a set may name, with the phrases it cannot do
+// StatementType is one kind of statement a set may name, with the phrases it cannot do
 // without in every language of the set.
-type Kind struct {
+type StatementType struct {
 	Name    string
 	Phrases []string
 }
@@ -39,7 +39,7 @@ type Kind struct {
 // Law is what the code of one body of law knows to do with a set: sets are
 // checked against it.
 type Law struct {
-	Kinds       []Kind
+	Statements  []StatementType
 	Particulars []string // what a programme's `required` may name
 }
 

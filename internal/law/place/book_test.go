@@ -76,7 +76,7 @@ func TestExtending(t *testing.T) {
 	}
 	laws := Laws{US: Law{Particulars: []string{"address"}}}
 	for _, k := range rulesOf(t, "us").Kinds {
-		laws.US.Kinds = append(laws.US.Kinds, Kind{Name: k, Phrases: []string{"us.net"}})
+		laws.US.Statements = append(laws.US.Statements, StatementType{Name: k, Phrases: []string{"us.net"}})
 	}
 	with := func(text string) error {
 		b, err := load(laws, fstest.MapFS{"places/us.toml": {Data: us}, "places/x.toml": {Data: []byte(text)}}, templates.FS)

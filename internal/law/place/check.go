@@ -68,10 +68,10 @@ func (r rules) check(law Law, words map[string]*Phrases) error {
 // checkKind reports a kind of statement the law does not know, or words a
 // language lacks for it.
 func (r rules) checkKind(law Law, name string, words map[string]*Phrases) error {
-	if law.Kinds == nil {
+	if law.Statements == nil {
 		return nil // nobody said what this law's code can do
 	}
-	at := slices.IndexFunc(law.Kinds, func(k Kind) bool { return k.Name == name })
+	at := slices.IndexFunc(law.Statements, func(k StatementType) bool { return k.Name == name })
 	if at < 0 {
 		return fmt.Errorf("no statement kind %q", name)
 	}
@@ -79,7 +79,7 @@ func (r rules) checkKind(law Law, name string, words map[string]*Phrases) error 
 		if words[lang] == nil {
 			return fmt.Errorf("no languages/%s.toml", lang)
 		}
-		for _, key := range law.Kinds[at].Phrases {
+		for _, key := range law.Statements[at].Phrases {
 			if !words[lang].Has(key) {
 				return fmt.Errorf("languages/%s.toml lacks %q, which %s needs", lang, key, name)
 			}

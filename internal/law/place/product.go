@@ -14,7 +14,7 @@ import (
 type Product struct {
 	ID       string        `toml:"id"`
 	Like     string        `toml:"like"`    // another row, for all this one does not write
-	Kinds    []string      `toml:"kinds"`   // batch kinds the row governs; empty = any whose name says it
+	Types    []string      `toml:"kinds"`   // batch kinds the row governs; empty = any whose name says it
 	ByName   bool          `toml:"by_name"` // only when the maker's name says it ("extra jam", "mincemeat")
 	Wish     string        `toml:"wish"`    // words of which one asks for it, parted by bars: "extra"
 	Names    []ProductName `toml:"names"`   // lawful names; the first of a language is printed
@@ -161,7 +161,7 @@ func (p Product) check(langs []string) error {
 		return bad("id and cite must be given")
 	case p.Measure != "" && p.Measure != "weight" && p.Measure != "fluid":
 		return bad("measure %q is neither weight nor fluid", p.Measure)
-	case len(p.Kinds) == 0 && !p.ByName:
+	case len(p.Types) == 0 && !p.ByName:
 		return bad("a row without kinds must be by_name")
 	case p.owesEver("fruit") && len(p.Counts) == 0:
 		return bad("a fruit statement needs to know what counts")
@@ -213,5 +213,5 @@ func (p Product) FloorOn(class string, on unit.Date) (general Floor, ok bool) {
 
 // Governs reports whether a row is for a kind of batch.
 func (p Product) Governs(kind string) bool {
-	return len(p.Kinds) == 0 || slices.Contains(p.Kinds, kind)
+	return len(p.Types) == 0 || slices.Contains(p.Types, kind)
 }

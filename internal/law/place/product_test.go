@@ -9,16 +9,16 @@ import (
 // Rows of our own: no country's figures.
 func rowsOfTest() []Product {
 	return []Product{
-		{ID: "jam", Kinds: []string{"jam"}, Cite: "x", Counts: []string{"fruit"}, Due: []DueRule{{ID: "fruit"}, {ID: "sugar", To: "2026-06-13"}},
+		{ID: "jam", Types: []string{"jam"}, Cite: "x", Counts: []string{"fruit"}, Due: []DueRule{{ID: "fruit"}, {ID: "sugar", To: "2026-06-13"}},
 			Names:  []ProductName{{Lang: "en", Name: "jam"}, {Lang: "de", Name: "Konfitüre"}, {Lang: "de", Name: "Marmelade", From: "2026-06-14"}},
 			Floors: []Floor{{Class: "general", Grams: 350, To: "2026-06-13"}, {Class: "general", Grams: 450, From: "2026-06-14"}, {Class: "ginger", Grams: 150}}},
-		{ID: "extra", Kinds: []string{"jam"}, ByName: true, Cite: "x", Names: []ProductName{{Lang: "en", Name: "extra jam"}}},
+		{ID: "extra", Types: []string{"jam"}, ByName: true, Cite: "x", Names: []ProductName{{Lang: "en", Name: "extra jam"}}},
 	}
 }
 
 // A national line writes only what it changes, and may add a product.
 func TestOverlay(t *testing.T) {
-	got := overlay(rowsOfTest(), []Product{{ID: "jam", Solids: &SolidsRule{Least: 55}}, {ID: "curd", Kinds: []string{"curd"}, Cite: "y"}})
+	got := overlay(rowsOfTest(), []Product{{ID: "jam", Solids: &SolidsRule{Least: 55}}, {ID: "curd", Types: []string{"curd"}, Cite: "y"}})
 	if len(got) != 3 || got[0].Solids == nil || got[0].Cite != "x" || len(got[0].Floors) != 3 || got[2].ID != "curd" {
 		t.Errorf("%+v", got)
 	}

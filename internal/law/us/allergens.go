@@ -52,7 +52,7 @@ func (p *pass) beyond() (words []string) {
 	for _, f := range p.Allergy.Found {
 		if f.Maker && f.US == "" && f.ID != "sulphites" && !draft.Has(words, f.Word) {
 			words = append(words, f.Word)
-			if f.Kind == "plain" {
+			if f.Means == "plain" {
 				p.L.Notef("no-longer-major", p.BatchFile(), f.From[0].Path, "%s is not on the list of major allergens since %s, so it does not stand after \"Contains\"", f.Word, p.Set.Allergens.AsOf).
 					Cited("FDA guidance on food allergen labeling, Edition 5 (6 Jan 2025)")
 			}

@@ -65,7 +65,7 @@ func (p *pass) finishedPH(pr *place.Programme) {
 // excluded reports ingredients a programme does not cover.
 func (p *pass) excluded(pr *place.Programme) {
 	for _, ln := range p.R.Lines {
-		if !draft.Has(pr.Excludes, ln.Row.Kind) {
+		if !draft.Has(pr.Excludes, ln.Row.Class) {
 			continue
 		}
 		d := p.L.Errorf("not-covered", p.BatchFile(), draft.LinePath(ln), "the home-kitchen law of %s does not cover food made with %s", p.Set.Name, ln.Name)

@@ -26,15 +26,15 @@ func identity(p *pass) {
 		p.Duty("no-name", p.BatchFile(), "name", "the food has no name").Hinted(`write name = "Strawberry jam"`).Cited("21 CFR 101.3")
 		return
 	}
-	if word := draft.ProductWord(name); word == "" && p.B.Kind != "" && p.B.Kind != batch.Spread {
-		named := name + " " + kindWord(p.B.Kind)
+	if word := draft.ProductWord(name); word == "" && p.B.Product != "" && p.B.Product != batch.Spread {
+		named := name + " " + kindWord(p.B.Product)
 		p.L.Notef("name-lacks-product", p.BatchFile(), "name", "%q does not say what it is, so the label also says %q", name, named).Cited("21 CFR 101.3(b)")
 		name = named
 	}
 	p.add(label.Block{Kind: label.Identity, Runs: []label.Run{{Text: name, Bold: true}}, Bold: true, Zone: label.Panel, Required: true, OfLargest: p.Set.Panel.Identity, Cite: "21 CFR 101.3", Verified: p.Set.Panel.Confidence, Path: "name"})
 }
 
-func kindWord(k batch.Kind) string {
+func kindWord(k batch.ProductType) string {
 	switch k {
 	case batch.Preserve:
 		return "preserves"

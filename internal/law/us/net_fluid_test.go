@@ -38,7 +38,7 @@ func TestFluidWords(t *testing.T) {
 // ounce"; 101.7(a): "in terms of fluid measure if the food is liquid".
 func TestMeasureByKind(t *testing.T) {
 	for _, x := range []struct {
-		kind     batch.Kind
+		kind     batch.ProductType
 		name     string
 		mass     unit.Mass
 		volume   unit.Volume

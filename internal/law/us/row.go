@@ -12,7 +12,7 @@ import (
 func (p *pass) row() (place.Product, bool) {
 	word := draft.ProductWord(p.B.Name)
 	if word == "" {
-		word = string(p.B.Kind)
+		word = string(p.B.Product)
 	}
 	return place.ProductNamed(p.Set.Products, word)
 }

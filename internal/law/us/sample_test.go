@@ -47,9 +47,9 @@ func kitchen() *batch.Kitchen {
 }
 
 // pot is a batch of table ingredients, weighed, with a reading.
-func pot(t testing.TB, kind batch.Kind, name string, brix cook.Reading, list ...part) *cook.Result {
+func pot(t testing.TB, kind batch.ProductType, name string, brix cook.Reading, list ...part) *cook.Result {
 	t.Helper()
-	b := &batch.Batch{Name: name, Kind: kind, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
+	b := &batch.Batch{Name: name, Product: kind, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
 	r := &cook.Result{Batch: b, Kitchen: kitchen(), Brix: brix, Lot: "L26165-TT", BestBefore: unit.Date{Year: 2027, Month: 6, Day: 14},
 		Keeping: cook.Keeping{Class: cook.Shelf, SealedMonths: 12, OpenedDays: 30, UnsealedDays: 3}}
 	for i, x := range list {
@@ -60,11 +60,11 @@ func pot(t testing.TB, kind batch.Kind, name string, brix cook.Reading, list ...
 		path := fmt.Sprintf("ingredient[%d]", i)
 		b.Ingredients = append(b.Ingredients, batch.Ingredient{Path: path, Name: x.words})
 		soluble := x.g * max(row.SolubleG, 0) / 100
-		if row.Kind == "sweetener" && row.Key == "sugar_white" {
+		if row.Class == "sweetener" && row.Key == "sugar_white" {
 			soluble = x.g
 		}
 		r.Lines = append(r.Lines, cook.Line{Paths: []string{path}, Name: row.Name, Key: row.Key, Row: row, Contains: row.Contains,
-			Mass: unit.Grams(x.g), Soluble: unit.Grams(soluble), IsFruit: row.Kind == "fruit", IsSweet: row.Kind == "sweetener", IsWater: row.Kind == "water"})
+			Mass: unit.Grams(x.g), Soluble: unit.Grams(soluble), IsFruit: row.Class == "fruit", IsSweet: row.Class == "sweetener", IsWater: row.Class == "water"})
 		r.Input += unit.Grams(x.g)
 	}
 	return r

@@ -184,9 +184,9 @@ func TestWhatIsFruit(t *testing.T) {
 		line bool
 		want bool
 	}{
-		{pantry.Ingredient{Kind: "fruit"}, true, false}, {pantry.Ingredient{Kind: "fruit", USGroup: "I"}, true, true}, {pantry.Ingredient{Kind: "fruit", Own: true}, true, true},
-		{pantry.Ingredient{Kind: "fruit", CFR150Factor: 7}, true, true}, {pantry.Ingredient{Kind: "juice"}, false, true}, {pantry.Ingredient{Kind: "dried fruit"}, false, true},
-		{pantry.Ingredient{Kind: "vegetable"}, false, true}, {pantry.Ingredient{}, true, true}, {pantry.Ingredient{}, false, false}, {pantry.Ingredient{Kind: "acid"}, true, false}, {pantry.Ingredient{Kind: "spice"}, true, true},
+		{pantry.Ingredient{Class: "fruit"}, true, false}, {pantry.Ingredient{Class: "fruit", USGroup: "I"}, true, true}, {pantry.Ingredient{Class: "fruit", Own: true}, true, true},
+		{pantry.Ingredient{Class: "fruit", CFR150Factor: 7}, true, true}, {pantry.Ingredient{Class: "juice"}, false, true}, {pantry.Ingredient{Class: "dried fruit"}, false, true},
+		{pantry.Ingredient{Class: "vegetable"}, false, true}, {pantry.Ingredient{}, true, true}, {pantry.Ingredient{}, false, false}, {pantry.Ingredient{Class: "acid"}, true, false}, {pantry.Ingredient{Class: "spice"}, true, true},
 	} {
 		if got := countsAsFruit(cook.Line{Row: x.row, IsFruit: x.line}); got != x.want {
 			t.Errorf("%+v: %v", x.row, got)

@@ -108,8 +108,8 @@ func calledWhat(b *batch.Batch) string {
 	if w := draft.ProductWord(b.Name); w != "" {
 		return w
 	}
-	if b.Kind != "" {
-		return string(b.Kind)
+	if b.Product != "" {
+		return string(b.Product)
 	}
 	return "by a name of its own"
 }
@@ -119,7 +119,7 @@ func calledWhat(b *batch.Batch) string {
 func (p *pass) fruits(row place.Product) (out []fruitShare, outside string) {
 	for _, e := range p.list {
 		ln := e.line
-		if !countsAsFruit(ln) || ln.Row.Kind != "" && !draft.Among(row.Counts, ln) || draft.Among(row.Unnamed, ln) && !mentions(p.B.Name, ln) || p.TakenOut(ln) {
+		if !countsAsFruit(ln) || ln.Row.Class != "" && !draft.Among(row.Counts, ln) || draft.Among(row.Unnamed, ln) && !mentions(p.B.Name, ln) || p.TakenOut(ln) {
 			continue
 		}
 		mass, ok := p.counted(row, ln)
@@ -138,7 +138,7 @@ func (p *pass) fruits(row place.Product) (out []fruitShare, outside string) {
 // does not take: dried figs in a jam.
 func (p *pass) wrongForm(row place.Product) (why []shortfall) {
 	for _, e := range p.list {
-		if ln := e.line; ln.Row.Kind == "dried fruit" && !draft.Among(row.Counts, ln) && draft.Has(p.Set.Standard.Listed, ln.Row.USGroup) {
+		if ln := e.line; ln.Row.Class == "dried fruit" && !draft.Among(row.Counts, ln) && draft.Has(p.Set.Standard.Listed, ln.Row.USGroup) {
 			why = append(why, shortfall{draft.LinePath(ln), fmt.Sprintf("the standard for %s takes fresh, frozen, canned or concentrated fruit, and %s are none of these", row.Called(), ln.Name), true})
 		}
 	}
@@ -146,15 +146,15 @@ func (p *pass) wrongForm(row place.Product) (why []shortfall) {
 }
 
 func countsAsFruit(ln cook.Line) bool {
-	switch ln.Row.Kind {
+	switch ln.Row.Class {
 	case "fruit", "juice", "dried fruit":
-		return ln.Row.Kind != "fruit" || ln.Row.USGroup != "" || ln.Row.Own || ln.Row.CFR150Factor > 0
+		return ln.Row.Class != "fruit" || ln.Row.USGroup != "" || ln.Row.Own || ln.Row.CFR150Factor > 0
 	case "vegetable":
 		return true
 	case "":
 		return ln.IsFruit
 	}
-	return ln.IsFruit && ln.Row.Kind != "acid"
+	return ln.IsFruit && ln.Row.Class != "acid"
 }
 
 // counted is the weight the standard counts: for jam the fruit itself, without

@@ -26,10 +26,10 @@ func (p *pass) outside(v verdict) (out []entry) {
 			}
 			continue
 		}
-		if ln.Row.Kind == "" || ln.IsSweet || ln.IsWater || draft.Among(v.Allows, ln) || draft.Among(v.Unnamed, ln) || draft.Among(v.Counts, ln) && countsAsFruit(ln) {
+		if ln.Row.Class == "" || ln.IsSweet || ln.IsWater || draft.Among(v.Allows, ln) || draft.Among(v.Unnamed, ln) || draft.Among(v.Counts, ln) && countsAsFruit(ln) {
 			continue
 		}
-		if ln.Row.Kind == "fruit" { // fruit that counts for nothing, such as lemon in a name without it
+		if ln.Row.Class == "fruit" { // fruit that counts for nothing, such as lemon in a name without it
 			continue
 		}
 		out = append(out, e)
@@ -41,7 +41,7 @@ func (p *pass) outside(v verdict) (out []entry) {
 func (p *pass) outsiders(v verdict) {
 	for _, e := range v.Outsiders {
 		hint := fmt.Sprintf("leave it out, or call it %q", suggested(v.Fruits, p.B.Name, "Fruit Spread"))
-		if e.line.Row.Kind == "dairy" {
+		if e.line.Row.Class == "dairy" {
 			hint = "an antifoaming agent may not be of animal fat: skim instead; or " + hint[len("leave it out, or "):]
 		}
 		p.L.Warnf("standard-outsider", p.BatchFile(), draft.LinePath(e.line), "the standard for %s has no place for %s", v.Called(), e.name).Hinted(hint).Cited(v.Cite)
@@ -55,7 +55,7 @@ func (p *pass) juiceUnweighed(v verdict) bool {
 		return false
 	}
 	for _, f := range v.Fruits {
-		if draft.Has(p.Set.Standard.Doubtful, f.Line.Row.Kind) && !strings.Contains(strings.ToLower(f.Line.Name), "juice") {
+		if draft.Has(p.Set.Standard.Doubtful, f.Line.Row.Class) && !strings.Contains(strings.ToLower(f.Line.Name), "juice") {
 			p.L.Notef("jelly-juice", p.BatchFile(), draft.LinePath(f.Line), "the standard for jelly weighs strained juice, and the notes weigh %s: whether it is met is not known", f.Line.Name).
 				Hinted(`weigh the strained juice, and write it as the ingredient: name = "` + f.Named + ` juice"`).Cited(v.Cite)
 			return true
@@ -72,7 +72,7 @@ func (p *pass) driedWords(v verdict) {
 	}
 	var names []string
 	for _, f := range v.Fruits {
-		if f.Line.Row.Kind == "dried fruit" {
+		if f.Line.Row.Class == "dried fruit" {
 			names = append(names, strings.ToLower(f.Line.Name))
 		}
 	}

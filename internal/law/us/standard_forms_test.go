@@ -30,7 +30,7 @@ func standing(l diag.List) string {
 func TestFormsOfFruit(t *testing.T) {
 	for _, x := range []struct {
 		what string
-		kind batch.Kind
+		kind batch.ProductType
 		name string
 		list []part
 		want string
@@ -102,7 +102,7 @@ func TestDriedFruitIsDeclared(t *testing.T) {
 // closed lists of jelly and jam take no other color.
 func TestFlavoredAndColoredJelly(t *testing.T) {
 	for _, x := range []struct {
-		kind         batch.Kind
+		kind         batch.ProductType
 		fruit, added string
 		outside      bool
 	}{

@@ -24,7 +24,7 @@ func singularName(ln cook.Line) string {
 // fruitName is what a product is named by: the fruit, also where its juice is
 // the ingredient ("apple jelly"; 21 CFR 150.140(e)(1)).
 func fruitName(ln cook.Line) string {
-	if ln.Row.Kind == "juice" {
+	if ln.Row.Class == "juice" {
 		name, _, _ := strings.Cut(ln.Row.Key, "_")
 		return name
 	}
@@ -115,7 +115,7 @@ func (p *pass) absentFruit() {
 // fruitWords are the fruits of the table, singular and plural, as spaced words.
 var fruitWords = sync.OnceValue(func() (out [][2]string) {
 	for _, g := range pantry.Default().Ingredients() {
-		if g.Kind == "fruit" {
+		if g.Class == "fruit" {
 			out = append(out, [2]string{draft.Spaced(words.Singular(g.Name)), draft.Spaced(g.Name)})
 		}
 	}

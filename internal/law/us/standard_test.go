@@ -18,7 +18,7 @@ func TestStandards(t *testing.T) {
 	est := func(v float64) cook.Reading { return cook.Reading{Value: v, How: cook.Estimated} }
 	for _, x := range []struct {
 		what  string
-		kind  batch.Kind
+		kind  batch.ProductType
 		name  string
 		brix  cook.Reading
 		list  []part

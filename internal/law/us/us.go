@@ -38,7 +38,7 @@ func Law() place.Law {
 	for _, x := range particularTable() {
 		tokens = append(tokens, x.Token)
 	}
-	return place.Law{Kinds: draft.Kinds(steps()), Particulars: tokens}
+	return place.Law{Statements: draft.StatementTypes(steps()), Particulars: tokens}
 }
 
 // steps lists every kind of statement; a set's `kinds` picks from it, in the
