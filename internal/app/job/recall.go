@@ -108,6 +108,9 @@ type Sought struct{ What, Of string }
 // History is where the jars of one lot went.
 type History = pack.History
 
+// Gaps are what was not read for a history and may hold jars of its lot.
+func Gaps(h *History) []string { return h.Gaps() }
+
 // Histories is where the jars of the lots sought went, as values for a page;
 // none, with a finding, when nothing that was read is meant.
 func (r *Recall) Histories(s Sought) (list []*pack.History, found diag.List) {

@@ -95,6 +95,20 @@ func (e *Env) SeasonLists(batches []*Batch) (sums, book, rows *table.List, l dia
 	return s.List(), plan.Book(), plan.BookRows(), append(l, m...)
 }
 
+// Screen is what a page shows of a list, or of a plan's packing list.
+func Screen(of any) []table.Part {
+	if p, ok := of.(*pack.Plan); ok {
+		of = p.List()
+	}
+	if l, ok := of.(*table.List); ok {
+		return l.Screen()
+	}
+	return nil
+}
+
+// Open is the one market of a plan that is not noted yet, nil without.
+func Open(p *pack.Plan) *pack.OpenMarket { return p.Open() }
+
 // booking is a plan for its sums alone.
 func (e *Env) booking(batches []*Batch) (*pack.Plan, diag.List) {
 	o := pack.Options{}

@@ -244,8 +244,8 @@ func listed(as entry, v []any) (string, bool) {
 	return "", len(parts) == 0
 }
 
-// Calendar reports whether a browser's date field can show the value.
-func (f filledField) Calendar() bool {
+// calendar reports whether a browser's date field can show the value.
+func (f filledField) calendar() bool {
 	if f.As != day {
 		return false
 	}
@@ -253,7 +253,7 @@ func (f filledField) Calendar() bool {
 	return f.Value == "" || err == nil
 }
 
-// Keyboard is the keyboard a telephone should offer.
-func (f filledField) Keyboard() string {
+// keyboard is the keyboard a telephone should offer.
+func (f filledField) keyboard() string {
 	return map[entry]string{count: "numeric", number: "decimal", amount: "decimal"}[f.As]
 }

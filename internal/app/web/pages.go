@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"strings"
 
+	"jarmark/internal/app/job"
 	"jarmark/templates"
 )
 
@@ -35,10 +36,13 @@ func rootOf(r *http.Request) string {
 	return "./"
 }
 
-// parsePages reads the templates of all pages and parts of pages.
+// parsePages reads the templates of all pages and parts of pages. They call
+// functions, never methods of what they show: cmd/jarmark-page leaves the
+// calling of methods out of the program for browsers, an eighth of its size.
 func parsePages() (*template.Template, error) {
 	return template.New("").Funcs(template.FuncMap{
 		"many": many, "join": strings.Join, "pick": pick, "stem": stem,
+		"screen": job.Screen, "open": job.Open, "gaps": job.Gaps, "calendar": filledField.calendar, "keyboard": filledField.keyboard,
 	}).ParseFS(templates.FS, "web/page/*.html")
 }
 
