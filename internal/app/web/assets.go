@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"net/http"
 	"path"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -34,6 +36,24 @@ var assetVersion = sync.OnceValue(func() string {
 	}
 	return hex.EncodeToString(sum.Sum(nil)[:6])
 })
+
+// imported are the modules a script names.
+var imported = regexp.MustCompile(`(?m)^import .*"\./(\w+\.js)";$`)
+
+// modules are the modules a script leads to, so that a browser asks for all at
+// once and not for one after the other.
+func modules(script string) []string {
+	out := []string{script}
+	for i := 0; i < len(out); i++ {
+		data, _ := fs.ReadFile(templates.FS, path.Join(staticDir, out[i])) // a test holds that each is there
+		for _, m := range imported.FindAllSubmatch(data, -1) {
+			if name := string(m[1]); !slices.Contains(out, name) {
+				out = append(out, name)
+			}
+		}
+	}
+	return out[1:]
+}
 
 func (s *site) static(w http.ResponseWriter, r *http.Request) error {
 	return serveFile(w, templates.FS, path.Join(staticDir, path.Base(r.PathValue("file"))))

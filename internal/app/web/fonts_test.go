@@ -7,6 +7,7 @@ import (
 	"io"
 	"io/fs"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -97,6 +98,20 @@ func TestPageFacesAreThePrintedOnes(t *testing.T) {
 		}
 		if 2*len(small) > len(whole) {
 			t.Errorf("%s: %d of %d bytes", f[1], len(small), len(whole))
+		}
+	}
+}
+
+// Every script a page imports, however far down, is asked for with the page.
+func TestModules(t *testing.T) {
+	got := modules("editor.js")
+	if len(got) < 12 || !slices.Contains(got, "sheets.js") || slices.Contains(got, "editor.js") {
+		t.Errorf("%q", got)
+	}
+	for _, name := range append(got, "editor.js") {
+		data, err := fs.ReadFile(templates.FS, "web/static/"+name)
+		if n := bytes.Count(data, []byte("\nimport ")); err != nil || len(imported.FindAll(data, -1)) < n {
+			t.Errorf("%s: %d imports, not all understood: %v", name, n, err)
 		}
 	}
 }

@@ -81,7 +81,7 @@ func scanNumber(s string) (v *big.Rat, rest string, err error) {
 		return nil, s, err
 	}
 	rest = s[n:]
-	if rangeForm.MatchString(rest) {
+	if strings.ContainsAny(rest, "0123456789") && rangeForm.MatchString(rest) {
 		return nil, s, fail("write the one amount you used", "%s is a range, not one amount", quote(s))
 	}
 	if rest != "" && strings.ContainsRune("0123456789.,/_'’", rune(rest[0])) && !strings.HasPrefix(rest, ", ") && !feetMark(rest) {
@@ -96,6 +96,9 @@ func feetMark(rest string) bool {
 }
 
 func matchNumber(s string) (*big.Rat, int, error) {
+	if v, n := plainDecimal(s); n > 0 {
+		return v, n, nil
+	}
 	if m := mixedForm.FindStringSubmatch(s); m != nil {
 		f, err := fraction(m[2], m[3], s)
 		if err != nil {
@@ -121,6 +124,35 @@ func matchNumber(s string) (*big.Rat, int, error) {
 		}
 	}
 	return nil, 0, fail("start with a number: 1.8 kg, 4 cups, 3 lemons", "%s does not start with a number", quote(s))
+}
+
+// plainDecimal reads most of what is written, "12" or "2.625", without the forms
+// above; n is 0 where a sign of another form follows.
+func plainDecimal(s string) (v *big.Rat, n int) {
+	const most = 15 // characters: more is left to decimalForm
+	num, den, point := int64(0), int64(1), false
+	for ; n < len(s); n++ {
+		switch c := s[n]; {
+		case c >= '0' && c <= '9':
+			num = num*10 + int64(c-'0')
+			if point {
+				den *= 10
+			}
+		case c == '.' && !point && n > 0:
+			point = true
+		case n > most || n == 0 || point && den == 1 || strings.ContainsAny(s, "/,"):
+			return nil, 0
+		default:
+			return big.NewRat(num, den), n
+		}
+		if n > most {
+			return nil, 0
+		}
+	}
+	if n == 0 || point && den == 1 || n > most {
+		return nil, 0
+	}
+	return big.NewRat(num, den), n
 }
 
 func fraction(num, den, s string) (*big.Rat, error) {
