@@ -2,7 +2,6 @@ package compose_test
 
 import (
 	"fmt"
-	"io/fs"
 	"regexp"
 	"strings"
 	"testing"
@@ -70,11 +69,7 @@ func typefaces(t testing.TB) *face.Set {
 
 func designs(t testing.TB) []*design.Design {
 	t.Helper()
-	sub, err := fs.Sub(templates.FS, "designs")
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, l := design.Load(sub, nil)
+	c, l := new(design.Catalogue).With(templates.FS)
 	for _, d := range l {
 		t.Errorf("%s: %s: %s (%s)", d.File, d.Path, d.Message, d.Hint)
 	}

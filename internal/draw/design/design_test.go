@@ -13,17 +13,10 @@ import (
 	"jarmark/templates"
 )
 
-func builtin(t testing.TB) fs.FS {
-	t.Helper()
-	sub, err := fs.Sub(templates.FS, "designs")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return sub
-}
+func builtin() (*design.Catalogue, diag.List) { return new(design.Catalogue).With(templates.FS) }
 
 func TestBuiltInDesigns(t *testing.T) {
-	c, l := design.Load(builtin(t), nil)
+	c, l := builtin()
 	for _, f := range l {
 		t.Errorf("%s:%d:%d: %s", f.File, f.Pos.Line, f.Pos.Column, f.Message)
 	}
@@ -92,11 +85,12 @@ func TestFaultyDesigns(t *testing.T) {
 
 func TestOwnDesignsLieOverBuiltIn(t *testing.T) {
 	own := fstest.MapFS{
-		"orchard.toml": {Data: []byte("name = \"My orchard\"\n[look]\nalign = \"left\"\n[piece.lid]\nmargin = 0.1\n")},
-		"mine.toml":    {Data: []byte("name = \"Mine\"\n")},
-		"broken.toml":  {Data: []byte("name = 3\n")},
+		"designs/orchard.toml": {Data: []byte("name = \"My orchard\"\n[look]\nalign = \"left\"\n[piece.lid]\nmargin = 0.1\n")},
+		"designs/mine.toml":    {Data: []byte("name = \"Mine\"\n")},
+		"designs/broken.toml":  {Data: []byte("name = 3\n")},
 	}
-	c, l := design.Load(builtin(t), own)
+	c, _ := builtin()
+	c, l := c.With(own)
 	if d, ok := c.Get("orchard"); !ok || d.Name != "My orchard" || d.Look(label.Lid).Align != "left" || d.Look(label.Lid).Margin != 0.1 {
 		t.Error("the maker's orchard does not replace the built-in one")
 	}
@@ -109,16 +103,16 @@ func TestOwnDesignsLieOverBuiltIn(t *testing.T) {
 	if _, ok := c.Get("snow"); !ok {
 		t.Error("built-in designs are gone")
 	}
-	if c, l := design.Load(nil, nil); len(c.List()) != 0 || l.HasErrors() {
+	if c, l := new(design.Catalogue).With(nil); len(c.List()) != 0 || l.HasErrors() {
 		t.Error("no folders at all is a fault")
 	}
 }
 
 // FuzzParse: no text makes the reader panic, and what it accepts is in range.
 func FuzzParse(f *testing.F) {
-	files, _ := fs.Glob(builtin(f), "*.toml")
+	files, _ := fs.Glob(templates.FS, "designs/*.toml")
 	for _, name := range files {
-		data, _ := fs.ReadFile(builtin(f), name)
+		data, _ := fs.ReadFile(templates.FS, name)
 		f.Add(string(data))
 	}
 	f.Add("name = \"x\"\n[look.band]\nsize = -1e999\n")
@@ -147,7 +141,7 @@ func FuzzParse(f *testing.F) {
 // 21 CFR 101.3(d): the name of the food "shall be presented in bold type". Every
 // design has a bold face for both its lines.
 func TestNamesHaveABoldFace(t *testing.T) {
-	s, _ := design.Load(builtin(t), nil)
+	s, _ := builtin()
 	for _, d := range s.List() {
 		for what, v := range map[string]design.Voice{"title": d.Voices.Title, "subtitle": d.Voices.Subtitle} {
 			if !strings.Contains(string(v.Bold), "_700Bold") {

@@ -2,9 +2,7 @@ package design
 
 import (
 	"io/fs"
-	"maps"
 	"path"
-	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -13,72 +11,12 @@ import (
 )
 
 // Catalogue is every design known, the maker's own over the built-in ones.
-type Catalogue struct {
-	byID map[string]*Design
-	ids  []string
-}
+type Catalogue struct{ source.Catalogue[Design] }
 
-// Load reads *.toml at the root of both folders; a maker's own file replaces
-// the built-in design of the same name. A file with errors is left out, its
-// findings returned. Either folder may be nil.
-func Load(builtin, own fs.FS) (*Catalogue, diag.List) {
-	c, l := new(Catalogue).With(builtin)
-	c, more := c.With(own)
-	return c, append(l, more...)
-}
-
-// With lays the designs of a folder, which may be nil, over these.
-func (c *Catalogue) With(folder fs.FS) (*Catalogue, diag.List) {
-	if folder == nil {
-		return c, nil
-	}
-	out := &Catalogue{byID: map[string]*Design{}}
-	maps.Copy(out.byID, c.byID)
-	var l diag.List
-	files, err := fs.Glob(folder, "*.toml")
-	if err != nil {
-		l.Errorf("unreadable-folder", "", "", "designs cannot be listed: %v", err)
-	}
-	for _, name := range files {
-		l = append(l, out.read(folder, name)...)
-	}
-	out.ids = slices.Sorted(maps.Keys(out.byID))
-	return out, l
-}
-
-func (c *Catalogue) read(folder fs.FS, name string) diag.List {
-	data, err := fs.ReadFile(folder, name)
-	if err != nil {
-		var l diag.List
-		l.Errorf("unreadable-file", name, "", "design cannot be read: %v", err)
-		return l
-	}
-	d, l := Parse(name, data)
-	if d != nil {
-		c.byID[d.ID] = d
-	}
-	return l
-}
-
-// Get gives a design by id.
-func (c *Catalogue) Get(id string) (*Design, bool) {
-	if c == nil {
-		return nil, false
-	}
-	d, ok := c.byID[id]
-	return d, ok
-}
-
-// List gives all designs by id.
-func (c *Catalogue) List() []*Design {
-	if c == nil {
-		return nil
-	}
-	out := make([]*Design, len(c.ids))
-	for i, id := range c.ids {
-		out[i] = c.byID[id]
-	}
-	return out
+// With lays the designs/*.toml of a folder, which may be nil, over these.
+func (c *Catalogue) With(files fs.FS) (*Catalogue, diag.List) {
+	all, l := c.Catalogue.With(files, "designs", Parse)
+	return &Catalogue{*all}, l
 }
 
 // Parse reads one design file. The design is nil when the file has an error.

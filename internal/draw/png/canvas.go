@@ -60,17 +60,6 @@ func newCanvas(w, h unit.Length, dpi float64, fs *face.Set) (*canvas, error) {
 	return &canvas{img: img, dot: dot, faces: fs, clip: img.Bounds()}, nil
 }
 
-// frame draws a label and cuts away what lies outside its outline.
-func (c *canvas) frame(f *page.Frame, overlay []page.Item, at affine) error {
-	if err := c.items(f.Items, at); err != nil {
-		return err
-	}
-	if err := c.items(overlay, at); err != nil {
-		return err
-	}
-	return c.trim(f, at)
-}
-
 // items draws in order.
 func (c *canvas) items(list []page.Item, at affine) error {
 	for _, it := range list {

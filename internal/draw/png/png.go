@@ -1,5 +1,5 @@
-// Package png draws frames and pages as pictures: for previews and for tests
-// that look at the result. Dots per inch exist only here; everything before
+// Package png draws pages as pictures: labels as files for a screen, and for
+// tests that look at the result. Dots per inch exist only here; everything before
 // is lengths. The same input gives the same pixels.
 package png
 
@@ -22,25 +22,6 @@ import (
 // maxPixels bounds a picture: 100 megapixels, 400 MB, is beyond any label or
 // sheet at a sensible resolution.
 const maxPixels = 100_000_000
-
-// Frame draws one label, trimmed to its outline, on white. A pixel is 1/dpi
-// inch; sizes round to whole pixels. Overlay is drawn on top, in frame
-// coordinates. It fails on impossible sizes, unknown typefaces and broken
-// paths.
-func Frame(f *page.Frame, overlay []page.Item, fs *face.Set, dpi float64) (*image.RGBA, error) {
-	if f == nil {
-		return nil, fmt.Errorf("png: no frame")
-	}
-	c, err := newCanvas(f.W, f.H, dpi, fs)
-	if err != nil {
-		return nil, err
-	}
-	draw.Draw(c.img, c.img.Bounds(), image.White, image.Point{}, draw.Src)
-	if err := c.frame(f, overlay, scaling(c.dot)); err != nil {
-		return nil, err
-	}
-	return c.img, nil
-}
 
 // Page draws one page of a document, printer correction included.
 func Page(d *page.Doc, i int, fs *face.Set, dpi float64) (*image.RGBA, error) {

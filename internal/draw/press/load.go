@@ -19,25 +19,7 @@ func Load(builtin fs.FS, faces *face.Set) (*Press, diag.List) {
 // With lays a folder over what there is: it may hold designs/*.toml and
 // sheets/*.toml, and may be nil.
 func (p *Press) With(own fs.FS) (*Press, diag.List) {
-	designs, found := p.Designs.With(folder(own, "designs"))
-	for i := range found {
-		found[i].File = "designs/" + found[i].File // as the folder has it
-	}
+	designs, found := p.Designs.With(own)
 	sheets, l := p.Sheets.With(own)
 	return &Press{designs, sheets, p.Faces, p.codes, p.drawings}, append(found, l...)
-}
-
-// folder is one folder of a file system, nil when it is not there.
-func folder(f fs.FS, dir string) fs.FS {
-	if f == nil {
-		return nil
-	}
-	if st, err := fs.Stat(f, dir); err != nil || !st.IsDir() {
-		return nil
-	}
-	sub, err := fs.Sub(f, dir)
-	if err != nil {
-		return nil
-	}
-	return sub
 }

@@ -2,78 +2,21 @@ package sheet
 
 import (
 	"io/fs"
-	"maps"
-	"path"
-	"slices"
 	"sort"
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/source"
 	"jarmark/internal/kit/unit"
 )
 
-// Catalogue is all sheets at hand, by id.
-type Catalogue struct {
-	byID map[string]*Sheet
-	ids  []string
-}
+// Catalogue is all sheets at hand.
+type Catalogue struct{ source.Catalogue[Sheet] }
 
-// Load reads sheets/*.toml of the built-in folder and of the maker's own,
-// either of which may be nil. An own sheet replaces a built-in one of the
-// same id. A file with errors is left out, and the findings say why.
-func Load(builtin, own fs.FS) (*Catalogue, diag.List) {
-	c, l := new(Catalogue).With(builtin)
-	c, more := c.With(own)
-	return c, append(l, more...)
-}
-
-// With lays the sheets of a folder, which may be nil, over these.
-func (c *Catalogue) With(folder fs.FS) (*Catalogue, diag.List) {
-	if folder == nil {
-		return c, nil
-	}
-	out := &Catalogue{byID: map[string]*Sheet{}}
-	maps.Copy(out.byID, c.byID)
-	l := out.add(folder)
-	out.ids = slices.Sorted(maps.Keys(out.byID))
-	return out, l
-}
-
-func (c *Catalogue) add(from fs.FS) diag.List {
-	var l diag.List
-	names, err := fs.Glob(from, "sheets/*.toml")
-	if err != nil {
-		l.Errorf("unreadable", "sheets", "", "cannot list the sheets: %v", err)
-		return l
-	}
-	for _, name := range names {
-		data, err := fs.ReadFile(from, name)
-		if err != nil {
-			l.Errorf("unreadable", name, "", "cannot read %s: %v", path.Base(name), err)
-			continue
-		}
-		s, found := Parse(name, data)
-		l = append(l, found...)
-		if s != nil {
-			c.byID[s.ID] = s
-		}
-	}
-	return l
-}
-
-// Get gives the sheet of an id.
-func (c *Catalogue) Get(id string) (*Sheet, bool) {
-	s, ok := c.byID[id]
-	return s, ok
-}
-
-// List gives every sheet in the order of the ids.
-func (c *Catalogue) List() []*Sheet {
-	out := make([]*Sheet, len(c.ids))
-	for i, id := range c.ids {
-		out[i] = c.byID[id]
-	}
-	return out
+// With lays the sheets/*.toml of a folder, which may be nil, over these.
+func (c *Catalogue) With(files fs.FS) (*Catalogue, diag.List) {
+	all, l := c.Catalogue.With(files, "sheets", Parse)
+	return &Catalogue{*all}, l
 }
 
 // For gives the sheets meant for a piece ("front", "lid"), label sheets before

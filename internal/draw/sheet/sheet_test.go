@@ -17,7 +17,7 @@ import (
 
 func builtin(t testing.TB) *sheet.Catalogue {
 	t.Helper()
-	c, l := sheet.Load(templates.FS, nil)
+	c, l := new(sheet.Catalogue).With(templates.FS)
 	for _, d := range l {
 		t.Errorf("%s: %s: %s", d.File, d.Path, d.Message)
 	}
@@ -151,7 +151,7 @@ top = "9 mm"
 `
 
 func load(text string) (*sheet.Sheet, diag.List) {
-	c, l := sheet.Load(nil, fstest.MapFS{"sheets/mine.toml": {Data: []byte(text)}})
+	c, l := new(sheet.Catalogue).With(fstest.MapFS{"sheets/mine.toml": {Data: []byte(text)}})
 	s, _ := c.Get("mine")
 	return s, l
 }
@@ -174,7 +174,7 @@ func TestOwnSheet(t *testing.T) {
 
 func TestOwnReplacesBuiltin(t *testing.T) {
 	text := strings.ReplaceAll(own, `"mine"`, `"a4-round-40"`)
-	c, l := sheet.Load(templates.FS, fstest.MapFS{"sheets/a4-round-40.toml": {Data: []byte(text)}})
+	c, l := builtin(t).With(fstest.MapFS{"sheets/a4-round-40.toml": {Data: []byte(text)}})
 	if s, _ := c.Get("a4-round-40"); len(l) > 0 || s.Title != "Mine, from the drawer" {
 		t.Errorf("own sheet did not replace the built-in one: %v", l)
 	}

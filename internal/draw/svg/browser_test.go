@@ -31,7 +31,8 @@ func TestBrowserAgreesWithPictures(t *testing.T) {
 	tag := sample()
 	tag.Shape, tag.W, tag.H = page.TagShape, 50*mm, 80*mm
 	for name, f := range map[string]*page.Frame{"rectangle": f, "ellipse": round, "tag": tag} {
-		want, err := pic.Frame(f, nil, faces(t), 192)
+		p := page.Page{W: f.W, H: f.H, Places: []page.Placement{{Frame: f}}, Marks: []page.Item{outside(f)}}
+		want, err := pic.Page(&page.Doc{Pages: []page.Page{p}}, 0, faces(t), 192)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -40,6 +41,15 @@ func TestBrowserAgreesWithPictures(t *testing.T) {
 			t.Errorf("%s: pictures differ by %.4f of full scale on average", name, d)
 		}
 	}
+}
+
+// outside is white paper with the label cut out of it.
+func outside(f *page.Frame) *page.Path {
+	p := *f.Outline()
+	p.Ops = append([]page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.Close}, p.Ops...)
+	p.Pts = append([]page.Point{{}, {X: f.W}, {X: f.W, Y: f.H}, {Y: f.H}}, p.Pts...)
+	p.Fill, p.EvenOdd = &page.Colour{R: 255, G: 255, B: 255}, true
+	return &p
 }
 
 func screenshot(t *testing.T, chromium, svg string) image.Image {
