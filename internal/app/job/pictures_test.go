@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"flag"
 	"image"
-	"image/color"
 	"image/draw"
 	"image/png"
 	"os"
@@ -120,59 +119,6 @@ func laidOut(t *testing.T, env *job.Env, b *job.Batch, designID string, p label.
 	return fr
 }
 
-// tabletop is a picture in the making: labels on warm grey.
-type tabletop struct {
-	t   *testing.T
-	env *job.Env
-	img *image.RGBA
-	dpi float64
-}
-
-var grey = paint.Table.Table
-
-func newTable(t *testing.T, env *job.Env, w, h unit.Length, px int) *tabletop {
-	dpi := float64(px) / w.MM() * 25.4
-	img := image.NewRGBA(image.Rect(0, 0, px, int(h.MM()/25.4*dpi)))
-	draw.Draw(img, img.Bounds(), image.NewUniform(color.RGBA{grey.R, grey.G, grey.B, 255}), image.Point{}, draw.Src)
-	return &tabletop{t, env, img, dpi}
-}
-
-func (p *tabletop) px(l unit.Length) int { return int(l.MM()/25.4*p.dpi + 0.5) }
-
-// lay puts a label down with its upper left corner at a place.
-func (p *tabletop) lay(f *page.Frame, x, y unit.Length) {
-	if !*update {
-		return
-	}
-	m := paint.Table
-	img, err := paint.Preview(f, nil, p.env.Faces, p.dpi, m)
-	if err != nil {
-		p.t.Fatal(err)
-	}
-	at := image.Pt(p.px(x-m.Margin), p.px(y-m.Margin))
-	draw.Draw(p.img, img.Bounds().Add(at), img, image.Point{}, draw.Src)
-}
-
-// write sets a line of type centred on x, its baseline at y.
-func (p *tabletop) write(s string, face page.Face, pt float64, x, y unit.Length) {
-	if !*update {
-		return
-	}
-	fc := p.env.Faces.Face(face)
-	size := unit.Points(pt)
-	w := fc.Width(s, size)
-	fr := &page.Frame{W: w + 2*mm, H: size * 3 / 2, Items: []page.Item{
-		&page.Path{Bleed: true, Fill: &grey, Ops: []page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.Close},
-			Pts: []page.Point{{X: -mm, Y: -mm}, {X: w + 3*mm, Y: -mm}, {X: w + 3*mm, Y: size * 2}, {X: -mm, Y: size * 2}}},
-		&page.Text{Face: face, Size: size, At: page.Point{X: mm, Y: size}, Segs: []page.Seg{{S: s}}, Colour: page.Colour{R: 0x4a, G: 0x45, B: 0x3d}},
-	}}
-	img, err := paint.Frame(fr, nil, p.env.Faces, p.dpi)
-	if err != nil {
-		p.t.Fatal(err)
-	}
-	draw.Draw(p.img, img.Bounds().Add(image.Pt(p.px(x-w/2-mm), p.px(y-size))), img, image.Point{}, draw.Src)
-}
-
 // sheetPicture is the first page of the demo's labels as it leaves the
 // printer, turned so that the labels can be read.
 func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
@@ -198,12 +144,9 @@ func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
 		t.Fatal(err)
 	}
 	turned := unturned(img)
-	at := image.Pt(p.px(margin), p.px(margin))
-	for i := 6; i > 0; i-- { // a soft shadow
-		r := turned.Bounds().Add(at).Add(image.Pt(0, 2)).Inset(-i)
-		draw.Draw(p.img, r, image.NewUniform(color.RGBA{A: 7}), image.Point{}, draw.Over)
-	}
-	draw.Draw(p.img, turned.Bounds().Add(at), turned, image.Point{}, draw.Src)
+	all := image.NewAlpha(turned.Bounds())
+	draw.Draw(all, all.Bounds(), image.Opaque, image.Point{}, draw.Src)
+	p.put(turned, all, image.Pt(p.px(margin), p.px(margin)))
 	return p.img
 }
 
