@@ -10,32 +10,55 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// fit composes one label, and where it has no room says less rather than
-// nothing, in two cases: a code that only repeats words of the label, because
-// there is no website, is left out; and a front label that should carry every
-// statement because it is alone on its jar carries the display panel, with a
-// warning that the jar needs an information label too. It also gives the
-// content that was set.
-func (w *work) fit(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell, opt compose.Options) (compose.Result, *label.Content, diag.List) {
-	r, found := compose.Compose(c, d, p, cell, w.Faces, opt)
-	if len(r.Overflow) > 0 && c.QR.Payload != "" && !strings.HasPrefix(c.QR.Payload, "http") {
-		bare := codeless(c)
-		if less, l := compose.Compose(bare, d, p, cell, w.Faces, opt); len(less.Overflow) == 0 {
-			l.Notef("no-room-for-code", w.o.File, "label.sheet", "the %s label has no room for a code, which would only repeat its words", p).
+// setting is what a label is composed from, whatever its cell.
+type setting struct {
+	content *label.Content
+	design  *design.Design
+	piece   label.Piece
+	opt     compose.Options
+}
+
+// composed is a label as it was set, what was set, and the findings.
+type composed struct {
+	compose.Result
+	content *label.Content
+	found   diag.List
+}
+
+func (w *work) compose(x *setting, cell compose.Cell) *composed {
+	r, l := compose.Compose(x.content, x.design, x.piece, cell, w.Faces, x.opt)
+	return &composed{r, x.content, l}
+}
+
+// fit takes a label, composed already where first is not nil, and where it has
+// no room says less rather than nothing, in two cases: a code that only repeats
+// words of the label, because there is no website, is left out; and a front
+// label that should carry every statement because it is alone on its jar carries
+// the display panel, with a warning that the jar needs an information label too.
+func (w *work) fit(x setting, cell compose.Cell, first *composed) *composed {
+	if first == nil {
+		first = w.compose(&x, cell)
+	}
+	full := first.Overflow
+	if len(full) > 0 && x.content.QR.Payload != "" && !strings.HasPrefix(x.content.QR.Payload, "http") {
+		bare := x
+		bare.content = codeless(x.content)
+		if less := w.compose(&bare, cell); len(less.Overflow) == 0 {
+			less.found.Notef("no-room-for-code", w.o.File, "label.sheet", "the %s label has no room for a code, which would only repeat its words", x.piece).
 				Hinted("with record_url in kitchen.toml the code opens the page of the batch, and is smaller")
-			return less, bare, l
+			return less
 		}
 	}
-	if len(r.Overflow) > 0 && p == label.Front && opt.Alone {
-		opt.Alone = false
-		r, found = compose.Compose(c, d, p, cell, w.Faces, opt)
-		if len(r.Overflow) == 0 {
-			found.Warnf("front-not-all", w.o.File, "label.kind", "the front label has no room for ingredients, maker and storage").
+	if len(full) > 0 && x.piece == label.Front && x.opt.Alone {
+		x.opt.Alone = false
+		first = w.compose(&x, cell)
+		if len(first.Overflow) == 0 {
+			first.found.Warnf("front-not-all", w.o.File, "label.kind", "the front label has no room for ingredients, maker and storage").
 				Hinted("print --kind front,info and put an information label on every jar, or choose --kind wrap")
 		}
 	}
-	w.suggest(found, r.Overflow, c, d, p, cell)
-	return r, c, found
+	w.suggest(first, x.design, x.piece, cell)
+	return first
 }
 
 // codeless is the content without its code and the caption of it.

@@ -78,19 +78,36 @@ func (w *work) piece(p label.Piece, jar int, need []Tag) (*Stack, diag.List) {
 	if len(need) == 0 || content == nil {
 		return nil, nil
 	}
-	s, cell, found := w.stock(w.o.Jars[jar], p)
+	x, l := w.setting(content, p, need)
+	s, cell, first, found := w.stock(w.o.Jars[jar], x)
 	if s == nil {
 		return nil, found
 	}
-	if w.o.Trimmed {
-		cell.Bleed = shopBleed
+	var labels []sheet.Label
+	if p == label.Tag && named(need) {
+		labels, l = w.drawTags(content, cell, need)
+	} else {
+		var more diag.List
+		labels, more = w.draw(x, cell, first, need)
+		l = append(l, more...)
 	}
-	labels, l := w.draw(content, p, cell, need)
 	found = append(found, l...)
 	if len(labels) == 0 {
 		return nil, found
 	}
 	return &Stack{p, s, labels}, found
+}
+
+// setting is what the labels of one piece and jar size are composed from; its
+// design is nil where nobody knows the one asked for.
+func (w *work) setting(content *label.Content, p label.Piece, need []Tag) (*setting, diag.List) {
+	d, l := w.design("")
+	x := &setting{content, d, p, w.options()}
+	if w.o.Serials && !(p == label.Tag && named(need)) {
+		x.opt.Reserve = []label.Kind{label.Serial}
+		x.content = withSerial(content, len(need))
+	}
+	return x, l
 }
 
 // gather lays stacks of the same piece and sheet together, so that batches
@@ -148,27 +165,15 @@ func (o *Order) printOptions(s *sheet.Sheet) sheet.Options {
 	return opt
 }
 
-// draw composes the labels of one piece and jar size: one frame where all are
-// alike, one each where names differ, with numbers laid over.
-func (w *work) draw(content *label.Content, p label.Piece, cell compose.Cell, need []Tag) ([]sheet.Label, diag.List) {
-	if p == label.Tag && named(need) {
-		return w.drawTags(content, cell, need)
+// draw composes labels that are alike, with numbers laid over.
+func (w *work) draw(x *setting, cell compose.Cell, first *composed, need []Tag) ([]sheet.Label, diag.List) {
+	if x.design == nil {
+		return nil, nil
 	}
-	d, l := w.design("")
-	if d == nil {
-		return nil, l
+	r := w.fit(*x, cell, first)
+	if r.Frame == nil || r.found.HasErrors() {
+		return nil, r.found
 	}
-	opt := w.options()
-	if w.o.Serials {
-		opt.Reserve = []label.Kind{label.Serial}
-		content = withSerial(content, len(need))
-	}
-	r, content, found := w.fit(content, d, p, cell, opt)
-	found = append(l, found...)
-	if r.Frame == nil || found.HasErrors() {
-		return nil, found
-	}
-	found = append(found, inspect.Frame(r.Frame, content, w.Faces, inspect.Default())...)
 	var out []sheet.Label
 	for i := range need {
 		one := sheet.Label{Frame: r.Frame}
@@ -179,7 +184,7 @@ func (w *work) draw(content *label.Content, p label.Piece, cell compose.Cell, ne
 			out = append(out, one)
 		}
 	}
-	return out, found
+	return out, append(r.found, inspect.Frame(r.Frame, r.content, w.Faces, inspect.Default())...)
 }
 
 // number sets a jar's number in the slot kept for it. The slot was measured

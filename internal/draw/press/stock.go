@@ -16,15 +16,19 @@ import (
 
 // stock picks the sheet of a piece and the cell to compose for: the one the
 // maker names, else the roomiest label sheet that fits the jar and the words,
-// else plain paper with a label cut to the jar's measure.
-func (w *work) stock(j Jars, p label.Piece) (*sheet.Sheet, compose.Cell, diag.List) {
+// else plain paper with a label cut to the jar's measure. A label composed to
+// know whether the words fit comes with it.
+func (w *work) stock(j Jars, x *setting) (*sheet.Sheet, compose.Cell, *composed, diag.List) {
 	var l diag.List
-	c := j.Content
+	c, p := j.Content, x.piece
 	size := cmp.Or(w.o.Choice.Size, w.o.Choice.OwnSize)
 	id, at := w.o.Choice.sheetFor(j, p)
 	if id == "" && size == "" {
-		if s := w.fitting(c, p); s != nil && w.suffices(c, p, s) {
-			return s, cellFrom(s.Cell()), l
+		if s := w.fitting(c, p); s != nil {
+			cell := w.bled(cellFrom(s.Cell()))
+			if first, ok := w.suffices(x, cell); ok {
+				return s, cell, first, l
+			}
 		}
 	}
 	if id == "" {
@@ -33,7 +37,7 @@ func (w *work) stock(j Jars, p label.Piece) (*sheet.Sheet, compose.Cell, diag.Li
 	s, ok := w.Sheets.Get(id)
 	if !ok {
 		w.unknownSheet(&l, id, at)
-		return nil, compose.Cell{}, l
+		return nil, compose.Cell{}, nil, l
 	}
 	cell, err := cellOf(s, c, p, size)
 	if err != nil {
@@ -43,20 +47,26 @@ func (w *work) stock(j Jars, p label.Piece) (*sheet.Sheet, compose.Cell, diag.Li
 		}
 		l.Errorf("bad-size", file, path, "%v", err).Hinted(`write it like "80 x 50 mm"`)
 	}
-	return s, cell, l
+	return s, w.bled(cell), nil, l
+}
+
+// bled gives a label for a print shop the bleed they ask for.
+func (w *work) bled(c compose.Cell) compose.Cell {
+	if w.o.Trimmed {
+		c.Bleed = shopBleed
+	}
+	return c
 }
 
 // suffices reports whether a label on a sheet that was not asked for by name
 // takes all it has to say, and on the front its ornament; else it is better cut
 // from plain paper.
-func (w *work) suffices(c *label.Content, p label.Piece, s *sheet.Sheet) bool {
-	d, _ := w.design("")
-	if d == nil {
-		return true // the design is the finding
+func (w *work) suffices(x *setting, cell compose.Cell) (*composed, bool) {
+	if x.design == nil {
+		return nil, true // the design is the finding
 	}
-	opt := w.options()
-	r, l := compose.Compose(c, d, p, cellFrom(s.Cell()), w.Faces, opt)
-	return len(r.Overflow) == 0 && !l.HasErrors() && !(r.Bare && p == label.Front)
+	out := w.compose(x, cell)
+	return out, len(out.Overflow) == 0 && !out.found.HasErrors() && !(out.Bare && x.piece == label.Front)
 }
 
 // sheetFor is the sheet asked for and the path it stands at: for this run, for
@@ -208,10 +218,11 @@ func parseSize(s string) (w, h unit.Length, err error) {
 
 // suggest adds to an overflow which sheet or piece would take the label. It
 // composes them to know, not to guess.
-func (w *work) suggest(found diag.List, over []compose.Overflow, c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) {
-	if len(over) == 0 {
+func (w *work) suggest(full *composed, d *design.Design, p label.Piece, cell compose.Cell) {
+	if len(full.Overflow) == 0 {
 		return
 	}
+	c := full.content
 	hint := ""
 	for _, s := range w.Sheets.Room(string(p), min(cell.W, cell.H), max(cell.W, cell.H)) {
 		if !s.Auto && fitsJar(s, c, p) && w.takes(c, d, p, cellFrom(s.Cell())) {
@@ -228,14 +239,14 @@ func (w *work) suggest(found diag.List, over []compose.Overflow, c *label.Conten
 	if hint == "" {
 		hint = "use a larger jar or label, or --kind front with --kind info on the back"
 	}
-	for i := range found {
-		if found[i].Severity == diag.Error {
-			found[i].Hint = strings.TrimPrefix(found[i].Hint+"; "+hint, "; ")
+	for i, f := range full.found {
+		if f.Severity == diag.Error {
+			full.found[i].Hint = strings.TrimPrefix(f.Hint+"; "+hint, "; ")
 		}
 	}
 }
 
 func (w *work) takes(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) bool {
-	r, l := compose.Compose(c, d, p, cell, w.Faces, compose.Options{})
-	return len(r.Overflow) == 0 && !l.HasErrors()
+	out := w.compose(&setting{c, d, p, compose.Options{}}, cell)
+	return len(out.Overflow) == 0 && !out.found.HasErrors()
 }
