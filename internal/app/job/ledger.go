@@ -76,6 +76,12 @@ func (e *Env) Promises(batches []*Batch, list []Entry) (changes []Change, jars i
 	if plan == nil || found.HasErrors() {
 		return nil, 0, found
 	}
+	changes, jars = PromisesOf(plan, batches, list)
+	return changes, jars, found
+}
+
+// PromisesOf is Promises for a plan the list was dealt in already.
+func PromisesOf(plan *pack.Plan, batches []*Batch, list []Entry) (changes []Change, jars int) {
 	rows := map[string][]ledger.Entry{}
 	for _, p := range plan.Promises {
 		jars += p.Count
@@ -89,7 +95,7 @@ func (e *Env) Promises(batches []*Batch, list []Entry) (changes []Change, jars i
 			changes = append(changes, change(l, l.Without(from).With(rows[l.File])))
 		}
 	}
-	return changes, jars, found
+	return changes, jars
 }
 
 // change is a ledger before and after; Was of one that is not there is nil.

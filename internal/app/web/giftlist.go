@@ -75,10 +75,9 @@ func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage) err
 		plan, l := s.env().Plan(batches, job.PackChoices{Gifts: true, List: list})
 		found = append(found, l...)
 		if plan != nil {
-			p.Plan = plan
+			changes, _ := job.PromisesOf(plan, batches, list)
+			p.Plan, p.Promised = plan, len(changes) == 0
 		}
-		changes, _, _ := s.env().Promises(batches, list)
-		p.Promised = len(changes) == 0
 	}
 	p.Findings = findingRows(found)
 	return s.show(w, r, "gifts.html", s.view("Gift list", "pack", p))
