@@ -116,7 +116,7 @@ func (r *reader) plain(s *Sheet, w raw) {
 	for _, k := range []struct {
 		key string
 		set bool
-	}{{"cell", w.Cell != ""}, {"cols", w.Cols != 0}, {"rows", w.Rows != 0}, {"pitch", w.Pitch != ""}, {"corner", w.Corner != ""}} {
+	}{{"cell", w.Cell != ""}, {"cols", w.Cols != 0}, {"rows", w.Rows != 0}, {"pitch", w.Pitch != ""}, {"corner", w.Corner != ""}, {"shape", w.Shape != ""}} {
 		if k.set {
 			r.l.Errorf("sheet-auto", r.file, k.key, "%s has no meaning on paper that takes labels of any size", k.key).
 				Hinted("remove it, or remove auto = true")

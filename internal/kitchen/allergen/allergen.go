@@ -78,23 +78,23 @@ func Load() (*Vocabulary, error) {
 	return v, errors.Join(v.readSubstances(), v.readWords())
 }
 
-// table reads one file of the pantry's folder without its heading.
-func table(name string, columns int) ([][]string, error) {
+// table reads one file of the pantry's folder without its heading, which is to
+// be as told.
+func table(name, heading string) ([][]string, error) {
 	data, err := templates.FS.ReadFile("pantry/" + name)
 	if err != nil {
 		return nil, err
 	}
 	r := csv.NewReader(strings.NewReader(string(data)))
-	r.FieldsPerRecord = columns
 	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		return nil, fmt.Errorf("%s: no rows (%w)", name, err)
+	if err != nil || len(rows) < 2 || strings.Join(rows[0], ",") != heading {
+		return nil, fmt.Errorf("%s: no rows below %s (%w)", name, heading, err)
 	}
 	return rows[1:], nil
 }
 
 func (v *Vocabulary) readSubstances() (err error) {
-	rows, err := table("allergens.csv", 6)
+	rows, err := table("allergens.csv", "id,us,group,annex2,kind,source")
 	return errors.Join(err, v.takeSubstances(rows))
 }
 
@@ -114,7 +114,7 @@ func (v *Vocabulary) takeSubstances(rows [][]string) (err error) {
 }
 
 func (v *Vocabulary) readWords() (err error) {
-	rows, err := table("allergen-words.csv", 4)
+	rows, err := table("allergen-words.csv", "lang,means,words,source")
 	return errors.Join(err, v.takeWords(rows))
 }
 
