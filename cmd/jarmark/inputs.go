@@ -19,13 +19,39 @@ import (
 // inputs reads the batches named on the command line: files, or every batch of
 // a folder. Each is paired with the kitchen.toml beside or above it. A file
 // that cannot be read is told, and the others are gone on with.
-func (a *app) inputs(args []string) (out []job.Input, err error) {
-	files, err := named(args)
+func (a *app) inputs(args []string) ([]job.Input, error) {
+	files, err := named(args, store.Batches)
 	if err != nil {
 		return nil, err
 	}
+	return a.inputsOf(files, args, nil)
+}
+
+// allInputs is inputs with those of the folders below: jars of another year are
+// to be had too, and may be promised already.
+func (a *app) allInputs(args []string) ([]job.Input, error) {
+	var left []store.Unread
+	files, err := named(args, func(dir string) ([]string, error) {
+		files, unread := store.Below(dir)
+		left = append(left, unread...)
+		return slices.DeleteFunc(files, func(f string) bool { // the maker's own designs and sheets are told when they are read
+			at := filepath.Dir(f)
+			return at != filepath.Clean(dir) && slices.Contains([]string{"designs", "sheets"}, filepath.Base(at))
+		}), nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	return a.inputsOf(files, args, left)
+}
+
+// inputsOf reads files; left could not be found out.
+func (a *app) inputsOf(files, args []string, left []store.Unread) (out []job.Input, err error) {
 	var fault error
 	var found diag.List
+	for _, u := range left {
+		found.Errorf("unread", u.Path, "", "this could not be read, and is left out: %s", u.Why)
+	}
 	ledgers := map[string]job.Doc{}
 	for _, f := range files {
 		in, err := input(f, ledgers)
@@ -34,7 +60,7 @@ func (a *app) inputs(args []string) (out []job.Input, err error) {
 			fault = err
 			continue
 		}
-		if !slices.Contains(args, f) && job.IsGiftList(in.Batch) {
+		if !slices.Contains(args, f) && job.NoBatch(in.Batch) {
 			continue // it lies beside the batches
 		}
 		out = append(out, in)
@@ -50,15 +76,15 @@ func (a *app) inputs(args []string) (out []job.Input, err error) {
 	return out, nil
 }
 
-// named are the batch files the arguments mean.
-func named(args []string) (out []string, err error) {
+// named are the batch files the arguments mean; within gives those of a folder.
+func named(args []string, within func(dir string) ([]string, error)) (out []string, err error) {
 	for _, a := range args {
 		if filepath.Base(a) == store.KitchenName && len(args) > 1 {
 			continue // the shell's *.toml means the batches
 		}
 		files := []string{a}
 		if st, err := os.Stat(a); err == nil && st.IsDir() {
-			if files, err = store.Batches(a); err != nil {
+			if files, err = within(a); err != nil {
 				return nil, err
 			}
 			if len(files) == 0 {

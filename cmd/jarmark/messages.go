@@ -33,6 +33,7 @@ size". Labels sold must be checked against the rules where you sell.
 	packHelp = `Says which jars go to whom, what stays, and what is needed: for one batch,
 several, one market (--event, --date) or a gift list (--list). In the evening
 note what came home: the ledger then knows what was sold, and for how much.
+A folder stands for its batches and those of the folders below it.
 
   jarmark pack . --event "Millbrook market" -o saturday.pdf
   jarmark pack . --event "Millbrook market" --date 2026-12-05 --came-home "L26265-PL=3, L26201-AP=0"`

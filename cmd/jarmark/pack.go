@@ -13,20 +13,20 @@ import (
 	"jarmark/internal/kit/unit"
 )
 
-// loadAll reads and loads the named batches, or those of this folder, and
-// prints what leaves their jars in doubt. What a label still lacks does not
+// loadAll reads and loads the named batches, or those of this folder and of the
+// folders below, and prints what leaves their jars in doubt. What a label still lacks does not
 // matter to packing and scaling.
 func (a *app) loadAll(o *options, args []string) (*job.Env, []*job.Batch, []job.Input, error) {
-	return a.loadFor(o, args, func(b *job.Batch) diag.List { return b.Findings.Against(diag.Packing) })
+	in, err := a.allInputs(here(args))
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	return a.loadFor(o, in, func(b *job.Batch) diag.List { return b.Findings.Against(diag.Packing) })
 }
 
 // loadFor prints the errors that matter to one purpose; with any, the batches
 // that have none are still returned, beside errProblem.
-func (a *app) loadFor(o *options, args []string, matter func(*job.Batch) diag.List) (*job.Env, []*job.Batch, []job.Input, error) {
-	in, err := a.inputs(here(args))
-	if err != nil {
-		return nil, nil, nil, err
-	}
+func (a *app) loadFor(o *options, in []job.Input, matter func(*job.Batch) diag.List) (*job.Env, []*job.Batch, []job.Input, error) {
 	c, err := a.choices(o)
 	if err != nil {
 		return nil, nil, nil, err

@@ -12,7 +12,11 @@ import (
 
 // runRecord writes the public pages and their index.
 func runRecord(a *app, o *options, args []string) error {
-	env, batches, in, err := a.loadFor(o, args, func(b *job.Batch) diag.List { return b.Findings.Against(diag.Record) })
+	in, err := a.inputs(here(args))
+	if err != nil {
+		return err
+	}
+	env, batches, in, err := a.loadFor(o, in, func(b *job.Batch) diag.List { return b.Findings.Against(diag.Record) })
 	if err != nil {
 		return err
 	}

@@ -37,7 +37,7 @@ func (e *Env) Recall(in []Input, unread []Unread, c Choices) (*Recall, diag.List
 	}
 	var batches []Input
 	for _, i := range in {
-		if !elsewise(i.Batch) {
+		if !NoBatch(i.Batch) {
 			batches = append(batches, i)
 		}
 	}
@@ -85,9 +85,9 @@ func once(l diag.List) (out diag.List) {
 // batchKeys are the keys only a batch file has.
 var batchKeys = []string{"made", "ingredient", "fill", "lot", "market", "cook", "process", "recipe"}
 
-// elsewise reports a TOML file that is plainly something else than a batch: a
+// NoBatch reports a TOML file that is plainly something else than a batch: a
 // gift list, or a design or sheet in its folder. All else may be a batch.
-func elsewise(d Doc) bool {
+func NoBatch(d Doc) bool {
 	f, l := source.Parse(d.Name, d.Data)
 	if f == nil || l.HasErrors() {
 		return false

@@ -32,7 +32,17 @@ func Everything(dir string) (files []string, unread []Unread) {
 	return w.files, w.unread
 }
 
+// Below is Everything without a word about hidden folders: for work that may go
+// on without an old copy.
+func Below(dir string) (files []string, unread []Unread) {
+	w := walk{folders: map[string]bool{}, seen: map[string]bool{}, bare: true}
+	w.folder(dir)
+	sort.Strings(w.files)
+	return w.files, w.unread
+}
+
 type walk struct {
+	bare    bool            // hidden folders are passed over
 	folders map[string]bool // by real path: a link may lead back up
 	seen    map[string]bool // files by real path
 	files   []string
@@ -83,7 +93,9 @@ func (w *walk) entry(path string, e fs.DirEntry) {
 	switch {
 	case name == HistoryName: // earlier versions of what is read beside it
 	case mode.IsDir() && strings.HasPrefix(name, "."):
-		w.hidden(path)
+		if !w.bare {
+			w.hidden(path)
+		}
 	case mode.IsDir():
 		w.folder(path)
 	case strings.HasPrefix(name, ".") || !IsBatchName(name):

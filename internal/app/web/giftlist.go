@@ -67,10 +67,8 @@ func (s *site) gifts(w http.ResponseWriter, r *http.Request) error {
 
 // showGifts deals the jars of a list.
 func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage) error {
-	batches, list, found, err := s.dealt(p.Name, []byte(p.Text))
-	if err != nil {
-		return err
-	}
+	batches, list, found, unread := s.dealt(p.Name, []byte(p.Text))
+	found = append(found, unread...)
 	if len(list) > 0 && len(batches) > 0 {
 		plan, l := s.env().Plan(batches, job.PackChoices{Gifts: true, List: list})
 		found = append(found, l...)
@@ -83,14 +81,15 @@ func (s *site) showGifts(w http.ResponseWriter, r *http.Request, p giftPage) err
 	return s.show(w, r, "gifts.html", s.view("Gift list", "pack", p))
 }
 
-// dealt reads a list, and the batches its jars come from.
-func (s *site) dealt(name string, text []byte) ([]*job.Batch, []job.Entry, diag.List, error) {
-	all, err := s.loadAll()
-	list, found := job.GiftList(job.Doc{Name: name, Data: text})
+// dealt reads a list, and the batches its jars come from; unread is what may
+// hold jars too.
+func (s *site) dealt(name string, text []byte) (batches []*job.Batch, list []job.Entry, found, unread diag.List) {
+	all, unread := s.recall()
+	list, found = job.GiftList(job.Doc{Name: name, Data: text})
 	if found.HasErrors() {
 		list = nil
 	}
-	return all.batches, list, append(found, all.unread...), err
+	return all.Batches, list, found, unread
 }
 
 // giftsDo keeps a list in the folder, or writes its promises into the ledger.
@@ -127,9 +126,9 @@ func (s *site) promise(w http.ResponseWriter, r *http.Request, name string) erro
 		if err != nil {
 			return nil, nil, err
 		}
-		batches, list, found, err := s.dealt(name, text)
-		if err != nil || found.HasErrors() {
-			return nil, found, err
+		batches, list, found, unread := s.dealt(name, text)
+		if found = append(found, unread...); found.HasErrors() {
+			return nil, found, nil
 		}
 		changes, _, l := s.env().Promises(batches, list)
 		return changes, append(found, l...), nil
@@ -156,9 +155,9 @@ func (s *site) giftsFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	batches, list, found, err := s.dealt(name, text)
-	if err != nil || found.HasErrors() || len(batches) == 0 {
-		return firstFault(err, &problem{Status: http.StatusNotFound, What: firstError(found)})
+	batches, list, found, _ := s.dealt(name, text)
+	if found.HasErrors() || len(batches) == 0 {
+		return &problem{Status: http.StatusNotFound, What: firstError(found)}
 	}
 	if ok {
 		f, l, err := s.env().PackFile(batches, job.PackChoices{Gifts: true, List: list, Format: k.format})

@@ -43,11 +43,8 @@ func (s *site) align(w http.ResponseWriter, r *http.Request) error {
 
 // stall answers with the allergen sheet of a market's stall.
 func (s *site) stall(w http.ResponseWriter, r *http.Request) error {
-	all, err := s.loadAll()
-	if err != nil {
-		return err
-	}
-	f, l, err := s.env().StallSheet(all.batches, r.URL.Query().Get("event"))
+	all, _ := s.recall()
+	f, l, err := s.env().StallSheet(all.Batches, r.URL.Query().Get("event"))
 	return s.sendList(w, f, pdfType, l, err)
 }
 
@@ -57,11 +54,8 @@ func (s *site) ledger(w http.ResponseWriter, r *http.Request) error {
 	if !ok || k.format == "pdf" {
 		return errNotFound
 	}
-	all, err := s.loadAll()
-	if err != nil {
-		return err
-	}
-	f, l, err := s.env().LedgerFile(all.batches, r.URL.Query().Get("rows") != "", k.format)
+	all, _ := s.recall()
+	f, l, err := s.env().LedgerFile(all.Batches, r.URL.Query().Get("rows") != "", k.format)
 	return s.sendList(w, f, k.kind, l, err)
 }
 

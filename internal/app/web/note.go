@@ -73,11 +73,8 @@ func (s *site) noteHome(form url.Values) (diag.List, error) {
 		}
 	}
 	return s.note(func() ([]job.Change, diag.List, error) {
-		all, err := s.loadAll()
-		if err != nil {
-			return nil, nil, err
-		}
-		changes, found := s.env().CameHome(all.batches, form.Get("event"), day, strings.Join(counts, ", "))
+		all, _ := s.recall()
+		changes, found := s.env().CameHome(all.Batches, form.Get("event"), day, strings.Join(counts, ", "))
 		return changes, found, nil
 	})
 }

@@ -30,16 +30,13 @@ type packPage struct {
 }
 
 func (s *site) packing(w http.ResponseWriter, r *http.Request) error {
-	all, err := s.loadAll()
-	if err != nil {
-		return err
-	}
-	p := packPage{Event: r.URL.Query().Get("event"), Events: events(all.batches)}
-	plan, l := s.env().Plan(all.batches, packChoices(p.Event))
-	if plan != nil && len(all.batches) > 0 {
+	all, found := s.recall()
+	p := packPage{Event: r.URL.Query().Get("event"), Events: events(all.Batches)}
+	plan, l := s.env().Plan(all.Batches, packChoices(p.Event))
+	if plan != nil && len(all.Batches) > 0 {
 		p.Plan = plan
 	}
-	p.Findings = findingRows(append(all.unread, l...))
+	p.Findings = findingRows(append(found, l...))
 	return s.show(w, r, "pack.html", s.view("Packing", "pack", p))
 }
 
@@ -101,13 +98,13 @@ func events(batches []*job.Batch) (out []string) {
 
 func (s *site) packingFile(w http.ResponseWriter, r *http.Request) error {
 	k, ok := listKinds[r.PathValue("file")]
-	all, err := s.loadAll()
-	if err != nil || !ok || k.format == "notice" || len(all.batches) == 0 {
-		return firstFault(err, errNotFound)
+	all, _ := s.recall()
+	if !ok || k.format == "notice" || len(all.Batches) == 0 {
+		return errNotFound
 	}
 	c := packChoices(r.URL.Query().Get("event"))
 	c.Format = k.format
-	f, l, err := s.env().PackFile(all.batches, c)
+	f, l, err := s.env().PackFile(all.Batches, c)
 	return s.sendList(w, f, k.kind, l, err)
 }
 
@@ -129,8 +126,8 @@ type tracePage struct {
 	Findings  []job.Finding
 }
 
-// recall reads all that a recall is answered from, as `jarmark trace` does:
-// folders below and linked ones too.
+// recall reads all that a recall, a packing list and a season are answered from,
+// as the command line does: folders below and linked ones too.
 func (s *site) recall() (*job.Recall, diag.List) {
 	var in []job.Input
 	var left []job.Unread
