@@ -12,7 +12,8 @@ import "embed"
 // Beside them lie the patterns after which words of a language are parted, with
 // their licences in LICENSE-hyphen.txt.
 //
-// FS holds every *.ttf, the OFL-*.txt licences, and the patterns.
+// FS holds every *.ttf, the OFL-*.txt licences, the patterns, and which face
+// stands in for another (stand-ins.csv).
 //
-//go:embed *.ttf OFL-*.txt hyphen-*.txt LICENSE-hyphen.txt
+//go:embed *.ttf OFL-*.txt hyphen-*.txt LICENSE-hyphen.txt stand-ins.csv
 var FS embed.FS

@@ -24,7 +24,8 @@ func TestHardNamesStopNoTag(t *testing.T) {
 		return pack.Entry{To: to, Message: message, Design: design, Jars: 1, File: "friends.csv", Pos: diag.Pos{Line: line, Column: 1}}
 	}
 	list := []pack.Entry{row(2, "Ann", "hello", ""), row(3, "שרה", "", ""), row(4, "Bea", "with love 🎄", ""), row(5, strings.Repeat("Wolfeschlegel", 12), "", ""), row(6, "Cy", "", "blosom"),
-		row(7, "Konstantin-Maximilian Bartholomäus-Vogelsang", "", "")}
+		row(7, "Konstantin-Maximilian Bartholomäus-Vogelsang", "", ""),
+		row(8, "Nguyễn Thị Ánh", "chúc mừng", "")}
 	runs, found := env.Labels(b, job.Choices{Pieces: []label.Piece{label.Tag}, List: list})
 	if found.HasErrors() || len(runs) != 1 || runs[0].Labels != len(list) {
 		t.Fatalf("%d runs, %v", len(runs), found)
@@ -35,7 +36,7 @@ func TestHardNamesStopNoTag(t *testing.T) {
 			told[d.Pos.Line] += d.Code + " " + d.Message
 		}
 	}
-	for line, want := range map[int]string{2: "", 3: "tag-by-hand the tag for שרה", 4: "tag-by-hand the tag for Bea is printed with a blank for the message", 5: "tag-by-hand", 6: `gift-design the tag for Cy: no design "blosom"`, 7: ""} {
+	for line, want := range map[int]string{2: "", 3: "tag-by-hand the tag for שרה", 4: "tag-by-hand the tag for Bea is printed with a blank for the message", 5: "tag-by-hand", 6: `gift-design the tag for Cy: no design "blosom"`, 7: "", 8: ""} {
 		if !strings.HasPrefix(told[line], want) || want == "" && told[line] != "" {
 			t.Errorf("row %d: %q, want %q", line, told[line], want)
 		}
@@ -50,7 +51,7 @@ func TestHardNamesStopNoTag(t *testing.T) {
 			}
 		}
 	}
-	for _, w := range []string{"Ann", "hello", "Bea", "Cy", "Vogelsang"} {
+	for _, w := range []string{"Ann", "hello", "Bea", "Cy", "Vogelsang", "Nguyễn", "chúc mừng"} {
 		if !strings.Contains(said, w) {
 			t.Errorf("no tag says %q", w)
 		}

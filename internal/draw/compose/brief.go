@@ -1,6 +1,8 @@
 package compose
 
 import (
+	"strings"
+
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
@@ -50,11 +52,27 @@ func newBrief(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *f
 	if found = b.checkFaces(); found.HasErrors() {
 		return b, found, false
 	}
+	b.voices = b.drawing(d.Voices)
 	var more diag.List
 	b.scheme, found = newScheme(c, o.InkSaver)
-	b.words, more = readWords(c, p, d.Voices, f)
+	b.words, more = readWords(c, p, b.voices, f)
 	b.name = b.title
 	return b, append(append(found, more...), b.checkJar()...), true
+}
+
+// drawing gives the voices a label speaks in: where a face lacks letters of
+// what it is to say (a name, above all), its stand-in speaks.
+func (b brief) drawing(v design.Voices) design.Voices {
+	all := b.content.Title + b.content.Subtitle + b.content.AllergenWord + strings.Join(b.content.AllergenNames, "")
+	for _, blk := range b.content.Blocks {
+		for _, run := range blk.Runs {
+			all += run.Text
+		}
+	}
+	for _, x := range []*design.Voice{&v.Title, &v.Subtitle, &v.Brand, &v.Net, &v.Text, &v.Small, &v.Hand, &v.Price} {
+		x.Face, x.Bold = b.faces.Drawing(x.Face, all), b.faces.Drawing(x.Bold, all)
+	}
+	return v
 }
 
 // checked refuses sizes no label has, before any arithmetic on them.

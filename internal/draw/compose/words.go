@@ -6,6 +6,8 @@ import (
 	"strings"
 	"unicode"
 
+	"golang.org/x/text/unicode/norm"
+
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
@@ -157,7 +159,7 @@ func (r *reader) quoted(text string, faces []*face.Face) string {
 }
 
 func (r *reader) kept(text, path, what string, faces []*face.Face, soft bool) string {
-	text = strings.ToValidUTF8(text, "\uFFFD")
+	text = norm.NFC.String(strings.ToValidUTF8(text, "\uFFFD")) // e and its accent as one letter
 	missing := ""
 	kept := strings.Map(func(c rune) rune {
 		switch {

@@ -25,6 +25,7 @@ type Set struct {
 	names []page.Face
 	faces map[page.Face]*entry
 
+	standIns map[page.Face]page.Face
 	patterns sync.Map // hyphens of a language, see Soften
 }
 
@@ -55,7 +56,7 @@ func Load(fsys fs.FS) (*Set, error) {
 		s.faces[name] = &entry{file: f}
 	}
 	sort.Slice(s.names, func(i, j int) bool { return s.names[i] < s.names[j] })
-	return s, nil
+	return s, s.loadStandIns()
 }
 
 // Names lists the faces of the set in alphabetical order.

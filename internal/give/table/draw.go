@@ -1,9 +1,13 @@
 package table
 
 import (
+	"slices"
 	"strings"
 
+	"golang.org/x/text/unicode/norm"
+
 	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 )
 
@@ -13,10 +17,17 @@ func (c *Layout) Add(i page.Item) {
 	p.Marks = append(p.Marks, i)
 }
 
-// printable replaces letters the face lacks and remembers them.
-func (c *Layout) printable(f page.Face, s string) string {
-	return strings.Map(func(r rune) rune {
-		if c.Voices[f].Regular.Has(r) {
+// spoken gives a text as it is printed, and the voice for it: that of a face, or
+// of its stand-in for letters the face lacks. Letters that both lack become
+// question marks, and are remembered.
+func (c *Layout) spoken(f page.Face, s string) (typeset.Voice, string) {
+	s = clean(norm.NFC.String(s))
+	v := c.Voices[f]
+	if name := c.faces.Drawing(f, s); name != f {
+		v.Regular = c.faces.Face(name)
+	}
+	return v, strings.Map(func(r rune) rune {
+		if v.Regular.Has(r) {
 			return r
 		}
 		if !c.missing[r] {
@@ -24,11 +35,12 @@ func (c *Layout) printable(f page.Face, s string) string {
 			c.lost = append(c.lost, r)
 		}
 		return '?'
-	}, clean(s))
+	}, s)
 }
 
 func (c *Layout) Width(f page.Face, size unit.Length, s string) unit.Length {
-	return c.Voices[f].Measure(c.printable(f, s), size)
+	v, s := c.spoken(f, s)
+	return v.Measure(s, size)
 }
 
 // text sets a line on the last page and gives where it ends.
@@ -37,11 +49,10 @@ func (c *Layout) Text(f page.Face, size, x, y unit.Length, col page.Colour, s st
 }
 
 func (c *Layout) textOn(i int, f page.Face, size, x, y unit.Length, col page.Colour, s string) unit.Length {
-	s = c.printable(f, s)
+	v, s := c.spoken(f, s)
 	if strings.TrimSpace(s) == "" {
 		return x
 	}
-	v := c.Voices[f]
 	v.Colour = col
 	t, w := v.Line("", false, s, size, page.Point{X: x, Y: y})
 	c.Pages[i].Marks = append(c.Pages[i].Marks, t)
@@ -57,12 +68,24 @@ func (c *Layout) Right(f page.Face, size, x, y unit.Length, col page.Colour, s s
 
 // short cuts a line to a width.
 func (c *Layout) Short(f page.Face, size, room unit.Length, s string) string {
-	return c.Voices[f].Short(c.printable(f, s), size, room)
+	v, s := c.spoken(f, s)
+	cut := v.Short(s, size, room)
+	if c.Width(f, size, cut) > room { // the letters for which another face spoke are gone
+		cut = c.Voices[f].Short(cut, size, room)
+	}
+	return cut
 }
 
 // wrap breaks a text into lines.
 func (c *Layout) Wrap(f page.Face, size, room unit.Length, s string) []string {
-	return c.Voices[f].Lines(c.printable(f, s), size, room)
+	v, s := c.spoken(f, s)
+	for within := room; ; within = within * 95 / 100 {
+		lines := v.Lines(s, size, within)
+		wide := slices.ContainsFunc(lines, func(l string) bool { return c.Width(f, size, l) > room })
+		if !wide || within < room/2 { // a line may be spoken by a wider face than the whole
+			return lines
+		}
+	}
 }
 
 func (c *Layout) Rule(x0, x1, y unit.Length) { c.Stroke(x0, x1, y, Line, unit.Points(0.6)) }

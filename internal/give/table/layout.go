@@ -46,6 +46,7 @@ const Margin = 18 * unit.Millimetre
 // layout is a sheet being laid out from the top down.
 type Layout struct {
 	Voices  map[page.Face]typeset.Voice
+	faces   *face.Set
 	W, H    unit.Length
 	Head    string // repeated at the top of every page
 	Pages   []page.Page
@@ -75,7 +76,7 @@ func NewLayout(fs *face.Set, paper, head string) (*Layout, diag.List) {
 		found.Errorf("unknown-paper", "", "", "no paper %q", paper).Hinted("papers: a4, letter")
 		return nil, found
 	}
-	c := &Layout{W: size[0], H: size[1], Head: head, Voices: map[page.Face]typeset.Voice{}, missing: map[rune]bool{}}
+	c := &Layout{faces: fs, W: size[0], H: size[1], Head: head, Voices: map[page.Face]typeset.Voice{}, missing: map[rune]bool{}}
 	for _, n := range []page.Face{TitleFace, ItalicFace, PlainFace, BoldFace} {
 		f, err := fs.Open(n)
 		if err != nil {

@@ -84,3 +84,33 @@ func TestRoomForNotes(t *testing.T) {
 		t.Errorf("notes on %d of 59 lists", noted)
 	}
 }
+
+// Names with letters the sheets' own face lacks stand whole in every line and
+// within its room, whoever speaks them; "e" with two accents after it (Unicode,
+// decomposed) is the same letter.
+func TestNamesAreWhole(t *testing.T) {
+	fs, err := face.Load(fonts.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _ := NewLayout(fs, "a4", "head")
+	name := "Nguyễn Thị Ánh and Ellen, Dora and William of Wimbledon, "
+	room := Pt(90)
+	for _, l := range c.Wrap(PlainFace, Pt(11), room, strings.Repeat(name, 3)) {
+		if w := c.Width(PlainFace, Pt(11), l); w > room {
+			t.Errorf("%q is %.1f mm wide, of %.1f", l, w.MM(), room.MM())
+		}
+	}
+	cut := c.Short(BoldFace, Pt(11), room, "Wimbledon William Nguyễn Ánh")
+	if w := c.Width(BoldFace, Pt(11), cut); w > room || cut == "" {
+		t.Errorf("%q is %.1f mm wide, of %.1f", cut, w.MM(), room.MM())
+	}
+	c.Text(PlainFace, Pt(11), 0, 0, Ink, "Nguye\u0302\u0303n")
+	marks := c.Pages[0].Marks
+	if said := marks[len(marks)-1].(*page.Text).String(); said != "Nguyễn" {
+		t.Errorf("%q", said)
+	}
+	if _, found := c.Finish("", ""); len(found) > 0 {
+		t.Errorf("%v", found)
+	}
+}
