@@ -116,7 +116,7 @@ func TestCompounds(t *testing.T) {
 	for name, want := range map[string]string{
 		"Sojatraum": "soy ?", "Traumsoja": "soy ?", "Nussmehl": "nuts", "Bierkuchen": "barley ?", "Waffelmehl": "wheat ?",
 		"Aalglatt": " ?", "Eitraum": " ?", "Erdbeeren Pulverextrakt": " ?", "Mandelmilchpulver": "almond", "Milchmilch": "milk",
-		"Malzbier": "barley ?", "Soja": "soy", "Sojas": "soy",
+		"Malzbier": "barley ?", "Soja": "soy", "Sojaz": "soy ?", "zSoja": "soy ?", "Sojas": "soy",
 	} {
 		ids, known := read(name)
 		if !known {
@@ -187,7 +187,7 @@ func TestSplitLimits(t *testing.T) {
 	if depth != deepest+1 {
 		t.Errorf("%d levels, want %d", depth, deepest+1)
 	}
-	for text, want := range map[string]int{"a; b\nc, d": 4, "a,,b": 2, "a ) b": 1, " , ": 0, "(x) y": 1, "()": 0} {
+	for text, want := range map[string]int{"a; b\nc, d": 4, "a,,b": 2, "a ) b": 1, " , ": 0, "(x) y": 1, "(x)": 1, "()": 0} {
 		if got := Split(text); len(got) != want {
 			t.Errorf("%q: %+v", text, got)
 		}

@@ -29,7 +29,7 @@ func TestTNE(t *testing.T) {
 
 // SI 2006/659 reaches to 25 kg, the Directive to 10 kg (gov.uk guidance).
 func TestScope(t *testing.T) {
-	for g, want := range map[float64]float64{10_000: 150, 12_000: 150, 15_000: 150, 20_000: 200, 25_000: 250} {
+	for g, want := range map[float64]float64{2000: 30, 5000: 75, 10_000: 150, 12_000: 150, 15_000: 150, 15_500: 155, 20_000: 200, 25_000: 250} {
 		if tne, ok := TNE(unit.Grams(g)); !ok || tne != unit.Grams(want) {
 			t.Errorf("%g g: %s, want %g g", g, tne.InGrams(1), want)
 		}
@@ -38,6 +38,9 @@ func TestScope(t *testing.T) {
 	_, gb := GB.T1(12 * unit.Kilogram)
 	_, small := GB.T1(4 * unit.Gram)
 	_, large := GB.T2(26 * unit.Kilogram)
+	if tne, ok := TNE(25*unit.Kilogram + 1); ok {
+		t.Errorf("above 25 kg: %s", tne.InGrams(1))
+	}
 	if eu || !gb || small || large {
 		t.Errorf("12 kg eu %v gb %v, 4 g %v, 26 kg %v", eu, gb, small, large)
 	}
@@ -48,6 +51,11 @@ func TestGermanDoubling(t *testing.T) {
 	for q, want := range map[float64]float64{454: 426.7, 125: 113.7, 500: 470, 340: 319.6} {
 		if t2, ok := Germany.T2(unit.Grams(q)); !ok || t2 != unit.Grams(want) {
 			t.Errorf("%g g: T2 %s, want %g g", q, t2.InGrams(2), want)
+		}
+	}
+	for _, g := range []float64{4.9, 10_001} { // s. 9 too reaches from 5 g to 10 kg
+		if _, ok := Germany.T2(unit.Grams(g)); ok {
+			t.Errorf("%g g has a T2", g)
 		}
 	}
 }

@@ -92,6 +92,18 @@ func TestMAV(t *testing.T) {
 			t.Errorf("row up to 0.%d lb: %.2f dg against %d", r.upTo, exact, r.dg)
 		}
 	}
+	// Each row to its end, and a nanogram into the next: hundredths of a pound,
+	// and thousandths allowed.
+	rows := [][2]int{{12, 8}, {18, 12}, {26, 16}, {34, 20}, {46, 24}, {58, 28}, {70, 32}, {84, 36}, {94, 40}, {108, 44}, {126, 48}, {140, 52},
+		{154, 56}, {170, 60}, {188, 64}, {214, 70}, {248, 78}, {276, 86}, {320, 94}}
+	for i, r := range rows {
+		end := unit.Mass(r[0]) * unit.Pound / 100
+		for label, lb := range map[unit.Mass]int{end: r[1], end + 1: rows[min(i+1, len(rows)-1)][1]} {
+			if got, ok := MAV(label); ok != (label == end || i < len(rows)-1) || ok && math.Abs(got.Grams()-float64(lb)*0.45359237) > 0.1 {
+				t.Errorf("MAV(%d ng) = %s, want 0.0%d lb", label, got.InGrams(1), lb)
+			}
+		}
+	}
 	if got, ok := MAV(30 * unit.Gram); !ok || got != 3*unit.Gram {
 		t.Errorf("below 0.08 lb: %s, want 10 %%", got.InGrams(1))
 	}

@@ -227,3 +227,13 @@ func TestTooSmallToDeclare(t *testing.T) {
 		t.Errorf("300 g: %q", a.Rule)
 	}
 }
+
+// A report in which nothing was checked says nothing good.
+func TestNothingCheckedIsNoPass(t *testing.T) {
+	for want, checks := range map[bool][]Check{false: nil, true: {{Pass: true}}} {
+		r := Report{Checks: checks}
+		if r.conclude(); r.Pass != want {
+			t.Errorf("%v: pass %v", checks, r.Pass)
+		}
+	}
+}
