@@ -1,11 +1,15 @@
 package record
 
 import (
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/label"
 )
 
 // A list of any length, a month there is none of, a value that looks like a place.
@@ -62,5 +66,45 @@ func TestIndexOrder(t *testing.T) {
 	}
 	if l := w.line(Entry{}); l.Allergens != w.text["short-list"] {
 		t.Errorf("%+v", l)
+	}
+}
+
+// A page of pieces: the language the label has, what each allergen comes from,
+// what the kitchen handles besides, and no vacuum to check in a cold jar.
+func TestPiecesOfThePage(t *testing.T) {
+	r, c := sample()
+	c.Lang, c.AllergenWhy = "de", []label.Why{{Name: "mandeln", From: []string{"Mandelmus"}}}
+	c.Blocks = slices.DeleteFunc(c.Blocks, func(b label.Block) bool { return b.Kind == label.Advisory })
+	r.Kitchen.AlsoHandles = []string{"Sellerie"}
+	zero := 0.0
+	r.Batch.Process.Method, r.Batch.Process.Minutes = "boiling water", &zero
+	text := wordsFor("de").text
+	html := page(t, r, c)
+	for words, want := range map[string]bool{`<html lang="de">`: true, "Mandeln: Mandelmus": true, "Sellerie": true, text["seal-lid"]: true,
+		text["seal-bad"]: true, "Wasserbad": false} {
+		if strings.Contains(html, words) != want {
+			t.Errorf("%q on the page: %v", words, !want)
+		}
+	}
+	r.Keeping.Class = cook.Refrigerator
+	if html := page(t, r, c); strings.Contains(html, text["seal-lid"]) || !strings.Contains(html, text["seal-bad"]) {
+		t.Error("a cold jar is asked for its vacuum")
+	}
+	if e := EntryOf(nil, nil); !reflect.DeepEqual(e, Entry{}) {
+		t.Errorf("%+v", e)
+	}
+	list, _ := Index([]Entry{{File: "a", Name: "x", Lot: "A"}}, IndexOptions{Lang: "de"})
+	if !strings.Contains(string(list), text["best-before"]) {
+		t.Error("the list of batches does not head its dates")
+	}
+}
+
+// A link goes to the open web alone, and carries nobody's name.
+func TestWebsite(t *testing.T) {
+	for s, want := range map[string]string{"example.org": "https://example.org", " http://example.org/x ": "http://example.org/x", "https://example.org": "https://example.org",
+		"ftp://example.org": "", "javascript://x": "", "https://me@example.org": "", "": "", "https://": "", "a b": ""} {
+		if got := website(s); got != want {
+			t.Errorf("%q: %q, want %q", s, got, want)
+		}
 	}
 }
