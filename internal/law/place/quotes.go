@@ -16,7 +16,8 @@ import (
 type Quote struct {
 	// Value names what was read: "TABLE.KEY" ("net.form"), "ROW.KEY" with the id
 	// of a programme or product ("home-kitchen.statement"), or
-	// "phrase:LANG:KEY" for a phrase of templates/languages.
+	// "phrase:LANG:KEY" for a phrase of templates/languages, "phrase:LANG:KEY*" for
+	// all whose keys begin so.
 	Value string `toml:"value"`
 	Text  string `toml:"text"`  // letter for letter as it stood there
 	Where string `toml:"where"` // clause, and the copy or page it stood in
@@ -75,6 +76,10 @@ type Unread struct {
 	Since              string // day it was last looked up
 }
 
+// remembered reports whether a word on where something was read says that it,
+// or a part of it, was not.
+func remembered(from string) bool { return strings.Contains(strings.ToLower(from), "memory") }
+
 // Memory lists every value of every place that still stands from memory,
 // oldest look first: tables, programmes and quotations.
 func (b *Book) Memory(on unit.Date) (out []Unread) {
@@ -85,15 +90,22 @@ func (b *Book) Memory(on unit.Date) (out []Unread) {
 		}
 		seen := map[string]bool{}
 		for _, v := range (&Set{rules: r, On: on}).Effective() {
-			if v.Confidence == "memory" && !seen[v.Row()] {
-				seen[v.Row()] = true
-				out = append(out, Unread{id, v.Row(), v.Source, cmp.Or(v.CheckedOn, r.CheckedOn)})
+			name, from := v.Row(), v.Source
+			if !remembered(v.Confidence) && !remembered(from) {
+				from = v.Value // a note, or the value itself, says so
+				if v.Key != "note" {
+					name += "." + v.Key
+				}
+			}
+			if (remembered(v.Confidence) || remembered(from)) && !seen[name] {
+				seen[name] = true
+				out = append(out, Unread{id, name, from, cmp.Or(v.CheckedOn, r.CheckedOn)})
 			}
 		}
 		quotes, _ := b.quotesOf(id)
 		for _, q := range quotes {
 			row, _, _ := strings.Cut(q.Value, ".")
-			if q.Confidence == "memory" && !seen[row] {
+			if (remembered(q.Confidence) || remembered(q.Where)) && !seen[row] && !seen[q.Value] {
 				out = append(out, Unread{id, q.Value, q.Text, q.Read})
 			}
 		}

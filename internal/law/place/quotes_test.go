@@ -1,7 +1,10 @@
 package place
 
 import (
+	"cmp"
 	"fmt"
+	"io/fs"
+	"path"
 	"slices"
 	"strings"
 	"testing"
@@ -72,6 +75,10 @@ func TestQuotationsNameTheirValues(t *testing.T) {
 				continue
 			}
 			lang, key, _ := strings.Cut(name, ":")
+			if begin, all := strings.CutSuffix(key, "*"); all {
+				checkNames(t, b.words[lang], begin, q)
+				continue
+			}
 			if b.words[lang] == nil || !b.words[lang].Has(key) {
 				t.Errorf("%s: no phrase %q", id, q.Value)
 				continue
@@ -82,6 +89,29 @@ func TestQuotationsNameTheirValues(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// otherwise are names that the quoted page writes in another form.
+var otherwise = map[string]string{"khorasan-weizen": "khorsan-weizen", "macadamianüsse": "macadamia- oder queenslandnüsse", "sulfite": "sulphite", "lupinen": "lupine",
+	"blé de khorasan": "blé", "noix de macadamia": "fruits à coque"}
+
+// checkNames holds a list of names against the sentence they stand in.
+func checkNames(t *testing.T, words *Phrases, begin string, q Quote) {
+	t.Helper()
+	n := 0
+	for key, word := range words.words {
+		if !strings.HasPrefix(key, begin) {
+			continue
+		}
+		n++
+		name, _, _ := strings.Cut(strings.ToLower(word), " (")
+		if !strings.Contains(strings.ToLower(q.Text), cmp.Or(otherwise[name], name)) {
+			t.Errorf("%s: %q is not in %q", key, word, q.Text)
+		}
+	}
+	if n == 0 {
+		t.Errorf("no phrase begins with %q", begin)
 	}
 }
 
@@ -149,6 +179,53 @@ func TestMemoryOldestFirst(t *testing.T) {
 	}
 	if !seen["us-co home-kitchen.sales_cap"] || seen["us price"] || seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
 		t.Errorf("the list has %v", seen)
+	}
+}
+
+// What is not read hides nowhere: where a file of rules or words speaks of memory,
+// the list has it; a comment would be seen by nobody but us.
+func TestMemoryHidesNowhere(t *testing.T) {
+	b, _ := book()
+	listed := map[string]bool{}
+	for _, m := range b.Memory(unit.Date{Year: 2026, Month: 11, Day: 26}) {
+		listed[m.Place+" "+m.Value] = true
+		listed[m.Value] = true
+	}
+	files, _ := fs.Glob(templates.FS, "places/*.toml")
+	words, _ := fs.Glob(templates.FS, "languages/*.toml")
+	n := 0
+	for _, name := range append(files, words...) {
+		data, _ := fs.ReadFile(templates.FS, name)
+		base := strings.TrimSuffix(path.Base(name), ".toml")
+		row, doubt := "", false
+		for i, line := range strings.Split(string(data), "\n") {
+			key, value, _ := strings.Cut(line, " = ")
+			said := strings.Contains(strings.ToLower(line), "memory")
+			switch comment := strings.HasPrefix(line, "#"); {
+			case comment && strings.HasPrefix(name, "languages"):
+				doubt = said || doubt && !strings.HasPrefix(line, "# ") // until the next comment
+			case comment && said && !strings.Contains(line, "to trust them"):
+				t.Errorf("%s:%d: say it in a source, not in a comment", name, i+1)
+			case comment:
+			case strings.HasPrefix(line, "["):
+				row = strings.Trim(line, "[] ")
+			case key == "id":
+				row = strings.Trim(value, `"`)
+			case said && strings.HasPrefix(name, "places"):
+				n++
+				if !listed[base+" "+row] && !listed[base+" "+row+".sales_cap"] {
+					t.Errorf("%s:%d: %s stands from memory and is not listed", name, i+1, row)
+				}
+			case doubt && strings.HasPrefix(line, `"`):
+				n++
+				if !listed["phrase:"+base+":"+strings.Trim(key, `"`)] {
+					t.Errorf("%s:%d: %s stands from memory and is not listed", name, i+1, key)
+				}
+			}
+		}
+	}
+	if n < 20 {
+		t.Errorf("only %d found", n)
 	}
 }
 
