@@ -51,12 +51,7 @@ func (b *Batch) past(c Choices) (l diag.List) {
 
 // counted reports a batch with filled jars.
 func counted(b *batch.Batch) bool {
-	for _, f := range b.Fills {
-		if f.Count > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.Fills, func(f batch.Fill) bool { return f.Count > 0 })
 }
 
 // unfilled forbids labels for sale that would bear no net content. A plan may

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
@@ -94,10 +95,7 @@ func (e *Env) load(in Input, c Choices) *Batch {
 // cooked is a batch as far as the pot: no labels, no rules.
 func (e *Env) cooked(in Input, c Choices) *Batch {
 	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today}
-	kitchenName := in.Kitchen.Name
-	if kitchenName == "" {
-		kitchenName = "kitchen.toml"
-	}
+	kitchenName := cmp.Or(in.Kitchen.Name, "kitchen.toml")
 	var l diag.List
 	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data, e.Book.Find)
 	b.add(l)

@@ -21,13 +21,7 @@ func (e *Env) ProofFiles(in []Input, c Choices, format string) ([]File, diag.Lis
 		found = append(found, b.Findings...)
 		doc, l := e.Proof(b, c)
 		found = append(found, l...)
-		switch {
-		case doc == nil:
-		case all == nil:
-			all = doc
-		default:
-			all.Pages = append(all.Pages, doc.Pages...)
-		}
+		all = all.Followed(doc)
 	}
 	if all == nil {
 		if !found.HasErrors() {

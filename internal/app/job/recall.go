@@ -57,7 +57,7 @@ func (e *Env) Recall(in []Input, unread []Unread, c Choices) (*Recall, diag.List
 		}
 		r.Batches = append(r.Batches, b)
 	}
-	return r, once(found)
+	return r, found.Once()
 }
 
 func first(l diag.List) string {
@@ -68,18 +68,6 @@ func first(l diag.List) string {
 		return fmt.Sprintf("line %d: %s", l[0].Pos.Line, l[0].Message)
 	}
 	return l[0].Message
-}
-
-// once drops findings told before: those of a kitchen come with every batch.
-func once(l diag.List) (out diag.List) {
-	seen := map[diag.Diagnostic]bool{}
-	for _, d := range l {
-		if !seen[d] {
-			seen[d] = true
-			out = append(out, d)
-		}
-	}
-	return out
 }
 
 // batchKeys are the keys only a batch file has.
@@ -131,7 +119,7 @@ func (r *Recall) Histories(s Sought) (list []*pack.History, found diag.List) {
 			list = append(list, h)
 		}
 	}
-	return list, once(found)
+	return list, found.Once()
 }
 
 func (r *Recall) language() string {
@@ -196,13 +184,7 @@ func (r *Recall) sheets(list []*pack.History) (all *page.Doc, found diag.List) {
 	for _, h := range list {
 		doc, l := h.RecallDoc(r.env.Faces, r.Batches[0].paper())
 		found = append(found, l...)
-		switch {
-		case doc == nil:
-		case all == nil:
-			all = doc
-		default:
-			all.Pages = append(all.Pages, doc.Pages...)
-		}
+		all = all.Followed(doc)
 	}
 	return all, found
 }

@@ -9,7 +9,8 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
-	"sort"
+	"maps"
+	"slices"
 	texttemplate "text/template"
 
 	"jarmark/internal/app/job"
@@ -60,11 +61,7 @@ func Files(p Program) (map[string][]byte, error) {
 
 // fillIn completes the two files that name others, and the version of all.
 func fillIn(files map[string][]byte, program string) error {
-	var names []string
-	for name := range files {
-		names = append(names, name)
-	}
-	sort.Strings(names)
+	names := slices.Sorted(maps.Keys(files))
 	sum, shell := sha256.New(), []string{"./"}
 	for _, name := range names {
 		fmt.Fprintf(sum, "%s %d\n%s", name, len(files[name]), files[name])

@@ -1,6 +1,7 @@
 package site
 
 import (
+	"cmp"
 	"io/fs"
 	"net/http"
 	"path"
@@ -27,10 +28,7 @@ func Handler(files fs.FS) http.Handler {
 			http.Error(w, "these files can only be read", http.StatusMethodNotAllowed)
 			return
 		}
-		name := strings.TrimPrefix(r.URL.Path, "/")
-		if name == "" {
-			name = "index.html"
-		}
+		name := cmp.Or(strings.TrimPrefix(r.URL.Path, "/"), "index.html")
 		kind, known := contentTypes[path.Ext(name)]
 		if !known || !fs.ValidPath(name) || strings.HasPrefix(path.Base(name), ".") {
 			http.NotFound(w, r)

@@ -13,7 +13,7 @@ type card struct {
 	File, Name, Lot, Made, BestBefore string
 	Jars                              int
 	Planned                           bool
-	Errors, Warnings                  int
+	Errors                            int
 	Picture                           bool
 }
 
@@ -99,7 +99,7 @@ func cardOf(b *job.Batch, across diag.List) card {
 	f := b.Facts()
 	found := append(append(diag.List(nil), b.Findings...), across...)
 	c := card{File: b.Input.Batch.Name, Name: f.Name, Lot: f.Lot, Made: f.Made, BestBefore: f.BestBefore,
-		Errors: found.Count(diag.Error), Warnings: found.Count(diag.Warning), Picture: len(b.Contents) > 0}
+		Errors: found.Count(diag.Error), Picture: len(b.Contents) > 0}
 	if c.Name == "" {
 		c.Name = stem(c.File)
 	}

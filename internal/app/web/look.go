@@ -159,7 +159,7 @@ func (s *site) lookAt(r context.Context, in job.Input, b *job.Batch, ask lookAsk
 	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}
-	out := lookAnswer{Findings: findingRows(once(found).Capped(maxListed)), Labels: pictures(shown, ask.Have)}
+	out := lookAnswer{Findings: findingRows(found.Once().Capped(maxListed)), Labels: pictures(shown, ask.Have)}
 	out.Weighed = s.weighed(b)
 	facts, err := s.part("facts.html", map[string]any{"Facts": b.Facts(), "Jars": jarsOf(b)})
 	out.Facts = facts
@@ -192,18 +192,6 @@ func (s *site) inputOf(file, text string) (job.Input, error) {
 func about(l diag.List, file string) (out diag.List) {
 	for _, d := range l {
 		if d.File == file || d.File == "" {
-			out = append(out, d)
-		}
-	}
-	return out
-}
-
-// once drops findings that say the same twice, keeping their order.
-func once(l diag.List) (out diag.List) {
-	seen := map[diag.Diagnostic]bool{}
-	for _, d := range l {
-		if !seen[d] {
-			seen[d] = true
 			out = append(out, d)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
+	"slices"
 )
 
 // front sets a front label: the principal display panel, and below the name
@@ -35,12 +36,7 @@ func (l *layout) panelBlocks() []label.Block {
 }
 
 func with(b label.Block, k label.Kind) bool {
-	for _, w := range b.With {
-		if w == k {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(b.With, k)
 }
 
 // sharedLabel is a label of name and facts decided on, not yet drawn.
@@ -188,10 +184,5 @@ func (l *layout) hits(r page.Rect) bool {
 			return true
 		}
 	}
-	for _, h := range l.clear {
-		if h.Overlaps(r) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(l.clear, func(h page.Rect) bool { return h.Overlaps(r) })
 }

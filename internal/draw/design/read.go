@@ -3,6 +3,7 @@ package design
 import (
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -96,11 +97,4 @@ type rawOrnament struct {
 	Instead *rawOrnament `toml:"instead"`
 }
 
-func knownPiece(p string) bool {
-	for _, k := range label.Pieces {
-		if string(k) == p {
-			return true
-		}
-	}
-	return false
-}
+func knownPiece(p string) bool { return slices.Contains(label.Pieces, label.Piece(p)) }

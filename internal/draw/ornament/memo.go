@@ -2,6 +2,7 @@ package ornament
 
 import (
 	"encoding/binary"
+	"slices"
 	"sync"
 
 	"jarmark/internal/draw/page"
@@ -159,14 +160,7 @@ func (p *plant) without(keep []page.Rect) (mask string, cut float64) {
 }
 
 func meetsAny(a, b []box) bool {
-	for _, x := range a {
-		for _, y := range b {
-			if x.meets(y) {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(a, func(x box) bool { return slices.ContainsFunc(b, x.meets) })
 }
 
 // items hands over what stays, as page items.

@@ -1,7 +1,8 @@
 package ornament
 
 import (
-	"sort"
+	"maps"
+	"slices"
 	"sync"
 )
 
@@ -37,12 +38,7 @@ var drawings = sync.OnceValue(func() map[string]func(*sketch) {
 
 // Names lists every ornament in alphabetical order.
 func Names() []string {
-	var out []string
-	for n := range drawings() {
-		out = append(out, n)
-	}
-	sort.Strings(out)
-	return out
+	return slices.Sorted(maps.Keys(drawings()))
 }
 
 // fineness is how far leaves shrink, step by step, to grow around the zones

@@ -34,20 +34,7 @@ func (s *spine) length() float64 { return s.run[len(s.run)-1] }
 
 // at gives the place and the direction at a distance along the spine.
 func (s *spine) at(d float64) (vec, float64) {
-	if s.closed {
-		d = math.Mod(math.Mod(d, s.length())+s.length(), s.length())
-	}
-	d = min(max(d, 0), s.length())
-	i := 1
-	for i < len(s.run)-1 && s.run[i] < d {
-		i++
-	}
-	a, b := s.pts[i-1], s.pts[i]
-	t := 0.0
-	if step := s.run[i] - s.run[i-1]; step > 0 {
-		t = (d - s.run[i-1]) / step
-	}
-	return a.lerp(b, t), s.heading(d)
+	return s.raw(d), s.heading(d)
 }
 
 // heading is smoothed over a short stretch, so that leaves turn evenly.

@@ -54,10 +54,15 @@ func (t tint) leaf(i int) page.Colour {
 
 // vein is the midrib's tone: lighter on paper, darker on a dark ground.
 func (t tint) vein(leaf page.Colour) page.Colour {
+	return t.toned(leaf, t.veins, t.veinOf)
+}
+
+// toned is the tone of a leaf in a list, worked out where the leaf is none of ours.
+func (t tint) toned(leaf page.Colour, tones []page.Colour, of func(page.Colour) page.Colour) page.Colour {
 	if i := slices.Index(t.leaves, leaf); i >= 0 {
-		return t.veins[i]
+		return tones[i]
 	}
-	return t.veinOf(leaf)
+	return of(leaf)
 }
 
 func (t tint) veinOf(leaf page.Colour) page.Colour {
@@ -69,10 +74,7 @@ func (t tint) veinOf(leaf page.Colour) page.Colour {
 
 // under is the shaded half of a leaf.
 func (t tint) under(leaf page.Colour) page.Colour {
-	if i := slices.Index(t.leaves, leaf); i >= 0 {
-		return t.unders[i]
-	}
-	return t.underOf(leaf)
+	return t.toned(leaf, t.unders, t.underOf)
 }
 
 func (t tint) underOf(leaf page.Colour) page.Colour {

@@ -4,6 +4,7 @@
 package page
 
 import (
+	"cmp"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -167,4 +168,14 @@ type Doc struct {
 	ScaleX, ScaleY      float64 // printer correction; 0 = 1
 	OffsetX, OffsetY    unit.Length
 	CutLines            bool // an SVG has a layer of the labels' outlines
+}
+
+// Followed gives the document with the pages of another behind its own; either
+// may be nil.
+func (d *Doc) Followed(by *Doc) *Doc {
+	if d == nil || by == nil {
+		return cmp.Or(d, by)
+	}
+	d.Pages = append(d.Pages, by.Pages...)
+	return d
 }

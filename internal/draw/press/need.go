@@ -45,12 +45,7 @@ func boxes(jars, holds int) int {
 }
 
 func named(list []Tag) bool {
-	for _, t := range list {
-		if t != (Tag{}) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(t Tag) bool { return t != (Tag{}) })
 }
 
 // addressed is the content of a tag for one person. The words before a name

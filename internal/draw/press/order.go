@@ -14,6 +14,7 @@ import (
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
+	"slices"
 )
 
 // DefaultDesign is used when neither the files nor the maker choose one.
@@ -101,10 +102,5 @@ func (w *work) options() compose.Options {
 
 // frontAlone: a front label without an info label must say everything.
 func (o *Order) frontAlone() bool {
-	for _, p := range o.Pieces {
-		if p == label.InfoLabel || p == label.Wrap {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(o.Pieces, func(p label.Piece) bool { return p == label.InfoLabel || p == label.Wrap })
 }

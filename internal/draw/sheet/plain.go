@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
@@ -96,12 +97,7 @@ func offRoll(doc *page.Doc, s *Sheet, g grid, labels []Label) {
 func sameSize(a, b *page.Frame) bool { return a.W == b.W && a.H == b.H && a.Bleed == b.Bleed }
 
 func onlySize(labels []Label) bool {
-	for _, b := range labels {
-		if !sameSize(b.Frame, labels[0].Frame) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(labels, func(b Label) bool { return !sameSize(b.Frame, labels[0].Frame) })
 }
 
 // used counts the cells of the grid up to the last label.

@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"maps"
 	"slices"
 	"sort"
 
@@ -88,11 +89,7 @@ func (a *account) fulfil() (open, loose []Entry) {
 // settle turns accounts into holders. What came home settles an open promise
 // first; beyond it, it is jars sold, then given, that came back.
 func (s *summing) settle(b *Balance, k key) {
-	var names []string
-	for n := range s.accounts[k] {
-		names = append(names, n)
-	}
-	sort.Strings(names)
+	names := slices.Sorted(maps.Keys(s.accounts[k]))
 	for _, n := range names {
 		a := s.accounts[k][n]
 		given, sold, back := total(a.of(Given)), total(a.of(Sold)), total(a.of(Recalled))

@@ -2,6 +2,8 @@ package pack
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -223,5 +225,5 @@ func sortedLots(m map[string]int) []string {
 	for k := range m {
 		set[k] = true
 	}
-	return sortedKeys(set)
+	return slices.Sorted(maps.Keys(set))
 }

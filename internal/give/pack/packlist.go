@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -62,10 +63,7 @@ func (p *Plan) CSV() []byte { return p.List().CSV() }
 // Doc lays the plan out as a list to carry, on "a4" or "letter" paper (empty:
 // the maker's).
 func (p *Plan) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
-	if paper == "" {
-		paper = table.Paper(p.Units)
-	}
-	return p.List().Doc(fs, paper)
+	return p.List().Doc(fs, cmp.Or(paper, table.Paper(p.Units)))
 }
 
 func (p *Plan) title() string {
@@ -103,10 +101,7 @@ func (p *Plan) weight(m unit.Mass, how cook.How) string {
 
 // heading is who or where, and when.
 func heading(w table.Words, k StopType, to string, date unit.Date) string {
-	t := strings.TrimSpace(to)
-	if t == "" {
-		t = w.Say("(no name)")
-	}
+	t := cmp.Or(strings.TrimSpace(to), w.Say("(no name)"))
 	if k == Market && !date.IsZero() {
 		t += ", " + w.Day(date)
 	}

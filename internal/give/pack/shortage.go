@@ -3,7 +3,8 @@ package pack
 import (
 	"fmt"
 	"jarmark/internal/give/table"
-	"sort"
+	"maps"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -51,7 +52,7 @@ func (b *builder) onlyOver(p promise, c *choice) {
 	for _, i := range c.lots {
 		lots[b.results[i].Lot] = true
 	}
-	d := b.found.Errorf("jars-short", p.file, pathOf(p, "jars"), "%s is promised %s and gets none: the date of lot %s is over", who(p), table.Jars(p.jars), strings.Join(sortedKeys(lots), ", "))
+	d := b.found.Errorf("jars-short", p.file, pathOf(p, "jars"), "%s is promised %s and gets none: the date of lot %s is over", who(p), table.Jars(p.jars), strings.Join(slices.Sorted(maps.Keys(lots)), ", "))
 	d.Hint = "promise another jam; a lot past its date is given only where the row names the lot"
 	place(d, p)
 }
@@ -74,7 +75,7 @@ func (b *builder) noSuchJar(p promise) {
 	case p.lot != "" && !hasLot(lots, p.lot):
 		d.Code = "unknown-lot"
 		d.Message = fmt.Sprintf("%s is promised %s of lot %q, and there is no such lot", who(p), table.Jars(p.jars), p.lot)
-		d.Hint = "lots here: " + strings.Join(sortedKeys(lots), ", ")
+		d.Hint = "lots here: " + strings.Join(slices.Sorted(maps.Keys(lots)), ", ")
 	default:
 		d.Hint = "sizes filled: " + strings.Join(unique(have), ", ")
 	}
@@ -123,15 +124,6 @@ func hasLot(lots map[string]bool, lot string) bool {
 		}
 	}
 	return false
-}
-
-func sortedKeys(m map[string]bool) []string {
-	var out []string
-	for k := range m {
-		out = append(out, k)
-	}
-	sort.Strings(out)
-	return out
 }
 
 func unique(in []string) []string {

@@ -1,13 +1,16 @@
 package pack
 
 import (
+	"cmp"
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
+	"slices"
 	"sort"
 	"strings"
 
+	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/label"
 )
@@ -49,12 +52,7 @@ func at(r *cook.Result, event string) bool {
 	if event == "" {
 		return true
 	}
-	for _, m := range r.Batch.Markets {
-		if sameName(m.Event, event) && m.Jars > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Batch.Markets, func(m batch.Market) bool { return sameName(m.Event, event) && m.Jars > 0 })
 }
 
 func stallItem(p Product) StallItem {
@@ -113,10 +111,7 @@ func StallSheet(items []StallItem, maker string) *table.List {
 
 // AllergenDoc is the sheet to print.
 func AllergenDoc(items []StallItem, maker, units string, fs *face.Set, paper string) (*page.Doc, diag.List) {
-	if paper == "" {
-		paper = table.Paper(units)
-	}
-	return StallSheet(items, maker).Doc(fs, paper)
+	return StallSheet(items, maker).Doc(fs, cmp.Or(paper, table.Paper(units)))
 }
 
 // Says is the allergen sentence: the label's, else one from the recipe.

@@ -2,7 +2,8 @@ package pack
 
 import (
 	"encoding/csv"
-	"sort"
+	"maps"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -22,12 +23,7 @@ func Designs() map[string]string {
 
 // Occasions lists the words of the built-in table in order.
 func Occasions() []string {
-	var out []string
-	for o := range Designs() {
-		out = append(out, o)
-	}
-	sort.Strings(out)
-	return out
+	return slices.Sorted(maps.Keys(Designs()))
 }
 
 // design is the wish's own, else its occasion's; empty = the job's default.

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 
 	"jarmark/internal/draw/face"
@@ -103,10 +104,7 @@ func (h *History) relatedNotes(kind table.RowType) (out []table.Row) {
 
 // RecallDoc is the recall sheet to print.
 func (h *History) RecallDoc(fs *face.Set, paper string) (*page.Doc, diag.List) {
-	if paper == "" {
-		paper = table.Paper(h.Units)
-	}
-	return h.Recall().Doc(fs, paper)
+	return h.Recall().Doc(fs, cmp.Or(paper, table.Paper(h.Units)))
 }
 
 func (h *History) sum() string {

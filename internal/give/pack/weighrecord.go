@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -67,10 +68,7 @@ func (s Weighed) parts(l *table.List) {
 		}
 		return c
 	}
-	declared := s.Declared
-	if declared == "" {
-		declared = w.Say("not declared yet; judged as %s", s.Report.Mass(s.Report.Label, 1))
-	}
+	declared := cmp.Or(s.Declared, w.Say("not declared yet; judged as %s", s.Report.Mass(s.Report.Label, 1)))
 	said := []string{s.Jar, w.Say("Made %s", w.Day(s.Made)), w.Say("declared %s", declared), w.Say("%d of %d jars weighed", len(s.Net), s.Report.Lot)}
 	l.Add(table.Part{Title: s.Product, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Type: table.Say, What: strings.Join(said, " · ")}}})
 	read := table.Part{Columns: []string{w.Say("jar"), w.Say("net"), "±", w.Say("below")}}

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"cmp"
 	"jarmark/internal/give/table"
 	"strings"
 
@@ -202,10 +203,7 @@ func letterAt(c *table.Layout, l Line, fs *face.Set, y unit.Length) {
 		return
 	}
 	c.Voices[l.Face] = typeset.Voice{Regular: f}
-	letter := l.Letter
-	if letter == "" {
-		letter = "Ag"
-	}
+	letter := cmp.Or(l.Letter, "Ag")
 	times := unit.Length(4)
 	for times > 1 && max(l.Got, l.Block.Min.Length)*times > 12*unit.Millimetre {
 		times--

@@ -6,7 +6,10 @@
 // hint says what to do; numbers carry units.
 package diag
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+)
 
 // Severity orders findings.
 type Severity int
@@ -91,12 +94,19 @@ func (l List) Errors() (out List) {
 
 // HasErrors reports whether any finding is an Error.
 func (l List) HasErrors() bool {
+	return slices.ContainsFunc(l, func(d Diagnostic) bool { return d.Severity == Error })
+}
+
+// Once drops findings told before: those of a kitchen come with every batch.
+func (l List) Once() (out List) {
+	seen := map[Diagnostic]bool{}
 	for _, d := range l {
-		if d.Severity == Error {
-			return true
+		if !seen[d] {
+			seen[d] = true
+			out = append(out, d)
 		}
 	}
-	return false
+	return out
 }
 
 // Repeats is how often one finding is told of a file: after that, only how many

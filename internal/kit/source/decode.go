@@ -2,7 +2,9 @@ package source
 
 import (
 	"fmt"
+	"maps"
 	"reflect"
+	"slices"
 	"sort"
 	"strings"
 
@@ -115,7 +117,7 @@ func (d *decoder) unknown(key, at, path string, fields map[string][]int) {
 	}
 	x := d.l.Errorf("unknown-key", d.f.Name, at, "%s is not known %s", quoted(key), where)
 	x.Pos = d.f.KeySpan(at)
-	names := sortedKeys(fields)
+	names := slices.Sorted(maps.Keys(fields))
 	_, top := d.root[key]
 	if near, ok := diag.DidYouMean(key, names); ok {
 		x.Meant(near).Instead = near // a name of ours, which needs no quotes
@@ -139,15 +141,6 @@ func quoted(key string) string {
 		key = string(r[:40]) + "…"
 	}
 	return fmt.Sprintf("%q", key)
-}
-
-func sortedKeys(m map[string][]int) []string {
-	out := make([]string, 0, len(m))
-	for k := range m {
-		out = append(out, k)
-	}
-	sort.Strings(out)
-	return out
 }
 
 var (

@@ -1,8 +1,9 @@
 package unit
 
 import (
+	"maps"
 	"math/big"
-	"sort"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -18,12 +19,7 @@ var lengths = map[string]Length{
 }
 
 var lengthNames = func() []string {
-	var out []string
-	for n := range lengths {
-		out = append(out, n)
-	}
-	sort.Strings(out)
-	return out
+	return slices.Sorted(maps.Keys(lengths))
 }()
 
 const maxLength = 100_000 * Metre

@@ -1,7 +1,8 @@
 package unit
 
 import (
-	"sort"
+	"maps"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/words"
@@ -82,10 +83,5 @@ func nearUnit(word string, known []string) (string, bool) {
 
 // measureNames are the words of measures in a fixed order.
 var measureNames = func() []string {
-	var out []string
-	for n := range measures {
-		out = append(out, n)
-	}
-	sort.Strings(out)
-	return out
+	return slices.Sorted(maps.Keys(measures))
 }()

@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -243,10 +244,7 @@ func (c *calc) spread(out, share []float64, sum, rest float64) {
 
 func (c *calc) shareOf(where string) float64 {
 	for i, f := range c.b.Fills {
-		p := f.Path
-		if p == "" {
-			p = path("fill", i, "")
-		}
+		p := cmp.Or(f.Path, path("fill", i, ""))
 		if p == where && f.Share > 0 && f.Share < 1e6 {
 			return f.Share
 		}

@@ -3,6 +3,7 @@ package cook
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/pantry"
@@ -282,10 +283,5 @@ func (c *calc) target(m mix, b pantry.Boil) outcome {
 }
 
 func (c *calc) hasPectin() bool {
-	for _, ln := range c.r.Lines {
-		if ln.Row.Class == "gelling" || ln.Row.Class == "gelling sugar" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.r.Lines, func(ln Line) bool { return ln.Row.Class == "gelling" || ln.Row.Class == "gelling sugar" })
 }

@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -85,12 +86,7 @@ func leftOver(l Line, s string) bool {
 	for _, f := range l.Fills {
 		said += " " + f.Jar + " " + strconv.Itoa(int(f.Low)) + " " + strconv.Itoa(int(f.High)) + " " + strconv.Itoa(f.Sealed)
 	}
-	for _, n := range figures.FindAllString(s, -1) {
-		if !strings.Contains(said, n) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(figures.FindAllString(s, -1), func(n string) bool { return !strings.Contains(said, n) })
 }
 
 var thousands = lazily(`(?i)\b\d{1,3}(?:,\d{3}\b|\.\d{3} ?(?:g|ml)\b)`)

@@ -48,7 +48,7 @@ func headerOf(t *table) []string {
 
 // Columns for the reader of a table, or for a test of it; no code reads them.
 var unread = map[string]string{
-	"finishes":           "headspace_ml_per_mm headspace_ml_at_6.35mm_(1/4in) headspace_ml_at_12.7mm_(1/2in)",
+	"finishes":           "kind headspace_ml_per_mm headspace_ml_at_6.35mm_(1/4in) headspace_ml_at_12.7mm_(1/2in)",
 	"jars":               "headspace_ml_at_6.35mm fill_ml_estimate net_g_at_65brix_filled_88C",
 	"boiling-elevation":  "bpe_C_other_published other_source aw_Norrish_sucrose aw_Norrish_30pct_inverted bpe_C_Norrish_30pct_inverted source",
 	"altitude":           "altitude_m pressure_kPa_std_atm water_boils_C_computed water_boils_F_computed water_boils_C_published_2 jam_process_min chutney_process_min source",

@@ -12,7 +12,7 @@ import (
 func (p *Pantry) loadFinishes() error {
 	t := readTable(p.from, "finishes")
 	t.each(func(r row) {
-		f := Finish{Name: r.need("finish"), Neck: r.need("kind"), Mouth: unit.MM(r.number("mouth_inside_mm", 0)), Source: r.need("source")}
+		f := Finish{Name: r.need("finish"), Mouth: unit.MM(r.number("mouth_inside_mm", 0)), Source: r.need("source")}
 		f.Memory = memory(f.Source)
 		p.finishes = append(p.finishes, f)
 	})

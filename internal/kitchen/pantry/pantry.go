@@ -41,7 +41,6 @@ type Pantry struct {
 // Finish is one row of finishes.csv: a neck and its inside diameter.
 type Finish struct {
 	Name   string // "70-450", "63 lug"
-	Neck   string
 	Mouth  unit.Length
 	Source string
 	Memory bool

@@ -1,6 +1,7 @@
 package scale
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -49,10 +50,7 @@ func (plan *Plan) measure(r *cook.Result, ln cook.Line, m unit.Mass, units strin
 func (plan *Plan) asWritten(r *cook.Result, ln cook.Line) (v unit.Volume, n float64, piece string, mixed bool) {
 	kinds := map[unit.Dimension]bool{}
 	for i, g := range r.Batch.Ingredients {
-		at := g.Path
-		if at == "" {
-			at = fmt.Sprintf("ingredient[%d]", i)
-		}
+		at := cmp.Or(g.Path, fmt.Sprintf("ingredient[%d]", i))
 		for _, p := range ln.Paths {
 			if p == at {
 				q := times(g.Amount, plan.Factor)

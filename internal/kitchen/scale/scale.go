@@ -3,6 +3,7 @@ package scale
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -201,12 +202,7 @@ func (plan *Plan) advise(r *cook.Result, l *diag.List) {
 }
 
 func gelled(r *cook.Result) bool {
-	for _, ln := range r.Lines {
-		if ln.Row.Class == "gelling" || ln.Row.Class == "gelling sugar" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Lines, func(ln cook.Line) bool { return ln.Row.Class == "gelling" || ln.Row.Class == "gelling sugar" })
 }
 
 // PotText is the pot the plan needs in one go: quarts in US units, else litres.

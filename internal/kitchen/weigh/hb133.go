@@ -16,7 +16,6 @@ const (
 // Plan is a row of the Category A sampling table.
 type Plan struct {
 	Sample  int // packages to weigh
-	SCF     int // sample correction factor in thousandths; 0 = use the MAV only
 	Allowed int // packages that may be short by more than the MAV
 }
 
@@ -33,13 +32,13 @@ func PlanFor(lot int) Plan {
 	case lot <= 1:
 		return Plan{Sample: 1}
 	case lot < 12:
-		return Plan{Sample: lot, SCF: factor(lot)}
+		return Plan{Sample: lot}
 	case lot <= 250:
-		return Plan{Sample: 12, SCF: factor(12)}
+		return Plan{Sample: 12}
 	case lot <= 3200:
-		return Plan{Sample: 24, SCF: factor(24)}
+		return Plan{Sample: 24}
 	}
-	return Plan{Sample: 48, SCF: factor(48), Allowed: 1}
+	return Plan{Sample: 48, Allowed: 1}
 }
 
 // factor gives the factor of the smallest tabled sample not below n, which is

@@ -63,8 +63,8 @@ func TestPlanFor(t *testing.T) {
 		{3200, 24, 422, 0}, {3201, 48, 291, 1}, {math.MaxInt, 48, 291, 1},
 	}
 	for _, c := range tests {
-		if got := PlanFor(c.lot); got != (Plan{c.n, c.scf, c.allowed}) {
-			t.Errorf("PlanFor(%d) = %+v", c.lot, got)
+		if got := PlanFor(c.lot); got != (Plan{c.n, c.allowed}) || factor(got.Sample) != c.scf {
+			t.Errorf("PlanFor(%d) = %+v, factor %d", c.lot, got, factor(got.Sample))
 		}
 	}
 }

@@ -20,13 +20,12 @@ type Advice struct {
 // ladder is one system's way of printing and limiting a declaration: steps of
 // printable size, and the most one jar may be short (ok false = no allowance).
 type ladder struct {
-	system string
-	cite   string
-	at     func(k int) unit.Mass
-	below  func(m unit.Mass) int // highest k with at(k) <= m
-	short  func(label unit.Mass) (unit.Mass, bool)
-	text   func(k int) string
-	check  func(label unit.Mass, s Sample) (Report, diag.List)
+	cite  string
+	at    func(k int) unit.Mass
+	below func(m unit.Mass) int // highest k with at(k) <= m
+	short func(label unit.Mass) (unit.Mass, bool)
+	text  func(k int) string
+	check func(label unit.Mass, s Sample) (Report, diag.List)
 }
 
 // RecommendUS gives the highest ounce declaration, in tenths of an ounce with
@@ -34,7 +33,7 @@ type ladder struct {
 // the mean is at least the label and no jar is short by more than the MAV.
 func RecommendUS(s Sample) (Advice, diag.List) {
 	return recommend(s, ladder{
-		system: "us", cite: citeInHouse,
+		cite:  citeInHouse,
 		at:    func(k int) unit.Mass { return unit.Mass(k) * unit.Ounce / 10 },
 		below: func(m unit.Mass) int { return int(m * 10 / unit.Ounce) },
 		short: MAV, text: ounceText, check: US,
@@ -45,7 +44,7 @@ func RecommendUS(s Sample) (Advice, diag.List) {
 // made stricter: the mean is at least the label and no jar is below T1.
 func (p Packers) Recommend(s Sample) (Advice, diag.List) {
 	return recommend(s, ladder{
-		system: p.System, cite: citeStrict,
+		cite:  citeStrict,
 		at:    func(k int) unit.Mass { return unit.Mass(k) * unit.Gram },
 		below: func(m unit.Mass) int { return int(m / unit.Gram) },
 		short: func(q unit.Mass) (unit.Mass, bool) {

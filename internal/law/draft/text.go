@@ -37,12 +37,7 @@ func Listed(list []string) string { return strings.Join(list, ", ") }
 
 // Has reports whether a list holds a word, whatever the case.
 func Has(list []string, word string) bool {
-	for _, w := range list {
-		if strings.EqualFold(w, word) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(w string) bool { return strings.EqualFold(w, word) })
 }
 
 // Joined joins words: "a", "a and b", "a, b and c".

@@ -1,6 +1,7 @@
 package us
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/diag"
@@ -117,12 +118,7 @@ func (p *pass) particulars(pr *place.Programme) {
 
 // onlyAddress: the federal rule asks for the address too, and says so.
 func onlyAddress(missing []particular) bool {
-	for _, x := range missing {
-		if x.Key != "address" {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(missing, func(x particular) bool { return x.Key != "address" })
 }
 
 func (p *pass) lacking(pr *place.Programme, missing []particular) {

@@ -1,6 +1,7 @@
 package us
 
 import (
+	"cmp"
 	"strings"
 
 	"jarmark/internal/law/draft"
@@ -10,10 +11,7 @@ import (
 // row is the row of the batch: by the name it bears, else by its kind. A
 // spread that is named jam is judged as jam (21 U.S.C. 343(g)).
 func (p *pass) row() (place.Product, bool) {
-	word := draft.ProductWord(p.B.Name)
-	if word == "" {
-		word = string(p.B.Product)
-	}
+	word := cmp.Or(draft.ProductWord(p.B.Name), string(p.B.Product))
 	return place.ProductNamed(p.Set.Products, word)
 }
 
