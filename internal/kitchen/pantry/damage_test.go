@@ -145,7 +145,7 @@ func TestRowsAtTheirLimits(t *testing.T) {
 		{"ambiguous", "choices=one", "choices"}, {"ambiguous", "choices=cayenne pepper|fresh chillies", ""}, {"ambiguous", "settled_by=medium", "settled_by"}, {"ambiguous", "settled_by=small", ""},
 		{"ingredients", "soluble_solids_g=", "soluble_solids_g"}, {"ingredients", "other_solids_g=", "soluble_solids_g"}, {"ingredients", "soluble_solids_g=100;other_solids_g=1", ""}, {"ingredients", "soluble_solids_g=100;other_solids_g=1.1", "soluble_solids_g"},
 		{"ingredients", "soluble_solids_g=0;other_solids_g=0", ""}, {"ingredients", "soluble_solids_g=;soluble_solids_method=unknown", ""}, {"ingredients", "name_de=", "name_de"}, {"ingredients", "name_en=", ""}, {"ingredients", "name_de=a|b|c", ""}, {"ingredients", "name_de=a|b|c|d", "name_de"}, {"process-times", "presterilise=", "presterilise"}, {"ingredients", "kind=", "kind"},
-		{"unsafe-methods", "hint=", "hint"}, {"finishes", "kind=", "kind"}, {"refractometer-temp", "source=", "source"}, {"boiling-elevation", "source=", "source"}, {"altitude", "source=", "source"},
+		{"unsafe-methods", "hint=", "hint"}, {"refractometer-temp", "source=", "source"}, {"boiling-elevation", "source=", "source"}, {"altitude", "source=", "source"},
 	} {
 		tb := tableOf(c.table)
 		cells := slices.Clone(tb.rows[0])
