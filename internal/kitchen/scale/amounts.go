@@ -130,9 +130,6 @@ func cups(v unit.Volume) string {
 func spoons(v unit.Volume) string {
 	halves := nearest(v, unit.Teaspoon/2) // 6 to the tablespoon
 	big, small := halves/6, halves%6
-	if big == 0 {
-		big, small = 1, 0
-	}
 	s := fmt.Sprintf("%d tbsp", big)
 	if small > 0 {
 		s += " + " + fraction(small, 2) + " tsp"

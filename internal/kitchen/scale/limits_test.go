@@ -2,6 +2,7 @@ package scale
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -21,7 +22,7 @@ func TestAmountsFromBothSides(t *testing.T) {
 			t.Errorf("%g g: %s, want %s", g, got, want)
 		}
 	}
-	for ml, want := range map[float64]string{9.94: "9.9 ml", 10: "10 ml", 49.4: "49 ml", 50: "50 ml", 52: "50 ml", 53: "55 ml", 999: "1000 ml", 1000: "1 l", 1234: "1.23 l", 1236: "1.24 l"} {
+	for ml, want := range map[float64]string{9.94: "9.9 ml", 10: "10 ml", 49.4: "49 ml", 50: "50 ml", 50.6: "50 ml", 52: "50 ml", 53: "55 ml", 999: "1000 ml", 1000: "1 l", 1234: "1.23 l", 1236: "1.24 l"} {
 		if got := metric(unit.ML(ml)); got != want {
 			t.Errorf("%g ml: %s, want %s", ml, got, want)
 		}
@@ -54,6 +55,28 @@ func TestAmountsFromBothSides(t *testing.T) {
 		if got := fraction(c.n, c.den); got != c.want {
 			t.Errorf("%d/%d: %s", c.n, c.den, got)
 		}
+	}
+}
+
+// An amount is said as it was written: counted, by measure, or of what was
+// weighed the cups beside it (USDA SR28: 220 g of brown sugar, packed, to the cup).
+func TestAmountsAsWritten(t *testing.T) {
+	b := berry(t)
+	b.Ingredients = append(b.Ingredients, ing(t, "lemons", "3 lemons"), ing(t, "brown sugar", "500 g"))
+	b.Fills = []batch.Fill{{Jar: "us8", Count: 7, Sealed: 7}}
+	r, _ := cook.Compute(b, &batch.Kitchen{Units: unit.US}, pantry.Default())
+	plan := &Plan{Factor: 2, Pot: 3 * unit.Litre}
+	for name, want := range map[string]string{"lemons": "6 lemons", "blackberries": "18 cups", "brown sugar": "4 1/2 cups + 1 tbsp"} {
+		i := slices.IndexFunc(r.Lines, func(ln cook.Line) bool { return strings.Contains(ln.Name, strings.TrimSuffix(name, "s")) })
+		if i < 0 {
+			t.Fatalf("no %s in %v", name, r.Lines)
+		}
+		if got := plan.measure(r, r.Lines[i], 2*r.Lines[i].Mass, unit.US); got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+	if got := plan.PotText(unit.Metric, 3) + ", " + plan.PotText(unit.US, 2); got != "3.000 l, 3.17 quarts" {
+		t.Error(got)
 	}
 }
 
