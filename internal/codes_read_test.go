@@ -175,7 +175,7 @@ func (r *codeReader) literals(f codeFunc, arg ast.Expr) (out []string) {
 		s, _ := strconv.Unquote(x.Value)
 		return []string{s}
 	case *ast.SelectorExpr:
-		if f.decl.Name.Name == "Wordings" || f.decl.Name.Name == "namings" {
+		if f.decl.Name.Name == "tellWording" || f.decl.Name.Name == "namings" {
 			return nil // the id of a row of data: see rowCodes
 		}
 	case *ast.Ident:
@@ -268,6 +268,7 @@ func (r *codeReader) rowCodes() {
 			Wording, Naming []struct {
 				ID, Level    string
 				Beside, Held []string
+				Maybe        string
 			}
 			Nutrition struct{ Level string }
 		}
@@ -282,6 +283,9 @@ func (r *codeReader) rowCodes() {
 			if row.Level == "error" || len(row.Beside)+len(row.Held) > 0 {
 				r.use(row.ID, "error", token.Position{Filename: file})
 				r.use(row.ID, "note", token.Position{Filename: file})
+			}
+			if row.Maybe != "" {
+				r.use(row.ID, "warning", token.Position{Filename: file})
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/place"
 )
 
@@ -54,28 +55,44 @@ func (p *Draft) Wordings() {
 		}
 	}
 	for _, w := range p.Set.Wordings {
+		if strings.Contains(w.Words[0], "{x}") {
+			p.absent(w)
+			continue
+		}
 		held, level, text := p.besides(w), w.Level, w.Text
 		switch {
 		case held != "":
 			level = "error"
+		case p.mayHold(w) != "":
+			held, level, text = p.mayHold(w), "warning", w.Maybe
 		case len(w.Beside)+len(w.Held) > 0:
 			text = w.Else
 		}
-		if text == "" {
-			continue
+		if text != "" {
+			p.tellWording(w, w.Words, w.Unless, level, text, held)
 		}
-		for _, o := range p.ownTexts() {
-			if word := Said(o.text, w.Words, w.Unless); word != "" && Has(w.In, o.as) {
-				p.Tell(level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", word, strings.ReplaceAll(text, "{ingredient}", held))).Hinted(w.Hint).Cited(w.Cite)
-			}
+	}
+}
+
+// tellWording reports where the maker's own texts say a rule's words.
+func (p *Draft) tellWording(w place.WordingRule, words, unless []string, level, text, held string) {
+	for _, o := range p.ownTexts() {
+		if word := Said(o.text, words, unless); word != "" && Has(w.In, o.as) {
+			p.Tell(level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", word, strings.ReplaceAll(text, "{ingredient}", held))).Hinted(w.Hint).Cited(w.Cite)
 		}
 	}
 }
 
 // besides names the first ingredient that makes a word untrue; "" = none.
 func (p *Draft) besides(w place.WordingRule) string {
+	switch {
+	case Has(w.Beside, "cold") && p.R.Keeping.Class != cook.Shelf && p.R.Keeping.Class != cook.ShelfShort:
+		return "food that keeps cold"
+	case Has(w.Beside, "heat") && Has([]string{"boiling water", "steam"}, p.B.Process.Method):
+		return "food that was boiled"
+	}
 	for _, ln := range p.R.Lines {
-		if ln.IsSweet && Has(w.Beside, "sweetener") || Said(ln.Name, w.Held, nil) != "" {
+		if ln.IsSweet && Has(w.Beside, "sweetener") || Has(w.Beside, ln.Key) || Said(ln.Name, w.Held, nil) != "" {
 			return ln.Name
 		}
 		for _, part := range ln.Contains {
@@ -88,6 +105,66 @@ func (p *Draft) besides(w place.WordingRule) string {
 		listed := f.US != "" || len(f.Annex2) > 0
 		if Has(w.Beside, f.ID) || Has(w.Beside, f.Family) && f.Family != "" || listed && Has(w.Beside, "allergen") {
 			return f.Word
+		}
+	}
+	return ""
+}
+
+// absent reports words that deny what the batch holds, whatever it is: "no pectin
+// added" beside pectin.
+func (p *Draft) absent(w place.WordingRule) {
+	said := map[string]bool{}
+	for _, ln := range p.R.Lines {
+		for _, name := range namesOf(ln) {
+			if said[name] || Spaced(name) == " " {
+				continue
+			}
+			said[name] = true
+			if ln.IsSweet && p.Set.Nutrition != nil && Has(p.Set.Nutrition.Nutrients, name) {
+				continue // "no sugar" is a claim about nutrition
+			}
+			p.tellWording(w, filled(w.Words, name), filled(w.Unless, name), w.Level, w.Text, ln.Name)
+		}
+	}
+}
+
+func filled(forms []string, name string) (out []string) {
+	for _, f := range forms {
+		out = append(out, strings.ReplaceAll(f, "{x}", name))
+	}
+	return out
+}
+
+// namesOf are the words a label may call an ingredient and its parts by, in all
+// languages, and the last of each: "butter" of "salted butter".
+func namesOf(ln cook.Line) (out []string) {
+	all := append([]string{ln.Name, ln.Row.Name}, ln.Written...)
+	for _, lang := range []string{"en", "en_gb", "de", "fr"} {
+		n, _ := ln.Row.Names(lang)
+		all = append(all, n.Label, n.Singular)
+	}
+	for _, part := range ln.Contains {
+		all = append(all, part.Name)
+	}
+	for _, name := range all {
+		words := strings.Fields(Spaced(name))
+		if len(words) == 0 {
+			continue
+		}
+		out = append(out, strings.Join(words, " "))
+		if last := words[len(words)-1]; len(words) > 1 && len(last) > 3 {
+			out = append(out, last)
+		}
+	}
+	return out
+}
+
+// mayHold names the first ingredient whose packet may hold what makes a word
+// untrue, where the maker did not copy its list; "" = none.
+func (p *Draft) mayHold(w place.WordingRule) string {
+	for _, ln := range p.R.Lines {
+		if Has(w.May, "sulphited") && ln.Row.SulphiteCheck || len(ln.Contains) == 0 && Said(ln.Row.Compound, w.May, nil) != "" {
+			return ln.Name
 		}
 	}
 	return ""

@@ -94,14 +94,18 @@ type storageTable struct {
 }
 
 // WordingRule governs words of a label. Where the batch holds what makes them
-// untrue, Text is told as an error; else Else at the row's level.
+// untrue, Text is told as an error; where it may hold it (a packet whose list
+// was not copied), Maybe as a warning; else Else at the row's level. In Words and
+// Unless, {x} stands for the names of each thing in the batch.
 type WordingRule struct {
 	ID     string   `toml:"id"`
 	Words  []string `toml:"words"`
 	In     []string `toml:"in"`     // "name" (what the food is called), "brand", "story" (all else)
 	Unless []string `toml:"unless"` // phrases in which the word means something else
-	Beside []string `toml:"beside"` // "sweetener", "allergen", or ids and groups of pantry/allergens.csv
+	Beside []string `toml:"beside"` // "sweetener", "allergen", "heat", "cold", keys of the pantry, or ids and groups of allergens.csv
 	Held   []string `toml:"held"`   // words of ingredients and their parts
+	May    []string `toml:"may"`    // words of what packets hold as a rule; "sulphited" = what commonly is
+	Maybe  string   `toml:"maybe"`
 	Else   string   `toml:"else"`
 	Level  string   `toml:"level"` // "error", "warning", "note"
 	Text   string   `toml:"text"`

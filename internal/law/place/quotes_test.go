@@ -192,7 +192,7 @@ func TestMemoryHidesNowhere(t *testing.T) {
 		listed[m.Value] = true
 	}
 	files, _ := fs.Glob(templates.FS, "places/*.toml")
-	words, _ := fs.Glob(templates.FS, "languages/*.toml")
+	words, _ := fs.Glob(templates.FS, "languages/[edf][ner]*.toml") // those a quotation speaks of
 	n := 0
 	for _, name := range append(files, words...) {
 		data, _ := fs.ReadFile(templates.FS, name)
