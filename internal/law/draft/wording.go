@@ -92,7 +92,7 @@ func (p *Draft) besides(w place.WordingRule) string {
 		return "food that was boiled"
 	}
 	for _, ln := range p.R.Lines {
-		if ln.IsSweet && Has(w.Beside, "sweetener") || Has(w.Beside, ln.Key) || Said(ln.Name, w.Held, nil) != "" {
+		if ln.IsSweet && Has(w.Beside, "sweetener") || ln.Key != "" && Has(w.Beside, ln.Key) || Said(ln.Name, w.Held, nil) != "" {
 			return ln.Name
 		}
 		for _, part := range ln.Contains {
