@@ -50,6 +50,9 @@ func ProductWords() (out []string) {
 	return out
 }
 
+// ProcessMethods lists the ways of processing a batch file may name.
+func ProcessMethods() []string { return batch.ProcessMethods() }
+
 // Finding is one finding as a page shows it.
 type Finding = facts.Finding
 

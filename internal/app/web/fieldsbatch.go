@@ -45,9 +45,7 @@ var batchForm = []section{
 			{Key: "skimmed", Label: "Foam skimmed off", As: words, Example: "60 g", More: true},
 		}},
 		{Table: "process", Title: "In the canner", Fields: []field{
-			{Key: "method", Label: "Processed", As: choice, Unlike: "not said",
-				Options: optionsOf("boiling water", "steam", "none", "refrigerator", "freezer", "paraffin", "inversion", "open kettle",
-					"oven", "dishwasher", "microwave", "pressure canner", "sun", "slow cooker")},
+			{Key: "method", Label: "Processed", As: choice, Unlike: "not said", optionsFrom: "methods"},
 			{Key: "minutes", Label: "Minutes", As: number, Example: "10", Help: "Follow a tested recipe, and add time for your altitude."},
 			{Key: "altitude", Label: "Altitude", As: words, Example: "500 ft", More: true, Help: "Left empty, your kitchen's."},
 			{Key: "headspace", Label: "Headspace", As: words, Example: "1/4 in", More: true},

@@ -15,7 +15,7 @@ var kitchenForm = []section{
 		{Key: "place", Label: "Place", As: choice, optionsFrom: "places", Unlike: "the federal label of the United States"},
 		{Key: "programme", Label: "Programme", As: words, Help: "Where a place has several, such as exempt or licensed."},
 		{Key: "county", Label: "County", As: words, More: true},
-		{Key: "language", Label: "Language", As: choice, Options: optionsOf("en", "de", "fr"), Unlike: "the place's", More: true},
+		{Key: "language", Label: "Language", As: choice, optionsFrom: "languages", Unlike: "the place's", More: true},
 		{Key: "sale_mode", Label: "How it is sold", As: choice, Options: optionsOf("prepacked", "ppds"), Unlike: "prepacked", More: true, Help: "ppds: packed where it is sold, Great Britain."},
 		{Key: "net_form", Label: "Weights of 1 to 4 lb", As: choice, Options: optionsOf("dual", "pounds"), Unlike: "dual", More: true, Help: "dual: 24 oz (1 lb 8 oz); pounds: without the ounces, United States."},
 		{Key: "small_amounts", Label: "Small amounts last", As: number, Example: "2", More: true, Help: "2, 1.5, 1 or 0.5: ingredients of so many percent or less stand together at the end, United States."},

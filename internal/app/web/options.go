@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -77,7 +78,7 @@ func (s *site) places() (out []option) {
 // withOptions fills in the choices that depend on the environment and on what
 // the text says already. query asks for pictures of this batch.
 func (s *site) withOptions(f filledForm, query string) filledForm {
-	piece := orElse(f.value("label.kind"), string(label.Wrap))
+	piece := cmp.Or(f.value("label.kind"), string(label.Wrap))
 	k, _, _ := s.folder.kitchen() // a fault of reading it shows with the batch
 	paper := s.env().PaperOf(k)
 	for i := range f.Sections {
@@ -85,15 +86,19 @@ func (s *site) withOptions(f filledForm, query string) filledForm {
 		case "printer":
 			x.Link, x.LinkText = "align/"+paper+"-plain", "Print the alignment page"
 		case "rules":
-			x.Link, x.LinkText = "rules/"+orElse(f.value("place"), "us"), "Read these rules, with their sources"
+			x.Link, x.LinkText = "rules/"+cmp.Or(f.value("place"), "us"), "Read these rules, with their sources"
 		}
 	}
 	f.each(func(x *filledField) {
 		switch x.optionsFrom {
 		case "kinds":
 			x.Options = optionsOf(job.ProductWords()...)
+		case "methods":
+			x.Options = optionsOf(job.ProcessMethods()...)
+		case "languages":
+			x.Options = optionsOf(s.env().Book.Languages()...)
 		case "designs":
-			x.Options, x.Value = s.designs(query), orElse(x.Value, job.DefaultDesign())
+			x.Options, x.Value = s.designs(query), cmp.Or(x.Value, job.DefaultDesign())
 		case "pieces":
 			x.Options, x.Value = s.pieces(query), piece
 		case "sheets":
@@ -104,13 +109,6 @@ func (s *site) withOptions(f filledForm, query string) filledForm {
 		x.keepOwn()
 	})
 	return f
-}
-
-func orElse(s, otherwise string) string {
-	if s == "" {
-		return otherwise
-	}
-	return s
 }
 
 // keepOwn shows a value that is none of the choices, so that it isn't lost.

@@ -1,6 +1,10 @@
 package batch
 
-import "jarmark/internal/kit/unit"
+import (
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/pantry"
+	"sync"
+)
 
 var cookMethods = []string{"long boil", "added pectin", "freezer", "no cook"}
 
@@ -44,9 +48,15 @@ func (r *reader) cook(raw *rawCook) Cook {
 	return c
 }
 
-var processMethods = []string{"boiling water", "steam", "none", "refrigerator", "freezer",
-	// ways that make no jar keep; unsafe-methods.csv says why
-	"paraffin", "inversion", "open kettle", "oven", "dishwasher", "microwave", "pressure canner", "sun", "slow cooker"}
+// ProcessMethods are the ways of processing, and those that make no jar keep,
+// as unsafe-methods.csv has them.
+var ProcessMethods = sync.OnceValue(func() []string {
+	out := []string{"boiling water", "steam", "none", "refrigerator", "freezer"}
+	for _, m := range pantry.Default().UnsafeMethods() {
+		out = append(out, m.Method)
+	}
+	return out
+})
 
 var processSynonyms = map[string]string{
 	"boiling water bath": "boiling water", "water bath": "boiling water", "boiling water canner": "boiling water", "bwb": "boiling water",
@@ -61,7 +71,7 @@ func (r *reader) process(raw *rawProcess) Process {
 		return Process{}
 	}
 	p := Process{
-		Method:     r.choice(raw.Method, "process.method", "way of processing", processMethods, processSynonyms),
+		Method:     r.choice(raw.Method, "process.method", "way of processing", ProcessMethods(), processSynonyms),
 		Minutes:    r.minutes(raw.Minutes, "process.minutes", longProcess),
 		Headspace:  r.headspace(raw.Headspace, "process.headspace"),
 		Sterilised: raw.Sterilised,

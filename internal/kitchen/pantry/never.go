@@ -25,7 +25,7 @@ func (p *Pantry) loadNever() error {
 	t.each(func(r row) {
 		x := Never{ID: r.need("id"), Keys: r.list("keys"), Classes: r.list("kinds"), Unless: r.text("unless"), Knob: r.yes("knob"),
 			Reason: r.need("reason"), Source: r.need("source"), not: patterns(r.list("but_not"))}
-		for _, lang := range []string{"en", "de", "fr"} {
+		for _, lang := range t.between("kinds", "but_not") { // a language each
 			words := patterns(r.list(lang))
 			if len(words) == 0 {
 				r.fail(lang, "no words")

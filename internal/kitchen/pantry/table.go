@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -50,6 +51,17 @@ func (t *table) languages() (out []string) {
 		}
 	}
 	sort.Strings(out)
+	return out
+}
+
+// between lists the columns that stand between two others, in their order.
+func (t *table) between(first, last string) (out []string) {
+	for name, i := range t.col {
+		if i > t.col[first] && i < t.col[last] {
+			out = append(out, name)
+		}
+	}
+	slices.SortFunc(out, func(a, b string) int { return t.col[a] - t.col[b] })
 	return out
 }
 

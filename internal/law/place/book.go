@@ -3,6 +3,7 @@ package place
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"sort"
@@ -120,6 +121,9 @@ func (b *Book) raw(id string) (r rules, err error) {
 	}
 	return r, nil
 }
+
+// Languages lists the languages there are words of.
+func (b *Book) Languages() []string { return slices.Sorted(maps.Keys(b.words)) }
 
 // Place gives the rules of a place as they stand on a day. An unknown place is
 // an error finding on kitchen.toml's `place`; a place outside its dates, or not
