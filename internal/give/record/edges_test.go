@@ -75,7 +75,7 @@ func TestPiecesOfThePage(t *testing.T) {
 	r, c := sample()
 	c.Lang, c.AllergenWhy = "de", []label.Why{{Name: "mandeln", From: []string{"Mandelmus"}}}
 	c.Blocks = slices.DeleteFunc(c.Blocks, func(b label.Block) bool { return b.Kind == label.Advisory })
-	r.Kitchen.AlsoHandles = []string{"Sellerie"}
+	r.Kitchen.AlsoHandles, r.Kitchen.Language = []string{"Sellerie"}, "fr"
 	zero := 0.0
 	r.Batch.Process.Method, r.Batch.Process.Minutes = "boiling water", &zero
 	text := wordsFor("de").text
@@ -90,11 +90,15 @@ func TestPiecesOfThePage(t *testing.T) {
 	if html := page(t, r, c); strings.Contains(html, text["seal-lid"]) || !strings.Contains(html, text["seal-bad"]) {
 		t.Error("a cold jar is asked for its vacuum")
 	}
+	r.Kitchen.AlsoHandles = []string{" "}
+	if got := (publisher{r: r, c: c, k: r.Kitchen, w: wordsFor("de")}).advisory(); got != "" {
+		t.Errorf("a kitchen that handles nothing else says %q", got)
+	}
 	if e := EntryOf(nil, nil); !reflect.DeepEqual(e, Entry{}) {
 		t.Errorf("%+v", e)
 	}
 	list, _ := Index([]Entry{{File: "a", Name: "x", Lot: "A"}}, IndexOptions{Lang: "de"})
-	if !strings.Contains(string(list), text["best-before"]) {
+	if !strings.Contains(string(list), `<th scope="col">`+text["best-before"]+"</th>") {
 		t.Error("the list of batches does not head its dates")
 	}
 }
