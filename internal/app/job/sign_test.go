@@ -13,12 +13,14 @@ import (
 
 // signs are the words states prescribe for a sign at the point of sale, letter
 // for letter as templates/places/quotes has them, with the clause: Minn. Stat.
-// 28A.152 subd. 1 (primary), Wis. Stat. 97.29(2)(b)2 and N.D.C.C. 23-09.5-02(8).
+// 28A.152 subd. 1 (primary), Wis. Stat. 97.29(2)(b)2 and N.D.C.C. 23-09.5-02(8);
+// AS 17.20.332(d) asks facts, which the words of its label say.
 var signs = map[string]string{
 	"us-mn": "These products are homemade and not subject to state inspection.",
 	"us-wi": "These canned goods are homemade and not subject to state inspection.",
 	"us-nd": "This product is made in a home kitchen that is not inspected by the state or local health department.",
 	"us-il": "This product was produced in a home kitchen not inspected by a health department that may also process common food allergens.",
+	"us-ak": "This food was made in a home kitchen, is not regulated or inspected, except for meat and meat products, and may contain allergens.",
 	"us-id": "This product is not subject to government food safety inspection or licensing requirements. It may contain allergens.",
 }
 

@@ -12,7 +12,7 @@ func TestReadOfABlock(t *testing.T) {
 	words := func(k label.Kind, text, verified, cite string) label.Block {
 		return label.Block{Kind: k, Verified: verified, Cite: cite, Runs: []label.Run{{Text: text}}}
 	}
-	s := &Set{}
+	s := &Set{Words: map[string]*Phrases{"en": {Lang: "en", words: map[string]string{"eu.date.best": "*best before* {date}", "eu.date.use-by": "use by {date}"}}}}
 	s.CheckedOn = "2026-01-01"
 	s.Programmes = []Programme{{Law: "Act 1", CheckedOn: "2026-02-02"}, {Law: "", CheckedOn: "2026-03-03"}}
 	quote := func(value, text, confidence string) []Quote {
@@ -31,7 +31,9 @@ func TestReadOfABlock(t *testing.T) {
 		{"other words", words(label.Statement, "Shop made.", "primary", ""), quote("us-or.statement", "Home made", "secondary"), Read{"primary", "2026-01-01", ""}},
 		{"another value", words(label.Statement, "Home made.", "primary", ""), quote("us-or.sign", "Home made", "secondary"), Read{"primary", "2026-01-01", ""}},
 		{"no words", words(label.Statement, " . ", "primary", ""), quote("us-or.statement", "Home made", "secondary"), Read{"primary", "2026-01-01", ""}},
-		{"a phrase", words(label.Date, "best before", "primary", ""), quote("phrase:en:eu.date.best", "x", "secondary"), Read{"secondary", "2026-04-04", "page 7"}},
+		{"a phrase", words(label.Date, "Best before 1 May 2027", "primary", ""), quote("phrase:en:eu.date.best", "x", "secondary"), Read{"secondary", "2026-04-04", "page 7"}},
+		{"a phrase from memory", words(label.Date, "Use by 1 May 2027", "primary", ""), quote("phrase:en:eu.date.use-by", "x", "memory"), Read{"memory", "2026-04-04", "page 7"}},
+		{"another phrase of the kind", words(label.Date, "Best before 1 May 2027", "primary", ""), quote("phrase:en:eu.date.use-by", "x", "memory"), Read{"primary", "2026-01-01", ""}},
 		{"a phrase of another language", words(label.Date, "best before", "primary", ""), quote("phrase:de:eu.date.best", "x", "secondary"), Read{"primary", "2026-01-01", ""}},
 		{"a phrase of another kind", words(label.Net, "10 oz", "primary", ""), quote("phrase:en:eu.date.best", "x", "secondary"), Read{"primary", "2026-01-01", ""}},
 	} {

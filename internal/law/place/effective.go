@@ -13,6 +13,7 @@ import (
 type Value struct {
 	Table, Key, Value  string // "net", "form", "fpla"; Table is "" for the set itself
 	Source, Confidence string // of its table
+	Memory             []string
 	ID, CheckedOn      string // of a row: a programme's or product's own; may be empty
 }
 
@@ -56,6 +57,8 @@ func tableValues(name string, t reflect.Value) (out []Value) {
 			of.Source = x.String()
 		case "confidence":
 			of.Confidence = x.String()
+		case "memory":
+			of.Memory = x.Interface().([]string)
 		case "id":
 			of.ID = x.String()
 		case "checked_on":

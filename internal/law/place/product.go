@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -132,6 +133,8 @@ func (p Product) filled(from Product) Product {
 			to.Field(i).Set(src.Field(i))
 		}
 	}
+	// A row may say what of it stands from memory, and rest on the other's source.
+	p.Source, p.Confidence = cmp.Or(p.Source, from.Source), cmp.Or(p.Confidence, from.Confidence)
 	return p
 }
 

@@ -76,37 +76,40 @@ type Unread struct {
 	Since              string // day it was last looked up
 }
 
-// remembered reports whether a word on where something was read says that it,
-// or a part of it, was not.
-func remembered(from string) bool { return strings.Contains(strings.ToLower(from), "memory") }
-
 // Memory lists every value of every place that still stands from memory,
-// oldest look first: tables, programmes and quotations.
+// oldest look first: tables, programmes and quotations, and parts of those that
+// were read otherwise.
 func (b *Book) Memory(on unit.Date) (out []Unread) {
 	for _, id := range b.names {
 		r, err := b.raw(id) // what a set inherits is its base's own line
 		if err != nil {
 			continue // Place says what is wrong with it
 		}
-		seen := map[string]bool{}
+		for _, part := range r.Memory {
+			out = append(out, Unread{id, id, part, r.CheckedOn})
+		}
+		listed := map[string]bool{} // a row, or a part of one: rows of one id may say the same
 		for _, v := range (&Set{rules: r, On: on}).Effective() {
-			name, from := v.Row(), v.Source
-			if !remembered(v.Confidence) && !remembered(from) {
-				from = v.Value // a note, or the value itself, says so
-				if v.Key != "note" {
-					name += "." + v.Key
-				}
+			parts := v.Memory
+			if v.Confidence == "memory" {
+				parts = append([]string{v.Source}, parts...)
+				listed[v.Row()] = true
 			}
-			if (remembered(v.Confidence) || remembered(from)) && !seen[name] {
-				seen[name] = true
-				out = append(out, Unread{id, name, from, cmp.Or(v.CheckedOn, r.CheckedOn)})
+			for _, part := range parts {
+				if !listed[v.Row()+part] {
+					listed[v.Row()+part] = true
+					out = append(out, Unread{id, v.Row(), part, cmp.Or(v.CheckedOn, r.CheckedOn)})
+				}
 			}
 		}
 		quotes, _ := b.quotesOf(id)
 		for _, q := range quotes {
-			row, _, _ := strings.Cut(q.Value, ".")
-			if (remembered(q.Confidence) || remembered(q.Where)) && !seen[row] && !seen[q.Value] {
-				out = append(out, Unread{id, q.Value, q.Text, q.Read})
+			parts := q.Memory
+			if row, _, _ := strings.Cut(q.Value, "."); q.Confidence == "memory" && !listed[row] {
+				parts = append([]string{q.Text}, parts...)
+			}
+			for _, part := range parts {
+				out = append(out, Unread{id, q.Value, part, q.Read})
 			}
 		}
 	}

@@ -3,8 +3,6 @@ package place
 import (
 	"cmp"
 	"fmt"
-	"io/fs"
-	"path"
 	"slices"
 	"strings"
 	"testing"
@@ -163,69 +161,6 @@ func TestBadQuotations(t *testing.T) {
 		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {
 			t.Errorf("without %q: %v, want %q", bad, err, want)
 		}
-	}
-}
-
-// What nobody has read stands in one list, the oldest look first.
-func TestMemoryOldestFirst(t *testing.T) {
-	b, _ := book()
-	list := b.Memory(unit.Date{Year: 2026, Month: 11, Day: 26})
-	seen := map[string]bool{}
-	for i, m := range list {
-		seen[m.Place+" "+m.Value] = true
-		if i > 0 && list[i-1].Since > m.Since {
-			t.Errorf("%s before %s", list[i-1].Since, m.Since)
-		}
-	}
-	if !seen["us-co home-kitchen.sales_cap"] || seen["us price"] || seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
-		t.Errorf("the list has %v", seen)
-	}
-}
-
-// What is not read hides nowhere: where a file of rules or words speaks of memory,
-// the list has it; a comment would be seen by nobody but us.
-func TestMemoryHidesNowhere(t *testing.T) {
-	b, _ := book()
-	listed := map[string]bool{}
-	for _, m := range b.Memory(unit.Date{Year: 2026, Month: 11, Day: 26}) {
-		listed[m.Place+" "+m.Value] = true
-		listed[m.Value] = true
-	}
-	files, _ := fs.Glob(templates.FS, "places/*.toml")
-	words, _ := fs.Glob(templates.FS, "languages/[edf][ner]*.toml") // those a quotation speaks of
-	n := 0
-	for _, name := range append(files, words...) {
-		data, _ := fs.ReadFile(templates.FS, name)
-		base := strings.TrimSuffix(path.Base(name), ".toml")
-		row, doubt := "", false
-		for i, line := range strings.Split(string(data), "\n") {
-			key, value, _ := strings.Cut(line, " = ")
-			said := strings.Contains(strings.ToLower(line), "memory")
-			switch comment := strings.HasPrefix(line, "#"); {
-			case comment && strings.HasPrefix(name, "languages"):
-				doubt = said || doubt && !strings.HasPrefix(line, "# ") // until the next comment
-			case comment && said && !strings.Contains(line, "to trust them"):
-				t.Errorf("%s:%d: say it in a source, not in a comment", name, i+1)
-			case comment:
-			case strings.HasPrefix(line, "["):
-				row = strings.Trim(line, "[] ")
-			case key == "id":
-				row = strings.Trim(value, `"`)
-			case said && strings.HasPrefix(name, "places"):
-				n++
-				if !listed[base+" "+row] && !listed[base+" "+row+".sales_cap"] {
-					t.Errorf("%s:%d: %s stands from memory and is not listed", name, i+1, row)
-				}
-			case doubt && strings.HasPrefix(line, `"`):
-				n++
-				if !listed["phrase:"+base+":"+strings.Trim(key, `"`)] {
-					t.Errorf("%s:%d: %s stands from memory and is not listed", name, i+1, key)
-				}
-			}
-		}
-	}
-	if n < 20 {
-		t.Errorf("only %d found", n)
 	}
 }
 

@@ -28,7 +28,7 @@ func (s *Set) Read(b label.Block, lang string, quotes []Quote) Read {
 		}
 	}
 	for _, q := range quotes {
-		if !q.about(b, lang) {
+		if !q.about(b, s.Words[lang]) {
 			continue
 		}
 		out.On, out.Where = q.Read, q.Where
@@ -42,7 +42,7 @@ func (s *Set) Read(b label.Block, lang string, quotes []Quote) Read {
 
 // about reports whether a quotation holds the very words of a block: a
 // programme's statement, or the phrase of a language.
-func (q Quote) about(b label.Block, lang string) bool {
+func (q Quote) about(b label.Block, words *Phrases) bool {
 	text := strings.Trim(b.Text(), ".“”\" ")
 	switch {
 	case text == "":
@@ -50,14 +50,45 @@ func (q Quote) about(b label.Block, lang string) bool {
 	case b.Kind == label.Statement:
 		return strings.HasSuffix(q.Value, ".statement") && strings.Contains(q.Text, text)
 	}
-	key, ok := strings.CutPrefix(q.Value, "phrase:"+lang+":")
-	return ok && slices.Contains(phrasesOf[b.Kind], key)
+	if words == nil {
+		return false
+	}
+	key, ok := strings.CutPrefix(q.Value, "phrase:"+words.Lang+":")
+	return ok && slices.Contains(phrasesOf[b.Kind], key) && stands(words.words[key], text)
+}
+
+// stands reports whether a phrase's own words, its {values} and stars aside,
+// stand in a text.
+func stands(phrase, text string) bool {
+	text = strings.ToLower(text)
+	for _, piece := range pieces(phrase) {
+		if !strings.Contains(text, strings.ToLower(piece)) {
+			return false
+		}
+	}
+	return true
+}
+
+// pieces cuts a phrase at its {values}.
+func pieces(phrase string) (out []string) {
+	rest := strings.ReplaceAll(phrase, "*", "")
+	for rest != "" {
+		words, tail, cut := strings.Cut(rest, "{")
+		if words = strings.TrimSpace(words); words != "" {
+			out = append(out, words)
+		}
+		if !cut {
+			break
+		}
+		_, rest, _ = strings.Cut(tail, "}")
+	}
+	return out
 }
 
 // phrasesOf are the phrases whose words a block consists of.
 var phrasesOf = map[label.Kind][]string{
 	label.Fruit: {"eu.jam.fruit"},
 	label.Sugar: {"eu.jam.sugar", "eu.jam.sugar-uk"},
-	label.Date:  {"eu.date.best"},
+	label.Date:  {"eu.date.best", "eu.date.use-by"},
 	label.Net:   {"us.net"},
 }

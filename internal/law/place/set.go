@@ -10,8 +10,9 @@ import (
 
 // Origin says where the values of a table come from and how far to trust them.
 type Origin struct {
-	Source     string `toml:"source"`
-	Confidence string `toml:"confidence"` // primary, secondary, memory
+	Source     string   `toml:"source"`
+	Confidence string   `toml:"confidence"` // primary, secondary, memory
+	Memory     []string `toml:"memory"`     // parts of it nobody has read yet, in words
 }
 
 // Set is the rules of one place on one day.
@@ -38,6 +39,7 @@ type rules struct {
 	Also      []string          `toml:"also"`     // other names people write for it
 	Kinds     []string          `toml:"kinds"`
 	Note      string            `toml:"note"`
+	Memory    []string          `toml:"memory"` // what beside its tables nobody has read yet, such as words of a language
 
 	Net         *netTable        `toml:"net"`
 	Panel       *panelTable      `toml:"panel"`
@@ -130,7 +132,7 @@ func (r rules) base(from rules) rules {
 	to, src := reflect.ValueOf(&r).Elem(), reflect.ValueOf(from)
 	for i := range to.NumField() {
 		switch to.Type().Field(i).Name {
-		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Programmes", "Also", "Names":
+		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Memory", "Programmes", "Also", "Names":
 		case "Products":
 			r.Products = overlay(from.Products, r.Products)
 		default:

@@ -118,6 +118,10 @@ func (p *pass) trust(pr *place.Programme) {
 		p.L.Warnf("statement-memory", file, "place", "%s is a draft from memory, unverified", words).
 			Hinted("confirm with the agency before selling").Cited(pr.Law)
 	}
+	if len(pr.Memory) > 0 {
+		p.L.Notef("state-memory", file, "place", "not read in the law of %s: %s", p.Set.Name, draft.Listed(pr.Memory)).
+			Hinted("ask the agency about it").Cited(pr.Law)
+	}
 	switch {
 	case pr.Note != "": // tells of the conditions too
 		p.L.Notef("state-note", file, "place", "%s: %s", p.Set.Name, pr.Note).Cited(pr.Law)
@@ -147,6 +151,9 @@ func (p *pass) typeNotes(pr *place.Programme) {
 			Hinted("ask the agency whether another clear face will do").Cited(pr.Law)
 	}
 	switch {
+	case pr.Sign != "" && pr.SignAbout != "":
+		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s wants a sign where you sell: %s", p.Set.Name, pr.SignAbout).
+			Hinted("--kind sign prints one, in the words of the label's statement").Cited(pr.Law)
 	case pr.Sign != "":
 		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s has words for a sign where you sell: %q", p.Set.Name, pr.Sign).
 			Hinted("--kind sign prints it").Cited(pr.Law)
