@@ -27,6 +27,7 @@ func statement(p *pass) {
 	p.sentence(pr)
 	p.sign(pr)
 	p.trust(pr)
+	p.unread(pr)
 	p.particulars(pr)
 	p.pets(pr)
 	p.jamAllowed(pr)
@@ -118,15 +119,19 @@ func (p *pass) trust(pr *place.Programme) {
 		p.L.Warnf("statement-memory", file, "place", "%s is a draft from memory, unverified", words).
 			Hinted("confirm with the agency before selling").Cited(pr.Law)
 	}
-	if len(pr.Memory) > 0 {
-		p.L.Notef("state-memory", file, "place", "not read in the law of %s: %s", p.Set.Name, draft.Listed(pr.Memory)).
-			Hinted("ask the agency about it").Cited(pr.Law)
-	}
 	switch {
 	case pr.Note != "": // tells of the conditions too
 		p.L.Notef("state-note", file, "place", "%s: %s", p.Set.Name, pr.Note).Cited(pr.Law)
 	case pr.When != "":
 		p.L.Notef("statement-when", file, "place", "%s", pr.When).Cited(pr.Law)
+	}
+}
+
+// unread tells what of a programme nobody has read in the law.
+func (p *pass) unread(pr *place.Programme) {
+	if len(pr.Memory) > 0 {
+		p.L.Notef("state-memory", p.KitchenFile(), "place", "not read in the law of %s: %s", p.Set.Name, draft.Listed(pr.Memory)).
+			Hinted("ask the agency about it").Cited(pr.Law)
 	}
 }
 
