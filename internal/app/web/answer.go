@@ -132,6 +132,14 @@ func answerLine(w http.ResponseWriter, v any) {
 	_, _ = w.Write(append(data, '\n')) // the reader may have gone away: nothing to be done
 }
 
+// readAsk reads a question about a file and looks at the file's name.
+func readAsk(r *http.Request, into any, file *string) error {
+	if err := readJSON(r, into); err != nil {
+		return err
+	}
+	return checkName(*file)
+}
+
 // readJSON reads the body of a request strictly.
 func readJSON(r *http.Request, into any) error {
 	d := json.NewDecoder(r.Body)

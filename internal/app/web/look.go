@@ -65,10 +65,7 @@ type picture struct {
 // they are drawn; the answer is the last line.
 func (s *site) look(w http.ResponseWriter, r *http.Request) error {
 	var ask lookAsk
-	if err := readJSON(r, &ask); err != nil {
-		return err
-	}
-	if err := checkName(ask.File); err != nil {
+	if err := readAsk(r, &ask, &ask.File); err != nil {
 		return err
 	}
 	begun := false

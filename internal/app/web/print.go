@@ -33,10 +33,7 @@ type blocked struct {
 // print makes the PDF of the labels and answers with its address.
 func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	var ask printAsk
-	if err := readJSON(r, &ask); err != nil {
-		return err
-	}
-	if err := checkName(ask.File); err != nil {
+	if err := readAsk(r, &ask, &ask.File); err != nil {
 		return err
 	}
 	for _, n := range ask.Gone {

@@ -97,10 +97,7 @@ const maxCopies = 100
 // saveCopy keeps a text beside the file, under a name that is free.
 func (s *site) saveCopy(w http.ResponseWriter, r *http.Request) error {
 	var ask saveAsk
-	if err := readJSON(r, &ask); err != nil {
-		return err
-	}
-	if err := checkName(ask.File); err != nil {
+	if err := readAsk(r, &ask, &ask.File); err != nil {
 		return err
 	}
 	name, err := s.saveAsNew(stem(ask.File)+"-mine", []byte(ask.Text))

@@ -2,7 +2,6 @@ package compose
 
 import (
 	"jarmark/internal/draw/design"
-	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/typeset"
 	"jarmark/internal/law/label"
 )
@@ -10,10 +9,7 @@ import (
 // allergens sets the stall's allergen card: the name, then what it contains
 // in large type, then ingredients and cautions.
 func (l *layout) allergens() {
-	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
-	on, short := l.colours, min(area.W, area.H)
-	in := l.inner(area, on)
-	in = l.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
+	in, on, short := l.card("frame", "left", "right", "corners", "corner", "bottom", "top")
 	head := in
 	head.H = share(in.H, 0.3)
 	l.headed(head, on, short)

@@ -14,10 +14,7 @@ import (
 // caseLabel sets the label of a box of jars, to be read across a room: name,
 // how many and how large, lot and date, with the record's code.
 func (l *layout) caseLabel() {
-	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
-	on, short := l.colours, min(area.W, area.H)
-	in := l.inner(area, on)
-	in = l.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "bottom", "top")
+	in, on, short := l.card("frame", "left", "right", "corners", "corner", "bottom", "top")
 	head, foot := in, in
 	head.H = share(in.H, 0.5)
 	foot = in.inset(0, share(in.H, 0.56), 0, 0)
@@ -34,6 +31,14 @@ func (l *layout) caseLabel() {
 		k.rows = append(k.rows, r)
 	}
 	l.fit(k, "the facts")
+}
+
+// card is the room a card has for its words, with drawings at those spots, the
+// colours on it and its shorter side.
+func (l *layout) card(spots ...string) (region, roles, unit.Length) {
+	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
+	on, short := l.colours, min(area.W, area.H)
+	return l.reserve(l.inner(area, on), on, short, spots...), on, short
 }
 
 // headed sets maker and name at the top of a card, from the left.

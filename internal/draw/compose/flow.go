@@ -145,14 +145,19 @@ func (p passage) set(in region, a typeset.Align, size, lead, y unit.Length, draw
 	if !draw {
 		return nil, len(ends), true
 	}
-	var items []page.Item
+	return setLines(p.para, ends, size, func(line int, w unit.Length) page.Point {
+		x0, x1 := span(line)
+		return page.Point{X: x0 + a.Shift(x1-x0, w), Y: first + unit.Length(line)*lead}
+	}), len(ends), true
+}
+
+// setLines sets lines that are broken at their ends, each at the place of one so
+// wide.
+func setLines(p typeset.Para, ends []int, size unit.Length, at func(line int, w unit.Length) page.Point) (items []page.Item) {
 	from := 0
 	for line, to := range ends {
-		x0, x1 := span(line)
-		w := typeset.At(p.para.LineWidth(from, to), size)
-		pt := page.Point{X: x0 + a.Shift(x1-x0, w), Y: first + unit.Length(line)*lead}
-		items = append(items, p.para.SetLine(from, to, size, pt)...)
+		items = append(items, p.SetLine(from, to, size, at(line, typeset.At(p.LineWidth(from, to), size)))...)
 		from = to
 	}
-	return items, len(ends), true
+	return items
 }

@@ -11,10 +11,7 @@ import (
 // shelf sets a price card for the stall: name and jar, a large price with the
 // price per unit beside it, the allergen line, and the record's code.
 func (l *layout) shelf() {
-	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
-	on, short := l.colours, min(area.W, area.H)
-	in := l.inner(area, on)
-	in = l.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "top", "bottom")
+	in, on, short := l.card("frame", "left", "right", "corners", "corner", "top", "bottom")
 	in, ok := l.cardFoot(in, on)
 	if !ok {
 		return

@@ -2,7 +2,6 @@ package compose
 
 import (
 	"jarmark/internal/draw/design"
-	"jarmark/internal/draw/page"
 	"jarmark/internal/law/label"
 )
 
@@ -11,10 +10,7 @@ import (
 // what is in it and who made it at the foot. Where no words are prescribed, the
 // name stands alone in their place.
 func (l *layout) sign() {
-	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
-	on, short := l.colours, min(area.W, area.H)
-	in := l.inner(area, on)
-	in = l.reserve(in, on, short, "frame", "left", "right", "corners", "corner", "top", "bottom", "beside", "around")
+	in, on, short := l.card("frame", "left", "right", "corners", "corner", "top", "bottom", "beside", "around")
 	in = in.inset(share(short, 0.03), share(short, 0.02), share(short, 0.03), share(short, 0.02))
 	in, ok := l.signFoot(in, on)
 	if !ok {

@@ -166,16 +166,10 @@ func (r row) set(in region, a typeset.Align, size unit.Length, lines int, y unit
 	if !ok || !draw {
 		return nil, ok
 	}
-	var items []page.Item
-	from := 0
-	for line, to := range ends {
+	return setLines(r.para, ends, size, func(line int, w unit.Length) page.Point {
 		x0, x1 := span(line)
-		w := typeset.At(r.para.LineWidth(from, to), size)
-		base := first + unit.Length(line)*lead
-		items = append(items, r.para.SetLine(from, to, size, page.Point{X: x0 + a.Shift(x1-x0, w), Y: base})...)
-		from = to
-	}
-	return items, true
+		return page.Point{X: x0 + a.Shift(x1-x0, w), Y: first + unit.Length(line)*lead}
+	}), true
 }
 
 // reach is how far the letters of a paragraph reach from their line, in 1/1000

@@ -192,36 +192,27 @@ func (sc *scanner) value(path string) Range {
 }
 
 func (sc *scanner) list(path string) {
+	sc.each(']', func(n int) {
+		item := At(path, n)
+		e := sc.add(Entry{Path: item, Type: Item})
+		sc.f.entries[e].Value = sc.value(item)
+	})
+}
+
+func (sc *scanner) inline(path string) { sc.each('}', func(int) { sc.pair(path) }) }
+
+// each reads what stands between brackets, parted by commas; it ends where one
+// makes no step.
+func (sc *scanner) each(close byte, one func(n int)) {
 	sc.i++
 	for n := 0; ; n++ {
 		sc.blank()
-		if sc.i >= len(sc.s) || sc.at(']') {
-			sc.i = min(sc.i+1, len(sc.s))
-			return
-		}
-		before, item := sc.i, At(path, n)
-		e := sc.add(Entry{Path: item, Type: Item})
-		sc.f.entries[e].Value = sc.value(item)
-		sc.blank()
-		if sc.at(',') {
-			sc.i++
-		}
-		if sc.i == before {
-			return
-		}
-	}
-}
-
-func (sc *scanner) inline(path string) {
-	sc.i++
-	for {
-		sc.blank()
-		if sc.i >= len(sc.s) || sc.at('}') {
+		if sc.i >= len(sc.s) || sc.at(close) {
 			sc.i = min(sc.i+1, len(sc.s))
 			return
 		}
 		before := sc.i
-		sc.pair(path)
+		one(n)
 		sc.blank()
 		if sc.at(',') {
 			sc.i++
