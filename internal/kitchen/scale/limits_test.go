@@ -75,6 +75,19 @@ func TestAmountsAsWritten(t *testing.T) {
 			t.Errorf("%s: %q, want %q", name, got, want)
 		}
 	}
+	third := &Plan{Factor: 1.0 / 3}
+	lemon := r.Lines[slices.IndexFunc(r.Lines, func(ln cook.Line) bool { return ln.Key == "lemon" })]
+	if got := third.measure(r, lemon, lemon.Mass/3, unit.US); got != "1 lemons" {
+		t.Errorf("%q", got)
+	}
+	b.Ingredients = append(b.Ingredients, ing(t, "white sugar", "500 g"), ing(t, "ground cinnamon", "6 g")) // sugar by measure and by weight; 2.6 g of cinnamon to the teaspoon (USDA SR28)
+	r, _ = cook.Compute(b, &batch.Kitchen{Units: unit.US}, pantry.Default())
+	for _, ln := range r.Lines {
+		want, asked := map[string]string{"sugar_white": "", "cinnamon": "1 tbsp + 1 1/2 tsp"}[ln.Key]
+		if got := plan.measure(r, ln, 2*ln.Mass, unit.US); asked && got != want {
+			t.Errorf("%s: %q, want %q", ln.Name, got, want)
+		}
+	}
 	if got := plan.PotText(unit.Metric, 3) + ", " + plan.PotText(unit.US, 2); got != "3.000 l, 3.17 quarts" {
 		t.Error(got)
 	}
@@ -202,5 +215,17 @@ func TestATonneIsTooMuch(t *testing.T) {
 	var l diag.List
 	if (&Plan{Factor: 1}).scaled(&cook.Result{Batch: berry(t)}, &l); !has(l, "too-much") {
 		t.Error("nothing is scaled")
+	}
+}
+
+// A jar whose headspace takes all its room is told, with its key.
+func TestNoRoomInAJar(t *testing.T) {
+	r, _ := cook.Compute(berry(t), nil, nil)
+	p := pantry.Default().With(nil, []pantry.Jar{{Key: "thimble", Description: "thimble", Nominal: unit.ML(5), Brimful: unit.ML(5), Mouth: unit.MM(60)}})
+	if _, l := Scale(r, []Want{{1, "thimble"}}, p); !has(l, "no-room-in-jar") {
+		t.Errorf("%v", l)
+	}
+	if _, l := Scale(r, []Want{{1, "us8"}}, p); has(l, "no-room-in-jar") {
+		t.Errorf("%v", l)
 	}
 }

@@ -78,6 +78,9 @@ func TestScaleBerryJam(t *testing.T) {
 	if math.Abs(plan.Factor-15*302.0/2205) > 0.02 {
 		t.Errorf("factor %.3f", plan.Factor)
 	}
+	if perGram := plan.Pot.ML() / plan.Input.Grams(); perGram < 3/1.35 || perGram > 3/1.05 { // three times its volume: common practice, no source
+		t.Errorf("a pot of %.2f ml a gram", perGram)
+	}
 	if got := plan.Lines[0].Measure; got != "18 1/4 cups + 3 tbsp" && got != "18 1/2 cups" {
 		t.Errorf("berries %q", got)
 	}
