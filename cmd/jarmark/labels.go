@@ -56,6 +56,11 @@ func runLabels(a *app, o *options, args []string) error {
 			return err
 		}
 	}
+	for _, r := range run.Printed {
+		if !o.quiet {
+			a.tellSheets(r, o.trimmed)
+		}
+	}
 	if err := a.write(o.out, "labels", run.Files, in); err != nil {
 		return err
 	}
@@ -86,8 +91,9 @@ func (a *app) proof(env *job.Env, in []job.Input, c job.Choices, as string, o *o
 	return nil
 }
 
-// tellSheets says how much paper a run takes: "front: 12 labels = 2 sheets of
-// letter-2x5-4x2in".
+// tellSheets says how much paper a run takes, before it is written: "front: 12
+// labels = 2 sheets of letter-2x5-4x2in", "front + lid: 24 labels for 12 jars = 2
+// sheets of a4-plain".
 func (a *app) tellSheets(r job.Printed, trimmed bool) {
 	count := func(n int, word string) string {
 		if n == 1 {
@@ -99,16 +105,17 @@ func (a *app) tellSheets(r job.Printed, trimmed bool) {
 	if trimmed {
 		paper = count(len(r.Doc.Pages), "page") + " for a print shop"
 	}
-	fmt.Fprintf(a.err, "%s: %s = %s\n", r.Piece, count(r.Labels, "label"), paper)
+	labels := count(r.Labels, "label")
+	if r.Sets > 0 {
+		labels += " for " + count(r.Sets, "jar")
+	}
+	fmt.Fprintf(a.err, "%s: %s = %s\n", r.Piece, labels, paper)
 }
 
 // leftOver tells what is free on the last sheets, and with --remember notes it
 // in kitchen.toml, so that the next run begins there.
 func (a *app) leftOver(runs []job.Printed, in []job.Input, o *options) error {
 	for _, r := range runs {
-		if !o.quiet {
-			a.tellSheets(r, o.trimmed)
-		}
 		if free := r.Cells - r.Used; free > 0 && !o.trimmed && !r.Sheet.Auto && !o.remember {
 			fmt.Fprintf(a.err, "%s: %d of %d labels of the last sheet are free; next time --skip %d\n", r.Sheet.ID, free, r.Cells, r.Used)
 		}

@@ -2,6 +2,8 @@ package press
 
 import (
 	"cmp"
+	"fmt"
+
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/inspect"
@@ -13,9 +15,11 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// Run is one print run: labels of one piece on one kind of sheet.
+// Run is one print run: labels of one piece on one kind of sheet, or whole sets
+// of several pieces ("front + info + lid").
 type Run struct {
 	Piece  label.Piece
+	Sets   int // jars with all of their pieces on one sheet; 0: one piece alone
 	Sheet  *sheet.Sheet
 	Doc    *page.Doc
 	Labels int
@@ -31,6 +35,7 @@ type Stack struct {
 	Piece  label.Piece
 	sheet  *sheet.Sheet
 	labels []sheet.Label
+	jars   string // whose they are: batch and jar size
 }
 
 // work is one order on the press.
@@ -52,6 +57,7 @@ func (p *Press) Set(o *Order) (out []Stack, found diag.List) {
 	for k, s := range stacks {
 		found = append(found, l[k]...)
 		if s != nil {
+			s.jars = fmt.Sprintf("%s %d", o.File, k%len(o.Jars))
 			out = append(out, *s)
 		}
 	}
@@ -95,7 +101,7 @@ func (w *work) piece(p label.Piece, jar int, need []Tag) (*Stack, diag.List) {
 	if len(labels) == 0 {
 		return nil, found
 	}
-	return &Stack{p, s, labels}, found
+	return &Stack{Piece: p, sheet: s, labels: labels}, found
 }
 
 // setting is what the labels of one piece and jar size are composed from; its
@@ -129,6 +135,8 @@ func gather(in []Stack) (out []Stack) {
 // Impose puts stacks on paper. The order gives the documents their name and
 // the printer its correction.
 func (p *Press) Impose(stacks []Stack, o *Order) (out []Run, found diag.List) {
+	stacks, sets, found := p.inSets(stacks, o)
+	out = sets
 	for _, s := range gather(stacks) {
 		run, l := sheet.Fill(s.labels, s.sheet, o.printOptions(s.sheet))
 		found = append(found, o.asked(l)...)
@@ -136,7 +144,7 @@ func (p *Press) Impose(stacks []Stack, o *Order) (out []Run, found diag.List) {
 			continue
 		}
 		o.Describe(run.Doc, string(s.Piece))
-		out = append(out, Run{s.Piece, s.sheet, run.Doc, len(s.labels), run.Used, run.Cells})
+		out = append(out, Run{Piece: s.Piece, Sheet: s.sheet, Doc: run.Doc, Labels: len(s.labels), Used: run.Used, Cells: run.Cells})
 	}
 	if found.HasErrors() {
 		return nil, found

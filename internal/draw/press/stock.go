@@ -47,7 +47,27 @@ func (w *work) stock(j Jars, x *setting) (*sheet.Sheet, compose.Cell, *composed,
 		}
 		l.Errorf("bad-size", file, path, "%v", err).Hinted(`write it like "80 x 50 mm"`)
 	}
-	return s, w.bled(cell), nil, l
+	cell = w.bled(cell)
+	if p == label.Wrap && size == "" && s.Auto && !s.Endless && !w.o.Trimmed {
+		if short := thrifty(s, c, cell); short != cell {
+			if first, ok := w.suffices(x, short); ok && first != nil && !first.Bare {
+				return s, short, first, l
+			}
+		}
+	}
+	return s, cell, nil, l
+}
+
+// thrifty is the longest wrap of which a sheet takes more than of one that goes
+// all around the jar: at least four fifths of the way, as on label sheets.
+func thrifty(s *sheet.Sheet, c *label.Content, cell compose.Cell) compose.Cell {
+	best, n := cell, s.Holds(cell.W, cell.H, cell.Bleed)
+	for try := cell; try.W >= c.Around*8/10 && c.Around > 0; try.W -= unit.Millimetre {
+		if k := s.Holds(try.W, try.H, try.Bleed); k > n {
+			best, n = try, k
+		}
+	}
+	return best
 }
 
 // bled gives a label for a print shop the bleed they ask for.

@@ -44,6 +44,12 @@ func plan(s *Sheet, f *page.Frame) grid {
 	return up
 }
 
+// Holds is how many labels of a size one sheet of plain paper takes.
+func (s *Sheet) Holds(w, h, bleed unit.Length) int {
+	g := plan(s, &page.Frame{W: w, H: h, Bleed: bleed})
+	return g.cols * g.rows
+}
+
 // fillPlain lays labels on plain paper in rows. Labels of one size share rows
 // of equal length, centred across the paper; another size starts a new row.
 // The free rest lies at the bottom of the last sheet.
