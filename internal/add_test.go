@@ -10,9 +10,10 @@ import (
 )
 
 // TestToAdd does what the table "To add" of DEVELOPERS.md says, in a copy of
-// the tree: a place, a language, a design, a sheet, a jar and an ingredient,
-// with no other edit. The program then makes a batch of them, and the packages
-// that read them pass their own tests.
+// the tree: a place, a language, a design, a sheet, a jar, an ingredient and
+// its colours, a measure, an unsafe method and an occasion, with no other edit.
+// The program then makes a batch of them, and the packages that read them pass
+// their own tests.
 func TestToAdd(t *testing.T) {
 	if testing.Short() {
 		t.Skip("builds and tests a copy of the tree")
@@ -29,10 +30,13 @@ func TestToAdd(t *testing.T) {
 	if !strings.Contains(out, "labels.pdf") {
 		t.Errorf("make wrote no labels:\n%s", out)
 	}
-	if text := run(t, work, 0, bin, "check", "--json", "batch.toml"); !strings.Contains(text, "proefbessen") {
-		t.Errorf("the label does not name the new ingredient in the new language:\n%s", text)
+	text := run(t, work, 0, bin, "check", "--json", "batch.toml")
+	for _, want := range []string{"proefbessen", "a trial lamp heats one spot"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("check does not know %q:\n%s", want, text)
+		}
 	}
-	run(t, tree, 0, "go", "test", "-short", "-vet=off", "./internal/draw/sheet", "./internal/draw/design", "./internal/kitchen/pantry",
+	run(t, tree, 0, "go", "test", "-short", "-vet=off", "./internal/draw/sheet", "./internal/draw/design", "./internal/draw/palette", "./internal/kitchen/pantry",
 		"./internal/law/...", "./internal/give/pack", "./internal/give/record")
 	mistakes(t, tree)
 }
@@ -78,7 +82,7 @@ made = 2026-09-12
 
 [[ingredient]]
 name = "trial berries"
-amount = "1 kg"
+amount = "2 pottles"
 
 [[ingredient]]
 name = "sugar"
@@ -87,6 +91,9 @@ amount = "1 kg"
 [cook]
 finished_pot = "1.6 kg"
 brix = 71
+
+[process]
+method = "trial lamp"
 
 [[fill]]
 jar = "proef200"
@@ -116,6 +123,10 @@ func addAll(t *testing.T, tree string) {
 	column(t, tree, "templates/pantry/ingredients.csv", "name_nl", "name_fr")
 	row(t, tree, "templates/pantry/jars.csv", "us8", map[string]string{"key": "proef200", "description": "200 ml trial jar", "height_mm": "130", "straight_panel_height_mm": "100"})
 	row(t, tree, "templates/pantry/ingredients.csv", "tayberry", map[string]string{"key": "trialberry", "name": "trial berries", "aliases": "", "name_en": "", "name_de": "Probebeeren|Probebeere|Probebeer", "name_fr": "baies d'essai", "name_nl": "proefbessen|proefbes"})
+	row(t, tree, "templates/pantry/unsafe-methods.csv", "oven", map[string]string{"method": "trial lamp", "reason": "a trial lamp heats one spot"})
+	row(t, tree, "templates/pantry/measures.csv", table(t, tree, "templates/pantry/measures.csv")[1][0], map[string]string{"words": "pottle|pottles", "rows": "", "kinds": "", "grams": "500", "ml": "", "says": "a trial pottle taken as 500 g", "ask": ""})
+	row(t, tree, "templates/pantry/fruit-colours.csv", "plum", map[string]string{"key": "trialberry", "words": "trial berry"})
+	row(t, tree, "templates/pantry/occasions.csv", "winter", map[string]string{"occasion": "trial day", "design": "proef"})
 }
 
 // column adds a column with the values of another.

@@ -8,9 +8,6 @@ import (
 	"unicode"
 )
 
-// hyphenFiles are the languages with patterns: hyphen-LANG.txt beside the faces.
-var hyphenFiles = map[string]string{"en": "en-us", "en-us": "en-us", "en-gb": "en-gb", "de": "de", "fr": "fr"}
-
 // edge is how many letters stay together at either end of a word: common
 // practice for display type, no source.
 const edge = 3
@@ -58,22 +55,20 @@ type hyphens struct {
 	longest int
 }
 
-// hyphens gives a language's patterns, read when first asked for; nil when there
-// are none.
+// hyphens gives a language's patterns, hyphen-LANG.txt beside the faces, read when
+// first asked for; nil when there are none.
 func (s *Set) hyphens(lang string) *hyphens {
-	name, ok := hyphenFiles[lang]
-	if base, _, cut := strings.Cut(lang, "-"); !ok && cut {
-		name, ok = hyphenFiles[base]
-	}
-	if s == nil || !ok {
+	if s == nil {
 		return nil
 	}
-	read, _ := s.patterns.LoadOrStore(name, sync.OnceValue(func() *hyphens {
-		data, err := fs.ReadFile(s.fsys, "hyphen-"+name+".txt")
-		if err != nil {
-			return nil
+	base, _, _ := strings.Cut(lang, "-")
+	read, _ := s.patterns.LoadOrStore(lang, sync.OnceValue(func() *hyphens {
+		for _, name := range []string{lang, base, base + "-us"} { // English alone is American
+			if data, err := fs.ReadFile(s.fsys, "hyphen-"+name+".txt"); err == nil {
+				return parseHyphens(string(data))
+			}
 		}
-		return parseHyphens(string(data))
+		return nil
 	}))
 	return read.(func() *hyphens)()
 }
