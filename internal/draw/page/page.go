@@ -23,7 +23,7 @@ type Colour struct{ R, G, B uint8 }
 // "Figtree_400Regular".
 type Face string
 
-// Item is one of *Text, *Path, *Code; nothing else.
+// Item is one of *Text, *Path, *Code, *Picture; nothing else.
 type Item interface{ item() }
 
 // Text is one line of one face and size on one baseline, already broken,

@@ -11,10 +11,11 @@ import (
 // content writes the operators of one form (ISO 32000-1, 8.2), and leaves out
 // a setting that already holds.
 type content struct {
-	b     []byte
-	fonts map[page.Face]*typeface
-	now   ink
-	saved []ink
+	b      []byte
+	fonts  map[page.Face]*typeface
+	images map[*page.Image]string // what the file calls them
+	now    ink
+	saved  []ink
 }
 
 // ink is the part of the graphics state written here. Zero values mean "not

@@ -15,6 +15,7 @@ import (
 type press struct {
 	doc    *page.Doc
 	fonts  map[page.Face]*typeface
+	images images
 	labels map[*page.Frame]*form     // frames placed more than once
 	parts  map[*page.Frame][]stretch // of frames placed once, where they share drawings
 	ink    content                   // reused from form to form
@@ -22,8 +23,8 @@ type press struct {
 	err    error
 }
 
-func newPress(d *page.Doc, s *survey, fonts map[page.Face]*typeface) *press {
-	p := &press{doc: d, fonts: fonts, labels: map[*page.Frame]*form{}}
+func newPress(d *page.Doc, s *survey, fonts map[page.Face]*typeface, pictures images) *press {
+	p := &press{doc: d, fonts: fonts, images: pictures, labels: map[*page.Frame]*form{}}
 	for i := range d.Pages {
 		for _, pl := range d.Pages[i].Places {
 			if f := pl.Frame; s.frames[f] > 1 && p.labels[f] == nil {
@@ -56,7 +57,7 @@ func (f *form) Size() (fpdf.PointType, fpdf.SizeType) { return fpdf.PointType{},
 // drawn.
 func (f *form) Bytes() []byte {
 	p := f.p
-	p.ink = content{b: p.ink.b[:0], saved: p.ink.saved[:0], fonts: p.fonts}
+	p.ink = content{b: p.ink.b[:0], saved: p.ink.saved[:0], fonts: p.fonts, images: p.images.ids}
 	f.draw(&p.ink)
 	packed, err := deflate(p.packed[:0], p.ink.b)
 	if err != nil {
@@ -67,7 +68,7 @@ func (f *form) Bytes() []byte {
 	return packed
 }
 
-func (f *form) Images() map[string]*fpdf.ImageInfoType { return nil }
+func (f *form) Images() map[string]*fpdf.ImageInfoType { return f.p.images.byName }
 func (f *form) Templates() []fpdf.Template             { return f.uses }
 func (f *form) NumPages() int                          { return 1 }
 func (f *form) FromPage(int) (fpdf.Template, error)    { return f, nil }

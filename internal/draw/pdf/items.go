@@ -17,6 +17,8 @@ func (c *content) items(s space, list []page.Item) {
 			c.path(s, it)
 		case *page.Code:
 			c.code(s, it)
+		case *page.Picture:
+			c.picture(s, it)
 		}
 	}
 }

@@ -64,7 +64,11 @@ func build(d *page.Doc, faces *face.Set) (raw []byte, fonts []*typeface, err err
 	if err != nil {
 		return nil, nil, err
 	}
-	p := newPress(d, s, named)
+	pictures, err := illustrate(f, s.images)
+	if err != nil {
+		return nil, nil, err
+	}
+	p := newPress(d, s, named, pictures)
 	sheets := p.sheets()
 	for i, pg := range d.Pages {
 		f.AddPageFormat("P", sizeOf(pg.W, pg.H))

@@ -28,6 +28,7 @@ type survey struct {
 	faces  *face.Set
 	runes  map[page.Face]*runeSet
 	frames map[*page.Frame]int // how often each is placed
+	images []*page.Image       // each once, in drawing order
 }
 
 func inspect(d *page.Doc, faces *face.Set) (*survey, error) {
@@ -100,6 +101,8 @@ func (s *survey) items(list []page.Item) error {
 			err = checkPath(it)
 		case *page.Code:
 			err = checkCode(it)
+		case *page.Picture:
+			err = s.picture(it)
 		default:
 			err = fmt.Errorf("unknown item %T", it)
 		}

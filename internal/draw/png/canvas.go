@@ -71,6 +71,8 @@ func (c *canvas) items(list []page.Item, at affine) error {
 			err = c.path(it, at)
 		case *page.Code:
 			err = c.code(it, at)
+		case *page.Picture:
+			err = c.picture(it, at)
 		}
 		if err != nil {
 			return fmt.Errorf("png: %w", err)

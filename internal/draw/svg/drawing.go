@@ -96,6 +96,8 @@ func (d *drawing) items(list []page.Item) {
 			d.path(it)
 		case *page.Code:
 			d.code(it)
+		case *page.Picture:
+			d.picture(it)
 		}
 	}
 }

@@ -160,6 +160,10 @@ func spoken(lists ...[]page.Item) string {
 				out = append(out, it.String())
 			case *page.Code:
 				out = append(out, "QR code: "+it.Payload)
+			case *page.Picture:
+				if it.Image != nil && it.Image.Alt != "" {
+					out = append(out, it.Image.Alt)
+				}
 			}
 		}
 	}

@@ -66,6 +66,7 @@ func (r *reader) batch(raw rawBatch) *Batch {
 	}
 	b.Label = r.label(raw.Label)
 	b.Label.Parts = r.marked
+	b.Photos = r.photos(raw.Photos)
 	r.complete(b)
 	return b
 }

@@ -21,7 +21,7 @@ type fileOf struct {
 
 var files = map[string]fileOf{
 	"batch": {Keys, "name = \"Sample\"\nkind = \"jam\"\nmade = 2026-09-05\n",
-		map[string]string{"ingredient": "name = \"plums\"\namount = \"1 kg\"\n", "fill": "jar = \"us8\"\n", "gift": "to = \"Ida\"\njars = 1\n", "market": "event = \"Fair\"\n"},
+		map[string]string{"ingredient": "name = \"plums\"\namount = \"1 kg\"\n", "fill": "jar = \"us8\"\n", "gift": "to = \"Ida\"\njars = 1\n", "market": "event = \"Fair\"\n", "photo": "file = \"a.jpg\"\n"},
 		func(text string) (any, diag.List) {
 			b, l := Parse("b.toml", []byte(text), nil)
 			if b != nil {
@@ -30,7 +30,7 @@ var files = map[string]fileOf{
 			return b, l
 		}},
 	"kitchen": {KitchenKeys, "name = \"Sample\"\nplace = \"us\"\n",
-		map[string]string{"jar": "key = \"my\"\nbrimful = \"300 ml\"\n", "ingredient": "name = \"x\"\n"},
+		map[string]string{"jar": "key = \"my\"\nbrimful = \"300 ml\"\n", "ingredient": "name = \"x\"\n", "picture": "file = \"a.png\"\n"},
 		func(text string) (any, diag.List) {
 			k, l := ParseKitchen("kitchen.toml", []byte(text), find)
 			k.File = nil
@@ -152,6 +152,7 @@ var reaches = map[string][4]string{
 	"kitchen/altitude": height, "kitchen/small_amounts": {"0.5", "2", "0.4", "2.1"},
 	"kitchen/jar.mouth": size, "kitchen/jar.height": size, "kitchen/jar.diameter": size, "kitchen/jar.circumference": size, "kitchen/jar.panel": size,
 	"kitchen/ingredient.water": percent, "kitchen/ingredient.solids": percent, "kitchen/ingredient.insoluble_solids": percent, "kitchen/ingredient.sugars": percent,
+	"kitchen/picture.size":     {`"3 mm"`, `"200 mm"`, `"2.9 mm"`, `"201 mm"`},
 	"kitchen/printer.offset_x": shift, "kitchen/printer.offset_y": shift, "kitchen/printer.scale_x": stretch, "kitchen/printer.scale_y": stretch,
 	"kitchen/supplies.tags": pieces9, "kitchen/supplies.boxes": pieces9, "kitchen/supplies.box_holds": pieces9, "kitchen/supplies.ribbon": {`"0 m"`, `"10000 m"`, `"-1 m"`, `"10001 m"`},
 }

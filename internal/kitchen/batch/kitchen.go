@@ -92,6 +92,7 @@ func (r *reader) kitchen(raw rawKitchen, find place.Finder) *Kitchen {
 		k.Ingredients = append(k.Ingredients, r.own(in, source.At("ingredient", i)))
 	}
 	k.Printer, k.Supplies, k.Costs = r.printer(raw.Printer), r.supplies(raw.Supplies), r.costs(raw.Costs)
+	k.Picture, k.Type = r.picture(raw.Picture), r.typefaces(raw.Type)
 	return k
 }
 

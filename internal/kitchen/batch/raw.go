@@ -25,6 +25,7 @@ type rawBatch struct {
 	Gifts       []rawGift       `toml:"gift"`
 	Markets     []rawMarket     `toml:"market"`
 	Label       *rawLabel       `toml:"label"`
+	Photos      []rawPhoto      `toml:"photo"`
 }
 
 type rawIngredient struct {
@@ -117,6 +118,7 @@ type rawLabel struct {
 	InkSaver *bool            `toml:"ink_saver" help:"less ink: no filled grounds||true"`
 	Serials  *bool            `toml:"serials" help:"number the jars: 07 / 12||true"`
 	Season   *string          `toml:"season" help:"a handwritten line||\"autumn 2026\""`
+	Stamp    *string          `toml:"stamp" help:"a few words of yours in a seal on front and wrap labels||\"First prize, village fair 2026\""`
 	Size     *string          `toml:"size" help:"size of a label cut from plain paper|length x length|\"80 x 50 mm\""`
 }
 
@@ -152,6 +154,8 @@ type rawKitchen struct {
 	Printer     *rawPrinter      `toml:"printer"`
 	Supplies    *rawSupplies     `toml:"supplies"`
 	Costs       *rawCosts        `toml:"costs"`
+	Picture     *rawPicture      `toml:"picture"`
+	Type        *rawType         `toml:"type"`
 }
 
 type rawJar struct {

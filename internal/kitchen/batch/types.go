@@ -42,6 +42,8 @@ type Kitchen struct {
 	Printer      Printer
 	Supplies     Supplies
 	Costs        Costs
+	Picture      Picture
+	Type         Typefaces
 }
 
 // US reports whether the kitchen sells under United States law, which it does
@@ -116,6 +118,7 @@ type Batch struct {
 	FruitOrigin string // where its fruit comes from, when that is elsewhere
 	Serve       string // serving idea, public: "lovely with warm scones"
 	Notes       string // private, never published
+	Photos      []Photo
 }
 
 // Ingredient is one [[ingredient]] table.
@@ -207,5 +210,6 @@ type Label struct {
 	InkSaver bool
 	Serials  bool
 	Season   string // handwritten line: "winter 2026"
+	Stamp    string // the maker's own words in a seal
 	Size     string // "80 x 50 mm" for cut-your-own imposition
 }

@@ -1,0 +1,66 @@
+package png
+
+import (
+	"fmt"
+	"math"
+
+	"jarmark/internal/draw/page"
+)
+
+// fine is how many places of a dot, across and down, are looked up in a
+// picture.
+const fine = 4
+
+// picture draws an image: each dot is the mean of what lies under it.
+func (c *canvas) picture(p *page.Picture, at affine) error {
+	m := p.Image
+	if m == nil || m.W < 1 || m.H < 1 || len(m.Pix) < 4*m.W*m.H {
+		return fmt.Errorf("an empty picture")
+	}
+	to := at.mul(affine{a: float64(p.At.W) / float64(m.W), d: float64(p.At.H) / float64(m.H), e: float64(p.At.X), f: float64(p.At.Y)})
+	x0, y0 := to.apply(0, 0)
+	x1, y1 := to.apply(float64(m.W), float64(m.H))
+	back, ok := to.inverse()
+	r := bounds([]line{{pts: []vec{{x0, y0}, {x1, y1}}}}).Intersect(c.clip).Intersect(c.img.Bounds())
+	if !ok || r.Empty() {
+		return nil
+	}
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		for x := r.Min.X; x < r.Max.X; x++ {
+			c.dotOf(m, back, x, y)
+		}
+	}
+	return nil
+}
+
+// dotOf lays the mean of a picture under one dot over what is there.
+func (c *canvas) dotOf(m *page.Image, back affine, x, y int) {
+	var sum [4]int // colours times cover, cover
+	for i := range fine * fine {
+		u, v := back.apply(float64(x)+(float64(i%fine)+0.5)/fine, float64(y)+(float64(i/fine)+0.5)/fine)
+		px, py := int(math.Floor(u)), int(math.Floor(v))
+		if px < 0 || py < 0 || px >= m.W || py >= m.H {
+			continue
+		}
+		q := m.Pix[4*(py*m.W+px):]
+		a := int(q[3])
+		sum[0], sum[1], sum[2], sum[3] = sum[0]+int(q[0])*a, sum[1]+int(q[1])*a, sum[2]+int(q[2])*a, sum[3]+a
+	}
+	const whole = 255 * fine * fine
+	pix := c.img.Pix[c.img.PixOffset(x, y):]
+	for k := range 3 {
+		pix[k] = uint8((sum[k] + int(pix[k])*(whole-sum[3]) + whole/2) / whole)
+	}
+	pix[3] = uint8(sum[3]*255/whole + int(pix[3])*(whole-sum[3])/whole)
+}
+
+// inverse undoes m; not ok where m flattens.
+func (m affine) inverse() (affine, bool) {
+	det := m.a*m.d - m.b*m.c
+	if det == 0 || math.IsNaN(det) {
+		return m, false
+	}
+	n := affine{a: m.d / det, b: -m.b / det, c: -m.c / det, d: m.a / det}
+	n.e, n.f = -(n.a*m.e + n.c*m.f), -(n.b*m.e + n.d*m.f)
+	return n, true
+}
