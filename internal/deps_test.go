@@ -56,9 +56,10 @@ var policy = map[string]string{
 
 	"internal/draw/press": "kit/cores kit/unit kit/diag law/label draw/page draw/face draw/design draw/compose draw/inspect draw/sheet draw/pdf draw/svg draw/png",
 
-	"internal/draw/pdf": "kit/unit draw/page draw/face",
-	"internal/draw/svg": "kit/unit draw/page draw/face",
-	"internal/draw/png": "kit/unit draw/page draw/face",
+	"internal/draw/pdf":     "kit/unit draw/page draw/face",
+	"internal/draw/svg":     "kit/unit draw/page draw/face",
+	"internal/draw/picture": "draw/page",
+	"internal/draw/png":     "kit/unit draw/page draw/face",
 
 	"internal/give/table":     "kit/unit kit/diag kitchen/batch draw/page draw/face draw/typeset templates",
 	"internal/give/proof":     "give/table kit/unit kit/diag law/label draw/page draw/face draw/inspect draw/typeset",
@@ -70,7 +71,7 @@ var policy = map[string]string{
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
 
-	"internal/app/job":  "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/press give/pack give/season give/table give/proof give/ledger give/record give/facts fonts templates",
+	"internal/app/job":  "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/picture draw/press give/pack give/season give/table give/proof give/ledger give/record give/facts fonts templates",
 	"internal/app/web":  "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"internal/app/site": "app/job app/web templates",
 	"cmd/jarmark-page":  "app/site app/store app/job",

@@ -25,10 +25,12 @@ type Env struct {
 	Pantry *pantry.Pantry
 	Book   *place.Book
 	*press.Press
+	own *owned
 }
 
 // NewEnv loads the built-in data and lays the maker's own folder over it:
-// own may hold designs/*.toml and sheets/*.toml, and may be nil. Findings are
+// own may hold designs/*.toml, sheets/*.toml and the pictures the kitchen names,
+// and may be nil. Findings are
 // about the maker's own files; an error is a fault of the build.
 func NewEnv(own fs.FS) (*Env, diag.List, error) {
 	base, err := builtin()
@@ -39,7 +41,7 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 		return base, nil, nil
 	}
 	p, l := base.Press.With(own)
-	return &Env{base.Pantry, base.Book, p}, l, nil
+	return &Env{base.Pantry, base.Book, p, &owned{fsys: own}}, l, nil
 }
 
 // builtin loads the embedded data once a process.
@@ -50,5 +52,5 @@ var builtin = sync.OnceValues(func() (*Env, error) {
 	if err := errors.Join(err, unread, faults(l)); err != nil {
 		return nil, err
 	}
-	return &Env{pantry.Default(), book, p}, nil
+	return &Env{pantry.Default(), book, p, new(owned)}, nil
 })

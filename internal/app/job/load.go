@@ -2,6 +2,7 @@ package job
 
 import (
 	"cmp"
+	"jarmark/internal/draw/press"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
@@ -68,7 +69,8 @@ type Batch struct {
 	Ledger   *ledger.Ledger // shared by the batches of a kitchen; nil: not read
 	Booked   diag.List      // findings about the ledger's rows
 
-	today unit.Date // as chosen
+	today   unit.Date      // as chosen
+	picture *press.Picture // the maker's own; nil: none
 }
 
 // OK reports whether nothing blocks printing.
@@ -99,6 +101,7 @@ func (e *Env) cooked(in Input, c Choices) *Batch {
 	var l diag.List
 	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data, e.Book.Find)
 	b.add(l)
+	b.add(e.dress(b))
 	b.add(b.soldAt(e, c))
 	b.Notes, l = batch.Parse(in.Batch.Name, in.Batch.Data, b.Kitchen)
 	b.add(l)

@@ -19,7 +19,7 @@ import (
 
 // Policy is the content security policy of the outer page: what comes from
 // the site itself, and the program.
-const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; font-src 'self'; " +
+const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; font-src 'self'; " +
 	"connect-src 'self'; worker-src 'self'; frame-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
 
 // Program is what the Go toolchain gives for the site.

@@ -21,7 +21,7 @@ const maxBody = 9 << 20
 
 // policy allows what comes from the page itself and nothing else. Pictures and
 // PDF files made in the page are blobs of its own origin.
-const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; " +
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; " +
 	"connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
 // guard refuses requests that don't come from the page itself.

@@ -140,8 +140,7 @@ func inOval(in region, box page.Rect) page.Rect {
 // adorn draws the ornaments behind the type, keeping clear of everything set
 // so far, and says how many paths they are.
 func (l *layout) adorn() int {
-	keep := l.taken()
-	var drawn []page.Item
+	drawn, keep := l.pictures(l.taken())
 	for _, p := range append(l.drawings, l.besides()...) {
 		near := keep
 		if p.o.Spot != "around" {
@@ -262,6 +261,8 @@ func (l *layout) taken() []page.Rect {
 			if !t.Bleed && t.Block != "frame" {
 				keep = append(keep, t.Bounds().Grow(600*unit.Micrometre, 600*unit.Micrometre))
 			}
+		case *page.Picture:
+			keep = append(keep, t.At.Grow(unit.Millimetre, unit.Millimetre))
 		}
 	}
 	return append(keep, l.kept...)

@@ -46,6 +46,8 @@ type Options struct {
 	Codes *Codes
 	// Drawings remembers ornaments between labels; nil draws each anew.
 	Drawings *Drawings
+	// Picture is the maker's own; nil: none.
+	Picture *Picture
 }
 
 // Drawings remembers ornaments between labels.
@@ -79,14 +81,16 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 	if !ok {
 		return Result{Frame: b.blank()}, found
 	}
-	l, bare := b.best(d.Look(p))
+	l, bare := b.best(b.pictured(d.Look(p)))
 	found = append(found, l.found...)
-	if bare {
+	frame := l.finish()
+	found = append(found, b.onPaper(frame)...)
+	if bare && !b.wantsPicture() {
 		found.Notef("no-room-for-ornament", "", "label.design", "the %s label has no room for the ornaments of %q", p, d.ID).
 			Hinted("a larger label would show them")
 	}
 	over, more := l.overflow()
-	return Result{Frame: l.finish(), Overflow: over, Bare: bare}, append(found, more...)
+	return Result{Frame: frame, Overflow: over, Bare: bare}, append(found, more...)
 }
 
 // best lays out the variant that gives up least and fits; one whose ornaments

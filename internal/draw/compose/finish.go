@@ -26,6 +26,8 @@ func layered(items []page.Item) (out []page.Item) {
 			if t.Bleed {
 				n = 0
 			}
+		case *page.Picture:
+			n = 1
 		case *page.Code:
 			n = 2
 		}

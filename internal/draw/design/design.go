@@ -103,6 +103,7 @@ type Ornament struct {
 	Density float64 // 1 is usual, also when 0; 0.4 sparse to 2 rich
 	Seed    int64
 	Instead *Ornament // what stands there when this one leaves the name no room
+	Own     bool      // the maker's own picture: it shrinks half as far as drawings do
 }
 
 // The words a look may use. A new word needs its drawing in package compose
@@ -182,6 +183,11 @@ func (l Look) slim(f float64) Look {
 	l.Margin *= (1 + f) / 2
 	small := make([]Ornament, len(l.Ornaments))
 	for i, o := range l.Ornaments {
+		if o.Own {
+			o.Size *= (1 + f) / 2
+			small[i] = o
+			continue
+		}
 		o.Size, o.Reach = o.Size*f, o.Reach*(1+f)/2 // an arch stays an arch
 		small[i] = o
 	}

@@ -21,6 +21,7 @@ var Codes = map[string]string{
 	"qr-level":         "a code has less error correction than there is room for",
 	"intervening":      "a code stands between statements that must be together",
 	"field-of-view":    "a statement lacks another it must be seen with",
+	"stretched":        "a picture has not the proportions of its file",
 	"contrast":         "type or a code is too faint on its ground",
 }
 

@@ -35,6 +35,15 @@ var broken = []struct {
 	{"overlap", "two lines", func(_ *testing.T, s *sample) { s.maker.At.Y = 24 * mm }},
 	{"overlap", "type in the quiet zone", func(_ *testing.T, s *sample) { s.qr.At.X = 43 * mm }},
 	{"overlap", "a drawing on type", func(_ *testing.T, s *sample) { s.bar.Pts[0].Y = 27 * mm }},
+	{"outside", "a picture past the safe edge", pictured(1*mm, 3*mm, 6*mm, 3*mm)},
+	{"overlap", "type on a picture", pictured(0, 0, 6*mm, 3*mm)},
+	{"overlap", "a picture in the quiet zone", pictured(-1, 0, 6*mm, 3*mm)},
+	{"overlap", "a drawing on a picture", pictured(-2, 0, 6*mm, 3*mm)},
+	{"stretched", "a picture too wide", pictured(3*mm, 3*mm, 7*mm, 3*mm)},
+	{"stretched", "a picture without pixels", func(_ *testing.T, s *sample) {
+		s.fr.Items = append(s.fr.Items, &page.Picture{At: page.Rect{X: 3 * mm, Y: 3 * mm, W: mm, H: mm}})
+	}},
+	{"clear-space", "a picture beside the net quantity", pictured(-3, 0, mm, mm/2)},
 	{"too-small", "a line of ingredients", func(_ *testing.T, s *sample) { s.ingredients.Size = 3 * mm }},
 	{"too-small", "the net quantity", func(_ *testing.T, s *sample) { s.net.Size = 6 * mm }},
 	{"too-small", "lawful, without the print reserve", reserved},

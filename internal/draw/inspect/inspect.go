@@ -42,6 +42,7 @@ type inspector struct {
 	texts []inked
 	codes []*page.Code
 	paths []*page.Path // drawings, not backgrounds
+	own   []*page.Picture
 	under []*page.Path // backgrounds, bottom first
 }
 
@@ -90,6 +91,8 @@ func (k *inspector) sort() {
 			}
 		case *page.Code:
 			k.codes = append(k.codes, t)
+		case *page.Picture:
+			k.own = append(k.own, t)
 		case *page.Path:
 			if t.Bleed {
 				k.under = append(k.under, t)
@@ -112,6 +115,11 @@ func (k *inspector) inside() {
 			k.found.Errorf("outside", "", "", "the QR code crosses the safe edge")
 		}
 	}
+	for _, p := range k.own {
+		if !k.fr.Within(p.At, slack) {
+			k.found.Errorf("outside", "", "", "the picture crosses the safe edge")
+		}
+	}
 	for _, p := range k.paths {
 		if k.fr.Leaves(p, slack) {
 			k.found.Errorf("outside", "", "", "a drawing crosses the safe edge")
@@ -122,6 +130,7 @@ func (k *inspector) inside() {
 
 // apart checks that type, codes and drawings do not meet.
 func (k *inspector) apart() {
+	k.clearPictures()
 	for i, a := range k.texts {
 		for _, b := range k.texts[i+1:] {
 			if a.At.Y == b.At.Y && a.Block == b.Block {

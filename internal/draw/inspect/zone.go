@@ -47,6 +47,11 @@ func (k *inspector) clear(b label.Block, line inked, box page.Rect) {
 			k.found.Errorf("clear-space", "", b.Path, "the QR code stands in the clear space of the %s", b.Kind).Cited(b.Cite)
 		}
 	}
+	for _, p := range k.own {
+		if p.At.Overlaps(need) {
+			k.found.Errorf("clear-space", "", b.Path, "the picture stands in the clear space of the %s", b.Kind).Cited(b.Cite)
+		}
+	}
 	near := box.Grow(n/4-slack, h/2-slack)
 	for _, p := range k.paths {
 		if p.Crosses(near) {

@@ -56,7 +56,7 @@ func TestEqualDrawingsAreWrittenOnce(t *testing.T) {
 	if s, err = inspect(d, nil); err != nil {
 		t.Fatal(err)
 	}
-	p := newPress(d, s, nil)
+	p := newPress(d, s, nil, images{})
 	for i := range d.Pages {
 		var c content
 		p.page(&c, &d.Pages[i])

@@ -90,7 +90,7 @@ func Decode(data []byte) (d *Decoded, err error) {
 }
 
 func tooHeavy(n int64) *Problem {
-	return problem("save it smaller: 2000 pixels are enough for any label", "the file has %.0f MB, more than %d", float64(n)/(1<<20), MostBytes>>20)
+	return problem("save it smaller: 2000 pixels are enough for any label", "the file has %d MB, more than %d", (n+1<<20-1)>>20, MostBytes>>20)
 }
 
 func broken(kind string, err error) *Problem {

@@ -34,6 +34,9 @@ type Press struct {
 	drawings *compose.Drawings // each ornament is drawn once
 }
 
+// Picture is the maker's own picture on labels.
+type Picture = compose.Picture
+
 // Order is what to print of one batch.
 type Order struct {
 	File   string // the batch file, for findings
@@ -57,6 +60,7 @@ type Order struct {
 	Correction        Correction
 	PartSheets        map[string]int // cells gone, by sheet id
 	Created           int64          // Unix seconds in documents
+	Picture           *Picture       // the maker's own; nil: none
 }
 
 // Jars are the jars of one size.
@@ -97,7 +101,7 @@ func (t Tag) Words() Tag {
 
 // options are the layout options every piece of an order is set with.
 func (w *work) options() compose.Options {
-	return compose.Options{InkSaver: w.o.InkSaver, Alone: w.o.frontAlone(), Codes: w.codes, Drawings: w.drawings}
+	return compose.Options{InkSaver: w.o.InkSaver, Alone: w.o.frontAlone(), Codes: w.codes, Drawings: w.drawings, Picture: w.o.Picture}
 }
 
 // frontAlone: a front label without an info label must say everything.

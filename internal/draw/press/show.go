@@ -106,7 +106,7 @@ func (p *Press) Picture(o *Order, id string) ([]byte, diag.List) {
 	if d == nil {
 		return nil, l
 	}
-	f, l := compose.Label(o.Jars[0].Content, d, label.Front, pictureCell, p.Faces, compose.Options{InkSaver: o.InkSaver})
+	f, l := compose.Label(o.Jars[0].Content, d, label.Front, pictureCell, p.Faces, compose.Options{InkSaver: o.InkSaver, Picture: o.Picture})
 	if f == nil {
 		return nil, l
 	}

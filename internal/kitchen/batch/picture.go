@@ -34,7 +34,7 @@ type rawPhoto struct {
 // Picture is the maker's own picture on the labels; without File there is none.
 type Picture struct {
 	File, Alt string
-	Where     string      // "top", "left", "right", "corner"; empty = top
+	Where     string      // "top", "left", "right", "corner"; empty = as the label is shaped
 	Size      unit.Length // height at most; 0 = a share of the label
 	Instead   string      // "ornament", "name", "both", "nothing"; empty = ornament
 	On        []string    // pieces; empty = all that can

@@ -1,0 +1,119 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"sync"
+
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/picture"
+	"jarmark/internal/draw/press"
+	"jarmark/internal/kit/diag"
+	"jarmark/internal/law/label"
+)
+
+// mostAcross is the longer side, in pixels, of a picture on labels: 76 mm at 300
+// dots per inch.
+const mostAcross = 900
+
+// owned is the maker's folder, and what was read in it.
+type owned struct {
+	fsys fs.FS
+	mu   sync.Mutex
+	read map[string]*readPicture // by file and state
+}
+
+// readPicture is one picture file in colours and in grey, or why it cannot be.
+type readPicture struct {
+	colour, grey *page.Image
+	beside       string
+	err          error
+}
+
+// logo reads a picture file; the same state of it is read once.
+func (o *owned) logo(file string) *readPicture {
+	key := file
+	if st, err := fs.Stat(o.fsys, file); err == nil {
+		key = fmt.Sprintln(file, st.Size(), st.ModTime().UnixNano())
+	}
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	if r := o.read[key]; r != nil {
+		return r
+	}
+	r := new(readPicture)
+	r.colour, r.grey, r.beside, r.err = decodeLogo(o.fsys, file)
+	o.read = map[string]*readPicture{key: r} // a kitchen has one
+	return r
+}
+
+func decodeLogo(fsys fs.FS, file string) (colour, grey *page.Image, beside string, err error) {
+	d, err := openPicture(fsys, file)
+	if err != nil {
+		return nil, nil, "", err
+	}
+	if colour, err = d.Image(mostAcross, false); err == nil {
+		grey, err = d.Image(mostAcross, true)
+	}
+	return colour, grey, d.Beside, err
+}
+
+func openPicture(fsys fs.FS, file string) (*picture.Decoded, error) {
+	data, err := picture.Open(fsys, file, picture.MostBytes)
+	if err != nil {
+		return nil, err
+	}
+	return picture.Decode(data)
+}
+
+// badPicture is the finding of a file that cannot be read.
+func badPicture(l *diag.List, in, path, file string, err error) {
+	d := l.Errorf("bad-picture", in, path, "%s: %s", file, err)
+	var p *picture.Problem
+	if errors.As(err, &p) {
+		d.Hinted(p.Hint)
+	}
+}
+
+// besidesPicture tells what of a readable file is not as its maker may think.
+func besidesPicture(l *diag.List, in, path, file, what string) {
+	if what != "" {
+		l.Notef("picture-changed", in, path, "%s %s", file, what)
+	}
+}
+
+// dress gives a batch the maker's own picture.
+func (e *Env) dress(b *Batch) (l diag.List) {
+	if b.Kitchen == nil || b.Kitchen.Picture.File == "" {
+		return nil
+	}
+	p, in := b.Kitchen.Picture, b.Kitchen.File.Name
+	const path = "picture.file"
+	r := e.own.logo(p.File)
+	if r.err != nil {
+		badPicture(&l, in, path, p.File, r.err)
+		return l
+	}
+	besidesPicture(&l, in, path, p.File, r.beside)
+	alt := p.Alt
+	if alt == "" {
+		alt = b.Kitchen.Name
+	}
+	b.picture = &press.Picture{Image: named(r.colour, p.File, alt), Grey: named(r.grey, p.File, alt), Spot: p.Where, Size: p.Size,
+		Ornament: p.Instead == "" || p.Instead == "ornament" || p.Instead == "both", Name: p.Instead == "name" || p.Instead == "both"}
+	for _, k := range p.On {
+		b.picture.On = append(b.picture.On, label.Piece(k))
+	}
+	if len(p.On) == 0 {
+		b.picture.On = []label.Piece{label.Front, label.Wrap, label.Lid, label.Tag, label.ShelfCard}
+	}
+	return l
+}
+
+// named is an image with what the kitchen says of it.
+func named(m *page.Image, name, alt string) *page.Image {
+	out := *m
+	out.Name, out.Alt = name, alt
+	return &out
+}
