@@ -101,7 +101,7 @@ func (e Entry) field(column string) string {
 		if e.Price.Currency == "" && e.Price.Minor == 0 {
 			return ""
 		}
-		return e.Price.String()
+		return e.Price.Plain()
 	case "from":
 		return plain(e.From)
 	}

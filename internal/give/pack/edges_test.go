@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"jarmark/internal/give/table"
 	"maps"
 	"math"
 	"testing"
@@ -29,7 +30,7 @@ func TestPriceOfEdges(t *testing.T) {
 		}
 	}
 	for u, want := range map[UnitPrice]string{{999, "USD", "oz"}: "99.9¢ per oz", {1000, "USD", "oz"}: "$1.00 per oz", {1004, "USD", "oz"}: "$1.00 per oz", {1005, "USD", "oz"}: "$1.01 per oz", {990, "GBP", "kg"}: "99p per kg", {5, "USD", "oz"}: "0.5¢ per oz", {875, "EUR", "kg"}: "€0.88 per kg"} {
-		if got := u.String(); got != want {
+		if got := u.In(table.Words{}); got != want {
 			t.Errorf("%+v: %q, want %q", u, got, want)
 		}
 	}

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"jarmark/internal/give/ledger"
+	"jarmark/internal/give/table"
 	"jarmark/internal/kitchen/batch"
 	"reflect"
 	"strings"
@@ -149,8 +150,8 @@ func TestUnitPrice(t *testing.T) {
 		{100_000_000, "USD", 1, "metric", ""},
 	} {
 		u, ok := PriceOf(unit.Money{Minor: c.minor, Currency: c.cur}, c.net, c.units)
-		if ok != (c.want != "") || ok && u.String() != c.want {
-			t.Errorf("%+v gives %s", c, u)
+		if ok != (c.want != "") || ok && u.In(table.Words{}) != c.want {
+			t.Errorf("%+v gives %s", c, u.In(table.Words{}))
 		}
 	}
 }

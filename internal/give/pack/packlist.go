@@ -254,10 +254,10 @@ func gramsText(m unit.Mass) string {
 	return strconv.FormatInt(int64((m+unit.Gram/2)/unit.Gram), 10)
 }
 
-// priceText is a price as people read it; empty when not said.
+// priceText is a price for a spreadsheet; empty when not said.
 func priceText(m unit.Money) string {
 	if m.Minor == 0 {
 		return ""
 	}
-	return m.String()
+	return m.Plain()
 }

@@ -1,9 +1,9 @@
 package pack
 
 import (
-	"fmt"
 	"math/big"
 
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/unit"
 )
 
@@ -37,17 +37,16 @@ func PriceOf(price unit.Money, net unit.Mass, units string) (UnitPrice, bool) {
 // cents are the signs of small coins.
 var cents = map[string]string{"USD": "¢", "CAD": "¢", "AUD": "¢", "NZD": "¢", "GBP": "p"}
 
-// String gives "90¢ per oz", "87.5¢ per oz", "$1.13 per oz": below one unit to
-// the tenth of a cent, else to the cent (common practice, no source).
-func (u UnitPrice) String() string {
-	if sign := cents[u.Currency]; sign != "" && u.Tenths < 1000 {
-		if u.Tenths%10 == 0 {
-			return fmt.Sprintf("%d%s per %s", u.Tenths/10, sign, u.Per)
-		}
-		return fmt.Sprintf("%d.%d%s per %s", u.Tenths/10, u.Tenths%10, sign, u.Per)
-	}
+// In gives "90¢ per oz", "87.5¢ per oz", "$1.13 per oz", "7,50 € je kg": in
+// English below one unit to the tenth of a cent, else to the cent (common
+// practice, no source).
+func (u UnitPrice) In(w table.Words) string {
 	m := unit.Money{Minor: (u.Tenths + 5) / 10, Currency: u.Currency}
-	return m.String() + " per " + u.Per
+	text := w.Money([]unit.Money{m})
+	if sign := cents[u.Currency]; sign != "" && u.Tenths < 1000 && !w.Knows("decimal") {
+		text = unit.Decimals(u.Tenths, 10) + sign
+	}
+	return w.Say("%s per %s", text, u.Per)
 }
 
 // Card is one price card of a stall.
@@ -71,7 +70,7 @@ func (p *Plan) Cards() []Card {
 			st := p.Stock[l.stock]
 			c := Card{Name: l.Name, Lot: l.Lot, JarText: l.JarText, Net: st.DeclText, Price: l.Price}
 			if u, ok := PriceOf(l.Price, st.Declared, p.Units); ok {
-				c.Unit = u.String()
+				c.Unit = u.In(p.in)
 			}
 			if i, seen := at[c]; seen {
 				out[i].Count += l.Count

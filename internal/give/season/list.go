@@ -209,7 +209,7 @@ func (s *Summary) cells(part string, t Tally) table.Cells {
 
 // decimal is a sum without its sign: "12.50". A spreadsheet adds it up.
 func decimal(minor int64, currency string) string {
-	return strings.Trim(unit.Money{Minor: minor, Currency: currency}.String(), "$£€ ABCDEFGHIJKLMNOPQRSTUVWXYZ\u00a0")
+	return unit.Money{Minor: minor, Currency: currency}.Number(".", "")
 }
 
 func (s *Summary) buy() table.Part {

@@ -46,11 +46,11 @@ func Said(list []string) (out []string) {
 
 func Join(s []string) string { return strings.Join(s, ", ") }
 
-// MoneyList writes sums of several currencies one after another.
+// MoneyList writes sums of several currencies one after another, for a spreadsheet.
 func MoneyList(m []unit.Money) string {
 	var out []string
 	for _, v := range m {
-		out = append(out, v.String())
+		out = append(out, v.Plain())
 	}
 	return strings.Join(out, " + ")
 }

@@ -91,17 +91,16 @@ func (w Words) Brief(d unit.Date) string {
 	return strings.NewReplacer("{d}", fmt.Sprintf("%02d", d.Day), "{m}", fmt.Sprintf("%02d", d.Month), "{y}", strconv.Itoa(d.Year)).Replace(form)
 }
 
-// money writes sums with the language's decimal sign, the money sign behind.
+// Money writes sums with the language's decimal sign and thousands, the money
+// sign behind: "1.234,50 €" (Unicode CLDR, de and fr: #,##0.00 ¤).
 func (w Words) Money(m []unit.Money) string {
-	if w.text["decimal"] == "" {
-		return MoneyList(m)
-	}
 	var out []string
 	for _, v := range m {
 		text := v.String()
-		number := strings.Trim(text, "$£€ ABCDEFGHIJKLMNOPQRSTUVWXYZ")
-		sign := strings.TrimSpace(strings.Replace(text, number, "", 1))
-		out = append(out, w.Number(number)+"\u00a0"+sign)
+		if sign := w.text["decimal"]; sign != "" {
+			text = v.Number(sign, w.text["thousands"]) + "\u00a0" + v.Sign()
+		}
+		out = append(out, text)
 	}
 	return strings.Join(out, " + ")
 }

@@ -20,7 +20,11 @@ var currencyCode = regexp.MustCompile(`(?i)^([A-Z]{3}) ?|([A-Z]{3})$`)
 // MaxMinor is the largest sum read, in minor units: a million of a currency.
 const MaxMinor = 100_000_000
 
-// ParseMoney reads a sum: "9", "9.50", "$9.50", "£4", "8 EUR". The currency is
+// groupedSum is a sum with thousands set apart and coins at the end, which can
+// be read in one way only: "1,234.50", "1.234,50", "1 234,50".
+var groupedSum = regexp.MustCompile(`^[1-9]\d{0,2}(?:(?:,\d{3})+\.|(?:\.\d{3})+,|(?: \d{3})+[.,])\d\d$`)
+
+// ParseMoney reads a sum: "9", "9.50", "$9.50", "£4", "8 EUR", "$1,234.50". The currency is
 // the kitchen's, used where the text names none.
 func ParseMoney(s, currency string) (Money, error) {
 	const hint = "write a sum like 9, 9.50 or 9.50 USD"
@@ -41,6 +45,10 @@ func ParseMoney(s, currency string) (Money, error) {
 	if code := strings.TrimSpace(currencyCode.FindString(number)); code != "" {
 		number = strings.TrimSpace(currencyCode.ReplaceAllString(number, ""))
 		m.Currency = strings.ToUpper(code)
+	}
+	if groupedSum.MatchString(number) {
+		coins := len(number) - 3
+		number = strings.NewReplacer(",", "", ".", "", " ", "").Replace(number[:coins]) + "." + number[coins+1:]
 	}
 	v, rest, err := scanNumber(number)
 	if err != nil || strings.ContainsAny(number, "/") {
@@ -83,23 +91,50 @@ func (m Money) PerUnit() int {
 	return 100
 }
 
-// String gives "$9.50", "£4.00", "€8.00" or "CHF 8.00".
-func (m Money) String() string {
-	sign := m.Currency
+// Sign is the currency's sign, "$", "£", "€", else its code; empty without one.
+func (m Money) Sign() string {
 	for s, code := range signs {
 		if code == m.Currency {
-			sign = s
+			return s
 		}
 	}
+	return m.Currency
+}
+
+// Number is the sum without its sign, with a language's decimal sign and what
+// stands between thousands: "1,234.50"; for a spreadsheet Number(".", "").
+func (m Money) Number(decimal, thousands string) string {
+	minus, n := "", uint64(m.Minor)
+	if m.Minor < 0 {
+		minus, n = "-", -n
+	}
+	coins := ""
+	if !wholeOnly[m.Currency] {
+		coins = fmt.Sprintf("%s%02d", decimal, n%100)
+		n /= 100
+	}
+	whole := strconv.FormatUint(n, 10)
+	for at := len(whole) - 3; at > 0; at -= 3 {
+		whole = whole[:at] + thousands + whole[at:]
+	}
+	return minus + whole + coins
+}
+
+// String gives "$9.50", "£4.00", "€1,200.00" or "CHF 8.00", as English writes it.
+func (m Money) String() string { return m.signed(",") }
+
+// Plain is String without a sign between thousands: ParseMoney reads it back,
+// and so does a spreadsheet.
+func (m Money) Plain() string { return m.signed("") }
+
+func (m Money) signed(thousands string) string {
+	sign := m.Sign()
 	if sign != "" && sign == m.Currency {
 		sign += " "
 	}
-	minus, n := "", m.Minor
-	if n < 0 {
-		minus, n = "-", -n
+	number, minus := strings.CutPrefix(m.Number(".", thousands), "-")
+	if minus {
+		sign = "-" + sign
 	}
-	if wholeOnly[m.Currency] {
-		return minus + sign + strconv.FormatInt(n, 10)
-	}
-	return fmt.Sprintf("%s%s%d.%02d", minus, sign, n/100, n%100)
+	return sign + number
 }

@@ -91,15 +91,26 @@ func TestMoney(t *testing.T) {
 		{"9", "USD", 900, "USD", "$9.00"}, {"9.50", "USD", 950, "USD", "$9.50"}, {"$9.50", "USD", 950, "USD", "$9.50"},
 		{"$9.50", "CAD", 950, "CAD", "CAD 9.50"}, {"£4", "GBP", 400, "GBP", "£4.00"}, {"8 EUR", "USD", 800, "EUR", "€8.00"},
 		{"EUR 8,50", "USD", 850, "EUR", "€8.50"}, {"0", "USD", 0, "USD", "$0.00"}, {"500 JPY", "USD", 500, "JPY", "JPY 500"},
+		{"$49,000.00", "USD", 4900000, "USD", "$49,000.00"}, {"1.234,50 €", "USD", 123450, "EUR", "€1,234.50"}, {"49\u00a0000,00\u00a0€", "USD", 4900000, "EUR", "€49,000.00"},
+		{"999999.99", "USD", 99999999, "USD", "$999,999.99"}, {"1000 JPY", "USD", 1000, "JPY", "JPY 1,000"},
 	} {
 		m, err := ParseMoney(c.in, c.kitchen)
-		if err != nil || m.Minor != c.minor || m.Currency != c.cur || m.String() != c.out {
+		if err != nil || m.Minor != c.minor || m.Currency != c.cur || m.String() != c.out || strings.ReplaceAll(c.out, ",", "") != m.Plain() {
 			t.Errorf("%q: got %+v %q, %v", c.in, m, m.String(), err)
 		}
 	}
-	for _, in := range []string{"", "-9", "nine", "9.555", "1e9", "9 apples", "1,500", "99999999999", "nan", "$", "1/2", "5.5 JPY"} {
+	for _, in := range []string{"", "-9", "nine", "9.555", "1e9", "9 apples", "1,500", "99999999999", "nan", "$", "1/2", "5.5 JPY", "1,23.50", "12,345.5", "0,123.50", "1,234,50", "1,234.500"} {
 		if m, err := ParseMoney(in, "USD"); err == nil {
 			t.Errorf("%q: got %+v, want an error", in, m)
+		}
+	}
+}
+
+// What is below nothing keeps its sign in front of all.
+func TestMoneyBelowNought(t *testing.T) {
+	for m, want := range map[Money]string{{-123450, "USD"}: "-$1,234.50", {-5, "EUR"}: "-€0.05", {-700, "CHF"}: "-CHF 7.00", {math.MinInt64, "USD"}: "-$92,233,720,368,547,758.08", {100, ""}: "1.00"} {
+		if got := m.String(); got != want {
+			t.Errorf("%+v: %q, want %q", m, got, want)
 		}
 	}
 }

@@ -96,10 +96,7 @@ func (p *Draft) priceText(m unit.Money) string {
 	if !p.Say.Has("price.sum") {
 		return stallPrice(m)
 	}
-	text := m.String()
-	number := strings.Trim(text, "$£€ ABCDEFGHIJKLMNOPQRSTUVWXYZ\u00a0")
-	sign := strings.TrimSpace(strings.Replace(text, number, "", 1))
-	return p.Say.Say("price.sum", "n", strings.ReplaceAll(number, ".", p.Say.Say("price.decimal")), "sign", sign)
+	return p.Say.Say("price.sum", "n", m.Number(p.Say.Say("price.decimal"), ""), "sign", m.Sign())
 }
 
 // stallPrice is a price as an English stall writes it: "$9", "$9.50", "90¢".
