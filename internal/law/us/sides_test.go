@@ -20,7 +20,8 @@ import (
 func TestNetOfAPoundAndAHalf(t *testing.T) {
 	p := newPass(strawberry(t), jar8(24*unit.Ounce), rulesOf(t, "us"), draft.Options{})
 	net(p)
-	if b, _ := p.C.Find(label.Net); p.Net != "1 lb 8 oz" || !strings.Contains(b.Text(), "24 oz") {
+	if b, _ := p.C.Find(label.Net); p.Net != "1 lb 8 oz" || !b.Runs[0].Bold || // 21 CFR 101.7(h): boldface (from memory, unverified)
+		!strings.Contains(b.Text(), "24 oz") {
 		t.Errorf("%q, %q", p.Net, b.Text())
 	}
 }
@@ -107,6 +108,34 @@ func TestNoBestBefore(t *testing.T) {
 		_, dated := p.C.Find(label.Date)
 		if told := slices.Contains(said(p.L), "note no-best-before made"); told != want || dated == want {
 			t.Errorf("%v: %v, dated %v", day, said(p.L), dated)
+		}
+	}
+}
+
+// Honey is cautioned of where the honey stands.
+func TestHoneyStandsWhereItIs(t *testing.T) {
+	for i, want := range []string{"", "ingredient[0]", "ingredient[0]"} {
+		p := plainPass(t)
+		p.C.Blocks, p.Allergy.Honey = nil, []cook.Evidence{{Path: "ingredient[0]"}, {Path: "ingredient[1]"}}[:i]
+		caution(p)
+		if b, _ := p.C.Find(label.Caution); b.Path != want {
+			t.Errorf("%d honeys: at %q", i, b.Path)
+		}
+	}
+}
+
+// A note on a state tells its conditions too, and they are not told again.
+func TestStateNoteOrConditions(t *testing.T) {
+	for _, x := range [][3]string{{"a note", "when", "state-note"}, {"", "when", "statement-when"}, {"a note", "", "state-note"}, {"", "", ""}} {
+		p := plainPass(t)
+		p.L = nil
+		p.trust(&place.Programme{Statement: "Home made.", Note: x[0], When: x[1]})
+		got := ""
+		for _, d := range p.L[1:] {
+			got += d.Code
+		}
+		if got != x[2] {
+			t.Errorf("%q: %q", x, got)
 		}
 	}
 }
