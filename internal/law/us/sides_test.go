@@ -139,3 +139,32 @@ func TestStateNoteOrConditions(t *testing.T) {
 		}
 	}
 }
+
+// Numbers stand on the label where the state has a place for them; the e-mail where
+// there is no telephone, or no street.
+func TestNumbersOfAState(t *testing.T) {
+	for _, x := range []struct {
+		phone   string
+		address []string
+		want    bool
+	}{{"", []string{"14 Thornfield Lane"}, true}, {"555 0114", []string{"14 Thornfield Lane"}, false}, {"555 0114", nil, true}, {"", nil, true}} {
+		p := plainPass(t)
+		p.K.Phone, p.K.Address, p.K.Email = x.phone, x.address, "jam@thornfield.example"
+		p.prog = &place.Programme{Required: [][]string{{"email", "phone"}}}
+		if got := slices.Contains(p.numbers(), p.K.Email); got != x.want || !p.shows("email") {
+			t.Errorf("%+v: %v", x, p.numbers())
+		}
+	}
+}
+
+// What of a state nobody has read in its law is told, and only where there is any.
+func TestUnreadOfAState(t *testing.T) {
+	for want, memory := range map[string][]string{"note state-memory place": {"the cap"}, "": nil} {
+		p, pr := plainPass(t), &place.Programme{}
+		p.L, pr.Memory = nil, memory
+		p.unread(pr)
+		if got := strings.Join(said(p.L), ", "); got != want {
+			t.Errorf("%v: %q", memory, got)
+		}
+	}
+}
