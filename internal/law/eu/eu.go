@@ -66,7 +66,7 @@ func steps() []draft.Step[*pass] {
 		step("date", "date of minimum durability or use-by date, Art 24", keys("date.best", "date.best-end", "date.use-by", "date.day", "date.month", "date.year", "keep.chilled"), (*pass).date),
 		step("lot", "lot mark, Directive 2011/91/EU", nil, (*pass).lot),
 		step("maker", "name and address of the business, Art 8", nil, (*pass).maker),
-		step("origin", "place of provenance, Art 26", keys("origin", "origin.of"), (*pass).origin),
+		step("origin", "place of provenance, Art 26", keys("origin", "origin.of", "origin.words", "origin.unless"), (*pass).origin),
 		step("caution", "honey and infants", keys("caution.honey"), (*pass).caution),
 		step("price", draft.PriceDoc, draft.PricePhrases, (*pass).Price),
 		step("closing", "nutrition exemption, what is unverified, whom to ask", nil, (*pass).closing),

@@ -2,11 +2,13 @@ package eu
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/words"
+	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
 	"jarmark/internal/law/place"
@@ -55,6 +57,9 @@ func (c *pass) reservedName(name string) string {
 	}
 	if c.lawfulName(name) {
 		return name
+	}
+	if !c.saysProduct(name, c.product) {
+		c.borrowed(name, func(p place.Product) bool { return p.ID != c.product.ID })
 	}
 	made := c.composed()
 	c.L.Notef("legal-name", c.BatchFile(), "name", "%q is not the name the jam rules ask, so the label also says %q", name, made).
@@ -223,11 +228,36 @@ func (c *pass) saysNumber(name string) bool {
 // outside handles kinds the jam rules do not govern: a reserved name may not
 // stand on them alone (Art 2(1)).
 func (c *pass) outside(name string) {
+	c.borrowed(name, func(place.Product) bool { return true })
+}
+
+// borrowed tells of names reserved for other products that a name says. Where
+// the batch can be taken for such a product that is an error; names "used in
+// addition ... to designate other products which cannot be confused" (Art 2(1):
+// onion marmalade) and what a country may allow ("Marmelade") are warnings.
+func (c *pass) borrowed(name string, other func(place.Product) bool) {
+	told := map[string]bool{}
 	for _, p := range c.Set.Products {
-		if p.ByName || len(p.Counts) == 0 || !c.saysProduct(name, p) {
+		if p.ByName || len(p.Counts) == 0 || !other(p) {
 			continue
 		}
-		c.L.Warnf("reserved-name", c.BatchFile(), "name", "%q is a reserved name, and this batch is of another kind", c.printed(p)).
-			Hinted(`write kind = "` + p.Types[0] + `" if it is one, or choose another name`).Cited(citeJam)
+		for _, n := range p.NamesOn(c.Say.Lang, c.on) {
+			if told[n.Name] || !c.says(name, n.Name) {
+				continue
+			}
+			told[n.Name] = true
+			why := fmt.Sprintf("%q is a reserved name, and this batch is of another kind", n.Name)
+			d := c.Tell(map[bool]string{true: "error", false: "warning"}[c.confused()], "reserved-name", c.BatchFile(), "name", why)
+			d.Hinted(`write kind = "` + p.Types[0] + `" if it is one, or choose another name`).Cited(citeJam)
+		}
 	}
+}
+
+// confused reports whether the batch may be taken for jam: fruit that is no
+// relish, in a country whose rules are known.
+func (c *pass) confused() bool {
+	if draft.Has([]string{"chutney", "relish"}, string(c.B.Product)) || c.Set.ID == "eu" {
+		return false
+	}
+	return slices.ContainsFunc(c.R.Lines, func(ln cook.Line) bool { return ln.IsFruit && ln.Row.FruitClassEU != "" })
 }

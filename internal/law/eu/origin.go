@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kit/words"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
 )
@@ -16,6 +17,7 @@ const citeOrigin = "Regulation (EU) 1169/2011 Art 26(3); Implementing Regulation
 func (c *pass) origin() {
 	b := c.B
 	if b.Origin == "" && b.FruitOrigin == "" {
+		c.originInName()
 		return
 	}
 	put := func(id, text, path string) {
@@ -34,6 +36,25 @@ func (c *pass) origin() {
 			Hinted(`write fruit_origin = "Spain"; the same place as origin when it is from there`).Cited(citeOrigin)
 	case !strings.EqualFold(b.Origin, b.FruitOrigin):
 		put("fruit-origin", c.say("origin.of", "name", main, "place", b.FruitOrigin), "fruit_origin")
+	}
+}
+
+// originInName tells where words of the label alone give an origin: "Scottish
+// raspberry jam" ("by any means such as statements", 2018/775 Art 1(1), from
+// memory, unverified). Which words do is our own list.
+func (c *pass) originInName() {
+	for _, text := range []struct{ path, words string }{{"name", c.B.Name}, {"label.title", c.B.Label.Title}, {"label.subtitle", c.B.Label.Subtitle}} {
+		plain := words.Fold(text.words)
+		for _, u := range strings.Split(c.say("origin.unless"), "|") {
+			plain = strings.ReplaceAll(plain, words.Fold(u), " ")
+		}
+		for _, w := range strings.Split(c.say("origin.words"), "|") {
+			if from, to, ok := draft.FindWord(plain, words.Fold(w), true); ok {
+				c.L.Warnf("primary-origin", c.BatchFile(), text.path, "%q says where the food comes from; where %s comes from elsewhere, the label must say that too", plain[from:to], c.primary()).
+					Hinted(`write origin = "Scotland" and fruit_origin = "Spain", each as it is; some names of places are protected and need that very origin`).Cited(citeOrigin)
+				return
+			}
+		}
 	}
 }
 
