@@ -15,7 +15,7 @@ import (
 // places/quotes/ID.toml.
 type Quote struct {
 	// Value names what was read: "TABLE.KEY" ("net.form"), "ROW.KEY" with the id
-	// of a programme or product ("home-kitchen.statement"), or
+	// of a programme or product ("home-kitchen.statement"; several with bars between), or
 	// "phrase:LANG:KEY" for a phrase of templates/languages, "phrase:LANG:KEY*" for
 	// all whose keys begin so.
 	Value string `toml:"value"`
@@ -68,6 +68,22 @@ func (q Quote) check() error {
 		return fmt.Errorf("value, text, where, read and confidence must be given")
 	}
 	return marks(reflect.ValueOf(q))
+}
+
+// Of reports whether a quotation is about a row or table, by its id. One that
+// several rows rest on names their values with bars between.
+func (q Quote) Of(row string) bool {
+	return slices.ContainsFunc(strings.Split(q.Value, "|"), func(v string) bool { return strings.HasPrefix(v, row+".") })
+}
+
+// QuotesOf are the quotations about a row.
+func QuotesOf(quotes []Quote, row string) (out []Quote) {
+	for _, q := range quotes {
+		if q.Of(row) {
+			out = append(out, q)
+		}
+	}
+	return out
 }
 
 // Unread is a value nobody has read yet: it stands from memory.

@@ -69,6 +69,7 @@ type Programme struct {
 	Recommended string     `toml:"recommended"` // words an agency recommends, not compulsory
 	Sign        string     `toml:"sign"`        // of a sign at the point of sale, letter for letter
 	SignAbout   string     `toml:"sign_about"`  // what such a sign says, where its words are free or were not read
+	SignRule    string     `toml:"sign_rule"`   // how the sign must look, as read; none read prescribes a size
 	Website     string     `toml:"website"`     // address the state has makers print
 	When        string     `toml:"when"`        // what narrows the statement, in words
 	TypeRule    string     `toml:"type_rule"`   // as read

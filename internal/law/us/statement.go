@@ -83,6 +83,15 @@ func (p *pass) sign(pr *place.Programme) {
 		Exact: true, Cite: pr.Law, Verified: pr.Confidence, Path: "place"})
 }
 
+// seen says how a sign must look where the law does: no law that was read gives
+// its letters a size.
+func seen(pr *place.Programme) string {
+	if pr.SignRule == "" {
+		return ""
+	}
+	return "; it must be " + pr.SignRule
+}
+
 // statementHeight is the least letter height of the statement.
 func (p *pass) statementHeight(pr *place.Programme) label.Height {
 	switch {
@@ -158,10 +167,10 @@ func (p *pass) typeNotes(pr *place.Programme) {
 	switch {
 	case pr.Sign != "" && pr.SignAbout != "":
 		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s wants a sign where you sell: %s", p.Set.Name, pr.SignAbout).
-			Hinted("--kind sign prints one, in the words of the label's statement").Cited(pr.Law)
+			Hinted("--kind sign prints one, in the words of the label's statement" + seen(pr)).Cited(pr.Law)
 	case pr.Sign != "":
 		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s has words for a sign where you sell: %q", p.Set.Name, pr.Sign).
-			Hinted("--kind sign prints it").Cited(pr.Law)
+			Hinted("--kind sign prints it" + seen(pr)).Cited(pr.Law)
 	case pr.SignAbout != "":
 		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s also wants a sign where you sell: %s", p.Set.Name, pr.SignAbout).Cited(pr.Law)
 	}

@@ -257,3 +257,15 @@ func TestGiftKeepsTheAddress(t *testing.T) {
 		}
 	}
 }
+
+// How a sign must look, as far as a law says: Minn. Stat. 28A.152 subd. 1
+// ("clearly legible"), AS 17.20.332(d) ("prominently"). None that was read gives
+// its letters a size, so no sign says one.
+func TestSignSaysHowItMustLook(t *testing.T) {
+	for state, want := range map[string]string{"us-mn": "; it must be clearly legible", "us-ak": "; it must be prominently displayed", "us-nd": "--kind sign prints it"} {
+		_, l := declare(t, strawberry(t), state, draft.Options{})
+		if d, ok := found(l, "stall-sign"); !ok || !strings.HasSuffix(d.Hint, want) {
+			t.Errorf("%s: %q", state, d.Hint)
+		}
+	}
+}
