@@ -25,6 +25,7 @@ var measures = listed(map[measure]string{
 	{ByMass, int64(Kilogram)}:          "kg|kgs|kilo|kilos|kilogram|kilograms|kilogramme|kilogrammes",
 	{ByMass, int64(Gram) / 1000}:       "mg|milligram|milligrams",
 	{ByMass, int64(Pound)}:             "lb|lbs|pound|pounds",
+	{ByMass, 500 * int64(Gram)}:        "pfund",
 	{ByMass, int64(Ounce)}:             "oz|ounce|ounces",
 	{ByVolume, int64(Cup)}:             "cup|cups|c|us cup|us cups",
 	{ByVolume, int64(Tablespoon)}:      "tbsp|tbsps|tbs|tablespoon|tablespoons",
@@ -46,6 +47,7 @@ var pieceWords = map[string]bool{
 	"eggs": true, "egg": true, "pod": true, "pods": true, "can": true, "cans": true, "cap": true, "caps": true,
 	"tin": true, "tins": true, "pit": true, "pits": true, "bag": true, "bags": true, "bar": true, "bars": true,
 	"box": true, "tub": true, "tubs": true, "pot": true, "pots": true, "point": true, "points": true, "pin": true,
+	"livre": true, "livres": true, "msp": true,
 }
 
 func listed(rows map[measure]string) map[string]measure {

@@ -46,6 +46,7 @@ func TestMeasuresMakersWrite(t *testing.T) {
 		{"salt", "1/2 tsp", "salt", 3}, {"sugar", "1 1/2 cups", "sugar_white", 300}, {"sugar", "½ cup", "sugar_white", 100}, {"sugar", "2 EL", "sugar_white", 25.36},
 		{"lemon zest", "zest of 2 lemons", "lemon_peel", 12}, {"lemons", "zest of 2", "lemon_peel", 12}, {"lime juice", "juice of 3 limes", "lime_juice", 132}, {"limes", "juice of 3", "lime_juice", 132},
 		{"zest of 2 lemons", "2", "lemon_peel", 12}, {"gelatin", "4 sheets", "gelatin", 8}, {"gelatin", "2 envelopes", "gelatin", 14}, {"tea", "3 bags", "tea_leaves", 6}, {"beer", "1 can", "beer", 356},
+		{"plums", "half a stone", "plum", 3175.15}, {"plums", "2 Pfund", "plum", 1000}, {"lemon juice", "2 dessertspoons", "lemon_juice", 20.69}, {"cinnamon", "1 Msp", "cinnamon", 0.33},
 	} {
 		ln, l := oneLine(t, c.name, c.amount, "")
 		if ln.Key != c.key || math.Abs(ln.Mass.Grams()-c.g) > 0.06 {
@@ -60,6 +61,7 @@ func TestMeasuresAskedAbout(t *testing.T) {
 		{"garlic", "1 head", "count the cloves"}, {"ginger", "1 inch", "teaspoons"}, {"mint", "1 bunch", "cups or spoons"}, {"coconut milk", "1 can", "printed on the can"},
 		{"sugar", "1 bag", "printed on the packet"}, {"strawberries", "1 flat", "weigh the fruit"}, {"liquid pectin", "1 box", "pouch"}, {"applesauce", "1 jar", "printed on it"},
 		{"sugar", "1 heaping cup", "level"}, {"lemons", "zest and juice of 2 lemons", "two ingredients"}, {"corn cobs", "12 cobs", "broth"},
+		{"vinegar", "1 gill", "142 in Britain"}, {"strawberries", "1 livre", "454 in Canada"}, {"sugar", "2 teacups", "write millilitres"}, {"plums", "1 cwt", "weigh it"},
 	} {
 		ln, l := oneLine(t, c.name, c.amount, "")
 		asked := false

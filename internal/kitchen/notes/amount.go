@@ -2,7 +2,6 @@ package notes
 
 import (
 	"regexp"
-	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -15,21 +14,21 @@ type amount struct {
 	say     string // how a short form was read
 	vague   bool   // "a splash", "a few": no size
 	part    string // "juice", "zest" of a fruit
+	gross   bool   // the weight of whole pieces
 }
 
 var (
-	aboutForm  = lazily(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|a generous|a good|a big|a scant|scant|heaping|heaped) `)
+	aboutForm  = lazily(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|knapp|gut) `)
 	bareVague  = lazily(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
 	inchLong   = lazily(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
 	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(?:inch(?:es)?|in\.|") (pieces?|knobs?|thumbs?) `)
-	twice      = lazily(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?` + twiceOne + `(?: ` + twiceOne + `)?[ ]`)
 	plainPiece = lazily(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
 	timesOne   = lazily(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
 	lumpOf     = lazily(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
 	dozens     = lazily(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
 	again      = lazily(`(?i)^\((?:` + num + `) ?(?:` + sizeUnit + `|cups?)\) `)
 	sizeWord   = lazily(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
-	packForm   = lazily(`(?i)^(\d{1,3})(?: ?- | ?x ?| \(|-?\()?[ ]?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
+	packForm   = lazily(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
 	packAfter  = lazily(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:about |each )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
 	sizedPack  = lazily(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
 	rangeHead  = lazily(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
@@ -41,15 +40,14 @@ var (
 
 // amount reads the amount at the head of a text; rest is the food.
 func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
-	s = aboutForm.ReplaceAllString(strings.TrimSpace(s), "")
+	s, a.say = g.level(aboutForm.ReplaceAllString(strings.TrimSpace(s), ""))
 	s, a.vague = spelled(bareVague.ReplaceAllString(s, "1 $1 "))
 	s = inchLong.ReplaceAllString(s, "$1 ")
-	s = twice.ReplaceAllString(s, "$1 ")
+	s = saidTwice(canNumber.ReplaceAllString(s, "${1} $2"))
 	s = plainPiece.ReplaceAllString(s, "$1 ")
 	s = timesOne.ReplaceAllString(s, "$1 $2")
 	if m := dozens.FindStringSubmatch(s); m != nil {
-		n, _ := strconv.Atoi(m[1])
-		s = strconv.Itoa(12*n) + " " + s[len(m[0]):]
+		s = twelve(m[1]) + " " + s[len(m[0]):]
 	}
 	if m := sizeWord.FindStringSubmatch(s); m != nil {
 		n, _ := spelled(strings.ToLower(m[2]) + " " + m[3])
@@ -68,9 +66,13 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 		return a, food(rest), true
 	}
 	if m := rangeHead.FindStringSubmatch(s); m != nil && !mixed(m[1], m[2], s) {
-		return g.ranged(s, m[1], m[2])
+		some, rest, ok := g.ranged(s, m[1], m[2])
+		some.say = joined(a.say, some.say)
+		return some, rest, ok
 	}
-	return g.single(s)
+	one, rest, ok := g.single(s)
+	one.say = joined(a.say, one.say)
+	return one, rest, ok
 }
 
 // ranged reads "6-7 cups": both amounts, to choose from.
@@ -80,8 +82,11 @@ func (g *grammar) ranged(s, low, high string) (a amount, rest string, ok bool) {
 	if !ok {
 		return a, s, false
 	}
+	if word, more, _ := strings.Cut(rest, " "); words.unit == "" && dozenWord.MatchString(word) {
+		low, high, rest = twelve(low), twelve(high), more
+	}
 	a.choices = []string{strings.TrimSpace(low + " " + words.unit), strings.TrimSpace(high + " " + words.unit)}
-	a.say = words.say
+	a.say = joined(a.say, words.say)
 	return a, food(rest), valid(a.choices...)
 }
 
@@ -237,8 +242,20 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 	switch {
 	case pieces[first] && len(words) > 1:
 		return measureWords{unit: held(first)}, strings.Join(words[1:], " "), true
+	case len(words) > 1 && g.tabled(first, words[1:]):
+		return measureWords{unit: first}, strings.Join(words[1:], " "), true
 	case sizes[first] && len(words) > 1:
 		return measureWords{unit: first}, strings.Join(words[1:], " "), true
 	}
 	return w, s, true
+}
+
+// tabled reports a word of the table of measures before a food ("1 jigger
+// rum"), unless with it the food is another one ("nut butter").
+func (g *grammar) tabled(word string, rest []string) bool {
+	if !g.p.MeasureWord(word) || jarTalk.MatchString(word) {
+		return false
+	}
+	_, whole := g.row(word + " " + strings.Join(rest, " "))
+	return !whole
 }

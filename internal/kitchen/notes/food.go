@@ -38,7 +38,12 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if !ok || rest == "" || timeWord.MatchString(rest) {
 		return nil, false
 	}
-	if q, err := unit.ParseQuantity(a.text); err == nil && q.Dim == unit.ByMass {
+	a, rest = weighed(a, rest)
+	if share.MatchString(rest) {
+		l.ask("that is a share: how much was it in all?")
+		return nil, true
+	}
+	if q, err := unit.ParseQuantity(a.text); err == nil && (q.Dim == unit.ByMass || q.Piece != "") {
 		rest = lumpOf.ReplaceAllString(rest, "")
 	}
 	if m := juiceFrom.FindStringSubmatch(rest); m != nil {
@@ -68,6 +73,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 		l.ask("the whole fruit, or only its juice or zest? Then write: juice of %s", strings.TrimSpace(a.text+" "+in.Name))
 	}
 	in.Amount, in.Amounts = a.text, a.choices
+	if a.gross {
+		in.Form = g.gross(in)
+	}
 	if in.Name == "" && len(in.Names) == 0 {
 		return nil, false
 	}

@@ -10,7 +10,7 @@ var (
 	genitive   = lazily(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
 	partNumber = lazily(`(?i)^(saft|schale|jus|juice|zest) (\d)`)
 	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ) [^()]*\)$`)
-	partForm   = lazily(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|v\.|d'|de |d'une? )[ ]?(.+)$`)
+	partForm   = lazily(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|&|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|v\.|d'|de |d'une? )[ ]?(.+)$`)
 	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
 	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "schale": "zest", "zeste": "zest", "zestes": "zest"}
 	juiceFrom  = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
@@ -22,6 +22,7 @@ var (
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
 func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	parts, of, how := []string(nil), "", ""
+	s = possessive.ReplaceAllString(s, "$3 of $1 $2")
 	s = partNumber.ReplaceAllString(genitive.ReplaceAllString(aboutIn.ReplaceAllString(s, ""), "$1 von 1 "), "$1 von $2")
 	if m := halfPart.FindStringSubmatch(s); m != nil { // half the juice of a lemon
 		s = m[1] + " of 1/2 " + m[2]

@@ -56,7 +56,7 @@ var forms = set(`crushed chopped sliced diced mashed grated minced shredded pure
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or organic warmed trocken trockener trockenen trockene gewaschen gewaschene cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly tiefgefroren tiefgefrorene tiefgefrorener tiefgekühlt tiefgekühlte topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 	gehackt gehackte gehackter gewürfelt gewürfelte entsteint entsteinte entkernt entkernte geschält geschälte püriert pürierte frisch frische frischer reife reifer
-	sharp bien bio unbehandelt unbehandelte unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées gemahlen gemahlene gestrichen crisp équeutées équeutés écrasées écrasés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
+	sharp bien bio unbehandelt unbehandelte unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées gemahlen gemahlene gestrichen crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés équeutés ausgekratzt abgetropft grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 func set(s string) map[string]bool {
 	m := map[string]bool{}

@@ -49,6 +49,11 @@ func (p *Pantry) Measure(piece string, g Ingredient) (Measure, bool) {
 	return Measure{}, false
 }
 
+// MeasureWord reports a word after a count that the table speaks of.
+func (p *Pantry) MeasureWord(word string) bool {
+	return slices.ContainsFunc(p.measures, func(m Measure) bool { return slices.Contains(m.Words, word) })
+}
+
 // asBought are words for a weight with what is thrown away: pits, peel, core.
 var asBought = []string{"as bought", "as purchased", "gross weight", "before preparing", "before preparation", "untrimmed", "unprepared",
 	"with pits", "with pit", "with stones", "with the stones", "with stems and pits", "with shells", "in the shell", "in shell", "unpitted", "unstoned", "unshelled",

@@ -1,0 +1,101 @@
+package notes
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+// What is said around an amount: that it is not level, the same amount in other
+// units, what the pieces weigh.
+var (
+	twice      = lazily(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?(` + twiceOne + `(?: ` + twiceOne + `)?)[ ]`)
+	twiceIn    = lazily(`(?i)^(` + twiceOne + `) \((?:about |approx\.? |ca\.? )?(` + twiceOne + `)\) `)
+	imperial   = lazily(`(?i)(?:pints?|pts?|quarts?|qts?|gills?|gallons?|fl\.? ?oz\.?|fluid ounces?)$`)
+	metric     = lazily(`(?i)\d ?(?:ml|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
+	unlevel    = lazily(`(?i)^(` + num + ` |an? )?(generous|good|big|scant|heap(?:ing|ed)|rounded|gehäufte[rn]?|bombée?s?) `)
+	canNumber  = lazily(`(?i)^(?:(\d{1,2}) )?(?:x )?(?:no\.?|number|#) ?\d{1,3}(?: 1/2)?(?:-size)? (cans?|tins?)\b`) // 2 No. 2 cans
+	possessive = lazily(`(?i)^(` + num + `) (\p{L}+)(?:'s|s')(?: worth of)? (juice|zest)\b`)
+	dozenWord  = lazily(`(?i)^(?:doz\.?|dozen|dutzend|douzaines?)$`)
+	weighing   = lazily(`(?i)(?: ?\(|, )(each )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:\)|$)`)
+	share      = lazily(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|cups?|pints?|quarts?|tasses?)\b`)
+)
+
+// level drops a word that makes a measure more or less than level, and says so.
+func (g *grammar) level(s string) (out, say string) {
+	m := unlevel.FindStringSubmatch(s)
+	if m == nil {
+		return s, ""
+	}
+	rest := s[len(m[0]):]
+	w, _, ok := g.measure(rest)
+	if !ok || w.unit == "" || bareVague.MatchString(rest) {
+		return m[1] + rest, ""
+	}
+	return m[1] + rest, strings.ToLower(m[2]) + " is read as level: weigh it where that matters"
+}
+
+// saidTwice keeps one of two amounts of the same: the first, but where that is a
+// pint or a fluid ounce, which are larger in Britain, the metric one.
+func saidTwice(s string) string {
+	for _, p := range []pattern{twice, twiceIn} {
+		m := p.FindStringSubmatch(s)
+		if m == nil {
+			continue
+		}
+		keep := m[1]
+		if imperial.MatchString(m[1]) && metric.MatchString(m[2]) {
+			keep = m[2]
+		} else if p().String() == twiceIn().String() {
+			continue // the bracket goes with the food
+		}
+		s = keep + " " + s[len(m[0]):]
+	}
+	return s
+}
+
+// weighed takes the weight beside a count: "3 large (about 500 g) apples". What
+// each weighs is multiplied.
+func weighed(a amount, rest string) (amount, string) {
+	first := a.text
+	if len(a.choices) > 0 {
+		first = a.choices[0]
+	}
+	q, err := unit.ParseQuantity(first)
+	m := weighing.FindStringSubmatchIndex(rest)
+	if err != nil || q.Dim != unit.ByCount || m == nil {
+		return a, rest
+	}
+	weight := rest[m[4]:m[5]] + " " + strings.TrimSuffix(rest[m[6]:m[7]], ".")
+	if m[2] >= 0 || m[8] >= 0 {
+		if len(a.choices) > 0 {
+			return a, rest
+		}
+		weight = strconv.FormatFloat(q.Count, 'f', -1, 64) + " (" + weight + ")"
+	}
+	if !valid(weight) {
+		return a, rest
+	}
+	return amount{text: weight, gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, rest[:m[0]] + rest[m[1]:]
+}
+
+// gross tells in the form that whole fruit was weighed, where part of it is
+// thrown away. Citrus is cooked with its peel, or only its juice is.
+func (g *grammar) gross(in Ingredient) string {
+	row, _ := g.row(in.Name)
+	if row.RefusePct <= 0 || row.Class != "fruit" && row.Class != "vegetable" || strings.Contains(strings.ToLower(row.Refuse), "peel") {
+		return in.Form
+	}
+	return strings.TrimPrefix(in.Form+", as bought", ", ")
+}
+
+func twelve(n string) string {
+	v, _ := number(n)
+	return strconv.FormatFloat(12*v, 'f', -1, 64)
+}
+
+func joined(texts ...string) string {
+	return strings.Join(slices.DeleteFunc(texts, func(s string) bool { return s == "" }), "; ")
+}
