@@ -63,7 +63,9 @@ var processSynonyms = map[string]string{
 	"steam canner": "steam", "atmospheric steam": "steam", "fridge": "refrigerator", "wax": "paraffin", "upside down": "inversion", "no": "none",
 	"inverted": "inversion", "turned over": "inversion", "hot fill": "open kettle", "hot filled": "open kettle", "oven canning": "oven", "dish washer": "dishwasher",
 	"microwave oven": "microwave", "pressure": "pressure canner", "pressure canning": "pressure canner", "pressure cooker": "pressure canner",
-	"solar": "sun", "sun canning": "sun",
+	"solar": "sun", "sun canning": "sun", "vacuum sealer": "vacuum", "vacuum sealed": "vacuum", "vacuum sealing": "vacuum", "vacuum seal": "vacuum", "vacuum packed": "vacuum", "multi cooker": "multicooker", "electric pressure cooker": "multicooker",
+	"instant canner": "multicooker", "rice cooker": "multicooker", "crock pot": "slow cooker", "crockpot": "slow cooker", "canned in the oven": "oven", "air fryer": "oven", "paraffin wax": "paraffin", "beeswax": "paraffin", "wax seal": "paraffin",
+	"turned upside down": "inversion", "inversion method": "inversion", "flipped": "inversion", "hot pack": "open kettle", "hot packed": "open kettle", "self-sealed": "open kettle", "self sealed": "open kettle",
 }
 
 func (r *reader) process(raw *rawProcess) Process {

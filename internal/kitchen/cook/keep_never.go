@@ -41,11 +41,11 @@ func texts(ln Line, written map[string]batch.Ingredient) []string {
 			out = append(out, tail+" "+head)
 		}
 		for _, x := range g.Contains {
-			out = append(out, x.Name)
+			out = append(out, x.Name+" in "+g.Name)
 		}
 	}
 	for _, x := range ln.Contains {
-		out = append(out, x.Name)
+		out = append(out, x.Name+" in "+ln.Name)
 	}
 	return out
 }
