@@ -32,6 +32,9 @@ func (c *calc) keepByProcess(v *verdict) {
 	switch m {
 	case "boiling water", "steam":
 		row := c.processRow()
+		if c.noneSealed(v) {
+			return
+		}
 		if c.timed(v, row) && c.jarsFit(v, row) && c.headroom(v, row) {
 			v.processed = true
 			v.atLeast(Shelf, Evidence{fmt.Sprintf("%g min by %s at %.0f ft, %s", *c.b.Process.Minutes, m, float64(c.altitude())/float64(unit.Foot), row.Jar),
@@ -46,6 +49,22 @@ func (c *calc) keepByProcess(v *verdict) {
 		c.warnf("process-not-said", "process", "no process is recorded, so the label will say refrigerate").
 			Hinted(`add [process] with method = "boiling water", minutes and altitude`).Cited(srcGuide1 + "; USDA AIB 539")
 	}
+}
+
+// noneSealed: every jar was counted and none has a seal, so none is for the shelf.
+func (c *calc) noneSealed(v *verdict) bool {
+	for _, f := range c.b.Fills {
+		if f.Count <= 0 || f.Sealed != 0 {
+			return false
+		}
+	}
+	if len(c.b.Fills) == 0 {
+		return false
+	}
+	v.atLeast(Cold, Evidence{"no jar sealed", Given, "fill", srcSeal})
+	c.warnf("none-sealed", "fill", "no jar is written down as sealed, so the label will say refrigerate").
+		Hinted("count the lids that stay down after a day; process again within 24 h with new lids, or refrigerate").Cited(srcSeal)
+	return true
 }
 
 // altitude of the kitchen, 0 when not given.
