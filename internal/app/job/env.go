@@ -29,7 +29,7 @@ type Env struct {
 }
 
 // NewEnv loads the built-in data and lays the maker's own folder over it:
-// own may hold designs/*.toml, sheets/*.toml and the pictures the kitchen names,
+// own may hold designs/*.toml, sheets/*.toml, typefaces in fonts/ and the pictures the kitchen names,
 // and may be nil. Findings are
 // about the maker's own files; an error is a fault of the build.
 func NewEnv(own fs.FS) (*Env, diag.List, error) {

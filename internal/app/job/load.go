@@ -69,8 +69,9 @@ type Batch struct {
 	Ledger   *ledger.Ledger // shared by the batches of a kitchen; nil: not read
 	Booked   diag.List      // findings about the ledger's rows
 
-	today   unit.Date      // as chosen
-	picture *press.Picture // the maker's own; nil: none
+	today   unit.Date       // as chosen
+	picture *press.Picture  // the maker's own; nil: none
+	faces   press.Typefaces // the maker's own
 }
 
 // OK reports whether nothing blocks printing.

@@ -29,7 +29,7 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 		Tagged: len(b.Notes.Gifts)+len(c.List) > 0, Allergens: len(b.Cooked.Allergy().Found) > 0,
 		Copies: c.Copies, Skip: c.Skip, CutMarks: c.CutMarks, Trimmed: c.Trimmed,
 		Correction: press.Correction(k.Printer), PartSheets: over(k.Supplies.PartSheets, c.Gone),
-		Created: b.created(c), Picture: b.picture,
+		Created: b.created(c), Picture: b.picture, Type: b.faces,
 	}
 	for i, content := range b.Contents {
 		j := b.Cooked.Jars[i]

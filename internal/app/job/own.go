@@ -4,11 +4,16 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
+	"path"
+	"slices"
+	"strings"
 	"sync"
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/picture"
 	"jarmark/internal/draw/press"
+	"jarmark/internal/give/record"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/law/label"
 )
@@ -34,8 +39,10 @@ type readPicture struct {
 // logo reads a picture file; the same state of it is read once.
 func (o *owned) logo(file string) *readPicture {
 	key := file
-	if st, err := fs.Stat(o.fsys, file); err == nil {
-		key = fmt.Sprintln(file, st.Size(), st.ModTime().UnixNano())
+	if o.fsys != nil {
+		if st, err := fs.Stat(o.fsys, file); err == nil {
+			key = fmt.Sprintln(file, st.Size(), st.ModTime().UnixNano())
+		}
 	}
 	o.mu.Lock()
 	defer o.mu.Unlock()
@@ -69,11 +76,20 @@ func openPicture(fsys fs.FS, file string) (*picture.Decoded, error) {
 
 // badPicture is the finding of a file that cannot be read.
 func badPicture(l *diag.List, in, path, file string, err error) {
-	d := l.Errorf("bad-picture", in, path, "%s: %s", file, err)
+	l.Errorf("bad-picture", in, path, "%s: %s", file, err).Hinted(helpOf(err))
+}
+
+// badPhoto is the same of a photo of the page, which can be without it.
+func badPhoto(l *diag.List, in, path, file string, err error) {
+	l.Errorf("bad-photo", in, path, "%s: %s", file, err).Hinted(helpOf(err))
+}
+
+func helpOf(err error) string {
 	var p *picture.Problem
 	if errors.As(err, &p) {
-		d.Hinted(p.Hint)
+		return p.Hint
 	}
+	return ""
 }
 
 // besidesPicture tells what of a readable file is not as its maker may think.
@@ -85,8 +101,14 @@ func besidesPicture(l *diag.List, in, path, file, what string) {
 
 // dress gives a batch the maker's own picture.
 func (e *Env) dress(b *Batch) (l diag.List) {
-	if b.Kitchen == nil || b.Kitchen.Picture.File == "" {
+	if b.Kitchen == nil {
 		return nil
+	}
+	t := b.Kitchen.Type
+	b.faces = press.Typefaces{Title: e.typeface(&l, b, "title", t.Title), Text: e.typeface(&l, b, "text", t.Text),
+		Bold: e.typeface(&l, b, "bold", t.Bold), Hand: e.typeface(&l, b, "hand", t.Hand)}
+	if b.Kitchen.Picture.File == "" {
+		return l
 	}
 	p, in := b.Kitchen.Picture, b.Kitchen.File.Name
 	const path = "picture.file"
@@ -109,6 +131,45 @@ func (e *Env) dress(b *Batch) (l diag.List) {
 		b.picture.On = []label.Piece{label.Front, label.Wrap, label.Lid, label.Tag, label.ShelfCard}
 	}
 	return l
+}
+
+// pagePhoto is the longer side, in pixels, of a photo on the public page.
+const pagePhoto = 1000
+
+// photos reads the photos of the public page.
+func (e *Env) photos(b *Batch) (out []record.Photo, l diag.List) {
+	for _, p := range b.Notes.Photos {
+		in, at := b.Input.Batch.Name, p.Path+".file"
+		d, err := openPicture(e.own.fsys, p.File)
+		if err != nil {
+			badPhoto(&l, in, at, p.File, err)
+			continue
+		}
+		one := record.Photo{Alt: p.Alt}
+		if one.Data, one.W, one.H, err = d.Photo(pagePhoto); err != nil {
+			badPhoto(&l, in, at, p.File, err)
+			continue
+		}
+		out = append(out, one)
+	}
+	return out, l
+}
+
+// typeface finds a typeface of the maker's folder by its file.
+func (e *Env) typeface(l *diag.List, b *Batch, key, file string) page.Face {
+	if file == "" {
+		return ""
+	}
+	name, ok := e.Press.Own[strings.ToLower(path.Base(strings.ReplaceAll(file, `\\`, "/")))]
+	if !ok {
+		there := slices.Sorted(maps.Keys(e.Press.Own))
+		d := l.Errorf("no-such-typeface", b.Kitchen.File.Name, "type."+key, "there is no typeface %q that can be used", file).
+			Hinted("put its TTF file into fonts/ beside kitchen.toml")
+		if len(there) > 0 {
+			d.Hinted("in fonts/ there are " + strings.Join(there[:min(len(there), 8)], ", "))
+		}
+	}
+	return name
 }
 
 // named is an image with what the kitchen says of it.

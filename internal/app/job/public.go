@@ -31,8 +31,10 @@ func (b *Batch) nets() (out []string) {
 }
 
 // makeRecord writes the public page of one batch.
-func makeRecord(_ *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
-	html, l := record.Page(b.Cooked, b.first(), record.Options{Net: b.nets()})
+func makeRecord(e *Env, b *Batch, _ Choices) ([]File, diag.List, error) {
+	photos, found := e.photos(b)
+	html, l := record.Page(b.Cooked, b.first(), record.Options{Net: b.nets(), Photos: photos})
+	l = append(found, l...)
 	return []File{{Name: "record/" + record.Folder(b.Cooked.Lot) + "index.html", Data: html}}, b.locate(l), nil
 }
 
@@ -59,7 +61,9 @@ func (e *Env) Site(batches []*Batch) (s Site, found diag.List) {
 			found.Notef("plan-not-published", b.Input.Batch.Name, "", "a plan has no public page yet: no jar is filled")
 			continue
 		}
-		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets()})
+		photos, unread := e.photos(b)
+		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets(), Photos: photos})
+		l = append(unread, l...)
 		found = append(found, b.locate(l)...)
 		s.Pages, s.Of = append(s.Pages, File{Name: record.Folder(b.Cooked.Lot) + "index.html", Data: html}), append(s.Of, b)
 		s.entries = append(s.entries, record.EntryOf(b.Cooked, b.first()))

@@ -154,13 +154,16 @@ func unpack(name string, data []byte) ([]carried, error) {
 	switch ext := strings.ToLower(path.Ext(name)); ext {
 	case ".zip":
 		return unzip(data)
-	case ".toml", ".csv":
+	case ".toml", ".csv", ".png", ".jpg", ".jpeg", ".ttf", ".otf":
 		if err := checkPath(name); err != nil || strings.Contains(name, "/") {
 			return nil, &RefusedError{fmt.Sprintf("%q is no name for a file here", name), "give it a plain name"}
 		}
+		if strings.HasSuffix(ext, "tf") {
+			name = "fonts/" + name
+		}
 		return []carried{{name, data}}, nil
 	}
-	return nil, &RefusedError{fmt.Sprintf("%s is neither a zip nor a file of the kitchen", name), "batches and the kitchen end in .toml, gift lists and the ledger in .csv"}
+	return nil, &RefusedError{fmt.Sprintf("%s is neither a zip nor a file of the kitchen", name), "batches and the kitchen end in .toml, gift lists and the ledger in .csv, pictures in .png or .jpg, typefaces in .ttf"}
 }
 
 func unzip(data []byte) ([]carried, error) {

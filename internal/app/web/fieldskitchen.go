@@ -31,6 +31,18 @@ var kitchenForm = []section{
 		{Key: "altitude", Label: "Altitude of the kitchen", As: words, Example: "500 ft", Help: "Water boils cooler higher up, and jars are processed longer."},
 		{Key: "own_yields", Label: "Your weighed pots", As: choice, Options: []option{{Value: "false", Text: "leave them out of the jars to expect"}}, Unlike: "move the jars to expect, from two pots on", More: true},
 	}}}},
+	{ID: "own", Title: "Your picture and typefaces", Lead: "Files beside the kitchen's: a PNG or JPEG picture, and TTF files in a folder called fonts.", Groups: []group{{Table: "picture", Fields: []field{
+		{Key: "file", Label: "Picture", As: words, Example: "logo.png"},
+		{Key: "alt", Label: "What it shows", As: words, Example: "a thorn branch"},
+		{Key: "where", Label: "Where it stands", As: choice, Options: optionsOf("top", "left", "right", "corner"), Unlike: "as the label is shaped"},
+		{Key: "size", Label: "Its height, at most", As: words, Example: "18 mm"},
+		{Key: "instead_of", Label: "In the place of", As: choice, Options: optionsOf("ornament", "name", "both", "nothing"), Unlike: "the ornament"},
+	}}, {Table: "type", Fields: []field{
+		{Key: "title", Label: "Typeface of names", As: words, Example: "Alder-Regular.ttf", More: true},
+		{Key: "text", Label: "Typeface of facts", As: words, Example: "Brook-Regular.ttf", More: true},
+		{Key: "bold", Label: "Its bold", As: words, Example: "Brook-Bold.ttf", More: true},
+		{Key: "hand", Label: "Typeface of handwriting", As: words, Example: "Willow.ttf", More: true},
+	}}}},
 	{ID: "printer", Title: "Printer", Lead: "If labels sit a little off, print the alignment page of your sheet and write what it tells.", Groups: []group{{Table: "printer", Fields: []field{
 		{Key: "offset_x", Label: "Shift right", As: words, Example: "0.5 mm"},
 		{Key: "offset_y", Label: "Shift down", As: words, Example: "-1 mm"},

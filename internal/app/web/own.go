@@ -46,7 +46,7 @@ func (o *own) freshen() {
 
 func (o *own) stamp() string {
 	var b strings.Builder
-	for _, dir := range []string{"designs", "sheets"} {
+	for _, dir := range []string{"designs", "sheets", "fonts"} {
 		entries, _ := fs.ReadDir(o.folder.root.FS(), dir) // often there is none
 		for _, e := range entries {
 			if st, err := e.Info(); err == nil {

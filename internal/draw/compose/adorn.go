@@ -141,6 +141,8 @@ func inOval(in region, box page.Rect) page.Rect {
 // so far, and says how many paths they are.
 func (l *layout) adorn() int {
 	drawn, keep := l.pictures(l.taken())
+	seal, keep := l.stamps(keep)
+	drawn = append(drawn, seal...)
 	for _, p := range append(l.drawings, l.besides()...) {
 		near := keep
 		if p.o.Spot != "around" {

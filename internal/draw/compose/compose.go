@@ -81,10 +81,10 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 	if !ok {
 		return Result{Frame: b.blank()}, found
 	}
-	l, bare := b.best(b.pictured(d.Look(p)))
+	l, bare := b.best(b.stamped(b.pictured(d.Look(p))))
 	found = append(found, l.found...)
 	frame := l.finish()
-	found = append(found, b.onPaper(frame)...)
+	found = append(append(found, b.onPaper(frame)...), b.unstamped(frame)...)
 	if bare && !b.wantsPicture() {
 		found.Notef("no-room-for-ornament", "", "label.design", "the %s label has no room for the ornaments of %q", p, d.ID).
 			Hinted("a larger label would show them")

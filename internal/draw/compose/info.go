@@ -19,6 +19,7 @@ var factGroups = [][][]label.Kind{
 	{{label.Fruit, label.Sugar}, {label.Storage}, {label.Caution}, {label.Advisory}},
 	{{label.Date, label.Lot, label.Serial}},
 	{{label.Serve}},
+	{{label.Words}},
 }
 
 // dense is how far the facts close up to fit a low panel.

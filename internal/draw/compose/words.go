@@ -185,9 +185,20 @@ func (r *reader) kept(text, path, what string, faces []*face.Face, soft bool) st
 	if key := path + "\n" + missing; missing != "" && !r.undrawn[key] { // a name stands on a label more than once
 		r.undrawn[key] = true
 		r.found.Errorf("missing-glyph", "", path, "%s: no typeface here draws %s", what, calledAll([]rune(missing))).
-			Hinted("write it in plain letters; pictures and emoji cannot be printed")
+			Hinted(helpFor(missing))
 	}
 	return kept
+}
+
+// helpFor says what helps where letters cannot be drawn.
+func helpFor(missing string) string {
+	switch {
+	case strings.ContainsFunc(missing, face.Shaped):
+		return "letters of this script join, stack or run from the right, which cannot be set here: write it in Latin, Greek or Cyrillic letters"
+	case strings.ContainsFunc(missing, unicode.IsLetter):
+		return "put a typeface that has these letters, a TTF file, into " + face.OwnFolder + "/ beside kitchen.toml (what is set bold needs a bold one), or write it in plain letters"
+	}
+	return "write it in plain letters; pictures and emoji cannot be printed"
 }
 
 // calledAll names up to five letters.

@@ -51,6 +51,36 @@ func (v Voices) Narrowed() Voices {
 	return v
 }
 
+// Typefaces are faces of the maker's own that stand for a design's; empty = the
+// design's.
+type Typefaces struct{ Title, Text, Bold, Hand page.Face }
+
+// Set is the design in other typefaces.
+func (d *Design) Set(t Typefaces) *Design {
+	if t == (Typefaces{}) {
+		return d
+	}
+	out := *d
+	v := &out.Voices
+	put := func(f page.Face, voices ...*Voice) {
+		for _, x := range voices {
+			if f != "" {
+				x.Face, x.Narrow = f, Pair{}
+			}
+		}
+	}
+	put(t.Title, &v.Title, &v.Subtitle, &v.Brand, &v.Price)
+	put(t.Text, &v.Text, &v.Small)
+	put(t.Bold, &v.Net)
+	put(t.Hand, &v.Hand)
+	for _, x := range []*Voice{&v.Title, &v.Subtitle, &v.Brand, &v.Price, &v.Net, &v.Text, &v.Small} {
+		if t.Bold != "" && x.Bold != "" {
+			x.Bold, x.Narrow = t.Bold, Pair{}
+		}
+	}
+	return &out
+}
+
 // Pair is a face and the one for its emphasis.
 type Pair struct{ Face, Bold page.Face }
 

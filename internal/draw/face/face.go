@@ -31,6 +31,7 @@ type Set struct {
 
 type entry struct {
 	file string
+	make func() (*Face, error) // instead of a file
 	once sync.Once
 	face *Face
 	err  error
@@ -92,7 +93,13 @@ func (s *Set) Open(name page.Face) (*Face, error) {
 	if !ok {
 		return nil, fmt.Errorf("no typeface %q", name)
 	}
-	e.once.Do(func() { e.face, e.err = open(s.fsys, e.file, name) })
+	e.once.Do(func() {
+		if e.make != nil {
+			e.face, e.err = e.make()
+		} else {
+			e.face, e.err = open(s.fsys, e.file, name)
+		}
+	})
 	return e.face, e.err
 }
 

@@ -37,6 +37,8 @@ type Face struct {
 	inks             map[rune]Ink
 	outlines         map[rune]Outline
 	subsets          map[string]*Subset // by letters
+	back             []func() *Face     // that stand in for it, see Owner; nil = none
+	owners           map[rune]*Face
 }
 
 const (
@@ -56,22 +58,36 @@ func open(fsys fs.FS, file string, name page.Face) (*Face, error) {
 	if err != nil {
 		return nil, err
 	}
+	t, err := readTables(data)
+	if err == nil {
+		var f *Face
+		if f, err = parse(name, data, t); err == nil {
+			return f, nil
+		}
+	}
+	return nil, fmt.Errorf("%s: %w", file, err)
+}
+
+// parse reads the font file of a face.
+func parse(name page.Face, data []byte, t tables) (*Face, error) {
 	parsed, err := sfnt.Parse(data)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", file, err)
+		return nil, err
 	}
-	tables, err := readTables(data)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", file, err)
-	}
+	f := fresh(name, data, t, parsed)
+	return f, f.measure()
+}
+
+// fresh is a face of which nothing is measured yet.
+func fresh(name page.Face, data []byte, t tables, font *sfnt.Font) *Face {
 	f := &Face{
-		Name: name, data: data, tables: tables, font: parsed,
-		em:         fixed.I(int(parsed.UnitsPerEm())),
+		Name: name, data: data, tables: t, font: font,
+		em:         fixed.I(int(font.UnitsPerEm())),
 		farAdvance: map[rune]int32{}, farKern: map[[2]rune]int16{},
-		inks: map[rune]Ink{}, outlines: map[rune]Outline{},
+		inks: map[rune]Ink{}, outlines: map[rune]Outline{}, owners: map[rune]*Face{},
 	}
 	f.pool.New = func() any { return new(sfnt.Buffer) }
-	return f, f.measure()
+	return f
 }
 
 // measure reads the heights that laws and layout ask for.
@@ -96,7 +112,7 @@ func (f *Face) measure() error {
 		f.digit = min(f.digit, k.Top+k.Bottom)
 	}
 	if f.xHeight <= 0 || f.lowerO <= 0 || f.capHeight <= 0 || f.digit <= 0 {
-		return fmt.Errorf("%s: lacks the basic Latin letters or digits", f.Name)
+		return &Refusal{"it lacks the basic Latin letters or digits, which every label has", "take a typeface for reading, not one of signs"}
 	}
 	return nil
 }
@@ -145,10 +161,18 @@ func shifted(v int32) int {
 	return int(v - 1)
 }
 
-func (f *Face) readAdvance(r rune) int32 {
-	if r < ' ' || r > 0xFFFF {
+func (f *Face) readAdvance(r rune) (advance int32) {
+	if r < ' ' || r > 0xFFFF || Shaped(r) {
 		return -1
 	}
+	if o := f.Owner(r); o != f {
+		return o.readAdvance(r)
+	}
+	defer func() { // a typeface of the maker's may be broken anywhere
+		if recover() != nil {
+			advance = -1
+		}
+	}()
 	b := f.buffer()
 	defer f.pool.Put(b)
 	g, err := f.font.GlyphIndex(b, r)
@@ -188,7 +212,12 @@ func (f *Face) Kern(a, b rune) int {
 	return int(v)
 }
 
-func (f *Face) readKern(a, b rune) int {
+func (f *Face) readKern(a, b rune) (kern int) {
+	defer func() {
+		if recover() != nil {
+			kern = 0
+		}
+	}()
 	buf := f.buffer()
 	defer f.pool.Put(buf)
 	ga, err := f.font.GlyphIndex(buf, a)

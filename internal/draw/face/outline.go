@@ -36,6 +36,9 @@ func (f *Face) Outline(r rune) Outline {
 }
 
 func (f *Face) readOutline(r rune) Outline {
+	if o := f.Owner(r); o != f {
+		return o.Outline(r)
+	}
 	segments, done := f.segments(r)
 	defer done()
 	var o Outline
@@ -86,6 +89,11 @@ func (f *Face) vec(p fixed.Point26_6) Vec {
 func (f *Face) segments(r rune) (s sfnt.Segments, done func()) {
 	b := f.buffer()
 	done = func() { f.pool.Put(b) }
+	defer func() { // a typeface of the maker's may be broken anywhere
+		if recover() != nil {
+			s = nil
+		}
+	}()
 	if r < ' ' || r > 0xFFFF {
 		return nil, done
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"fmt"
 	"slices"
+	"strings"
 	"sync"
 
 	"golang.org/x/image/font/sfnt"
@@ -85,13 +86,13 @@ func (f *Face) subset(letters []rune) (*Subset, error) {
 	s := &Subset{Name: f.Name, face: f, glyphs: map[rune]uint16{}}
 	b := f.buffer()
 	defer f.pool.Put(b)
-	var err error
-	if s.PSName, err = f.font.Name(b, sfnt.NameIDPostScript); err != nil {
-		return nil, fmt.Errorf("%s: %w", f.Name, err)
+	said, err := f.font.Name(b, sfnt.NameIDPostScript)
+	if s.PSName = plainName(said); err != nil || s.PSName == "" {
+		s.PSName = strings.ReplaceAll(string(f.Name), "_", "-")
 	}
 	s.Runes = slices.Clone(letters)
 	slices.Sort(s.Runes)
-	s.Runes = slices.DeleteFunc(slices.Compact(s.Runes), func(r rune) bool { return !f.Has(r) })
+	s.Runes = slices.DeleteFunc(slices.Compact(s.Runes), func(r rune) bool { return !f.draws(r) })
 	old := []uint16{0} // glyph of the whole face for each of the subset
 	for _, r := range s.Runes {
 		g, err := f.font.GlyphIndex(b, r)
@@ -106,6 +107,19 @@ func (f *Face) subset(letters []rune) (*Subset, error) {
 	}
 	return s, nil
 }
+
+// plainName is a name as a PDF may write it (ISO 32000-1, 7.3.5).
+func plainName(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r <= ' ' || r > '~' || strings.ContainsRune("()<>[]{}/%#", r) {
+			return -1
+		}
+		return r
+	}, s[:min(len(s), 63)])
+}
+
+// Owner is the face that draws a letter in the place of this one.
+func (s *Subset) Owner(r rune) page.Face { return s.face.Owner(r).Name }
 
 // tables are the tables of a TrueType file by tag (OpenType specification,
 // "Organization of an OpenType Font").

@@ -160,7 +160,7 @@ func (s *runeSet) rounded(f *face.Face) []rune {
 	all := *s
 	if strings.ContainsFunc(figures, s.has) {
 		for _, r := range figures {
-			if f.Has(r) {
+			if f.Owner(r) == f && f.Has(r) {
 				all.add(r)
 			}
 		}

@@ -35,12 +35,7 @@ func (c *content) text(s space, t *page.Text) {
 	}
 	c.b = append(c.b, "BT "...)
 	font := c.fonts[t.Face]
-	if c.now.font != font.id || c.now.size != t.Size {
-		c.now.font, c.now.size = font.id, t.Size
-		c.b = append(append(append(c.b, '/'), font.id...), ' ')
-		c.length(t.Size)
-		c.b = append(c.b, "Tf "...)
-	}
+	c.typeface(font, t.Size)
 	turned := math.Mod(t.Turn, 360) != 0
 	if turned {
 		sin, cos := page.SinCos(t.Turn)
@@ -62,7 +57,7 @@ func (c *content) text(s space, t *page.Text) {
 			c.b = append(c.b, "0 Td "...)
 		}
 		from = g.X
-		c.show(font, g.S)
+		c.show(font, g.S, t.Size)
 	}
 	c.b = append(c.b, "ET"...)
 	if spaced {
@@ -83,13 +78,46 @@ func letterSpaced(t *page.Text) bool {
 	return single >= 3 && 2*single > len(t.Segs)
 }
 
-// show writes text by the glyphs of its font.
-func (c *content) show(font *typeface, s string) {
-	c.b = append(c.b, '<')
-	for _, r := range s {
-		c.code16(rune(font.Glyph(r)))
+// typeface chooses a font, if another holds.
+func (c *content) typeface(font *typeface, size unit.Length) {
+	if c.now.font != font.id || c.now.size != size {
+		c.now.font, c.now.size = font.id, size
+		c.b = append(append(append(c.b, '/'), font.id...), ' ')
+		c.length(size)
+		c.b = append(c.b, "Tf "...)
 	}
-	c.b = append(c.b, "> Tj "...)
+}
+
+// show writes text by the glyphs of its font, and of those that stand in for
+// letters it lacks.
+func (c *content) show(font *typeface, s string, size unit.Length) {
+	for s != "" {
+		owner, n := font.stretch(s)
+		draws := font
+		if owner != font.Name {
+			draws = c.fonts[owner]
+		}
+		c.typeface(draws, size)
+		c.b = append(c.b, '<')
+		for _, r := range s[:n] {
+			c.code16(rune(draws.Glyph(r)))
+		}
+		c.b = append(c.b, "> Tj "...)
+		s = s[n:]
+	}
+}
+
+// stretch is how many bytes at the start of a text one face draws, and which.
+func (t *typeface) stretch(s string) (owner page.Face, n int) {
+	for i, r := range s {
+		switch o := t.Owner(r); {
+		case i == 0:
+			owner = o
+		case o != owner:
+			return owner, i
+		}
+	}
+	return owner, len(s)
 }
 
 // hex writes text as UTF-16 codes.

@@ -141,6 +141,13 @@ func (s *survey) text(t *page.Text) error {
 				if !f.Has(r) {
 					return fmt.Errorf("letter %q (%U) in %q is not in typeface %s", r, r, t.String(), t.Face)
 				}
+				if o := f.Owner(r); o != f {
+					if s.runes[o.Name] == nil {
+						s.runes[o.Name] = new(runeSet)
+					}
+					s.runes[o.Name].add(r)
+					continue
+				}
 				set.add(r)
 			}
 		}

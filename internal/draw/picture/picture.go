@@ -142,6 +142,18 @@ func unknown(data []byte) *Problem {
 	return problem(saveAnew, "it is no PNG or JPEG picture")
 }
 
+// Photo is a JPEG file of a photo for a page, no side over most pixels, on
+// white, and its measures.
+func (d *Decoded) Photo(most int) (data []byte, w, h int, err error) {
+	pix := d.reduced(most)
+	flat := image.NewRGBA(pix.Rect)
+	draw.Draw(flat, flat.Rect, image.White, image.Point{}, draw.Src)
+	draw.Draw(flat, flat.Rect, pix, image.Point{}, draw.Over)
+	var b bytes.Buffer
+	err = jpeg.Encode(&b, flat, &jpeg.Options{Quality: 80})
+	return b.Bytes(), flat.Rect.Dx(), flat.Rect.Dy(), err
+}
+
 // Image makes of a decoded file what is printed, no side over most pixels. Grey
 // is for black ink alone: without colours, on white.
 func (d *Decoded) Image(most int, grey bool) (*page.Image, error) {

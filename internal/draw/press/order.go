@@ -10,6 +10,7 @@ import (
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
@@ -30,12 +31,17 @@ type Press struct {
 	Sheets  *sheet.Catalogue
 	Faces   *face.Set
 
+	Own map[string]page.Face // the maker's own typefaces, by file name in small letters
+
 	codes    *compose.Codes    // each payload is encoded once
 	drawings *compose.Drawings // each ornament is drawn once
 }
 
-// Picture is the maker's own picture on labels.
-type Picture = compose.Picture
+// Picture is the maker's own picture on labels, Typefaces the maker's own faces.
+type (
+	Picture   = compose.Picture
+	Typefaces = design.Typefaces
+)
 
 // Order is what to print of one batch.
 type Order struct {
@@ -61,6 +67,7 @@ type Order struct {
 	PartSheets        map[string]int // cells gone, by sheet id
 	Created           int64          // Unix seconds in documents
 	Picture           *Picture       // the maker's own; nil: none
+	Type              Typefaces
 }
 
 // Jars are the jars of one size.

@@ -222,7 +222,7 @@ func (p *Press) Design(o *Order, wanted string) (*design.Design, diag.List) {
 	}
 	d, ok := p.Designs.Get(id)
 	if ok {
-		return d, nil
+		return d.Set(o.Type), nil
 	}
 	var names []string
 	for _, d := range p.Designs.List() {

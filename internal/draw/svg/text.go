@@ -64,7 +64,7 @@ func (d *drawing) glyph(f *face.Face, r rune) string {
 	if len(o.Ops) == 0 {
 		return ""
 	}
-	id := strings.ReplaceAll(string(f.Name), "_", "-") + "-" + strconv.FormatInt(int64(r), 16)
+	id := strings.ReplaceAll(string(f.Owner(r).Name), "_", "-") + "-" + strconv.FormatInt(int64(r), 16)
 	d.define(id, func() {
 		p := page.Path{Ops: o.Ops, Pts: make([]page.Point, len(o.Pts))}
 		for i, v := range o.Pts { // an em is 1000 picture units

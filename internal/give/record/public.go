@@ -32,6 +32,7 @@ type view struct {
 	Where                     []string // town, or the address where chosen
 	Website                   string
 	Statements                []string
+	Photos                    []shown
 }
 
 // when is a date for people and for machines.

@@ -6,6 +6,7 @@ package record
 
 import (
 	"bytes"
+	"encoding/base64"
 	"html/template"
 	"sync"
 
@@ -21,6 +22,15 @@ type Options struct {
 	Index string // address of the index page; empty = no link
 	// Net is the net contents of every jar size; empty = the content's.
 	Net []string
+	// Photos stand in the page itself, so that it needs no file beside it.
+	Photos []Photo
+}
+
+// Photo is a JPEG file that holds nothing but the picture.
+type Photo struct {
+	Data []byte
+	W, H int // pixels
+	Alt  string
 }
 
 var pages = sync.OnceValues(func() (*template.Template, error) {
@@ -42,6 +52,7 @@ func Page(r *cook.Result, c *label.Content, o Options) ([]byte, diag.List) {
 	if net := once(o.Net); len(net) > 0 {
 		v.Net = net
 	}
+	v.Photos = photos(o.Photos, v.Name, publisher{r: r, k: r.Kitchen}.private)
 	return render("record.page", v, &found), found
 }
 
@@ -59,6 +70,25 @@ func langOf(r *cook.Result, c *label.Content, o Options) string {
 		return "en-us"
 	}
 	return lang
+}
+
+// shown is a photo as a page holds it.
+type shown struct {
+	Src  template.URL
+	Alt  string
+	W, H int
+}
+
+// photos are those of a page; words that repeat a private fact, or none, give
+// way to the name of the food.
+func photos(in []Photo, name string, private func(string) bool) (out []shown) {
+	for _, p := range in {
+		if p.Alt == "" || private(p.Alt) {
+			p.Alt = name
+		}
+		out = append(out, shown{template.URL("data:image/jpeg;base64," + base64.StdEncoding.EncodeToString(p.Data)), p.Alt, p.W, p.H})
+	}
+	return out
 }
 
 func render(name string, data any, found *diag.List) []byte {

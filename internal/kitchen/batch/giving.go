@@ -61,7 +61,7 @@ func (r *reader) label(raw *rawLabel) Label {
 	l := Label{
 		Title: r.name(raw.Title, "label.title"), Subtitle: r.name(raw.Subtitle, "label.subtitle"), Design: r.text(raw.Design, "label.design"),
 		Sheet: r.text(raw.Sheet, "label.sheet"), Piece: r.choice(raw.Kind, "label.kind", "kind of label", pieces, pieceSynonyms), InkSaver: truth(raw.InkSaver), Serials: truth(raw.Serials),
-		Season: r.text(raw.Season, "label.season"), Stamp: r.text(raw.Stamp, "label.stamp"), Size: r.text(raw.Size, "label.size"),
+		Season: r.text(raw.Season, "label.season"), Stamp: r.text(raw.Stamp, "label.stamp"), Words: r.text(raw.Words, "label.words"), Size: r.text(raw.Size, "label.size"),
 	}
 	l.Colours = r.colours(raw.Colours, "label.colours")
 	if len(l.Colours) == 0 {

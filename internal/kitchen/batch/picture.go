@@ -81,7 +81,7 @@ func (r *reader) typefaces(raw *rawType) (t Typefaces) {
 
 // photos reads the photos of the public page.
 func (r *reader) photos(in []rawPhoto) (out []Photo) {
-	const most = 12
+	const most = 6
 	if len(in) > most {
 		r.errorf("list-too-long", "photo", "%d photos are more than %d", len(in), most).Hinted("keep the best")
 		in = in[:most]

@@ -119,6 +119,7 @@ type rawLabel struct {
 	Serials  *bool            `toml:"serials" help:"number the jars: 07 / 12||true"`
 	Season   *string          `toml:"season" help:"a handwritten line||\"autumn 2026\""`
 	Stamp    *string          `toml:"stamp" help:"a few words of yours in a seal on front and wrap labels||\"First prize, village fair 2026\""`
+	Words    *string          `toml:"words" help:"words of your own among the facts||\"Stirred in a copper pot.\""`
 	Size     *string          `toml:"size" help:"size of a label cut from plain paper|length x length|\"80 x 50 mm\""`
 }
 

@@ -8,6 +8,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"golang.org/x/text/unicode/norm"
+
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/source"
 	"jarmark/internal/kit/unit"
@@ -87,7 +89,7 @@ func (r *reader) plain(p *string, path string, most int, lines bool) string {
 	if !has(p) {
 		return ""
 	}
-	s := strings.TrimSpace(*p)
+	s := norm.NFC.String(strings.TrimSpace(*p)) // a letter and its accent are one sign, as typefaces have it
 	if n := utf8.RuneCountInString(s); n > most {
 		r.errorf("text-too-long", path, "the text has %d characters, more than %d", n, most).Hinted("shorten it")
 		return ""

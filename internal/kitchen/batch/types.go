@@ -211,5 +211,6 @@ type Label struct {
 	Serials  bool
 	Season   string // handwritten line: "winter 2026"
 	Stamp    string // the maker's own words in a seal
+	Words    string // the maker's own words among the facts
 	Size     string // "80 x 50 mm" for cut-your-own imposition
 }

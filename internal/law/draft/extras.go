@@ -34,6 +34,8 @@ func (p *Draft) Extras() {
 	put(label.Brand, p.K.Name, "name")
 	put(label.Season, p.B.Label.Season, "label.season")
 	put(label.Serve, p.B.Serve, "serve")
+	put(label.Stamp, p.B.Label.Stamp, "label.stamp")
+	put(label.Words, p.B.Label.Words, "label.words")
 	p.code(put)
 	put(label.Seal, p.Say.Say("seal"), "")
 	for _, k := range []label.Kind{label.To, label.From} {

@@ -19,9 +19,12 @@ type ownText struct{ file, path, text, as string }
 func (p *Draft) ownTexts() []ownText {
 	b, k := p.BatchFile(), p.KitchenFile()
 	out := []ownText{{b, "name", p.B.Name, "name"}, {b, "label.title", p.B.Label.Title, "name"}, {b, "label.subtitle", p.B.Label.Subtitle, "name"},
-		{b, "label.season", p.B.Label.Season, "story"}, {b, "story", p.B.Story, "story"}, {b, "serve", p.B.Serve, "story"}, {k, "name", p.K.Name, "brand"}}
+		{b, "label.season", p.B.Label.Season, "story"}, {b, "label.stamp", p.B.Label.Stamp, "story"}, {b, "label.words", p.B.Label.Words, "story"}, {b, "story", p.B.Story, "story"}, {b, "serve", p.B.Serve, "story"}, {k, "name", p.K.Name, "brand"}}
 	for _, g := range p.B.Gifts {
 		out = append(out, ownText{b, under(g.Path, "message"), g.Message, "story"}, ownText{b, under(g.Path, "occasion"), g.Occasion, "story"})
+	}
+	for _, f := range p.B.Photos {
+		out = append(out, ownText{b, under(f.Path, "alt"), f.Alt, "story"})
 	}
 	return out
 }

@@ -26,6 +26,8 @@ const (
 	Caption     Kind = "caption"   // words beside the QR code
 	Season      Kind = "season"    // handwritten: "winter 2026"
 	Serve       Kind = "serve"     // serving idea
+	Stamp       Kind = "stamp"     // the maker's own words in a seal
+	Words       Kind = "words"     // the maker's own words among the facts
 	To          Kind = "to"
 	From        Kind = "from"
 	Message     Kind = "message"
