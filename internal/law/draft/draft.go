@@ -137,6 +137,18 @@ func (p *Draft) PacketRead(ln cook.Line) bool {
 	return slices.ContainsFunc(ln.Paths, func(path string) bool { in := p.Made[path]; return in != nil && len(in.Contains) > 0 })
 }
 
+// Sulphited reports whether an ingredient is commonly sulphited and nobody read its
+// packet: by the table, or by the words of one the table does not know.
+func (p *Draft) Sulphited(ln cook.Line) bool {
+	if ln.Row.SulphiteCheck || ln.Key != "" || p.PacketRead(ln) {
+		return ln.Row.SulphiteCheck && !p.PacketRead(ln)
+	}
+	return slices.ContainsFunc(p.Set.Languages, func(lang string) bool {
+		say := p.Set.Words[lang]
+		return say != nil && say.Has("sulphited.words") && Said(ln.Name, strings.Split(say.Say("sulphited.words"), "|"), strings.Split(say.Say("sulphited.unless"), "|")) != ""
+	})
+}
+
 // TakenOut reports whether all of an ingredient was removed before the finish (a
 // spice bag).
 func (p *Draft) TakenOut(ln cook.Line) bool {

@@ -166,7 +166,7 @@ func namesOf(ln cook.Line) (out []string) {
 // untrue, where the maker did not copy its list; "" = none.
 func (p *Draft) mayHold(w place.WordingRule) string {
 	for _, ln := range p.R.Lines {
-		if Has(w.May, "sulphited") && ln.Row.SulphiteCheck || len(ln.Contains) == 0 && Said(ln.Row.Compound, w.May, nil) != "" {
+		if Has(w.May, "sulphited") && p.Sulphited(ln) || len(ln.Contains) == 0 && Said(ln.Row.Compound, w.May, nil) != "" {
 			return ln.Name
 		}
 	}

@@ -27,7 +27,7 @@ func annexNames(say func(key string, kv ...string) string) draft.Names {
 // language, without those of its parts.
 func (c *pass) lineAllergens(ln cook.Line) []string {
 	names := c.emphasis(c.R.OwnAllergy(ln))
-	if ln.Row.SulphiteCheck && !slices.Contains(names, c.say("annex2.sulphites")) {
+	if c.Sulphited(ln) && !slices.Contains(names, c.say("annex2.sulphites")) {
 		c.sulphiteDoubt = true
 		c.L.Warnf("sulphites-unknown", c.BatchFile(), draft.LinePath(ln), "%s may have been treated with sulphites", c.ingredientName(ln)).
 			Hinted(`read the packet; above 10 mg/kg in the finished food write allergens = ["sulphites"] on it`).Cited(citeFIC21)

@@ -24,7 +24,7 @@ func (c *pass) callings(ln cook.Line) (out []string) {
 	if lang == "en" {
 		lang = "en_gb"
 	}
-	names := []string{c.ingredientQuiet(ln), ln.Name}
+	names := append([]string{c.ingredientQuiet(ln), ln.Name}, ln.Written...) // champagne, listed as sparkling wine
 	if n, ok := ln.Row.Names(lang); ok {
 		names = append(names, n.Singular, n.Stem)
 		put(n.Stem)

@@ -175,7 +175,7 @@ func (p *pass) sulfites(e entry) {
 			return
 		}
 	}
-	if e.line.Row.SulphiteCheck && !p.PacketRead(e.line) {
+	if p.Sulphited(e.line) {
 		p.L.Warnf("sulfites-unknown", p.BatchFile(), draft.LinePath(e.line), "%s may have been treated with sulfites", e.name).
 			Hinted(`read the packet; if it names them, write allergens = ["sulfites"] on this ingredient`).Cited("21 CFR 101.100(a)(4), 130.9(a)")
 	}
