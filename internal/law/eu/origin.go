@@ -40,8 +40,8 @@ func (c *pass) origin() {
 }
 
 // originInName tells where words of the label alone give an origin: "Scottish
-// raspberry jam" ("by any means such as statements", 2018/775 Art 1(1), from
-// memory, unverified). Which words do is our own list.
+// raspberry jam" ("given by any means such as statements ... or terms, referring to
+// places", 2018/775 Art 1(1) as the trade's guidance of May 2020 quotes it). Which words do is our own list.
 func (c *pass) originInName() {
 	for _, text := range []struct{ path, words string }{{"name", c.B.Name}, {"label.title", c.B.Label.Title}, {"label.subtitle", c.B.Label.Subtitle}} {
 		plain := words.Fold(text.words)
