@@ -24,6 +24,7 @@ var (
 	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(?:inch(?:es)?|in\.|") (pieces?|knobs?|thumbs?) `)
 	plainPiece = lazily(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
 	timesOne   = lazily(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
+	cupWeighed = lazily(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
 	lumpOf     = lazily(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
 	dozens     = lazily(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
 	again      = lazily(`(?i)^\((?:` + num + `) ?(?:` + sizeUnit + `|cups?)\) `)
@@ -45,6 +46,7 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s = inchLong.ReplaceAllString(s, "$1 ")
 	s = saidTwice(canNumber.ReplaceAllString(s, "${1} $2"))
 	s = plainPiece.ReplaceAllString(s, "$1 ")
+	s = cupWeighed.ReplaceAllString(s, "$1 ") // a cup of no fixed size, weighed by the printer
 	s = timesOne.ReplaceAllString(s, "$1 $2")
 	if m := dozens.FindStringSubmatch(s); m != nil {
 		s = twelve(m[1]) + " " + s[len(m[0]):]

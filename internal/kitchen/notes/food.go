@@ -18,8 +18,9 @@ var (
 	noName    = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm   = lazily(` -+ |; |, | - `)
-	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips))$`)
+	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips)|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList    = lazily(`(?i),.* (?:or|oder|ou) `)
+	orEnd     = lazily(`(?i),? (?:or|oder|ou)$`)
 	cutSize   = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
 	plusRatio = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
 	ratioSay  = lazily(`(?i)^(?:(?:im )?verhältnis|ratio|proportions?) `)
@@ -51,6 +52,8 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 			rest = row.Words["en"].Singular + " juice"
 		}
 	}
+	a.text, rest = packBehind(a.text, rest)
+	rest = g.preparedJuice(l, rest)
 	if out, ok := g.each(a, rest); ok {
 		g.sayAmount(l, a, &out[0])
 		return out, true
@@ -117,7 +120,7 @@ func (g *grammar) sayPiece(l *Line, in *Ingredient) {
 // formOnly reports that words say nothing but how it was cut.
 func (g *grammar) formOnly(s string) bool {
 	for _, w := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' || r == '(' || r == ')' }) {
-		if !forms[w] {
+		if !isForm(w) {
 			return false
 		}
 	}
@@ -147,6 +150,10 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		s = trailing.ReplaceAllString(s, "")
 	}
 	s = strings.Join(strings.Fields(strings.Trim(s, " .,;:*-")), " ")
+	if orEnd.MatchString(s) {
+		l.ask("or what? The line ends there; was this what you used?")
+		s = orEnd.ReplaceAllString(s, "")
+	}
 	if in.Names = g.listed(s); len(in.Names) > 1 {
 		l.ask("which was it? Take the # off one")
 		return in, true

@@ -110,7 +110,7 @@ func (g *grammar) telling(s string) string {
 func (g *grammar) tailForm(name string) (rest, tail string) {
 	words := strings.Fields(name)
 	n := len(words)
-	for n > 1 && (forms[strings.ToLower(words[n-1])] || n == len(words) && sizes[strings.ToLower(words[n-1])] || words[n-1] == "&" || words[n-1] == "+") {
+	for n > 1 && (isForm(strings.ToLower(words[n-1])) || n == len(words) && sizes[strings.ToLower(words[n-1])] || words[n-1] == "&" || words[n-1] == "+") {
 		n--
 	}
 	rest = strings.Join(words[:n], " ")
@@ -126,7 +126,7 @@ func (g *grammar) tailForm(name string) (rest, tail string) {
 func (g *grammar) leadForm(name string) (rest, lead string) {
 	words := strings.Fields(name)
 	n := 0
-	for n < len(words)-1 && (forms[strings.ToLower(strings.Trim(words[n], ","))] || n > 0 && words[n] == "&") {
+	for n < len(words)-1 && (isForm(strings.ToLower(strings.Trim(words[n], ","))) || n > 0 && words[n] == "&") {
 		n++
 	}
 	if n == 0 {

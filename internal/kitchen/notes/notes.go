@@ -87,6 +87,7 @@ func Check(data []byte) (string, error) {
 // Read reads notes line by line; the pantry says which words are foods.
 func Read(text string, p *pantry.Pantry) Reading {
 	g := &grammar{p: p, found: map[string]*pantry.Ingredient{}, tongues: []*pantry.Pantry{p, p.Speaking("de"), p.Speaking("fr")}}
+	g.water = canner.MatchString(text) && !steam.MatchString(text)
 	var r Reading
 	for i, s := range strings.Split(strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u2028", "\n", "\u2029", "\n", "\v", "\n", "\f", "\n").Replace(text), "\n") {
 		if s = strings.TrimSpace(s); s == "" {
@@ -111,6 +112,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 type grammar struct {
 	p       *pantry.Pantry
 	tongues []*pantry.Pantry              // the kitchen's own language, German, French
+	water   bool                          // the notes speak of a boiling-water canner, and of no steam
 	french  bool                          // the line is written in French
 	found   map[string]*pantry.Ingredient // what words were looked up before; nil = no food
 }

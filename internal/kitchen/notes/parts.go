@@ -16,6 +16,10 @@ var (
 	juiceFrom  = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
 	partWords  = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb)\b`)
 	halfPart   = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
+	orFruit    = lazily(`(?i)^(?:` + num + ` )?([\p{L} ]+?) (?:or|oder|ou) ([\p{L} ]+)$`)
+	juiceOnly  = lazily(`(?i)^(?:prepared )?(?:fruit )?juice \(([^()]*)\)`)
+	sizeBehind = lazily(`(?i)[ -]*\((` + num + `)[- ]?(` + sizeUnit + `)\)$`)
+	barePack   = lazily(`(?i)^(\d{1,3}) (` + holder + `)$`)
 	eachForm   = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
 )
 
@@ -27,6 +31,7 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	if m := halfPart.FindStringSubmatch(s); m != nil { // half the juice of a lemon
 		s = m[1] + " of 1/2 " + m[2]
 	}
+	either := partForm.MatchString(s)
 	if m := partForm.FindStringSubmatch(s); m != nil {
 		parts, of, how = []string{m[2], m[3]}, m[4], m[1]
 	} else if m := partAfter.FindStringSubmatch(s); m != nil {
@@ -35,6 +40,14 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 		return nil, false
 	}
 	of, _ = spelled(strings.TrimSpace(of))
+	if m := orFruit.FindStringSubmatch(strings.Trim(of, " ,.")); m != nil && either {
+		one, known := g.row(m[1])
+		other, also := g.row(m[2])
+		if known && also && one.Key != other.Key {
+			l.ask("of which fruit was it, %s or %s? Write the line with the one", m[1], m[2])
+			return nil, true
+		}
+	}
 	n, size, word, form := g.fruitOf(of)
 	row, ok := g.row(word)
 	if !ok {
@@ -125,4 +138,36 @@ func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
 		out = append(out, Ingredient{Name: name, Amount: a.text, Form: strings.ToLower(form)})
 	}
 	return out, true
+}
+
+// packBehind takes a pack's size from behind the food: "1 package pectin (2 oz)".
+func packBehind(text, rest string) (string, string) {
+	n, size := barePack.FindStringSubmatch(text), sizeBehind.FindStringSubmatch(rest)
+	if n == nil || size == nil {
+		return text, rest
+	}
+	sized := n[1] + " (" + size[1] + " " + strings.TrimSuffix(size[2], ".") + ") " + held(n[2])
+	if !valid(sized) {
+		return text, rest
+	}
+	return sized, sizeBehind.ReplaceAllString(rest, "")
+}
+
+// preparedJuice names a juice by the fruit it is from: "prepared juice (from
+// 3 lb cherries)".
+func (g *grammar) preparedJuice(l *Line, rest string) string {
+	m := juiceOnly.FindStringSubmatch(rest)
+	if m == nil {
+		return rest
+	}
+	words := strings.Fields(strings.Trim(m[1], " .,"))
+	for n := min(3, len(words)); n > 0; n-- {
+		row, ok := g.row(strings.Join(words[len(words)-n:], " "))
+		juice := row.Words["en"].Singular + " juice"
+		if _, known := g.row(juice); ok && known {
+			l.say("the juice is read as %s, of the fruit in the brackets", juice)
+			return juice
+		}
+	}
+	return rest
 }

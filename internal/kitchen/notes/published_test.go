@@ -78,7 +78,7 @@ func judge(l Line, want string) string {
 				missed = append(missed, "nothing is asked")
 			}
 		case "noval":
-			if l.Read() && !asked {
+			if l.Read() && !asked && !commented(l) {
 				missed = append(missed, fmt.Sprintf("read without a question: %+v %+v %+v", l.Ingredients, l.Keys, l.Fills))
 			}
 		case "words":
@@ -103,6 +103,11 @@ func judge(l Line, want string) string {
 		return "unread"
 	}
 	return strings.Join(missed, "; ") + fmt.Sprintf(" (asked %q)", l.Asks)
+}
+
+// commented reports that a line gives nothing but keys another line asks about.
+func commented(l Line) bool {
+	return len(l.Ingredients)+len(l.Fills) == 0 && !slices.ContainsFunc(l.Keys, func(k Key) bool { return !k.Asked })
 }
 
 // holds looks for one wanted reading in a line.

@@ -6,12 +6,13 @@ import (
 )
 
 var (
-	duration = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?[- ]?(?:full |whole |more )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
+	duration = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
 	bathTail = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
 	process  = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
 	bath     = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
+	canner   = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
 	steam    = lazily(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking  = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|kochen|gekocht|köcheln|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
+	cooking  = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
 	notThis  = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
 	aside    = lazily(`(?i)\b(?:pectin (?:in|and|with) water|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
 	jarsFor  = lazily(`(?i)\bjars? for\b`)
@@ -25,8 +26,10 @@ var (
 
 // times in words: "one minute".
 var (
-	spelledTime = lazily(`(?i)\b(?:one|an|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty) (?:more )?(?:minutes?|hours?)\b`)
-	timeNumbers = map[string]string{"one": "1", "an": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30", "forty": "40"}
+	spelledTime = lazily(`(?i)(^|[^\p{L}])(one|an|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|eine|zwei|drei|vier|fünf|sechs|acht|zehn|fünfzehn|zwanzig|dreißig|une|deux|trois|quatre|cinq|six|huit|dix|quinze|vingt|trente) ((?:more |weitere )?(?:minute[ns]?|hours?|stunden?|heures?))\b`)
+	timeNumbers = map[string]string{"one": "1", "an": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30", "forty": "40",
+		"eine": "1", "zwei": "2", "drei": "3", "vier": "4", "fünf": "5", "sechs": "6", "acht": "8", "zehn": "10", "fünfzehn": "15", "zwanzig": "20", "dreißig": "30",
+		"une": "1", "deux": "2", "trois": "3", "quatre": "4", "cinq": "5", "huit": "8", "dix": "10", "quinze": "15", "vingt": "20", "trente": "30"}
 )
 
 var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b`)
@@ -37,8 +40,8 @@ func hasMinutes(s string) bool { return duration.MatchString(s) }
 // how full the jars are, how many there were.
 func (g *grammar) sentences(l *Line, s string) {
 	s = spelledTime.ReplaceAllStringFunc(s, func(m string) string {
-		word, after, _ := strings.Cut(m, " ")
-		return timeNumbers[strings.ToLower(word)] + " " + after
+		n := spelledTime.FindStringSubmatch(m)
+		return n[1] + timeNumbers[strings.ToLower(n[2])] + " " + n[3]
 	})
 	s = hoursAnd.ReplaceAllStringFunc(s, func(m string) string {
 		n := hoursAnd.FindStringSubmatch(m)
@@ -57,7 +60,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	}
 	l.headspace(s)
 	if m := bathTail.FindStringSubmatch(s); m != nil {
-		l.processed(s, []string{m[1]})
+		g.processed(l, s, []string{m[1]})
 		return
 	}
 	var boils, baths []string
@@ -74,7 +77,7 @@ func (g *grammar) sentences(l *Line, s string) {
 			}
 		}
 	}
-	l.processed(s, baths)
+	g.processed(l, s, baths)
 	l.boiled(boils)
 	if len(l.Keys)+len(l.Fills) > before && len(strings.Fields(s)) > 14 {
 		l.say("read of it: the times and counts below; the rest is words")
@@ -90,7 +93,7 @@ func times(c string) (out []string) {
 			lead = lead[at:]
 		}
 		last = m[1]
-		if notThis.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) {
+		if notThis.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
 			continue
 		}
 		low, ok := minutes(c[m[2]:m[3]], c[m[6]:m[7]])
@@ -138,7 +141,7 @@ func number(s string) (float64, bool) {
 }
 
 // processed writes the process; two times for two jars are asked about.
-func (l *Line) processed(s string, list []string) {
+func (g *grammar) processed(l *Line, s string, list []string) {
 	list = distinct(list)
 	if len(list) == 0 {
 		return
@@ -149,6 +152,9 @@ func (l *Line) processed(s string, list []string) {
 		l.key("process.method", `"steam"`)
 	case bath.MatchString(s):
 		l.key("process.method", `"boiling water"`)
+	case g.water:
+		l.key("process.method", `"boiling water"`)
+		l.say("in boiling water, as another line says")
 	default:
 		l.ask("processed in boiling water or in steam? Write method, under [process]")
 	}

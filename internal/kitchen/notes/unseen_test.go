@@ -35,7 +35,11 @@ func unseenRecipes(t *testing.T) (out []unseen) {
 	return out
 }
 
-// Recipes collected after the grammar was written.
+// Recipes collected after the grammar was written, typed with their wanted reading
+// before the first run. Set 4 (30 recipes, 27 Nov 2026): the first run had 156 of
+// 186 lines right (83.9 %), 163 (87.6 %) once five readings typed wrongly and the
+// judging of asked keys were put right; 3 lines were read wrong without a word.
+// The grammar was mended after that.
 func TestUnseenRecipes(t *testing.T) {
 	p := pantry.Default()
 	total, right := map[string]int{}, map[string]int{}

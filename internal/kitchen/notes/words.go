@@ -45,7 +45,7 @@ func alsoUnit(word string) (u string, ok bool) {
 var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
-	pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
+	messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
@@ -54,9 +54,29 @@ var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "p
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
-	or organic warmed trocken trockener trockenen trockene gewaschen gewaschene cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly tiefgefroren tiefgefrorene tiefgefrorener tiefgekühlt tiefgekühlte topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
-	gehackt gehackte gehackter gewürfelt gewürfelte entsteint entsteinte entkernt entkernte geschält geschälte püriert pürierte frisch frische frischer reife reifer
-	sharp bien bio unbehandelt unbehandelte unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées gemahlen gemahlene gestrichen crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés équeutés ausgekratzt abgetropft grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
+	or organic warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
+		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
+
+// german forms, without their ending.
+var german = set(`gehackt gewürfelt entsteint entkernt geschält püriert frisch reif gerieben abgerieben geputzt zerdrückt geraspelt geviertelt halbiert
+	gepresst abgetropft passiert grob fein trocken gewaschen tiefgefroren tiefgekühlt unbehandelt gemahlen gestrichen`)
+
+// isForm reports that a word says how a food was cut or bought: "finely-chopped",
+// and German with its ending.
+func isForm(w string) bool {
+	if forms[w] || german[w] {
+		return true
+	}
+	if a, b, ok := strings.Cut(w, "-"); ok {
+		return isForm(a) && isForm(b)
+	}
+	for _, end := range []string{"er", "en", "es", "em", "e"} {
+		if bare, ok := strings.CutSuffix(w, end); ok && german[bare] {
+			return true
+		}
+	}
+	return false
+}
 
 func set(s string) map[string]bool {
 	m := map[string]bool{}
@@ -67,7 +87,7 @@ func set(s string) map[string]bool {
 }
 
 var (
-	bullet  = lazily(`^(?:(?:[-–—*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
+	bullet  = lazily(`^(?:(?:[-–—_*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
 	step    = lazily(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
 	vulgar  = strings.NewReplacer("demi-", "demi ", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
