@@ -18,8 +18,9 @@ var (
 	noName    = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm   = lazily(` -+ |; |, | - `)
-	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips)|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips)|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList    = lazily(`(?i),.* (?:or|oder|ou) `)
+	orFood    = lazily(`(?i)^\((?:or|oder|ou) ([\p{L}][\p{L} -]+)\)$`)
 	orEnd     = lazily(`(?i),? (?:or|oder|ou)$`)
 	cutSize   = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
 	plusRatio = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
@@ -138,6 +139,19 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		l.ask("how much was it in the end? Check amount")
 	} else if ownWay.MatchString(s) {
 		l.ask("what went in at the end? Check name and amount")
+	}
+	bare := strings.TrimSpace(brackets.ReplaceAllString(s, " "))
+	for _, b := range brackets.FindAllString(s, -1) {
+		m := orFood.FindStringSubmatch(b)
+		if m == nil {
+			continue
+		}
+		one, known := g.row(bare)
+		if other, also := g.row(m[1]); known && also && one.Key != other.Key {
+			in.Names = []string{bare, m[1]}
+			l.ask("which was it? Take the # off one")
+			return in, true
+		}
 	}
 	s = g.telling(s)
 	for _, b := range brackets.FindAllString(s, -1) {

@@ -28,7 +28,8 @@ func (g *grammar) nameOf(s string) (name string, form []string) {
 	}
 	name = segments[at]
 	if m := afterIng.FindStringSubmatchIndex(name); m != nil {
-		if _, known := g.row(name[:m[0]]); known {
+		bare, _ := g.leadForm(name[:m[0]])
+		if _, known := g.row(bare); known {
 			segments[at], name = name[m[2]:], name[:m[0]]
 			return name, segments
 		}

@@ -49,6 +49,9 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 		}
 	}
 	n, size, word, form := g.fruitOf(of)
+	if optional.MatchString(s) {
+		l.say("optional in the notes: take it out if you left it out")
+	}
 	row, ok := g.row(word)
 	if !ok {
 		return nil, false
@@ -80,7 +83,12 @@ func (g *grammar) fruitOf(of string) (n, size, word, form string) {
 	if n = numHead.FindString(of); n == "" {
 		n, of = "1", "1 "+of
 	}
-	word, form, _ = strings.Cut(strings.TrimSpace(brackets.ReplaceAllString(of[len(n):], "")), ",")
+	word = strings.TrimSpace(brackets.ReplaceAllString(of[len(n):], ""))
+	if at := cutForm.FindStringIndex(word); at != nil {
+		word, form = word[:at[0]], word[at[1]:]
+	} else {
+		word = trailing.ReplaceAllString(word, "")
+	}
 	word = strings.TrimSpace(word)
 	if first, more, cut := strings.Cut(word, " "); cut && sizes[strings.ToLower(first)] {
 		word, size = more, first+" "

@@ -10,6 +10,7 @@ var (
 	bathTail = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
 	process  = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
 	bath     = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
+	boilDown = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
 	canner   = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
 	steam    = lazily(`(?i)\bsteam(?:ed|er)?\b`)
 	cooking  = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
@@ -49,6 +50,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		more, _ := strconv.Atoi(n[2])
 		return strconv.Itoa(60*hours+more) + " minutes"
 	})
+	s = boilDown.ReplaceAllString(s, "kochen lassen")
 	before := len(l.Keys)
 	if feet.MatchString(s) && hasMinutes(s) && process.MatchString(s) {
 		l.ask("the time depends on the altitude: write minutes for yours, and the altitude, under [process]")

@@ -58,7 +58,7 @@ var forms = set(`crushed chopped sliced diced mashed grated minced shredded pure
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 // german forms, without their ending.
-var german = set(`gehackt gewürfelt entsteint entkernt geschält püriert frisch reif gerieben abgerieben geputzt zerdrückt geraspelt geviertelt halbiert
+var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert frisch reif gerieben abgerieben geputzt zerdrückt geraspelt geviertelt halbiert
 	gepresst abgetropft passiert grob fein trocken gewaschen tiefgefroren tiefgekühlt unbehandelt gemahlen gestrichen`)
 
 // isForm reports that a word says how a food was cut or bought: "finely-chopped",
