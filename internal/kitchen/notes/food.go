@@ -53,7 +53,6 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 			rest = row.Words["en"].Singular + " juice"
 		}
 	}
-	a.text, rest = packBehind(a.text, rest)
 	rest = g.preparedJuice(l, rest)
 	if out, ok := g.each(a, rest); ok {
 		g.sayAmount(l, a, &out[0])

@@ -18,8 +18,6 @@ var (
 	halfPart   = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
 	orFruit    = lazily(`(?i)^(?:` + num + ` )?([\p{L} ]+?) (?:or|oder|ou) ([\p{L} ]+)$`)
 	juiceOnly  = lazily(`(?i)^(?:prepared )?(?:fruit )?juice \(([^()]*)\)`)
-	sizeBehind = lazily(`(?i)[ -]*\((` + num + `)[- ]?(` + sizeUnit + `)\)$`)
-	barePack   = lazily(`(?i)^(\d{1,3}) (` + holder + `)$`)
 	eachForm   = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
 )
 
@@ -146,19 +144,6 @@ func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
 		out = append(out, Ingredient{Name: name, Amount: a.text, Form: strings.ToLower(form)})
 	}
 	return out, true
-}
-
-// packBehind takes a pack's size from behind the food: "1 package pectin (2 oz)".
-func packBehind(text, rest string) (string, string) {
-	n, size := barePack.FindStringSubmatch(text), sizeBehind.FindStringSubmatch(rest)
-	if n == nil || size == nil {
-		return text, rest
-	}
-	sized := n[1] + " (" + size[1] + " " + strings.TrimSuffix(size[2], ".") + ") " + held(n[2])
-	if !valid(sized) {
-		return text, rest
-	}
-	return sized, sizeBehind.ReplaceAllString(rest, "")
 }
 
 // preparedJuice names a juice by the fruit it is from: "prepared juice (from
