@@ -51,10 +51,10 @@ func WeighRecord(k *batch.Kitchen, duty string, sizes []Weighed) *table.List {
 		w.Say("Empty jar and lid: weight, how many were weighed"), w.Say("What was done with jars below the limits"), w.Say("Signature")} {
 		rows = append(rows, table.Row{Type: table.Write, What: what, Lines: 1})
 	}
+	l.Add(table.Part{Compact: true, Rows: rows})
 	if duty != "" {
-		rows = append(rows, table.Row{Type: table.Say, What: w.Say(duty), Cells: table.Cells{"row": "duty", "text": duty}})
+		l.Add(table.Part{Compact: true, Rows: []table.Row{{Type: table.Say, What: w.Say(duty), Cells: table.Cells{"row": "duty", "text": duty}}}})
 	}
-	l.Add(table.Part{Rows: rows})
 	return l
 }
 
@@ -71,27 +71,56 @@ func (s Weighed) parts(l *table.List) {
 	declared := cmp.Or(s.Declared, w.Say("not declared yet; judged as %s", s.Report.Mass(s.Report.Label, 1)))
 	said := []string{s.Jar, w.Say("Made %s", w.Day(s.Made)), w.Say("declared %s", declared), w.Say("%d of %d jars weighed", len(s.Net), s.Report.Lot)}
 	l.Add(table.Part{Title: s.Product, Sum: w.Say("lot %s", s.Lot), Rows: []table.Row{{Type: table.Say, What: strings.Join(said, " · ")}}})
-	read := table.Part{Columns: []string{w.Say("jar"), w.Say("net"), "±", w.Say("below")}}
+	read := table.Part{Columns: []string{w.Say("jar"), w.Say("net"), "±", w.Say("below")}, Not: table.OnPaper}
 	for i, m := range s.Net {
 		no := strconv.Itoa(i + 1)
-		read.Rows = append(read.Rows, table.Row{What: no, Figures: []string{s.Report.Mass(m, 1), s.Report.Off(m), s.mark(m)},
+		read.Rows = append(read.Rows, table.Row{What: no, Figures: []string{w.Number(s.Report.Mass(m, 1)), w.Number(s.Report.Off(m)), s.mark(m)},
 			Cells: cells("jar", table.Cells{"no": no, "net_g": fmt.Sprintf("%.2f", m.Grams()), "off_g": fmt.Sprintf("%+.1f", (m - s.Report.Label).Grams()), "below": s.mark(m)})})
 	}
-	l.Add(read)
-	figures := table.Part{Columns: []string{"", ""}}
+	figures := table.Part{Columns: []string{"", ""}, Compact: true}
 	for _, f := range s.Report.Figures {
-		figures.Rows = append(figures.Rows, table.Row{What: w.Say(f.Name), Figures: []string{f.Value}, Cells: cells("figure", table.Cells{"text": f.Name + ": " + f.Value, "clause": f.Cite})})
+		value := w.Number(f.Value)
+		if f.Name == "weighed" {
+			value = fmt.Sprintf("%d / %d", len(s.Net), s.Report.Lot)
+		}
+		figures.Rows = append(figures.Rows, table.Row{What: w.Say(f.Name), Figures: []string{value}, Cells: cells("figure", table.Cells{"text": f.Name + ": " + f.Value, "clause": f.Cite})})
 	}
+	l.Add(read)
+	l.Add(abreast(read, 3))
 	l.Add(figures)
-	var found table.Part
+	found := table.Part{Compact: true}
 	for _, t := range s.Report.Checks {
 		verdict := map[bool]string{true: "pass", false: "FAIL"}[t.Pass]
 		text := w.Say(t.Name) + ": " + w.Say(verdict)
 		if !w.Knows(verdict) { // English: the details are worded in it; the figures above say the same
 			text += ". " + t.Detail
 		}
-		found.Rows = append(found.Rows, table.Row{Type: table.Say, Strong: true, What: text,
+		kind := table.Say
+		if !t.Pass {
+			kind = table.Alarm
+		}
+		found.Rows = append(found.Rows, table.Row{Type: kind, Strong: true, What: text,
 			Cells: cells("test", table.Cells{"text": t.Name + ": " + verdict + ", " + t.Detail, "clause": t.Cite})})
 	}
 	l.Add(found)
+}
+
+// abreast is a part as paper shows it, so many rows side by side, down each
+// column first: the record of a dozen jars is one page to sign.
+func abreast(p table.Part, across int) table.Part {
+	out := table.Part{Compact: true, Not: table.OnText | table.OnSheet | table.OnScreen}
+	down := (len(p.Rows) + across - 1) / across
+	for i := range across {
+		if i*down < len(p.Rows) {
+			out.Columns = append(out.Columns, p.Columns...)
+		}
+	}
+	for i := range down {
+		var cells []string
+		for at := i; at < len(p.Rows); at += down {
+			cells = append(append(cells, p.Rows[at].What), p.Rows[at].Figures...)
+		}
+		out.Rows = append(out.Rows, table.Row{What: cells[0], Figures: cells[1:]})
+	}
+	return out
 }

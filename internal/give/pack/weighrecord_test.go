@@ -64,7 +64,7 @@ func TestWeighRecordHoldsEveryReading(t *testing.T) {
 // signature.
 func TestWeighRecordPage(t *testing.T) {
 	for lang, want := range map[string][]string{
-		"de": {"Wägeprotokoll", "206.9 g", "< T2", "Mittel", "217.80 g", "leichtestes", "Regel 1, Mittelwert: NICHT eingehalten", "Waage: Bauart", "Unterschrift", "FPackV § 41"},
+		"de": {"Wägeprotokoll", "206,9 g", "< T2", "Mittel", "217,80 g", "leichtestes", "Regel 1, Mittelwert: NICHT eingehalten", "Waage: Bauart", "Unterschrift", "FPackV § 41"},
 		"en": {"Record of weighing", "Weighed by, and when", "rule 3, none below T2: FAIL. lightest 206.9 g", "declared 225 g"},
 	} {
 		d, l := weighedPlums(t, lang, 231, 216, 215.9, 207, 206.9, 230).Doc(faces(t), "a4")
@@ -85,6 +85,34 @@ func TestWeighRecordPage(t *testing.T) {
 		for _, w := range want {
 			if !strings.Contains(all.String(), w) {
 				t.Errorf("%s: no %q in\n%s", lang, w, all.String())
+			}
+		}
+	}
+}
+
+// A dozen jars, the sample of a small lot, are one page to sign, in every
+// language and on both papers, with every reading on it.
+func TestWeighRecordIsOnePage(t *testing.T) {
+	for _, lang := range []string{"de", "fr", "en"} {
+		for _, paper := range []string{"a4", "letter"} {
+			l := weighedPlums(t, lang, 231, 226.1, 225.2, 227.3, 228.4, 229.5, 226.6, 225.7, 227.8, 228.9, 215.1, 206.2)
+			d, found := l.Doc(faces(t), paper)
+			if d == nil || found.HasErrors() {
+				t.Fatal(found)
+			}
+			if len(d.Pages) != 1 {
+				t.Errorf("%s %s: %d pages", lang, paper, len(d.Pages))
+			}
+			texts := map[string]bool{}
+			for _, m := range d.Pages[0].Marks {
+				if x, ok := m.(*page.Text); ok && len(x.Segs) > 0 {
+					texts[x.Segs[0].S] = true
+				}
+			}
+			for _, g := range []string{"231.0 g", "226.1 g", "228.4 g", "227.8 g", "215.1 g", "206.2 g"} {
+				if g = l.In.Number(g); !texts[g] {
+					t.Errorf("%s %s: no %q", lang, paper, g)
+				}
 			}
 		}
 	}

@@ -157,6 +157,14 @@ func LinesBand(title string, n int) []Band {
 	return out
 }
 
+// fillBand is words with a line behind them to write on.
+func fillBand(title string) Band {
+	return Band{H: 11 * unit.Millimetre, Draw: func(c *Layout, y unit.Length) {
+		c.Text(BoldFace, Pt(9.5), Margin, y+9*unit.Millimetre, Soft, title)
+		c.Rule(Margin+c.Width(BoldFace, Pt(9.5), title)+2*unit.Millimetre, c.W-Margin, y+9500*unit.Micrometre)
+	}}
+}
+
 // smallHead is a heading over small rows: words and a line.
 func smallHead(title, sum string) Band {
 	return Band{H: 9500 * unit.Micrometre, Draw: func(c *Layout, y unit.Length) {

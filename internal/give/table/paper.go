@@ -104,6 +104,10 @@ func (c *Layout) bands(p Part, rows []Row) (out []Band) {
 		case Step:
 			out = append(out, c.stepBand(r))
 		case Write:
+			if p.Compact && r.Lines == 1 && c.Width(BoldFace, Pt(9.5), r.What) < c.W/2-Margin {
+				out = append(out, fillBand(r.What))
+				continue
+			}
 			out = append(out, LinesBand(r.What, r.Lines)...)
 		case Towers:
 			out = append(out, towerBand(r)...)
