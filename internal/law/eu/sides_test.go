@@ -58,6 +58,13 @@ func TestOpenedDays(t *testing.T) {
 			t.Errorf("%d days: %q", days, e.C.Keep.Opened)
 		}
 	}
+	for days, want := range map[int]string{0: "", 1: "1", 3: "3"} { // a jar that did not seal
+		e := tester(t, "eu", "en", after, batchA1(62), cylinder(68, 60, 340))
+		e.R.Keeping.UnsealedDays, e.C.Keep.Unsealed = days, ""
+		if e.storage(); (e.C.Keep.Unsealed == "") != (want == "") || !strings.Contains(e.C.Keep.Unsealed, want) {
+			t.Errorf("%d days: %q", days, e.C.Keep.Unsealed)
+		}
+	}
 }
 
 // Directive 2001/113/EC Annex I: marmalade is of citrus fruit alone, and jelly,
