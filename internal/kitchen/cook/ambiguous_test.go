@@ -50,7 +50,7 @@ func TestAmbiguousNames(t *testing.T) {
 // and powdered foods are not the fresh ones.
 func TestChoicesAreKnown(t *testing.T) {
 	p := pantry.Default()
-	for _, word := range []string{"pepper", "currants", "cream", "chili", "ginger", "coconut", "berries", "mustard"} {
+	for _, word := range []string{"pepper", "currants", "cream", "chili", "ginger", "coconut", "berries", "mustard", "juice concentrate"} {
 		a, ok := p.Ambiguous(word, "")
 		if !ok {
 			t.Errorf("%s is not asked about", word)

@@ -247,7 +247,7 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 	case len(words) > 1 && g.tabled(first, words[1:]):
 		return measureWords{unit: first}, strings.Join(words[1:], " "), true
 	case sizes[first] && len(words) > 1:
-		return measureWords{unit: first}, strings.Join(words[1:], " "), true
+		return measureWords{unit: held(first)}, strings.Join(words[1:], " "), true
 	}
 	return w, s, true
 }

@@ -18,9 +18,10 @@ var (
 	noName    = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm   = lazily(` -+ |; |, | - `)
-	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips)|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips)|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList    = lazily(`(?i),.* (?:or|oder|ou) `)
 	orFood    = lazily(`(?i)^\((?:or|oder|ou) ([\p{L}][\p{L} -]+)\)$`)
+	prepared  = lazily(`(?i)\((` + num + ` ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?) (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
 	orEnd     = lazily(`(?i),? (?:or|oder|ou)$`)
 	cutSize   = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
 	plusRatio = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
@@ -61,6 +62,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	in, ok := g.named(l, rest)
 	if !ok {
 		return nil, false
+	}
+	if m := prepared.FindStringSubmatch(rest); m != nil && a.text != "" && valid(a.text, m[1]) && len(a.choices) == 0 {
+		a.choices = []string{a.text, m[1]}
 	}
 	if m := upTo.FindStringSubmatch(rest); m != nil && a.text != "" {
 		n := numHead.FindString(a.text)

@@ -9,11 +9,11 @@ import (
 
 var (
 	lotForm    = lazily(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
-	brixForm   = lazily(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b`)
+	brixForm   = lazily(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]tometer\b[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b`)
 	brixTemp   = lazily(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = lazily(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = lazily(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to|to \d{2,3})\b`)
+	tempWords  = lazily(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempNot    = lazily(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = lazily(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
@@ -58,7 +58,7 @@ func (g *grammar) labelled(l *Line, s string) bool {
 // numbers reads °Brix and pH.
 func (l *Line) numbers(s string) {
 	if m := brixForm.FindStringSubmatch(s); m != nil {
-		if v, ok := within(m[1]+m[2], 1, 99); ok {
+		if v, ok := within(m[1]+m[2]+m[3], 1, 99); ok {
 			l.key("cook.brix", v)
 			if t := brixTemp.FindStringSubmatch(s); t != nil {
 				l.key("cook.brix_temperature", quoted(t[1]+" °"+strings.ToUpper(t[2][:1])))

@@ -39,7 +39,11 @@ func (g *grammar) line(l *Line) {
 	if len(l.Ingredients) == 0 && l.Read() && leftOver(*l, s) {
 		l.say("only what stands below was read of it")
 	}
-	if f, ok := g.count(s); ok && (f.Jar != "" || jarTalk.MatchString(s)) && !l.Read() && len(l.Asks) == 0 {
+	sealed := s
+	if at := unsealedForm.FindStringIndex(s); at != nil {
+		sealed = strings.TrimRight(s[:at[0]], " ,;-")
+	}
+	if f, ok := g.count(sealed); ok && (f.Jar != "" || jarTalk.MatchString(s)) && !l.Read() && len(l.Asks) == 0 {
 		l.ask("jars that were filled? Then write: got %s, and their size", s)
 	}
 	if m := noAmount.FindStringSubmatch(s); m != nil && !l.Read() && len(l.Asks) == 0 {
@@ -115,6 +119,9 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 			l.ask("is this one more thing in the pot, or a step about what is written already? If it is more, write %q alone", s)
 			return true
 		}
+		return false
+	}
+	if unsealedForm.MatchString(s) || sealForm.MatchString(s) {
 		return false
 	}
 	parts := g.parts(s)

@@ -7,7 +7,7 @@ import (
 // Parts of a fruit, one amount of several things, and amounts that stand behind
 // their food.
 var (
-	genitive   = lazily(`(?i)^((?:der |den )?(?:saft|schale|abgeriebene schale)) eine[rs] `)
+	genitive   = lazily(`(?i)^((?:der |den |die )?(?:saft und (?:die )?(?:abgeriebene )?schale|(?:abgeriebene )?schale und (?:der |den )?saft|saft|schale|abgeriebene schale)) eine[rs] `)
 	partNumber = lazily(`(?i)^(saft|schale|jus|juice|zest) (\d)`)
 	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ) [^()]*\)$`)
 	partForm   = lazily(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|&|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|v\.|d'|de |d'une? )[ ]?(.+)$`)

@@ -6,23 +6,24 @@ import (
 )
 
 var (
-	duration = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
-	bathTail = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process  = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
-	bath     = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
-	boilDown = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
-	canner   = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
-	steam    = lazily(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking  = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
-	notThis  = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
-	aside    = lazily(`(?i)\b(?:pectin (?:in|and|with) water|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
-	jarsFor  = lazily(`(?i)\bjars? for\b`)
-	jarSizes = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
-	finished = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?)\b`)
-	jarTalk  = lazily(`(?i)\b(?:jars?|half-pints?|pints?|quarts?|gläser|glas|bocaux|pots)(?:\W|$)`)
-	height   = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
-	feet     = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
-	clause   = lazily(`[.;!] |[.;!]$`)
+	duration  = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
+	bathTail  = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
+	process   = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	bath      = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
+	shortened = lazily(`(?i)\b(ca|approx|env)\. `)         // a full stop that ends nothing
+	boilDown  = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
+	canner    = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
+	steam     = lazily(`(?i)\bsteam(?:ed|er)?\b`)
+	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
+	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
+	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) water|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
+	jarsFor   = lazily(`(?i)\bjars? for\b`)
+	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
+	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?)\b`)
+	jarTalk   = lazily(`(?i)\b(?:jars?|half-pints?|pints?|quarts?|gläser|glas|bocaux|pots)(?:\W|$)`)
+	height    = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
+	feet      = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
+	clause    = lazily(`[.;!] |[.;!]$`)
 )
 
 // times in words: "one minute".
@@ -50,6 +51,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		more, _ := strconv.Atoi(n[2])
 		return strconv.Itoa(60*hours+more) + " minutes"
 	})
+	s = shortened.ReplaceAllString(s, "$1 ")
 	s = boilDown.ReplaceAllString(s, "kochen lassen")
 	before := len(l.Keys)
 	if feet.MatchString(s) && hasMinutes(s) && process.MatchString(s) {
@@ -67,7 +69,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	}
 	var boils, baths []string
 	for _, c := range clause.Split(s, -1) {
-		if g.yield(l, c) {
+		if !headForm.MatchString(c) && g.yield(l, c) {
 			continue
 		}
 		for _, t := range times(c) {

@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"strconv"
 	"strings"
 )
 
@@ -47,9 +48,9 @@ var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack 
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
 	messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
-var sizes = set(`large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
+var sizes = set(`med lg sm large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
-var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars"}
+var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "med": "medium", "lg": "large", "sm": "small"}
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
@@ -98,6 +99,13 @@ var (
 	dashFraction = lazily(`(\d)-? (\d{1,2}/\d)`)
 )
 
+// quarters of an hour in words, the first a quarter.
+var hourParts = []pattern{
+	lazily(`(?i)\b(?:(?:eine[r]? )?viertelstunde|un quart d'heure|a quarter of an hour|quarter of an hour)\b`),
+	lazily(`(?i)\b(?:(?:eine[r]? )?halbe[n]? stunde|(?:une )?demi heure|half an hour|a half hour)\b`),
+	lazily(`(?i)\b(?:(?:eine[r]? )?dreiviertelstunde|trois quarts d'heure|three quarters of an hour)\b`),
+}
+
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
 func plain(s string) string {
 	s = strings.Map(func(r rune) rune {
@@ -109,6 +117,9 @@ func plain(s string) string {
 	s = strings.Join(strings.Fields(s), " ")
 	if open := strings.Count(s, "(") - strings.Count(s, ")"); open > 0 {
 		s += strings.Repeat(")", open) // a bracket the printer forgot
+	}
+	for i, p := range hourParts {
+		s = p.ReplaceAllString(s, strconv.Itoa(15*(i+1))+" minutes")
 	}
 	s = andFraction.ReplaceAllString(footnote.ReplaceAllString(ordinal.ReplaceAllString(s, "$1"), ""), "$1 $2")
 	return dashFraction.ReplaceAllString(s, "$1 $2")

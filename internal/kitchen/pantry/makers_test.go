@@ -52,7 +52,7 @@ erythritol: erythritol
 applesauce: applesauce, unsweetened applesauce, apple sauce
 cherry_maraschino: maraschino cherries
 ginger_candied: crystallised ginger, crystallized ginger, candied ginger, stem ginger
-white_grape_juice_conc: juice concentrate, white grape juice concentrate
+white_grape_juice_conc: white grape juice concentrate
 apple_juice_conc: frozen apple juice concentrate
 tea_black: tea, black tea, Earl Grey tea, strong tea
 coffee: coffee, strong coffee, brewed coffee
