@@ -44,6 +44,9 @@ func (b brief) pictured(look design.Look) design.Look {
 	}
 	p := b.opt.Picture
 	o := design.Ornament{Name: ownPicture, Spot: p.Spot, Own: true}
+	if _, seal := b.wantsStamp(); seal && o.Spot == "corner" {
+		o.Spot = "" // one corner, one thing
+	}
 	room := b.cell.W
 	if b.piece == label.Wrap {
 		room = share(room, usualPart)
@@ -111,6 +114,15 @@ func (l *layout) image() *page.Image {
 	return l.opt.Picture.Image
 }
 
+// leastPicture is the smallest a picture is drawn: one that is asked for small
+// may be smaller.
+func (l *layout) leastPicture() unit.Length {
+	if s := l.opt.Picture.Size; s > 0 {
+		return min(leastPicture, s/2)
+	}
+	return leastPicture
+}
+
 // spotFor is the largest box of the picture's proportions that the room kept
 // for it holds.
 func (l *layout) spotFor(p drawing, keep []page.Rect) (at page.Rect, ok bool) {
@@ -120,7 +132,7 @@ func (l *layout) spotFor(p drawing, keep []page.Rect) (at page.Rect, ok bool) {
 	for size := 1.0; ; size *= 0.95 {
 		w := min(share(room.W, size), share(share(room.H, size), float64(m.W)/float64(m.H)))
 		at = page.Rect{W: w, H: share(w, float64(m.H)/float64(m.W))}
-		if max(at.W, at.H) < leastPicture {
+		if max(at.W, at.H) < l.leastPicture() || min(at.W, at.H) < unit.Millimetre {
 			return at, false
 		}
 		x, y := room.X+(room.W-at.W)/2, []unit.Length{room.Y + (room.H-at.H)/2, room.Y}
@@ -167,9 +179,13 @@ func (b brief) onPaper(f *page.Frame) (found diag.List) {
 	if dots < sharp {
 		wide := float64(m.FullW) / sharp * 25.4
 		high := wide * float64(m.FullH) / float64(m.FullW)
+		help := "take a picture of more pixels"
+		if high >= 3 {
+			help = fmt.Sprintf("it is sharp up to %.0f x %.0f mm: take a picture of more pixels, or write size = \"%.0f mm\"", wide, high, high)
+		}
 		found.Warnf("picture-coarse", "", "picture.file", "%s has %d x %d pixels: on the %s label, %.0f x %.0f mm, that is %.0f dots per inch, and under %d it prints blurred",
 			m.Name, m.FullW, m.FullH, b.piece, p.At.W.MM(), p.At.H.MM(), dots, sharp).
-			Hinted(fmt.Sprintf("it is sharp up to %.0f x %.0f mm: take a picture of more pixels, or write size = \"%.0f mm\"", wide, high, max(3, high)))
+			Hinted(help)
 	}
 	return found
 }

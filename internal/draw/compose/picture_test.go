@@ -140,3 +140,46 @@ func TestPictureForTheMakersName(t *testing.T) {
 		t.Error("the maker's name stands beside the picture that stands for it")
 	}
 }
+
+// TestStampStandsClear: in every design the maker's words stand in a seal on
+// front and wrap labels, beside a picture too, and the second look at the label
+// finds no fault; or a finding says that there is no room.
+func TestStampStandsClear(t *testing.T) {
+	faces, c := typefaces(t), *strawberry()
+	c.Blocks = append(append([]label.Block(nil), c.Blocks...), label.Block{ID: "stamp", Kind: label.Stamp, Runs: run("First prize, village fair 2026"), Path: "label.stamp"})
+	list := designs(t)
+	if testing.Short() {
+		list = list[:2]
+	}
+	stood, asked := 0, 0
+	for i, d := range list {
+		for k, u := range usual {
+			opt := compose.Options{Alone: u.alone, InkSaver: (i+k)%4 == 0}
+			if (i+k)%3 == 0 {
+				opt.Picture = sign(600, 400, []string{"", "corner"}[k%2])
+			}
+			r, l := compose.Compose(&c, d, u.piece, u.cell, faces, opt)
+			for _, f := range append(l.Errors(), inspect.Frame(r.Frame, &c, faces, inspect.Default())...) {
+				t.Errorf("%s %s %s: %s", d.ID, u.piece, u.name, f.Message)
+			}
+			said := false
+			for _, it := range r.Frame.Items {
+				x, ok := it.(*page.Text)
+				said = said || ok && x.Block == "stamp"
+			}
+			wanted := u.piece == label.Front || u.piece == label.Wrap
+			if told := has(l, "no-room-for-stamp"); wanted != (said || told) || said && told {
+				t.Errorf("%s %s %s: said %v, told %v", d.ID, u.piece, u.name, said, told)
+			}
+			if wanted {
+				asked++
+			}
+			if said {
+				stood++
+			}
+		}
+	}
+	if stood*100 < asked*85 {
+		t.Errorf("%d of %d stamps stand", stood, asked)
+	}
+}

@@ -15,8 +15,8 @@ const (
 	ownStamp    = "stamp" // its name among a look's drawings
 	usualStamp  = 0.42    // of the shorter side of the piece
 	mostStamp   = 26 * unit.Millimetre
-	leastStamp  = 13 * unit.Millimetre
-	stampMargin = 0.1 // of its width, blank inside its rings
+	leastStamp  = 12 * unit.Millimetre
+	stampMargin = 0.085 // of its width, blank inside its rings
 )
 
 // wantsStamp gives the maker's words in a seal, where the piece bears them: on
@@ -34,10 +34,14 @@ func (b brief) stamped(look design.Look) design.Look {
 	if _, ok := b.wantsStamp(); !ok {
 		return look
 	}
-	across := min(max(share(b.short(), usualStamp), leastStamp), mostStamp)
+	across := min(max(share(b.short(), usualStamp), leastStamp*3/2), mostStamp)
+	spot := "corner"
+	if b.cell.Shape == page.Ellipse {
+		spot = "right"
+	}
 	look.Ornaments = append(slices.DeleteFunc(slices.Clone(look.Ornaments), func(o design.Ornament) bool {
 		return (o.Spot == "corner" || o.Spot == "corners") && o.Name != ownPicture
-	}), design.Ornament{Name: ownStamp, Spot: "corner", Size: float64(across) / float64(b.short()), Own: true})
+	}), design.Ornament{Name: ownStamp, Spot: spot, Size: float64(across) / float64(b.short()), Own: true})
 	return look
 }
 
@@ -51,6 +55,9 @@ func (l *layout) stamps(keep []page.Rect) (drawn []page.Item, _ []page.Rect) {
 		}
 		for d := min(p.box.W, p.box.H); d >= leastStamp; d = d * 19 / 20 {
 			at := page.Rect{X: p.box.X + p.box.W - d, Y: p.box.Y, W: d, H: d}
+			if p.o.Spot != "corner" {
+				at.Y += (p.box.H - d) / 2
+			}
 			if !l.blank().Within(at, 0) || meets(at, keep) || l.crossed(at) {
 				continue
 			}
@@ -84,7 +91,7 @@ func (l *layout) sealWords(b label.Block, at page.Rect) ([]page.Item, bool) {
 	v := l.voice(l.voices.Small, l.colours)
 	in := at.Grow(-share(at.W, stampMargin), -share(at.W, stampMargin))
 	k := stack{in: region{Rect: in}.inscribed(), align: typeset.Centre, rise: 0.5, spread: 1}
-	k.rows = []row{{para: typeset.New(v, typeset.Say(b.ID, b.Runs, true)), legal: legible, least: legible, best: max(legible, share(at.W, 0.14)),
+	k.rows = []row{{para: typeset.New(v, typeset.Say(b.ID, b.Runs, true)), legal: legible, least: legible, best: max(legible, share(at.W, 0.22)),
 		lines: 7, ragged: typeset.Balanced, weight: 1, name: "the stamp"}}
 	f, ok := k.choose()
 	if !ok {
