@@ -74,7 +74,9 @@ func exif(data []byte, turn uint16, secret string) []byte {
 	tiff = binary.BigEndian.AppendUint16(tiff, turn)
 	tiff = append(tiff, 0, 0, 0, 0, 0, 0)
 	part := append(append([]byte("Exif\x00\x00"), tiff...), secret...)
-	head := binary.BigEndian.AppendUint16([]byte{0xff, 0xd8, 0xff, 0xe1}, uint16(len(part)+2))
+	// After a JFIF part, as most programs write it.
+	head := append([]byte{0xff, 0xd8, 0xff, 0xe0, 0, 16}, "JFIF\x00\x01\x02\x00\x00\x01\x00\x01\x00\x00"...)
+	head = binary.BigEndian.AppendUint16(append(head, 0xff, 0xe1), uint16(len(part)+2))
 	return append(append(head, part...), data[2:]...)
 }
 
