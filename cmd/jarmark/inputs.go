@@ -185,6 +185,11 @@ func here(args []string) []string {
 func (a *app) env(in []job.Input) (*job.Env, error) {
 	dir := homeOf(in)
 	a.ownRead(dir)
+	for _, i := range in {
+		for _, name := range job.Pictures(i) {
+			a.read = append(a.read, filepath.Join(dir, filepath.FromSlash(name)))
+		}
+	}
 	return a.envOf(folderFS(dir))
 }
 

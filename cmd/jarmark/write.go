@@ -149,12 +149,12 @@ func inputNames(in []job.Input) (names []string) {
 	return names
 }
 
-// ownRead remembers the maker's designs and sheets below a folder as read.
+// ownRead remembers the maker's designs, sheets and typefaces below a folder as read.
 func (a *app) ownRead(dir string) {
 	if dir == "" {
 		return
 	}
-	for _, sub := range []string{"designs", "sheets"} {
+	for _, sub := range []string{"designs", "sheets", "fonts"} {
 		entries, _ := os.ReadDir(filepath.Join(dir, sub)) // often there is none
 		for _, e := range entries {
 			a.read = append(a.read, filepath.Join(dir, sub, e.Name()))

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -15,6 +16,7 @@ import (
 	"jarmark/internal/draw/press"
 	"jarmark/internal/give/record"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/law/label"
 )
 
@@ -177,4 +179,21 @@ func named(m *page.Image, name, alt string) *page.Image {
 	out := *m
 	out.Name, out.Alt = name, alt
 	return &out
+}
+
+// Pictures are the files of pictures and photos that a kitchen and a batch name.
+func Pictures(in Input) (files []string) {
+	if bytes.Contains(in.Kitchen.Data, []byte("picture")) {
+		if k, _ := batch.ParseKitchen(in.Kitchen.Name, in.Kitchen.Data, nil); k.Picture.File != "" {
+			files = append(files, k.Picture.File)
+		}
+	}
+	if bytes.Contains(in.Batch.Data, []byte("photo")) {
+		if b, _ := batch.Parse(in.Batch.Name, in.Batch.Data, nil); b != nil {
+			for _, p := range b.Photos {
+				files = append(files, p.File)
+			}
+		}
+	}
+	return files
 }

@@ -243,3 +243,15 @@ func TestOwnFilesWithoutAFolder(t *testing.T) {
 		t.Errorf("the page: %v", l.Errors())
 	}
 }
+
+// TestPicturesAreKnownAsRead: what a kitchen and a batch name is known, so that no
+// output is written over it.
+func TestPicturesAreKnownAsRead(t *testing.T) {
+	in := ownInput(t, "\n[picture]\nfile = \"a.png\"\n", "\n[[photo]]\nfile = \"p/b.jpg\"\n[[photo]]\nfile = \"c.png\"\n")
+	if got := strings.Join(job.Pictures(in), " "); got != "a.png p/b.jpg c.png" {
+		t.Errorf("%q", got)
+	}
+	if got := job.Pictures(ownInput(t, "", "")); len(got) > 0 {
+		t.Errorf("%q", got)
+	}
+}
