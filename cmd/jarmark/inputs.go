@@ -184,12 +184,7 @@ func here(args []string) []string {
 // the first kitchen or batch lies in laid over the built-in ones.
 func (a *app) env(in []job.Input) (*job.Env, error) {
 	dir := homeOf(in)
-	a.ownRead(dir)
-	for _, i := range in {
-		for _, name := range job.Pictures(i) {
-			a.read = append(a.read, filepath.Join(dir, filepath.FromSlash(name)))
-		}
-	}
+	a.ownRead(dir, in...)
 	return a.envOf(folderFS(dir))
 }
 

@@ -149,10 +149,16 @@ func inputNames(in []job.Input) (names []string) {
 	return names
 }
 
-// ownRead remembers the maker's designs, sheets and typefaces below a folder as read.
-func (a *app) ownRead(dir string) {
+// ownRead remembers the maker's designs, sheets and typefaces below a folder, and
+// the pictures batches name, as read.
+func (a *app) ownRead(dir string, in ...job.Input) {
 	if dir == "" {
 		return
+	}
+	for _, i := range in {
+		for _, name := range job.Pictures(i) {
+			a.read = append(a.read, filepath.Join(dir, filepath.FromSlash(name)))
+		}
 	}
 	for _, sub := range []string{"designs", "sheets", "fonts"} {
 		entries, _ := os.ReadDir(filepath.Join(dir, sub)) // often there is none
