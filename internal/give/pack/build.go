@@ -34,11 +34,13 @@ func Build(results []*cook.Result, o Options) (*Plan, diag.List) {
 	b.kitchen()
 	b.stock()
 	b.open()
-	b.allot(b.promises())
+	b.promised = b.promises()
+	b.allot(b.promised)
 	b.booked()
 	b.balance()
 	b.close()
 	b.plan.in = table.WordsIn(b.lang)
+	b.tell()
 	return b.plan, b.found
 }
 
@@ -50,6 +52,7 @@ type builder struct {
 	stops     []*stop
 	asked     map[string]bool // occasions told of
 	byKey     map[stopKey]*stop
+	promised  []promise
 	found     diag.List
 	lang      string // of the first kitchen
 	jams      map[string]jamRead

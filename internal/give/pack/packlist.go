@@ -22,7 +22,7 @@ var CSVHeader = []string{"list", "to", "date", "product", "lot", "jar", "jars", 
 // List is the plan as a list to carry: what goes where, what stays, what must
 // be eaten, what is needed.
 func (p *Plan) List() *table.List {
-	l := &table.List{In: p.in, Head: p.title(), Title: p.in.Say("Packing list"), Maker: p.Maker, Sum: p.summary(), Columns: CSVHeader, Space: 4}
+	l := &table.List{In: p.in, Head: p.title(), Title: p.in.Say("Packing list"), Maker: p.Maker, Sum: p.summary(), Columns: CSVHeader, Space: 4, Told: p.told}
 	if p.Filter != "" {
 		l.Title = p.Filter
 	}

@@ -60,6 +60,7 @@ type Plan struct {
 	Rows     []ledger.Entry   // all rows that were summed: the ledger, then tables and lists
 	Faults   diag.List        // what cannot be: more jars gone than made, more back than went
 	Promises []ledger.Entry   // what List promises, as rows of the ledger
+	told     []table.Told
 	permit   string
 	today    unit.Date
 	float    unit.Money // change taken to a market

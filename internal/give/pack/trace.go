@@ -13,7 +13,8 @@ import (
 
 // History is where the jars of one lot went, as far as the files know.
 type History struct {
-	in table.Words // the language it is read in; the zero value is English
+	in   table.Words // the language it is read in; the zero value is English
+	told []table.Told
 
 	Lot        string
 	Maker      string
@@ -68,7 +69,7 @@ type Related struct {
 func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) {
 	o.Event, o.Gifts = "", false
 	p, _ := Build(results, o) // its findings belong to packing
-	h := &History{in: p.in, Lot: lot, Maker: p.Maker, Units: p.Units, Unread: o.Unread}
+	h := &History{in: p.in, told: p.told, Lot: lot, Maker: p.Maker, Units: p.Units, Unread: o.Unread}
 	var mine, others []*cook.Result
 	for _, r := range results {
 		switch {

@@ -56,7 +56,7 @@ func (h *History) Text() string { return h.List().Text() }
 func (h *History) Recall() *table.List {
 	say := h.in.Say
 	product := table.Join(h.Products)
-	l := &table.List{In: h.in, Head: say("Recall sheet, lot %s", h.Lot), Title: say("Recall sheet: lot %s", h.Lot), Maker: h.Maker, Sum: product}
+	l := &table.List{In: h.in, Head: say("Recall sheet, lot %s", h.Lot), Title: say("Recall sheet: lot %s", h.Lot), Maker: h.Maker, Sum: product, Told: h.told}
 	facts := table.Part{}
 	for _, t := range []string{
 		say("On the label: %s, lot %s.", product, h.Lot),

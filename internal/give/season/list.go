@@ -13,7 +13,7 @@ var columns = []string{"part", "name", "date", "made", "given", "sold", "lost", 
 // List is the season as text, CSV and one page to print.
 func (s *Summary) List() *table.List {
 	say := s.in.Say
-	l := &table.List{In: s.in, Head: s.title(), Title: s.title(), Maker: s.Maker, Columns: columns, Sum: s.sum()}
+	l := &table.List{In: s.in, Head: s.title(), Title: s.title(), Maker: s.Maker, Columns: columns, Sum: s.sum(), Told: s.told}
 	l.Add(s.chart())
 	l.Add(s.jams())
 	l.Add(s.months())

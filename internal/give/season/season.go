@@ -68,6 +68,7 @@ type Summary struct {
 	Uncounted       []string // what no cost is written for: "jars", "lids", "labels", "work"
 
 	in    table.Words
+	told  []table.Told
 	costs []jarCost // by row of the plan's stock
 }
 
@@ -79,7 +80,7 @@ type jarCost struct {
 
 // Sum sums up a plan of all batches of a kitchen.
 func Sum(p *pack.Plan, results []*cook.Result) *Summary {
-	s := &Summary{Maker: p.Maker}
+	s := &Summary{Maker: p.Maker, told: p.Told()}
 	k := kitchenOf(results)
 	if k != nil {
 		s.Currency, s.in = k.Currency, table.WordsIn(table.LanguageOf(k))

@@ -21,7 +21,7 @@ func (c *Layout) Add(i page.Item) {
 // of its stand-in for letters the face lacks. Letters that both lack become
 // question marks, and are remembered.
 func (c *Layout) spoken(f page.Face, s string) (typeset.Voice, string) {
-	s = clean(norm.NFC.String(s))
+	s = c.replaced(f, clean(norm.NFC.String(s)))
 	v := c.Voices[f]
 	if name := c.faces.Drawing(f, s); name != f {
 		v.Regular = c.faces.Face(name)

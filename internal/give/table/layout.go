@@ -53,6 +53,9 @@ type Layout struct {
 	Y       unit.Length
 	missing map[rune]bool
 	lost    []rune
+	hard    []Told // what no face draws
+	said    map[[2]string]bool
+	found   diag.List
 }
 
 // Band is an unbreakable strip of the page: draw puts it with its top at y.
@@ -76,7 +79,7 @@ func NewLayout(fs *face.Set, paper, head string) (*Layout, diag.List) {
 		found.Errorf("unknown-paper", "", "", "no paper %q", paper).Hinted("papers: a4, letter")
 		return nil, found
 	}
-	c := &Layout{faces: fs, W: size[0], H: size[1], Head: head, Voices: map[page.Face]typeset.Voice{}, missing: map[rune]bool{}}
+	c := &Layout{faces: fs, W: size[0], H: size[1], Head: head, Voices: map[page.Face]typeset.Voice{}, missing: map[rune]bool{}, said: map[[2]string]bool{}}
 	for _, n := range []page.Face{TitleFace, ItalicFace, PlainFace, BoldFace} {
 		f, err := fs.Open(n)
 		if err != nil {
@@ -170,12 +173,11 @@ func (c *Layout) Finish(title, author string) (*page.Doc, diag.List) {
 		at := c.W - Margin - c.Width(PlainFace, Pt(9), n)
 		c.textOn(i, PlainFace, Pt(9), at, c.H-Margin+3*unit.Millimetre, Soft, n)
 	}
-	var found diag.List
 	if len(c.lost) > 0 {
-		found.Warnf("unprintable-letter", "", "", "the typeface has no %q; it is printed as ?", string(c.lost[:min(len(c.lost), 8)])).
+		c.found.Warnf("unprintable-letter", "", "", "the typeface has no %q; it is printed as ?", string(c.lost[:min(len(c.lost), 8)])).
 			Hinted("write the name in letters the typeface has")
 	}
-	return &page.Doc{Title: title, Author: author, Lang: "en", Pages: c.Pages}, found
+	return &page.Doc{Title: title, Author: author, Lang: "en", Pages: c.Pages}, c.found
 }
 
 // pt is a type size in points.

@@ -24,7 +24,8 @@ type List struct {
 	Sum     string // under the title
 	Columns []string
 	Parts   []Part
-	Space   int // ruled lines for notes at the end of the pages
+	Told    []Told // texts of the maker's in it
+	Space   int    // ruled lines for notes at the end of the pages
 }
 
 // Part is a heading with its rows. Without a title it is words between the

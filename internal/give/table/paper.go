@@ -30,6 +30,7 @@ func (c *Layout) finishIn(l *List, found diag.List) (*page.Doc, diag.List) {
 
 // Put lays the list out from here on.
 func (l *List) Put(c *Layout) {
+	c.knowing(l.Told)
 	sub := l.Sum
 	switch {
 	case l.Maker == "":

@@ -13,6 +13,9 @@ type writer struct{ b strings.Builder }
 // firstColumn is where the second column of a row begins.
 const firstColumn = 22
 
+// leastWords is how much of a row's words is never cut off.
+const leastWords = 24
+
 func (w *writer) line(format string, args ...any) {
 	w.b.WriteString(strings.TrimRight(cut(clean(fmt.Sprintf(format, args...)), columnsWide), " ") + "\n")
 }
@@ -25,8 +28,9 @@ func (w *writer) head(title, right string) {
 	w.line("%s%s%s", t, strings.Repeat(" ", max(2, columnsWide-width(t)-width(right))), right)
 }
 
-// row is three columns; a long first column pushes on, the second gives way
-// to the third, and what is cut ends in "…".
+// row is three columns; a long first column pushes on, the second gives way to
+// the third, and what is cut ends in "…". Where little would be left of the
+// second, the third stands under it.
 func (w *writer) row(a, b, c string) {
 	a, b, c = clean(a), clean(b), clean(c)
 	first := "  " + cut(a, 34)
@@ -34,6 +38,11 @@ func (w *writer) row(a, b, c string) {
 	room := columnsWide - width(first) - width(c)
 	if c != "" {
 		room -= 2
+	}
+	if c != "" && room < min(width(b), leastWords) {
+		w.line("%s%s", first, cut(b, columnsWide-width(first)))
+		w.wrap(strings.Repeat(" ", width(first)), c)
+		return
 	}
 	b = cut(b, max(room, 8))
 	pad := 2
