@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -64,24 +63,4 @@ func TestSellFirst(t *testing.T) {
 			t.Errorf("%s: no %q in\n%s", today, want, text)
 		}
 	}
-}
-
-// TestFortyGifts: forty gifts stand on five pages at most, each with its tick,
-// jam, lot and words.
-func TestFortyGifts(t *testing.T) {
-	rs := both()
-	rs[0].Jars[0].Count, rs[0].Jars[0].Sealed = 80, 80
-	var list []Entry
-	for i := range 40 {
-		list = append(list, Entry{To: fmt.Sprint("Friend ", i), From: "Nell", Message: "warm wishes", Jars: 1, Lot: "L26265-PL", Jar: "us8"})
-	}
-	p, found := Build(rs, Options{Gifts: true, List: list})
-	if found.HasErrors() {
-		t.Fatal(found)
-	}
-	d, _ := p.Doc(faces(t), "letter")
-	if len(d.Pages) > 5 {
-		t.Errorf("%d pages", len(d.Pages))
-	}
-	inspectPages(t, "gifts", d)
 }

@@ -117,7 +117,7 @@ func (p *Plan) stopSum(s Stop) string {
 }
 
 func (p *Plan) stopPart(s Stop) table.Part {
-	part := table.Part{Title: heading(p.in, s.Type, s.To, s.Date), Sum: p.stopSum(s), Compact: s.Type == Gift && p.manyGifts()}
+	part := table.Part{Title: heading(p.in, s.Type, s.To, s.Date), Sum: p.stopSum(s), Beside: s.Type == Gift && p.manyGifts()}
 	put := func(r table.Row) { part.Rows = append(part.Rows, r) }
 	for _, l := range s.Lines {
 		put(p.lineRow(s, l))
@@ -148,8 +148,7 @@ func (p *Plan) stopPart(s Stop) table.Part {
 	return part
 }
 
-// manyGifts reports whether the gifts are so many that they are set small: forty
-// of them are then four pages.
+// manyGifts reports whether the gifts are so many that each is set as a line or two.
 func (p *Plan) manyGifts() bool { return len(p.Stops) > 8 }
 
 // lineRow is one kind of jar to pack. At a market there is room to write what

@@ -59,7 +59,7 @@ func (s *Summary) money(minor int64) string {
 // chart is what was made and what left, month by month.
 func (s *Summary) chart() table.Part {
 	say := s.in.Say
-	r := table.Row{Type: table.Towers, Group: 2, Legend: []string{say("sold"), say("given"), say("lost"), say("made; below: left")}}
+	r := table.Row{Type: table.Towers, Group: 2, Legend: []string{say("sold"), say("given"), say("lost"), say("made")}}
 	for _, m := range s.Months {
 		if m.Name == undated {
 			continue
@@ -93,7 +93,7 @@ func (s *Summary) month(name, sep string) string {
 
 func (s *Summary) jams() table.Part {
 	say := s.in.Say
-	p := table.Part{Title: say("By jam"), Compact: true, Barred: true, Columns: []string{say("jam"), say("made"), say("given"), say("sold"), say("lost"), say("left"), say("takings"), say("profit a jar")}}
+	p := table.Part{Title: say("By jam"), Compact: true, Barred: true, Legend: []string{say("sold"), say("given"), say("lost"), say("left")}, Columns: []string{say("jam"), say("made"), say("given"), say("sold"), say("lost"), say("left"), say("takings"), say("profit a jar")}}
 	for _, t := range s.Jams {
 		p.Rows = append(p.Rows, s.jamRow(t, false))
 	}

@@ -51,6 +51,7 @@ type Layout struct {
 	Head    string // repeated at the top of every page
 	Pages   []page.Page
 	Y       unit.Length
+	full    unit.Length // where the list itself ends on the last page
 	missing map[rune]bool
 	lost    []rune
 	hard    []Told // what no face draws

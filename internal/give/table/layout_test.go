@@ -114,3 +114,25 @@ func TestNamesAreWhole(t *testing.T) {
 		t.Errorf("%v", found)
 	}
 }
+
+// A last page with a few rows is taken in by setting the parts small; what is
+// filled in by hand keeps its room, and a well filled last page stays.
+func TestLastPageNotNearlyEmpty(t *testing.T) {
+	fs, err := face.Load(fonts.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		rows, pages int
+		under       string
+	}{{20, 1, ""}, {30, 1, ""}, {42, 2, ""}, {18, 2, "to fill in by hand"}} {
+		p := Part{Title: "Part"}
+		for i := range c.rows {
+			p.Rows = append(p.Rows, Row{Tick: true, Amount: "1 × 8 fl oz", What: fmt.Sprintf("jam %d", i), Under: c.under})
+		}
+		d, found := (&List{Title: "List", Parts: []Part{p}}).Doc(fs, "letter")
+		if len(d.Pages) != c.pages || len(found) > 0 {
+			t.Errorf("%d rows %q: %d pages, want %d; %v", c.rows, c.under, len(d.Pages), c.pages, found)
+		}
+	}
+}

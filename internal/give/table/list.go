@@ -25,6 +25,7 @@ type List struct {
 	Columns []string
 	Parts   []Part
 	Told    []Told // texts of the maker's in it
+	small   bool   // all headings are
 	Space   int    // ruled lines for notes at the end of the pages
 }
 
@@ -35,6 +36,7 @@ type Part struct {
 	Columns    []string // headings: of the names, then of the rows' Figures
 	Flush      bool     // in the text no room is left for boxes to tick
 	Compact    bool     // on paper set small
+	Beside     bool     // on paper the title stands left of the rows, small
 	Barred     bool     // on paper each row of figures has its Bars beside the name
 	Legend     []string // of those bars
 	Rows       []Row

@@ -1,6 +1,8 @@
 package table
 
 import (
+	"slices"
+
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
@@ -20,7 +22,26 @@ func (l *List) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 		return nil, found
 	}
 	l.Put(c)
+	if few := (c.Bottom() - Margin) / 3; len(c.Pages) > 1 && c.full-Margin < few {
+		small, _ := NewLayout(fs, paper, l.Head)
+		l.compact().Put(small)
+		if len(small.Pages) < len(c.Pages) {
+			c = small
+		}
+	}
 	return c.finishIn(l, found)
+}
+
+// compact is the list with every part set small that has nothing to fill in.
+func (l *List) compact() *List {
+	out := *l
+	out.small = true
+	out.Parts = slices.Clone(l.Parts)
+	for i, p := range out.Parts {
+		tall := slices.ContainsFunc(p.Rows, func(r Row) bool { return r.Under != "" && r.Type == Item })
+		out.Parts[i].Compact = p.Compact || !tall
+	}
+	return &out
 }
 
 func (c *Layout) finishIn(l *List, found diag.List) (*page.Doc, diag.List) {
@@ -48,15 +69,19 @@ func (l *List) Put(c *Layout) {
 			continue
 		}
 		g := Group{Head: Gap(unit.Millimetre), Rows: c.bands(p, rows)}
-		if p.Title != "" {
+		switch {
+		case p.Beside:
+			g = Group{Head: Gap(0), Rows: c.besideBands(p, rows)}
+		case p.Title != "":
 			head := HeadBand
-			if p.Compact {
+			if p.Compact || l.small {
 				head = smallHead
 			}
 			g.Head, g.Cont = head(p.Title, p.Sum), head(p.Title+", "+l.In.Say("continued"), "")
 		}
 		c.Group(g)
 	}
+	c.full = c.Y
 	if l.Space > 0 {
 		c.room(l.In.Say("Notes"), l.Space)
 	}
@@ -97,7 +122,11 @@ func (c *Layout) bands(p Part, rows []Row) (out []Band) {
 			if len(p.Columns) > 0 || p.Title == "" {
 				x = Margin
 			}
-			out = append(out, c.Paragraph(ItalicFace, Pt(10.5), x, Soft, r.What)...)
+			size := Pt(10.5)
+			if p.Compact {
+				size = Pt(9)
+			}
+			out = append(out, c.Paragraph(ItalicFace, size, x, Soft, r.What)...)
 		case Alarm:
 			out = append(out, c.Paragraph(BoldFace, Pt(11), Margin, Accent, r.What)...)
 		case Crate:
@@ -215,12 +244,12 @@ func plainBand(p Part, r Row) Band {
 			side := h * 53 / 100
 			c.Tick(Margin, base-1700*unit.Micrometre*h/(8500*unit.Micrometre), side)
 		}
-		x := inset
-		c.Text(BoldFace, size, x, base, Ink, c.Short(BoldFace, size, 40*unit.Millimetre, r.Amount))
-		x += 42 * unit.Millimetre
+		room := 42 * unit.Millimetre
 		if p.Compact {
-			x -= 26 * unit.Millimetre
+			room = 16 * unit.Millimetre
 		}
+		x := c.Text(BoldFace, size, inset, base, Ink, c.Short(BoldFace, size, 40*unit.Millimetre, r.Amount))
+		x = max(x+2*unit.Millimetre, inset+room)
 		end := c.Right(PlainFace, small, c.W-Margin, base, Soft, r.Note)
 		c.Text(PlainFace, size, x, base, Ink, c.Short(PlainFace, size, end-x-3*unit.Millimetre, r.What))
 		c.Rule(Margin, c.W-Margin, y+h-200*unit.Micrometre)
