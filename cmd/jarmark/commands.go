@@ -4,7 +4,10 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
+
+	"jarmark/internal/kit/diag"
 )
 
 // command is one row of the table that drives dispatch, help and flags.
@@ -103,10 +106,7 @@ func parse(c command, o *options, args []string) ([]string, error) {
 			if err == flag.ErrHelp {
 				return nil, err
 			}
-			if w, no := strings.CutPrefix(err.Error(), "flag provided but not defined: -"); no && w != "" && w[0] >= '0' && w[0] <= '9' {
-				return nil, usagef("write it without the minus sign", "%s: -%s is less than nothing", c.name, w)
-			}
-			return nil, usagef("jarmark help "+c.name+" lists the flags", "%s: %v", c.name, err)
+			return nil, wrongFlag(c.name, fs, err)
 		}
 		args = fs.Args()
 		if len(args) == 0 {
@@ -114,4 +114,37 @@ func parse(c command, o *options, args []string) ([]string, error) {
 		}
 		rest, args = append(rest, args[0]), args[1:]
 	}
+}
+
+// flagFaults are the words of package flag for what was written, up to what
+// follows the name: what it wrote, the name, and our words for it.
+var flagFaults = []struct {
+	of   *regexp.Regexp
+	says func(m []string) string
+}{
+	{regexp.MustCompile(`^invalid value (".*") for flag -(\S+): `), func(m []string) string { return "--" + m[2] + ": " + m[1] + " is not a whole number" }},
+	{regexp.MustCompile(`^invalid boolean value (".*") for -(\S+): `), func(m []string) string { return "--" + m[2] + " takes no value" }},
+	{regexp.MustCompile(`^flag needs an argument: (-)(\S+)$`), func(m []string) string { return "--" + m[2] + " wants a value after it" }},
+}
+
+// wrongFlag words what package flag found, as the other messages are.
+func wrongFlag(command string, fs *flag.FlagSet, err error) error {
+	help := "jarmark help " + command + " lists the flags"
+	if name, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: -"); unknown {
+		if name != "" && name[0] >= '0' && name[0] <= '9' {
+			return usagef("write it without the minus sign", "%s: -%s is less than nothing", command, name)
+		}
+		var names []string
+		fs.VisitAll(func(f *flag.Flag) { names = append(names, f.Name) })
+		if near, ok := diag.DidYouMean(name, names); ok {
+			help = "did you mean --" + near + "? " + help
+		}
+		return usagef(help, "%s: there is no flag --%s", command, name)
+	}
+	for _, f := range flagFaults {
+		if m := f.of.FindStringSubmatch(err.Error()); m != nil {
+			return usagef(help, "%s: %s", command, f.says(m))
+		}
+	}
+	return usagef(help, "%s: %v", command, err)
 }

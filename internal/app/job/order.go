@@ -71,6 +71,9 @@ func (b *Batch) sheetOf(j cook.JarPlan) string {
 
 // notThere tells that no batch has jars of the size, or of a number, asked for.
 func notThere(batches []*Batch, c Choices) (l diag.List) {
+	if len(batches) == 0 {
+		return nil // what is wrong with them has been told
+	}
 	sizes, most, any := []string{}, 0, false
 	for _, b := range batches {
 		for _, j := range b.Cooked.Jars {
