@@ -49,7 +49,7 @@ func (e *Env) PackFile(batches []*Batch, c PackChoices) (File, diag.List, error)
 	case "pdf":
 		doc, m := plan.Doc(e.Faces, batches[0].paper())
 		f, err := e.listPDF(doc, "packing-list", batches[0], Choices{})
-		return f, append(l, m...), err
+		return f, append(l, locateAll(batches, m)...), err
 	}
 	return File{}, l, fmt.Errorf("no format %q: pdf, csv or text", c.Format)
 }

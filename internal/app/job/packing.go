@@ -36,7 +36,7 @@ func makePacking(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 		return nil, l, nil
 	}
 	doc, m := plan.Doc(e.Faces, b.paper())
-	l = append(l, m...)
+	l = append(l, b.locate(m)...)
 	if doc == nil || c.dry {
 		return nil, l, nil
 	}

@@ -186,5 +186,5 @@ func (r *Recall) sheets(list []*pack.History) (all *page.Doc, found diag.List) {
 		found = append(found, l...)
 		all = all.Followed(doc)
 	}
-	return all, found
+	return all, locateAll(r.Batches, found)
 }

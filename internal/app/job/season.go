@@ -24,7 +24,7 @@ func (e *Env) SeasonFile(batches []*Batch, format string) (File, diag.List, erro
 	case "pdf":
 		doc, m := list.Doc(e.Faces, batches[0].paper())
 		f, err := e.listPDF(doc, "season", batches[0], Choices{})
-		return f, append(l, m...), err
+		return f, append(l, locateAll(batches, m)...), err
 	}
 	return File{}, l, fmt.Errorf("no format %q: pdf, csv or text", format)
 }
