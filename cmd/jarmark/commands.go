@@ -116,13 +116,14 @@ func parse(c command, o *options, args []string) ([]string, error) {
 	}
 }
 
-// flagFaults are the words of package flag for what was written, up to what
-// follows the name: what it wrote, the name, and our words for it.
+// flagFaults are what package flag says, with the value and the name of the
+// flag, and our words for it.
 var flagFaults = []struct {
 	of   *regexp.Regexp
 	says func(m []string) string
 }{
-	{regexp.MustCompile(`^invalid value (".*") for flag -(\S+): `), func(m []string) string { return "--" + m[2] + ": " + m[1] + " is not a whole number" }},
+	{regexp.MustCompile(`^invalid value (".*") for flag -(\S+): (?:parse error|value out of range)$`), func(m []string) string { return "--" + m[2] + ": " + m[1] + " is not a whole number" }},
+	{regexp.MustCompile(`^invalid value (".*") for flag -(\S+): (.*)$`), func(m []string) string { return "--" + m[2] + ": " + m[3] }},
 	{regexp.MustCompile(`^invalid boolean value (".*") for -(\S+): `), func(m []string) string { return "--" + m[2] + " takes no value" }},
 	{regexp.MustCompile(`^flag needs an argument: (-)(\S+)$`), func(m []string) string { return "--" + m[2] + " wants a value after it" }},
 }

@@ -163,7 +163,8 @@ func (e *Env) AddRow(batches []*Batch, r BookRow, today unit.Date) (Change, diag
 		return Change{}, found
 	}
 	o := pack.Options{}
-	if found = e.book(batches, &o); found.HasErrors() {
+	booked := e.book(batches, &o)
+	if found = append(found, booked...); found.HasErrors() {
 		return Change{}, found
 	}
 	before, l := pack.Build(results(batches), o)
@@ -211,6 +212,9 @@ func (r BookRow) entry(b *Batch, today unit.Date, found *diag.List) ledger.Entry
 		if e.Date, err = unit.ParseDate(r.Date); err != nil {
 			found.Errorf("bad-date", diag.Command, "", "%v", err).Hinted("write year-month-day, like 2026-06-14")
 		}
+	}
+	if today.Before(e.Date) && e.Why != ledger.Promised {
+		found.Warnf("row-day", diag.Command, "", "the day %s is still to come", e.Date).Hinted("jarmark ledger --undo takes the row back")
 	}
 	if r.Price != "" && b != nil {
 		if e.Price, err = unit.ParseMoney(r.Price, b.Kitchen.Currency); err != nil {

@@ -48,6 +48,7 @@ type Holder struct {
 	First    unit.Date
 	Last     unit.Date
 	Days     []Day   // days on which jars were sold or came home, in order
+	Gifts    []Entry // rows of jars given, less those that came back
 	Open     []Entry // promises that are open, by what is still to come
 	Loose    []Entry // rows of jars given, sold or brought home beyond what was promised
 }

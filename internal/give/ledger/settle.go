@@ -109,7 +109,7 @@ func (s *summing) settle(b *Balance, k key) {
 		gone := returned + back
 		h := Holder{Who: a.who, Promised: total(open), Open: open, Loose: loose, CameHome: total(a.of(CameHome)), Recalled: back, First: a.first, Last: a.last,
 			Sold: max(0, sold-gone), Given: given - max(0, gone-sold)}
-		h.Days = a.days(returned)
+		h.Days, h.Gifts = a.days(returned), a.less(Given, gone-sold)
 		for _, d := range h.Days {
 			for _, m := range d.Takings {
 				b.Takings = Add(b.Takings, m, 1)
@@ -137,6 +137,17 @@ func (s *summing) judge(b *Balance, k key) {
 	}
 }
 
+// less gives the rows of one kind less jars that came back, off the last first.
+func (a *account) less(why Why, back int) []Entry {
+	rows := a.of(why)
+	for i := len(rows) - 1; i >= 0 && back > 0; i-- {
+		n := min(back, rows[i].Count)
+		rows[i].Count -= n
+		back -= n
+	}
+	return rows
+}
+
 // days sums sales by day. Jars that came back after they were sold, the last
 // ones first, were paid back.
 func (a *account) days(returned int) (out []Day) {
@@ -148,13 +159,7 @@ func (a *account) days(returned int) (out []Day) {
 		}
 		return &out[i]
 	}
-	sales := a.of(Sold)
-	for i := len(sales) - 1; i >= 0; i-- {
-		n := max(0, sales[i].Count-returned)
-		returned -= sales[i].Count - n
-		sales[i].Count = n
-	}
-	for _, e := range sales {
+	for _, e := range a.less(Sold, returned) {
 		d := on(e.Date)
 		d.Sold += e.Count
 		if e.Price.Currency == "" {

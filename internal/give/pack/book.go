@@ -2,6 +2,7 @@ package pack
 
 import (
 	"jarmark/internal/give/ledger"
+	"jarmark/internal/give/table"
 	"jarmark/internal/kit/unit"
 )
 
@@ -21,16 +22,19 @@ func (b *builder) open() {
 			b.markets[FoldName(m.Event)] = true
 		}
 	}
-	lots := map[string]bool{}
+	lots := map[string]unit.Date{} // when they were made
 	for _, s := range b.plan.Stock {
-		lots[FoldName(s.Lot)] = true
+		if d, twice := lots[FoldName(s.Lot)]; !twice || s.Made.Before(d) {
+			lots[FoldName(s.Lot)] = s.Made
+		}
 	}
 	for _, e := range b.o.Book {
 		if e.Why == ledger.Sold || e.From == FromMarket {
 			b.markets[FoldName(e.Who)] = true
 		}
-		if lots[FoldName(e.Lot)] {
+		if made, here := lots[FoldName(e.Lot)]; here {
 			b.rows = append(b.rows, e)
+			b.strange(e, made)
 		}
 	}
 	b.base, _ = ledger.Balances(b.made(), b.rows) // told of in balance
@@ -44,6 +48,25 @@ func (b *builder) open() {
 			}
 		}
 	}
+}
+
+// strange tells of a day on which no jar of a row can have moved. A promise may
+// bear any day.
+func (b *builder) strange(e ledger.Entry, made unit.Date) {
+	what := ""
+	switch {
+	case e.Date.IsZero() || e.Why == ledger.Promised:
+	case !made.IsZero() && e.Date.Before(made):
+		what = "before lot " + e.Lot + " was made, on " + table.Day(made)
+	case !b.o.Today.IsZero() && b.o.Today.Before(e.Date):
+		what = "still to come"
+	}
+	if what == "" {
+		return
+	}
+	d := b.found.Warnf("row-day", e.File, "", "%s of lot %s %s on %s: that day is %s", table.Jars(e.Count), e.Lot, e.Why, table.Day(e.Date), what).
+		Hinted("check the date of this row")
+	d.Pos = e.Pos
 }
 
 // FromMarket says in the ledger that a row is a market's.

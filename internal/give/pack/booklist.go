@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"jarmark/internal/give/table"
+	"jarmark/internal/kit/unit"
 )
 
 // Book says where the jars of each lot are. In a spreadsheet takings are what
@@ -57,6 +58,14 @@ func (p *Plan) sellFirst() table.Part {
 	return part
 }
 
+// dated is a row's day; blank where nobody wrote it down.
+func dated(w table.Words, d unit.Date) string {
+	if d.IsZero() {
+		return ""
+	}
+	return w.Brief(d)
+}
+
 // BookRows lists every row that the jars were counted from.
 func (p *Plan) BookRows() *table.List {
 	say := p.in.Say
@@ -64,7 +73,7 @@ func (p *Plan) BookRows() *table.List {
 	l := &table.List{In: p.in, Head: title, Title: title, Maker: p.Maker, Columns: []string{"date", "lot", "jar", "count", "why", "who", "price", "from", "file"}}
 	part := table.Part{Columns: []string{say("who"), say("date"), say("lot"), say("jars"), say("why"), say("from")}}
 	for _, e := range p.Rows {
-		part.Rows = append(part.Rows, table.Row{What: e.Who, Figures: []string{e.Date.String(), e.Lot, strconv.Itoa(e.Count), say(string(e.Why)), e.From},
+		part.Rows = append(part.Rows, table.Row{What: e.Who, Figures: []string{dated(p.in, e.Date), e.Lot, strconv.Itoa(e.Count), say(string(e.Why)), e.From},
 			Cells: table.Cells{"date": e.Date.String(), "lot": e.Lot, "jar": e.Jar, "count": strconv.Itoa(e.Count), "why": string(e.Why), "who": e.Who, "price": priceText(e.Price), "from": e.From, "file": e.File}})
 	}
 	l.Parts = []table.Part{part}

@@ -174,7 +174,7 @@ func (b *builder) noted() bool {
 	for _, base := range b.base {
 		for _, h := range base.Holders {
 			for _, d := range h.Days {
-				if !b.o.Date.IsZero() && d.Date == b.o.Date && sameName(h.Who, b.o.Event) {
+				if !b.o.Date.IsZero() && d.Date == b.o.Date && (b.o.Event == "" || sameName(h.Who, b.o.Event)) {
 					return true
 				}
 			}

@@ -227,10 +227,17 @@ func (s *Summary) days(months map[string]*Tally, visits map[visitKey]*Visit, b l
 
 // gone adds what was given away and lost to its months.
 func (s *Summary) gone(months map[string]*Tally, p *pack.Plan) {
+	for _, b := range p.Balances {
+		for _, h := range b.Holders {
+			for _, e := range h.Gifts {
+				if e.Count > 0 {
+					monthOf(months, e.Date).Given += e.Count
+				}
+			}
+		}
+	}
 	for _, e := range p.Rows {
 		switch e.Why {
-		case ledger.Given:
-			monthOf(months, e.Date).Given += e.Count
 		case ledger.Eaten, ledger.Broken, ledger.Recalled:
 			monthOf(months, e.Date).Lost += e.Count
 		}

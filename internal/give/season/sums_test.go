@@ -90,6 +90,9 @@ func check(t *rapid.T, s *Summary, p *pack.Plan) {
 	if back := months.Sold - all.Sold; back < 0 || back > all.Lost || visits != months.Sold || months.Takings != all.Takings || months.Cost != all.Cost {
 		t.Fatalf("months sold %d, markets %d, all %d", months.Sold, visits, all.Sold)
 	}
+	if months.Given != all.Given || months.Made != all.Made || months.Lost != all.Lost {
+		t.Fatalf("months given %d, lost %d; all %d, %d", months.Given, months.Lost, all.Given, all.Lost)
+	}
 	for i, st := range p.Stock {
 		if b := p.Balances[i]; st.Given != b.Given || st.Sold != b.Sold || st.Lost != b.Lost() || st.Left < 0 || st.Left > b.Home() {
 			t.Fatalf("%+v, balance %+v", st, b)
