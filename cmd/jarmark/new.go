@@ -17,7 +17,7 @@ import (
 
 // runNew writes starter files; it never overwrites one.
 func runNew(a *app, o *options, args []string) error {
-	name := strings.TrimSpace(strings.Join(args, " "))
+	name := unended(strings.TrimSpace(strings.Join(args, " ")))
 	if name == "" {
 		return usagef(`jarmark new "plum jam"`, "new: say what you cook")
 	}
@@ -50,6 +50,14 @@ func runNew(a *app, o *options, args []string) error {
 	a.print(asked, nil)
 	fmt.Fprintf(a.err, "next: fill them in, then jarmark check %s\n", path)
 	return nil
+}
+
+// unended is a batch's name without the ending that its file will have anyway.
+func unended(name string) string {
+	if cut := len(name) - len(".toml"); cut > 0 && strings.EqualFold(name[cut:], ".toml") {
+		return name[:cut]
+	}
+	return name
 }
 
 // unused refuses a path where something is: a new file overwrites none.

@@ -51,11 +51,15 @@ func (a *app) scaledBatch(env *job.Env, b *job.Batch, in []job.Input, o *options
 	if builtin(in[0]) {
 		return usagef("jarmark scale plum.toml --jars ... --new NAME", "the demo has no folder to write beside")
 	}
-	file := job.FileName(o.named)
+	home := filepath.Dir(in[0].Batch.Name)
+	if to := filepath.Dir(o.named); to != "." && to != home {
+		return usagef("write the name alone; move the file afterwards", "the new batch stands beside the old one, in %s", home)
+	}
+	file := job.FileName(unended(filepath.Base(o.named)))
 	if file == "" {
 		return usagef("use letters and numbers", "%q gives no file name", o.named)
 	}
-	path := filepath.Join(filepath.Dir(in[0].Batch.Name), file+".toml")
+	path := filepath.Join(home, file+".toml")
 	if !store.IsBatchName(path) {
 		return usagef("choose another name", "%s is no name of a batch", path)
 	}
