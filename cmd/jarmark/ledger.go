@@ -92,6 +92,9 @@ func (a *app) addRow(o *options) error {
 // undoLedger puts the version before the last change back. The version put
 // aside is kept like any other, so that a second undo brings it back.
 func (a *app) undoLedger(dir string) error {
+	if _, err := os.Stat(dir); err != nil {
+		return err // else the kitchen of a folder above would be taken
+	}
 	kitchen, _, err := store.KitchenIn(dir)
 	if err != nil {
 		return err

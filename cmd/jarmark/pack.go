@@ -180,9 +180,13 @@ func (a *app) promise(env *job.Env, batches []*job.Batch, in []job.Input, list [
 		if err != nil {
 			return nil, nil, nil, err
 		}
+		word := "jars"
+		if jars == 1 {
+			word = "jar"
+		}
 		for _, c := range changes {
 			a.wrote = true
-			fmt.Fprintf(a.err, "%s: %d jars promised by %s (jarmark ledger --undo takes it back)\n", c.Name, jars, o.list)
+			fmt.Fprintf(a.err, "%s: %d %s promised by %s (jarmark ledger --undo takes it back)\n", c.Name, jars, word, o.list)
 		}
 		return env, batches, in, nil
 	}
