@@ -119,12 +119,16 @@ func (l *layout) pattern(box page.Rect, edge string, b design.Band) {
 		l.plainEdge(box, edge)
 		return
 	}
-	switch b.Pattern {
-	case "gingham":
+	thick := min(box.W, box.H)
+	if edge == "" { // all round: what is seen is a ring
+		thick = share(thick, b.Size)
+	}
+	switch {
+	case b.Pattern == "gingham":
 		l.gingham(box, c)
-	case "stripes":
-		l.stripes(box, c)
-	case "scallop":
+	case b.Pattern == "stripes":
+		l.stripes(box, thick, c)
+	case b.Pattern == "scallop" && edge != "":
 		l.scallop(box, edge, c)
 	default:
 		p := rectPath(box)

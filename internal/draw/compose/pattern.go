@@ -31,12 +31,12 @@ func (l *layout) gingham(box page.Rect, c page.Colour) {
 	l.put(half, dark)
 }
 
-// stripes draws awning stripes across the band.
-func (l *layout) stripes(box page.Rect, c page.Colour) {
+// stripes draws awning stripes across a band of some thickness.
+func (l *layout) stripes(box page.Rect, thick unit.Length, c page.Colour) {
 	p := &page.Path{Fill: &c, Bleed: true}
 	along := box.W >= box.H
-	long, short := max(box.W, box.H), min(box.W, box.H)
-	step := max(share(short, 0.6), unit.Millimetre)
+	long := max(box.W, box.H)
+	step := max(share(thick, 0.6), unit.Millimetre)
 	for d := unit.Length(0); d < long; d += 2 * step {
 		w := min(step, long-d)
 		if along {
