@@ -2,16 +2,24 @@ package compose_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"jarmark/internal/draw/compose"
+	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
+
+// orchard is the design with room for a picture on every piece.
+func orchard(t *testing.T) *design.Design {
+	all := designs(t)
+	return all[slices.IndexFunc(all, func(d *design.Design) bool { return d.ID == "orchard" })]
+}
 
 // sign is a maker's picture of w x h pixels.
 func sign(w, h int, spot string) *compose.Picture {
@@ -83,7 +91,7 @@ func has(l diag.List, code string) bool {
 // TestPictureSharpness: 200 dots per inch is the limit, and the message says how
 // large the file can be printed.
 func TestPictureSharpness(t *testing.T) {
-	faces, c, d := typefaces(t), strawberry(), designs(t)[0]
+	faces, c, d := typefaces(t), strawberry(), orchard(t)
 	u := usual[1]
 	set := func(p *compose.Picture) (page.Rect, diag.List) {
 		r, l := compose.Compose(c, d, u.piece, u.cell, faces, compose.Options{Picture: p})
@@ -120,7 +128,7 @@ func TestPictureSharpness(t *testing.T) {
 
 // TestPictureForTheMakersName: it stands for the sign where it is told to.
 func TestPictureForTheMakersName(t *testing.T) {
-	faces, c, d := typefaces(t), strawberry(), designs(t)[0]
+	faces, c, d := typefaces(t), strawberry(), orchard(t)
 	u := usual[1]
 	signs := func(p *compose.Picture) (n int) {
 		r, _ := compose.Compose(c, d, u.piece, u.cell, faces, compose.Options{Picture: p})
