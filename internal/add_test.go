@@ -82,7 +82,7 @@ made = 2026-09-12
 
 [[ingredient]]
 name = "trial berries"
-amount = "2 pottles"
+amount = "2 proefpots"
 
 [[ingredient]]
 name = "sugar"
@@ -124,7 +124,7 @@ func addAll(t *testing.T, tree string) {
 	row(t, tree, "templates/pantry/jars.csv", "us8", map[string]string{"key": "proef200", "description": "200 ml trial jar", "height_mm": "130", "straight_panel_height_mm": "100"})
 	row(t, tree, "templates/pantry/ingredients.csv", "tayberry", map[string]string{"key": "trialberry", "name": "trial berries", "aliases": "", "name_en": "", "name_de": "Probebeeren|Probebeere|Probebeer", "name_fr": "baies d'essai", "name_nl": "proefbessen|proefbes"})
 	row(t, tree, "templates/pantry/unsafe-methods.csv", "oven", map[string]string{"method": "trial lamp", "reason": "a trial lamp heats one spot"})
-	row(t, tree, "templates/pantry/measures.csv", table(t, tree, "templates/pantry/measures.csv")[1][0], map[string]string{"words": "pottle|pottles", "rows": "", "kinds": "", "grams": "500", "ml": "", "says": "a trial pottle taken as 500 g", "ask": ""})
+	row(t, tree, "templates/pantry/measures.csv", table(t, tree, "templates/pantry/measures.csv")[1][0], map[string]string{"words": "proefpot|proefpots", "rows": "", "kinds": "", "grams": "500", "ml": "", "says": "a trial pot taken as 500 g", "ask": ""})
 	row(t, tree, "templates/pantry/fruit-colours.csv", "plum", map[string]string{"key": "trialberry", "words": "trial berry"})
 	row(t, tree, "templates/pantry/occasions.csv", "winter", map[string]string{"occasion": "trial day", "design": "proef"})
 }
