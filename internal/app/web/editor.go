@@ -70,21 +70,7 @@ func (s *site) showEditor(w http.ResponseWriter, r *http.Request, file string, t
 	if p.Kitchen {
 		here = "kitchen"
 	}
-	if s.opts.Framed && !p.Kitchen {
-		go s.drawAhead(file, string(text), p.Piece)
-	}
 	return s.show(w, r, "editor.html", s.view(p.Name, here, p))
-}
-
-// drawAhead draws a label while the browser still reads the page's scripts: what
-// it asks for next is then half done (measured drawings and faces are kept). A
-// program in the browser, where a first run is slow, gains a quarter second.
-func (s *site) drawAhead(file, text, piece string) {
-	defer func() { _ = recover() }() // the request for it will tell
-	if in, err := s.inputOf(file, text); err == nil {
-		c := s.chosen(lookAsk{}, []string{piece})
-		s.env().Show(s.env().Load(in, c), c)
-	}
 }
 
 func (s *site) editorPage(file string, text []byte) (editorPage, error) {
