@@ -94,10 +94,10 @@ func makeTags(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
 	return e.printed(b, c, "gift-tags")
 }
 
-// makeCards prints the price card and allergen card, when there is a market,
-// and the sign where the place has words for one.
+// makeCards prints the price card and allergen card, when there is a market and
+// the jars are not given away, and the sign where the place has words for one.
 func makeCards(e *Env, b *Batch, c Choices) ([]File, diag.List, error) {
-	if len(b.Notes.Markets) == 0 {
+	if len(b.Notes.Markets) == 0 || c.Gift {
 		return nil, nil, nil
 	}
 	c.Sheet, c.Size, c.Skip, c.Copies, c.Serials = "", "", 0, 0, false
