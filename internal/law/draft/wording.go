@@ -50,8 +50,9 @@ func (p *Draft) Tell(level, code, file, path, text string) *diag.Diagnostic {
 // Wordings reports words a rule governs in the maker's own texts, and claims
 // about nutrition, by the tables of the set.
 func (p *Draft) Wordings() {
+	texts := slices.DeleteFunc(p.ownTexts(), func(o ownText) bool { return o.text == "" })
 	if t := p.Set.Nutrition; t != nil {
-		for _, o := range p.ownTexts() {
+		for _, o := range texts {
 			if claim := p.claim(o.text); claim != "" {
 				p.Tell(t.Level, "nutrition-claim", o.file, o.path, fmt.Sprintf("%q %s", claim, t.Text)).Hinted(t.Hint).Cited(t.Cite)
 			}
@@ -59,27 +60,27 @@ func (p *Draft) Wordings() {
 	}
 	for _, w := range p.Set.Wordings {
 		if strings.Contains(w.Words[0], "{x}") {
-			p.absent(w)
+			p.absent(w, texts)
 			continue
 		}
 		held, level, text := p.besides(w), w.Level, w.Text
-		switch {
+		switch maybe := p.mayHold(w); {
 		case held != "":
 			level = "error"
-		case p.mayHold(w) != "":
-			held, level, text = p.mayHold(w), "warning", w.Maybe
+		case maybe != "":
+			held, level, text = maybe, "warning", w.Maybe
 		case len(w.Beside)+len(w.Held) > 0:
 			text = w.Else
 		}
 		if text != "" {
-			p.tellWording(w, w.Words, w.Unless, level, text, held)
+			p.tellWording(w, texts, w.Words, w.Unless, level, text, held)
 		}
 	}
 }
 
-// tellWording reports where the maker's own texts say a rule's words.
-func (p *Draft) tellWording(w place.WordingRule, words, unless []string, level, text, held string) {
-	for _, o := range p.ownTexts() {
+// tellWording reports which of the maker's own texts say a rule's words.
+func (p *Draft) tellWording(w place.WordingRule, texts []ownText, words, unless []string, level, text, held string) {
+	for _, o := range texts {
 		if word := Said(o.text, words, unless); word != "" && Has(w.In, o.as) {
 			p.Tell(level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", word, strings.ReplaceAll(text, "{ingredient}", held))).Hinted(w.Hint).Cited(w.Cite)
 		}
@@ -114,9 +115,14 @@ func (p *Draft) besides(w place.WordingRule) string {
 }
 
 // absent reports words that deny what the batch holds, whatever it is: "no pectin
-// added" beside pectin.
-func (p *Draft) absent(w place.WordingRule) {
+// added" beside pectin. A text without the name is not looked at for its forms:
+// a list of gifts brings thousands.
+func (p *Draft) absent(w place.WordingRule, texts []ownText) {
 	said := map[string]bool{}
+	plain := make([]string, len(texts))
+	for i, o := range texts {
+		plain[i] = Spaced(o.text)
+	}
 	for _, ln := range p.R.Lines {
 		for _, name := range namesOf(ln) {
 			if said[name] || Spaced(name) == " " {
@@ -126,7 +132,15 @@ func (p *Draft) absent(w place.WordingRule) {
 			if ln.IsSweet && p.Set.Nutrition != nil && Has(p.Set.Nutrition.Nutrients, name) {
 				continue // "no sugar" is a claim about nutrition
 			}
-			p.tellWording(w, filled(w.Words, name), filled(w.Unless, name), w.Level, w.Text, ln.Name)
+			var naming []ownText
+			for i, o := range texts {
+				if strings.Contains(plain[i], name) {
+					naming = append(naming, o)
+				}
+			}
+			if len(naming) > 0 {
+				p.tellWording(w, naming, filled(w.Words, name), filled(w.Unless, name), w.Level, w.Text, ln.Name)
+			}
 		}
 	}
 }
