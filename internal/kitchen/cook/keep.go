@@ -175,8 +175,11 @@ func (c *calc) pectinSugar() bool {
 // with the solids of sugar, fruit and acid alone. Nuts, salt and pectin make
 // the syrup denser and keep nothing.
 func (c *calc) sugarBrix() float64 {
-	r := c.r
-	if r.Brix.How == Measured || r.Yield.How != Measured && c.pot.loss < 0 {
+	r, loss := c.r, c.pot.loss
+	if loss < 0 { // boiled to a Brix: as far as the row allows with the sugar that is there, nuts or no nuts
+		loss = c.pot.boil.Loss / 100
+	}
+	if r.Brix.How == Measured || r.Yield.How != Measured && c.pot.loss < 0 && loss <= 0 {
 		return r.Brix.Value
 	}
 	var in, sweet, insoluble, water float64
@@ -199,7 +202,7 @@ func (c *calc) sugarBrix() float64 {
 	}
 	syrup := c.pot.pot - insoluble
 	if r.Yield.How != Measured {
-		syrup = sweet + max(0, water-c.pot.loss*in)
+		syrup = sweet + max(0, water-loss*in)
 	}
 	if syrup <= 0 || sweet <= 0 {
 		return 0
