@@ -60,9 +60,9 @@ func (l *layout) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		in = in.inset(0, take+share(short, 0.015), 0, 0)
 		if reach > take { // the ends hang down beside the name
 			end := page.Rect{X: box.X, Y: box.Y, W: box.W * 3 / 20, H: box.H}
-			in.holes = append(in.holes, end)
+			in = in.less(end)
 			end.X = box.X + box.W - end.W
-			in.holes = append(in.holes, end)
+			in = in.less(end)
 		}
 	case "bottom":
 		box.H = min(reach, in.H)
@@ -96,7 +96,7 @@ func (l *layout) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		side := min(reach, in.W/2, in.H)
 		box = page.Rect{X: in.X + in.W - side, Y: in.Y, W: side, H: side}
 		l.corner = box.Grow(share(short, 0.03), 0)
-		in.holes = append(in.holes, l.corner)
+		in = in.less(l.corner)
 	case "corners":
 		l.corners(o, in.Rect, reach, on)
 		return in

@@ -155,6 +155,6 @@ func (l *layout) beside(plan codePlan, in region, box page.Rect, on roles) regio
 	l.putCode(plan, box, on)
 	quiet := plan.blank(box.W)
 	hole := box.Grow(quiet+quiet/2, quiet)
-	in.holes = append(in.holes[:len(in.holes):len(in.holes)], hole)
+	in = in.less(hole)
 	return in.inset(0, 0, max(0, in.X+in.W-hole.X), 0)
 }

@@ -27,8 +27,7 @@ func (l *layout) codeSpot(p codePlan, in region, ps []passage, on roles) (codeBo
 		if !ok {
 			continue
 		}
-		with := in
-		with.holes = append(append([]page.Rect(nil), in.holes...), try.hole)
+		with := in.less(try.hole)
 		f := fitFlow(ps, with, typeset.Left)
 		if !f.fits {
 			continue

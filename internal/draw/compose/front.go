@@ -92,7 +92,7 @@ func (l *layout) aloneName(area page.Rect, sizes ...int) (best sharedLabel, ok b
 		head := above
 		head.H = max(0, f.top-above.Y-share(short, 0.035))
 		if at != nil {
-			head.holes = append(head.holes[:len(head.holes):len(head.holes)], at.hole)
+			head = head.less(at.hole)
 		}
 		name, ok := l.nameStack(head, on, short, net, nil).choose()
 		if !ok {
@@ -145,7 +145,7 @@ func (l *layout) factsAbove(ps []passage, body, whole region, on roles, t float6
 		if l.hits(at.hole) || !l.codeFits(at.box, quiet) || at.box.Y < body.Y {
 			return flowed{top: body.Y, bottom: body.Y + body.H}, nil, false
 		}
-		body.holes = append(body.holes, at.hole)
+		body = body.less(at.hole)
 	}
 	measured(ps)
 	f := flowAt(ps, body, typeset.Left, t, 1, false)

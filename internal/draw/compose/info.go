@@ -136,8 +136,7 @@ func (l *layout) infoFits(in region, ps []passage, on roles) bool {
 	}
 	for _, column := range []bool{true, false} {
 		code, ok := l.codeAt(plan, in, plan.least, column, on)
-		with := in
-		with.holes = append(with.holes[:len(with.holes):len(with.holes)], code.hole)
+		with := in.less(code.hole)
 		if ok && flowAt(ps, with, typeset.Left, 0, 1, false).fits {
 			return true
 		}
@@ -156,7 +155,7 @@ func (l *layout) infoAt(in region, ps []passage, on roles) bool {
 	if !ok {
 		return false
 	}
-	in.holes = append(in.holes[:len(in.holes):len(in.holes)], code.hole)
+	in = in.less(code.hole)
 	f := flow(ps, in, typeset.Left)
 	if !f.fits {
 		return false

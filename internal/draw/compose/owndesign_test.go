@@ -65,3 +65,42 @@ func TestAnyOwnDesign(t *testing.T) {
 		}
 	})
 }
+
+// TestCodeKeepsItsBlank: the sizes of the facts are tried in turn, and what an
+// earlier one kept free for its code is not moved by a later one (ISO/IEC 18004,
+// quiet zone). The widest letter-spacing leaves the name little room, so that
+// many sizes are tried.
+func TestCodeKeepsItsBlank(t *testing.T) {
+	fs, c := typefaces(t), strawberry()
+	d, l := design.Parse("own.toml", []byte(`name = "Own"
+[look]
+align = "centre"
+margin = 0.25
+frame = "none"
+rule = "none"
+divider = "none"
+brand = "below"
+[look.band]
+edge = "none"
+[voice.title]
+face = "Fraunces_600SemiBold"
+tracking = 0.5
+leading = 1.0
+size = [0.4, 0.5]
+`))
+	if d == nil {
+		t.Fatal(l)
+	}
+	for w := unit.MM(70); w <= unit.MM(100); w += unit.MM(1.5) {
+		cl := compose.Cell{W: w, H: unit.MM(53.5), Safe: unit.MM(2), Bleed: unit.MM(2), Corner: unit.MM(1), Shape: page.TagShape}
+		r, found := compose.Compose(c, d, label.Front, cl, fs, compose.Options{Alone: true, Codes: &compose.Codes{}})
+		if len(r.Overflow) > 0 {
+			continue
+		}
+		for _, f := range append(found, inspect.Frame(r.Frame, c, fs, inspect.Default())...) {
+			if f.Severity == diag.Error {
+				t.Errorf("%.1f mm: %s: %s", w.MM(), f.Code, f.Message)
+			}
+		}
+	}
+}

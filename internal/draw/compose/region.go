@@ -2,6 +2,7 @@ package compose
 
 import (
 	"math"
+	"slices"
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/unit"
@@ -50,6 +51,13 @@ func halfChord(o page.Rect, y unit.Length) unit.Length {
 		return 0
 	}
 	return unit.Length(float64(o.W) / 2 * math.Sqrt(1-d*d))
+}
+
+// less gives the region without one more hole. The list is a new one: regions
+// are tried side by side, and what one keeps free is not the other's.
+func (r region) less(hole page.Rect) region {
+	r.holes = append(slices.Clone(r.holes), hole)
+	return r
 }
 
 // inset moves the sides of the window in; the oval stays.

@@ -137,7 +137,8 @@ func (c *calc) brixPath() string {
 
 // fullSugar reports a spread that keeps by its sugar: 65 °Brix, measured or of
 // a recipe with sugar enough to get there; or an added-pectin batch with as much
-// sweetener as fruit whose Brix nobody read off a refractometer.
+// sweetener as fruit whose Brix nobody read off a refractometer and whose pot
+// nobody weighed.
 // Published full-sugar pectin recipes (USDA AIB 539) compute to 60-64 °Brix by
 // the 5 % rule, so the estimate alone must not call them reduced. A reading that
 // was rejected leaves nothing to believe.
@@ -150,8 +151,8 @@ func (c *calc) fullSugar() bool {
 		return false
 	case brix >= c.fullBrix()-0.05:
 		return ratio >= leastSugar || r.Yield.How == Measured
-	default:
-		return brix >= 59 && c.hasPectin() && ratio >= 1
+	default: // a pot that was weighed was not finished by the 5 % rule
+		return brix >= 59 && c.hasPectin() && ratio >= 1 && r.Yield.How != Measured
 	}
 }
 
@@ -168,7 +169,7 @@ func (c *calc) fullBrix() float64 {
 // 59 °Brix: published ones compute to 56-57 (USDA HGB 56, pineapple jam with
 // liquid pectin) and lose nearer 8 % (testdata/published).
 func (c *calc) pectinSugar() bool {
-	return c.r.Brix.How != Measured && !c.rejected && c.sugarBrix() >= 55 && c.hasPectin() && c.sweetness() >= 1
+	return c.r.Brix.How != Measured && c.r.Yield.How != Measured && !c.rejected && c.sugarBrix() >= 55 && c.hasPectin() && c.sweetness() >= 1
 }
 
 // sugarBrix is the Brix that keeping rests on: the reading, or the estimate
