@@ -25,6 +25,7 @@ var policy = map[string]string{
 	"internal/app":     "",
 
 	"internal/kit/cores":        "",
+	"internal/kit/steady":       "",
 	"internal/kit/words":        "",
 	"internal/kit/unit":         "kit/words",
 	"internal/kit/diag":         "kit/words",
@@ -91,6 +92,7 @@ var outside = map[string][]string{
 	"github.com/andybalholm/brotli":   {"cmd/jarmark-page"},
 	"github.com/klippa-app/go-pdfium": {"internal/draw/presstest"},
 	"github.com/makiuchi-d/gozxing":   {"internal/draw/presstest"},
+	"pgregory.net/rapid":              {"internal/kit/steady"}, // and tests, which are not looked at here
 }
 
 func TestImportPolicy(t *testing.T) {
@@ -147,6 +149,38 @@ func ourImports(t *testing.T) map[string][]string {
 		t.Fatal(err)
 	}
 	return out
+}
+
+// TestPropertiesAreSteady: a package whose tests draw cases draws the same ones
+// in every run, or the same commit would pass today and fail tomorrow.
+func TestPropertiesAreSteady(t *testing.T) {
+	draws, steady := map[string]bool{}, map[string]bool{}
+	err := filepath.WalkDir("..", func(p string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(p, "_test.go") {
+			return err
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), p, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, s := range f.Imports {
+			switch s.Path.Value {
+			case `"pgregory.net/rapid"`:
+				draws[filepath.Dir(p)] = true
+			case `"jarmark/internal/kit/steady"`:
+				steady[filepath.Dir(p)] = true
+			}
+		}
+		return nil
+	})
+	if err != nil || len(draws) == 0 {
+		t.Fatal("no properties found: ", err)
+	}
+	for dir := range draws {
+		if !steady[dir] {
+			t.Errorf("%s draws cases and does not import internal/kit/steady", dir)
+		}
+	}
 }
 
 func contains(list []string, s string) bool {

@@ -12,6 +12,7 @@ import (
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/source"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"

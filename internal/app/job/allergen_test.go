@@ -12,6 +12,7 @@ import (
 	"jarmark/internal/app/job"
 	"jarmark/internal/give/facts"
 	"jarmark/internal/kit/diag"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/law/label"
 )
 

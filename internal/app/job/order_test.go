@@ -13,6 +13,7 @@ import (
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/kit/diag"
+	_ "jarmark/internal/kit/steady"
 )
 
 // Grams of the units, exact, from NIST Handbook 44, Appendix C.

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"jarmark/internal/kit/source"
+	_ "jarmark/internal/kit/steady"
 )
 
 func TestChangesKeepCommentsAndOrder(t *testing.T) {

@@ -13,6 +13,7 @@ import (
 	"jarmark/internal/draw/ornament"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )

@@ -10,6 +10,7 @@ import (
 	"jarmark/internal/draw/inspect"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )

@@ -13,6 +13,7 @@ import (
 
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/palette"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 	"jarmark/templates"
 )

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"jarmark/internal/draw/page"
+	_ "jarmark/internal/kit/steady"
 )
 
 func must(t *testing.T, s string) page.Colour {

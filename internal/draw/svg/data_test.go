@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"jarmark/internal/draw/page"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 )
 

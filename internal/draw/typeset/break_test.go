@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "jarmark/internal/kit/steady"
 )
 
 // bruteBreak tries every way to break boxes and keeps the fewest lines, then

@@ -9,6 +9,7 @@ import (
 	"jarmark/fonts"
 	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )

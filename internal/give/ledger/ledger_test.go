@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 )
 

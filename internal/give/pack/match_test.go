@@ -8,6 +8,8 @@ import (
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/kitchen/pantry"
 	"pgregory.net/rapid"
+
+	_ "jarmark/internal/kit/steady"
 )
 
 // small is batches of few jars, each with one or two sizes.

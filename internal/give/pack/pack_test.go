@@ -16,6 +16,7 @@ import (
 	"pgregory.net/rapid"
 
 	"jarmark/internal/kit/diag"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"

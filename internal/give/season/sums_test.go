@@ -7,6 +7,7 @@ import (
 
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kitchen/batch"
 )
 

@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"pgregory.net/rapid"
+
+	_ "jarmark/internal/kit/steady"
 )
 
 func TestPrint(t *testing.T) {

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"jarmark/internal/kit/source"
+	_ "jarmark/internal/kit/steady"
 )
 
 // genDoc writes a random valid file with comments everywhere.

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "jarmark/internal/kit/steady"
 )
 
 // The tables are computed from the definitions of NIST Handbook 44 App. C with

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "jarmark/internal/kit/steady"
 )
 
 // A plain decimal is read as math/big reads it, and as decimalForm finds it.

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "jarmark/internal/kit/steady"
 )
 
 // Factors: NIST Handbook 44, Appendix C (1 lb = 453.59237 g and

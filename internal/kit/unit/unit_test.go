@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "jarmark/internal/kit/steady"
 )
 
 // 1 in = 25.4 mm exactly: NIST Handbook 44, Appendix C.

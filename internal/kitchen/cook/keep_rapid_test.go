@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	_ "jarmark/internal/kit/steady"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/pantry"
