@@ -102,7 +102,7 @@ func (e *Env) cooked(in Input, c Choices) *Batch {
 	var l diag.List
 	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data, e.Book.Find)
 	b.add(l)
-	b.add(e.dress(b))
+	b.add(e.ownLook(b))
 	b.add(b.soldAt(e, c))
 	b.Notes, l = batch.Parse(in.Batch.Name, in.Batch.Data, b.Kitchen)
 	b.add(l)

@@ -101,25 +101,29 @@ func besidesPicture(l *diag.List, in, path, file, what string) {
 	}
 }
 
-// dress gives a batch the maker's own picture.
-func (e *Env) dress(b *Batch) (l diag.List) {
+// ownLook gives a batch the maker's own typefaces and picture.
+func (e *Env) ownLook(b *Batch) (l diag.List) {
 	if b.Kitchen == nil {
 		return nil
 	}
 	t := b.Kitchen.Type
 	b.faces = press.Typefaces{Title: e.typeface(&l, b, "title", t.Title), Text: e.typeface(&l, b, "text", t.Text),
 		Bold: e.typeface(&l, b, "bold", t.Bold), Hand: e.typeface(&l, b, "hand", t.Hand)}
-	if b.Kitchen.Picture.File == "" {
-		return l
+	if b.Kitchen.Picture.File != "" {
+		e.ownPicture(&l, b)
 	}
+	return l
+}
+
+func (e *Env) ownPicture(l *diag.List, b *Batch) {
 	p, in := b.Kitchen.Picture, b.Kitchen.File.Name
 	const path = "picture.file"
 	r := e.own.logo(p.File)
 	if r.err != nil {
-		badPicture(&l, in, path, p.File, r.err)
-		return l
+		badPicture(l, in, path, p.File, r.err)
+		return
 	}
-	besidesPicture(&l, in, path, p.File, r.beside)
+	besidesPicture(l, in, path, p.File, r.beside)
 	alt := p.Alt
 	if alt == "" {
 		alt = b.Kitchen.Name
@@ -132,7 +136,6 @@ func (e *Env) dress(b *Batch) (l diag.List) {
 	if len(p.On) == 0 {
 		b.picture.On = []label.Piece{label.Front, label.Wrap, label.Lid, label.Tag, label.ShelfCard}
 	}
-	return l
 }
 
 // pagePhoto is the longer side, in pixels, of a photo on the public page.

@@ -110,7 +110,7 @@ func BringIn(dir, name string, data []byte) (Brought, error) {
 }
 
 // writeNew writes the files named; a fault takes back those written before it.
-func writeNew(dir string, files []carried, names []string) (err error) {
+func writeNew(dir string, files []entry, names []string) (err error) {
 	wanted := map[string]bool{}
 	for _, n := range names {
 		wanted[n] = true
@@ -144,13 +144,13 @@ func writeNew(dir string, files []carried, names []string) (err error) {
 	return nil
 }
 
-// carried is one file on its way in.
-type carried struct {
+// entry is one file on its way in.
+type entry struct {
 	name string // with slashes
 	data []byte
 }
 
-func unpack(name string, data []byte) ([]carried, error) {
+func unpack(name string, data []byte) ([]entry, error) {
 	switch ext := strings.ToLower(path.Ext(name)); ext {
 	case ".zip":
 		return unzip(data)
@@ -161,17 +161,17 @@ func unpack(name string, data []byte) ([]carried, error) {
 		if strings.HasSuffix(ext, "tf") {
 			name = "fonts/" + name
 		}
-		return []carried{{name, data}}, nil
+		return []entry{{name, data}}, nil
 	}
 	return nil, &RefusedError{fmt.Sprintf("%s is neither a zip nor a file of the kitchen", name), "batches and the kitchen end in .toml, gift lists and the ledger in .csv, pictures in .png or .jpg, typefaces in .ttf"}
 }
 
-func unzip(data []byte) ([]carried, error) {
+func unzip(data []byte) ([]entry, error) {
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		return nil, &RefusedError{"that zip cannot be read: " + err.Error(), "take it out of the other browser again"}
 	}
-	var out []carried
+	var out []entry
 	total := 0
 	seen := map[string]bool{}
 	for _, f := range z.File {
@@ -187,7 +187,7 @@ func unzip(data []byte) ([]carried, error) {
 		}
 		total += len(content)
 		seen[f.Name] = true
-		out = append(out, carried{f.Name, content})
+		out = append(out, entry{f.Name, content})
 		if len(out) > maxFiles {
 			return nil, &RefusedError{fmt.Sprintf("the zip holds more than %d files", maxFiles), "bring in the folder of the jam alone"}
 		}

@@ -67,7 +67,7 @@ func TestClaimRowsStandInTheirQuotations(t *testing.T) {
 			t.Fatalf("%s: %v", id, err)
 		}
 		for _, row := range claimRows(s) {
-			of := place.QuotesOf(quotes, row.id)
+			of := slices.DeleteFunc(slices.Clone(quotes), func(q place.Quote) bool { return !q.Of(row.id) })
 			if len(of) == 0 {
 				t.Errorf("%s: %s rests on no quotation", id, row.id)
 				continue

@@ -76,16 +76,6 @@ func (q Quote) Of(row string) bool {
 	return slices.ContainsFunc(strings.Split(q.Value, "|"), func(v string) bool { return strings.HasPrefix(v, row+".") })
 }
 
-// QuotesOf are the quotations about a row.
-func QuotesOf(quotes []Quote, row string) (out []Quote) {
-	for _, q := range quotes {
-		if q.Of(row) {
-			out = append(out, q)
-		}
-	}
-	return out
-}
-
 // Unread is a value nobody has read yet: it stands from memory.
 type Unread struct {
 	Place, Value, Text string
