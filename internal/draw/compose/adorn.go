@@ -156,7 +156,7 @@ func (l *layout) adorn() int {
 }
 
 // leastBeside is the smallest drawing worth standing beside a name.
-const leastBeside = 5 * unit.Millimetre
+const leastBeside = 4 * unit.Millimetre
 
 // besides places the drawings that take the blank at both sides of the name,
 // or right of it when the name stands left.
@@ -245,6 +245,7 @@ func (l *layout) spec(p drawing, box page.Rect, keep []page.Rect) ornament.Spec 
 	return ornament.Spec{
 		Rect: box, Palette: l.pal, Seed: uint64(p.o.Seed), Density: p.o.Density,
 		Dark: p.on.dark, Line: l.saver, Keep: keep, FlipX: p.flip,
+		Engrave: l.look.Drawing == "engraved", Ground: p.on.ground,
 	}
 }
 

@@ -1,6 +1,8 @@
 package compose
 
 import (
+	"slices"
+
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
@@ -14,36 +16,76 @@ type codeBox struct {
 }
 
 // codeSpot finds the code that suits the text beside it: in the upper right
-// corner of the region, its caption under it, as large as leaves the text a
-// good size.
+// corner of the region, its caption under it. It has the size usual on such a
+// label in every design; where that would cost the text too much, the next of
+// a few smaller ones.
 func (l *layout) codeSpot(p codePlan, in region, ps []passage, on roles) (codeBox, bool) {
-	best := max(p.least, min(share(in.H, 0.62), share(in.W, 0.24), 26*unit.Millimetre))
-	var first codeBox
-	var scored float64 = -1
-	for step := range 12 {
-		column := step%2 == 0
-		side := p.least + (best-p.least)*unit.Length(5-step/2)/5
-		try, ok := l.codeAt(p, in, side, column, on)
+	sides := l.codeSides(p)
+	var spots []codeBox
+	var eases []float64
+	for _, side := range sides {
+		sp, ease, ok := l.codeBeside(p, in, ps, side, on)
 		if !ok {
+			ease = -1
+		}
+		spots, eases = append(spots, sp), append(eases, ease)
+	}
+	for i, ease := range eases {
+		if ease >= 0 && ease >= goodEase*slices.Max(eases) {
+			return spots[i], true
+		}
+	}
+	return codeBox{}, false
+}
+
+// goodEase is how much of the size it might have text keeps beside a code of
+// the usual size (our own taste).
+const goodEase = 0.8
+
+// codeBeside is a code of one size and how easily the text beside it is read.
+func (l *layout) codeBeside(p codePlan, in region, ps []passage, side unit.Length, on roles) (best codeBox, ease float64, ok bool) {
+	most := -1.0
+	for _, column := range []bool{true, false} {
+		try, fits := l.codeAt(p, in, side, column, on)
+		if !fits {
 			continue
 		}
-		with := in.less(try.hole)
-		f := fitFlow(ps, with, typeset.Left)
+		f := fitFlow(ps, in.less(try.hole), typeset.Left)
 		if !f.fits {
 			continue
 		}
-		score := 2*easeOf(ps, f.scale) + 0.6*float64(side)/float64(best)
+		e := easeOf(ps, f.scale)
+		score := 2 * e
 		if len(try.caption) > 0 {
 			score += 0.15
 		}
 		if column {
 			score += 0.2
 		}
-		if score > scored {
-			first, scored = try, score
+		if score > most {
+			best, ease, ok, most = try, e, true, score
 		}
 	}
-	return first, scored >= 0
+	return best, ease, ok
+}
+
+// codeModules are the sizes a module of a code may have, largest first: few, so
+// that the codes of a set and of several designs are alike.
+var codeModules = []unit.Length{600 * unit.Micrometre, 500 * unit.Micrometre, 420 * unit.Micrometre}
+
+// codeSides are the sizes to try for a code, by the label alone and never by
+// the design: at most a third of its height and a fifth of its width, on a low
+// label up to half its height.
+func (l *layout) codeSides(p codePlan) []unit.Length {
+	low := min(share(l.cell.H, 0.5), 25*unit.Millimetre/2)
+	most := min(max(low, share(l.cell.H, 0.36)), share(l.cell.W, 0.2))
+	var out []unit.Length
+	for _, m := range codeModules {
+		if side := p.side(m); side > p.least && side <= most {
+			out = append(out, side)
+		}
+	}
+	return append(out, p.least)
 }
 
 // easeOf says how easy text is to read at a scale, up to 1: its size, and a

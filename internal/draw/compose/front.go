@@ -132,8 +132,8 @@ func (l *layout) factsAbove(ps []passage, body, whole region, on roles, t float6
 	plan, coded := l.planCode(whole.H / 2)
 	var at *placed
 	if coded {
-		most := max(plan.least, min(share(whole.W, 0.22), share(whole.H, 0.42)))
-		side := plan.least + share(most-plan.least, t)
+		sides := l.codeSides(plan)
+		side := sides[min(len(sides)-1, int((1-t)*float64(len(sides))))]
 		quiet := plan.blank(side)
 		edge := max(0, quiet-l.blankFoot(whole))
 		box := page.Rect{X: whole.X + whole.W - side - edge, Y: whole.Y + whole.H - side - edge, W: side, H: side}

@@ -130,6 +130,8 @@ func (l *layout) pattern(box page.Rect, edge string, b design.Band) {
 		l.stripes(box, thick, c)
 	case b.Pattern == "scallop" && edge != "":
 		l.scallop(box, edge, c)
+	case b.Pattern == "awning" && edge != "":
+		l.awning(box, edge, c)
 	default:
 		p := rectPath(box)
 		p.Fill, p.Bleed = &c, true

@@ -87,13 +87,16 @@ var legible = unit.Points(5)
 // practice, no source.
 const leads = 1.4
 
+// leading is that size.
+func leading(net unit.Length) unit.Length { return share(net, leads) + unit.Micrometre }
+
 // nameStack is title, subtitle, maker and extra blocks in a region; net is the
 // type size of the net quantity beside it.
 func (l *layout) nameStack(in region, on roles, short, net unit.Length, extra []label.Block) stack {
 	short = max(short, min(in.W*2/5, in.H)) // a low panel is wide
 	k := stack{in: in, align: l.align(), rise: 0.46, spread: 1.9, largest: net, sides: l.sides}
 	if k.rows = l.titleRows(on, short); len(k.rows) > 0 {
-		k.rows[0].best = max(k.rows[0].best, share(net, leads))
+		k.rows[0].best = max(k.rows[0].best, leading(net))
 	}
 	if r, ok := l.ruleRow(on, short, k.align); ok && (l.has(label.Brand) || len(extra) > 0) {
 		k.rows = append(k.rows, r)

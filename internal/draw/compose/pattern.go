@@ -49,43 +49,68 @@ func (l *layout) stripes(box page.Rect, thick unit.Length, c page.Colour) {
 }
 
 // scallop ends the band in a row of half rounds, like the edge of a doily.
-// They are as many as fit evenly between the trimmed edges.
 func (l *layout) scallop(box page.Rect, edge string, c page.Colour) {
 	p := &page.Path{Fill: &c, Bleed: true}
+	for _, lobe := range lobes(box, edge, 3*unit.Millimetre) {
+		addRect(p, lobe.body)
+		addPath(p, ellipsePath(lobe.round))
+	}
+	l.put(p)
+}
+
+// awning is the striped cloth of a stall: stripes across the band, each with a
+// half round for its hem, the outermost two of the full colour.
+func (l *layout) awning(box page.Rect, edge string, c page.Colour) {
+	pale := palette.Mix(l.on(l.look.Paper).ground, c, 0.14)
+	full, light := &page.Path{Fill: &c, Bleed: true}, &page.Path{Fill: &pale, Bleed: true}
+	for i, lobe := range lobes(box, edge, 4*unit.Millimetre) {
+		p := full
+		if i%2 == 1 {
+			p = light
+		}
+		addRect(p, lobe.body)
+		addPath(p, ellipsePath(lobe.round))
+	}
+	l.put(light, full)
+}
+
+// lobe is a stripe across a band, and the round at its end.
+type lobe struct{ body, round page.Rect }
+
+// lobes cuts a band into stripes that end in half rounds of at most a radius,
+// as many as fit evenly between its ends, and an odd number, so that both ends
+// are alike.
+func lobes(box page.Rect, edge string, most unit.Length) (out []lobe) {
 	along := edge == "top" || edge == "bottom"
 	long, short := box.W, box.H
 	if !along {
 		long, short = box.H, box.W
 	}
-	r := min(share(short, 0.4), 3*unit.Millimetre)
-	n := max(1, int(long/(2*r)))
-	r = long / unit.Length(2*n)
-	body := box
-	switch edge {
-	case "top":
-		body.H -= r
-	case "bottom":
-		body.Y, body.H = body.Y+r, body.H-r
-	case "left":
-		body.W -= r
-	case "right":
-		body.X, body.W = body.X+r, body.W-r
-	}
-	addRect(p, body)
+	n := max(1, int(long/(2*min(share(short, 0.4), most)))) | 1
+	r := long / unit.Length(2*n)
 	for i := range unit.Length(n) {
-		d := i * 2 * r
-		round := page.Rect{X: box.X + d, Y: body.Y + body.H - r, W: 2 * r, H: 2 * r}
+		d, w := i*2*r, 2*r
+		if int(i) == n-1 {
+			w = long - d // what dividing left over
+		}
+		b := lobe{body: page.Rect{X: box.X + d, Y: box.Y, W: w, H: box.H - r}}
+		if !along {
+			b.body = page.Rect{X: box.X, Y: box.Y + d, W: box.W - r, H: w}
+		}
+		b.round = page.Rect{X: b.body.X, Y: b.body.Y + b.body.H - r, W: w, H: 2 * r}
 		switch edge {
 		case "bottom":
-			round.Y = box.Y
+			b.body.Y += r
+			b.round.Y = box.Y
 		case "left":
-			round = page.Rect{X: body.X + body.W - r, Y: box.Y + d, W: 2 * r, H: 2 * r}
+			b.round = page.Rect{X: b.body.X + b.body.W - r, Y: b.body.Y, W: 2 * r, H: w}
 		case "right":
-			round = page.Rect{X: box.X, Y: box.Y + d, W: 2 * r, H: 2 * r}
+			b.body.X += r
+			b.round = page.Rect{X: box.X, Y: b.body.Y, W: 2 * r, H: w}
 		}
-		addPath(p, ellipsePath(round))
+		out = append(out, b)
 	}
-	l.put(p)
+	return out
 }
 
 func addRect(p *page.Path, r page.Rect) { addPath(p, rectPath(r)) }

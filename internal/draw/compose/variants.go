@@ -60,7 +60,14 @@ func (b brief) variants(look design.Look) (out []variant) {
 		return out
 	}
 	ranked := b.rank(looks, narrow)
-	out = ranked[:min(most, len(ranked))]
+	out = slices.Clip(ranked[:min(most, len(ranked))])
+	if other := slices.DeleteFunc(slices.Clone(looks), func(l design.Look) bool { return !otherwise(l, look) }); len(other) > 0 {
+		ranked = b.rank(other, narrow)
+		for _, v := range ranked[:min(most/2, len(ranked))] {
+			v.cost += costShrunk
+			out = append(out, v)
+		}
+	}
 	parts := []float64{usualPart, 0.36, 0.47, 0.32}
 	if b.piece == label.Front {
 		parts = parts[:1]
@@ -72,6 +79,17 @@ func (b brief) variants(look design.Look) (out []variant) {
 		out = append(out, named, bare)
 	}
 	return out
+}
+
+// otherwise reports whether a look is another answer to a small label than a
+// lesser one of the same: a band at the side, when the height is wanted for
+// words, or drawings in a row where strewn ones find no room.
+func otherwise(l, own design.Look) bool {
+	if own.Band.Instead != nil {
+		return l.Band.Size > 0 && l.Band.Edge != own.Band.Edge
+	}
+	strewn := func(o design.Ornament) bool { return o.Spot == "scatter" }
+	return slices.ContainsFunc(own.Ornaments, strewn) && len(l.Ornaments) > 0 && !slices.ContainsFunc(l.Ornaments, strewn)
 }
 
 // narrows reports whether the design has narrow faces that draw all that is to
@@ -100,16 +118,18 @@ type tried struct {
 }
 
 // What a display panel gives up, in hundredths of what it may: the whole
-// drawing, the maker's sign, a name a hundredth smaller than it should be, or
+// drawing, the maker's sign, the frame, a name a hundredth smaller than it should be, or
 // smaller than the net quantity. Ornament shrinks before the name does, the
 // name before the maker's sign goes. Our own taste.
 const (
 	costBare   = 70
 	costShrunk = 22
-	costSign   = 24
+	costSign   = 36
+	costFrame  = 12
 	costNarrow = 1
 	costPart   = 2
 	costSquash = 30
+	costLead   = 12 // a name less than leads times the net quantity
 	costTiny   = 6
 	costMost   = 1000 // what is tried when all else fails
 	evenSize   = 71   // percent of its size at which a name equals the net quantity
@@ -125,6 +145,13 @@ func (b brief) costOf(l, own design.Look) (c int) {
 	}
 	if own.Brand != "none" && l.Brand == "none" && b.has(label.Brand) {
 		c += costSign
+	}
+	switch {
+	case l.Frame == own.Frame:
+	case l.Frame == "none":
+		c += costFrame
+	default:
+		c += costFrame / 2
 	}
 	return c
 }
@@ -222,6 +249,9 @@ func (l *layout) measure() tried {
 		of = max(of, 100)
 	}
 	t.cost = costOfName(of)
+	if size < share(name.largest, leads) {
+		t.cost += costLead
+	}
 	if l.squashed {
 		t.cost += costSquash
 	}

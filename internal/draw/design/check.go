@@ -112,6 +112,7 @@ func (r *reader) look(at string, l Look, raw rawLook) Look {
 	l.RuleColour = r.optWord(at+".rule_colour", raw.RuleColour, l.RuleColour, Colours)
 	l.Divider = r.optWord(at+".divider", raw.Divider, l.Divider, Dividers)
 	l.Brand = r.optWord(at+".brand", raw.Brand, l.Brand, Brands)
+	l.Drawing = r.optWord(at+".drawing", raw.Drawing, l.Drawing, Drawings)
 	l.Title = r.sizes(at+".title", raw.Title, l.Title)
 	if raw.Band != nil {
 		l.Band = r.band(at+".band", *raw.Band)
@@ -127,12 +128,18 @@ func (r *reader) look(at string, l Look, raw rawLook) Look {
 
 func (r *reader) band(at string, raw rawBand) Band {
 	size := raw.Size
-	return Band{
+	b := Band{
 		Edge:    r.word(at+".edge", raw.Edge, "none", Edges),
 		Size:    r.number(at+".size", &size, 0.1, 0, 0.4),
 		Fill:    r.word(at+".fill", raw.Fill, "main", Colours),
 		Pattern: r.word(at+".pattern", raw.Pattern, "plain", Patterns),
 	}
+	if raw.Instead != nil {
+		other := *raw.Instead
+		other.Instead = nil // one step is enough
+		b.Instead = new(r.band(at+".instead", other))
+	}
+	return b
 }
 
 func (r *reader) ornament(at string, raw rawOrnament) Ornament {

@@ -29,7 +29,7 @@ var defaultVoices = Voices{
 var defaultLook = Look{
 	Align: "centre", Margin: 0.07, Paper: "paper", Info: "tint",
 	Frame: "none", FrameColour: "main", Rule: "hair", RuleColour: "main",
-	Divider: "none", Brand: "below", Band: Band{Edge: "none", Fill: "main", Pattern: "plain"},
+	Divider: "none", Brand: "below", Drawing: "painted", Band: Band{Edge: "none", Fill: "main", Pattern: "plain"},
 }
 
 // drawings lists the ornaments there are.

@@ -112,7 +112,8 @@ type Look struct {
 	Divider     string // between front and information panel, one of Dividers
 	Brand       string // maker's name "below" or "above" the title, or "none"
 	Band        Band
-	Title       Range // overrides Voices.Title.Size when Best > 0
+	Drawing     string // how ornaments are made, one of Drawings
+	Title       Range  // overrides Voices.Title.Size when Best > 0
 	Ornaments   []Ornament
 }
 
@@ -122,6 +123,7 @@ type Band struct {
 	Size    float64 // share of the piece's shorter side
 	Fill    string
 	Pattern string // one of Patterns
+	Instead *Band  // what is painted when this one leaves the words no room
 }
 
 // Ornament is one drawing and where it stands.
@@ -145,8 +147,9 @@ var (
 	Rules    = []string{"none", "hair", "double", "dotted", "short", "lozenge", "berry"}
 	Dividers = []string{"none", "hair", "dotted"}
 	Edges    = []string{"none", "left", "right", "top", "bottom", "both", "around"}
-	Patterns = []string{"plain", "gingham", "stripes", "scallop"}
+	Patterns = []string{"plain", "gingham", "stripes", "scallop", "awning"}
 	Brands   = []string{"below", "above", "none"}
+	Drawings = []string{"painted", "engraved"}
 	Spots    = []string{"top", "bottom", "left", "right", "around", "frame", "corner", "corners", "ends", "scatter", "beside"}
 	Colours  = []string{"paper", "tint", "white", "deep", "berry", "leaf", "ink", "soft", "main", "accent", "none"}
 )
@@ -161,7 +164,7 @@ func (d *Design) Look(p label.Piece) Look {
 
 // Leaner lists the looks a label may wear, from the look as written to bare
 // type: first the rule goes, then ornaments shrink or give way to the ones named
-// instead; then the frame goes, the maker's sign after it, at last the smallest
+// instead; then a heavy frame gets light and goes, the maker's sign after it, at last the smallest
 // ornament and band.
 func (l Look) Leaner() []Look {
 	out := []Look{l}
@@ -176,6 +179,13 @@ func (l Look) Leaner() []Look {
 	other := plain.instead()
 	for _, n := range []Look{plain.slim(0.74), plain.slim(0.5), other, other.slim(0.74), other.slim(0.5)} {
 		add(n)
+	}
+	if other.Frame == "double" || other.Frame == "thick" {
+		light := plain
+		light.Frame = "hair"
+		for _, n := range []Look{light, light.slim(0.5)} {
+			add(n)
+		}
 	}
 	other.Frame = "none"
 	for _, brand := range []string{l.Brand, "none"} {
@@ -226,7 +236,7 @@ func (l Look) slim(f float64) Look {
 	return l
 }
 
-// instead is the look with the ornaments that take less room.
+// instead is the look with the ornaments and the band that take less room.
 func (l Look) instead() Look {
 	other := make([]Ornament, len(l.Ornaments))
 	for i, o := range l.Ornaments {
@@ -236,5 +246,8 @@ func (l Look) instead() Look {
 		other[i] = o
 	}
 	l.Ornaments = other
+	if l.Band.Instead != nil {
+		l.Band = *l.Band.Instead
+	}
 	return l
 }

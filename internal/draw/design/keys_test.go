@@ -30,6 +30,10 @@ func TestEveryKeyIsRead(t *testing.T) {
 				walk(kind.Elem(), "voice.title", "[voice.title]\n")
 			case kind == reflect.TypeFor[rawLook]():
 				walk(kind, "look", "[look]\n")
+			case kind == reflect.TypeFor[rawBand]() && strings.HasSuffix(table, "band"):
+				if !changes(base+head, []string{"instead = { edge = \"left\", size = 0.1 }"}) {
+					t.Errorf("%s.%s is not read", table, key)
+				}
 			case kind == reflect.TypeFor[rawBand]():
 				walk(kind, table+".band", fmt.Sprintf("[%s.band]\nedge = \"top\"\n", table))
 			case kind == reflect.TypeFor[[]rawOrnament]():
@@ -62,7 +66,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 func lines(key string, kind reflect.Type) (out []string) {
 	switch kind.Kind() {
 	case reflect.String:
-		for _, words := range [][]string{Seasons, Aligns, Cases, Frames, Rules, Dividers, Edges, Patterns, Brands, Spots, Colours, ornament.Names(), {"Caveat_600SemiBold"}} {
+		for _, words := range [][]string{Seasons, Aligns, Cases, Frames, Rules, Dividers, Edges, Patterns, Brands, Drawings, Spots, Colours, ornament.Names(), {"Caveat_600SemiBold"}} {
 			for _, w := range words {
 				out = append(out, fmt.Sprintf("%s = %q", key, w))
 			}

@@ -74,6 +74,7 @@ type rawLook struct {
 	RuleColour  *string       `toml:"rule_colour"`
 	Divider     *string       `toml:"divider"`
 	Brand       *string       `toml:"brand"`
+	Drawing     *string       `toml:"drawing"`
 	Title       []float64     `toml:"title"`
 	Band        *rawBand      `toml:"band"`
 	Ornament    []rawOrnament `toml:"ornament"`
@@ -84,6 +85,8 @@ type rawBand struct {
 	Size    float64 `toml:"size"`
 	Fill    string  `toml:"fill"`
 	Pattern string  `toml:"pattern"`
+
+	Instead *rawBand `toml:"instead"`
 }
 
 type rawOrnament struct {

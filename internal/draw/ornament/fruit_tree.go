@@ -124,7 +124,7 @@ func kiwi(e easel) {
 	k.body(ellipse(e.c, 0.26*e.r, 0.2*e.r, e.angle), palette.Mix(k.tint.fruit, k.tint.light, 0.85))
 	dark := palette.Mix(k.tint.shade, black, 0.55)
 	if k.tint.line {
-		dark = black
+		dark = k.tint.rule()
 	}
 	k.put(shape{ops: seeds.ops, pts: seeds.pts, fill: &dark})
 }

@@ -24,12 +24,13 @@ type Memo struct {
 // seed is all that decides how a drawing grows; keep only where it grows
 // around the free zones.
 type seed struct {
-	name, motif, palette     string
-	rect                     page.Rect
-	number                   uint64
-	density, fine            float64
-	dark, line, flipX, flipY bool
-	keep                     string
+	name, motif, palette          string
+	rect                          page.Rect
+	number                        uint64
+	density, fine                 float64
+	dark, line, cut, flipX, flipY bool
+	ground                        page.Colour
+	keep                          string
 }
 
 // mostHeld bounds the points remembered, some 50 MB with all that belongs to
@@ -74,7 +75,7 @@ func near(keep []page.Rect, box page.Rect) (out []page.Rect) {
 
 // grow lets a drawing grow, or gives the one that grew before.
 func (m *Memo) grow(draw func(*sketch), name string, s Spec, fine float64) *plant {
-	key := seed{name, s.Motif, s.Palette.Key(), s.Rect, s.Seed, s.Density, fine, s.Dark, s.Line, s.FlipX, s.FlipY, ""}
+	key := seed{name, s.Motif, s.Palette.Key(), s.Rect, s.Seed, s.Density, fine, s.Dark, s.Line, s.Engrave, s.FlipX, s.FlipY, s.Ground, ""}
 	around := key
 	around.keep = "around " + zonesOf(s.Keep) // never empty: no zone is as good as any other
 	if p := m.find(key, around); p != nil {

@@ -14,6 +14,7 @@ var drawings = sync.OnceValue(func() map[string]func(*sketch) {
 		"fir-wreath":  (*sketch).firWreath,
 		"fir":         (*sketch).fir,
 		"crystals":    (*sketch).crystals,
+		"snowfall":    (*sketch).snowfall,
 		"berries":     (*sketch).berries,
 		"blossom":     (*sketch).blossoms,
 		"rules":       (*sketch).ruleDouble,
@@ -24,6 +25,7 @@ var drawings = sync.OnceValue(func() map[string]func(*sketch) {
 		"laurel":      (*sketch).laurel,
 		"garland":     (*sketch).garland,
 		"branch":      (*sketch).branch,
+		"bough":       (*sketch).bough,
 	}
 	for name := range motifs() {
 		all[name] = func(k *sketch) {

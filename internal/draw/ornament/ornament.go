@@ -16,6 +16,8 @@ type Spec struct {
 	Density float64         // 1 is usual and what 0 means; useful from 0.4 to 2
 	Dark    bool            // for a dark ground (Palette.Deep): light leaves, gold berries
 	Line    bool            // ink saver: black outlines, knocked out in white so that nothing shows through
+	Engrave bool            // lines alone, in the palette's ink
+	Ground  page.Colour     // what an engraving stands on
 	Keep    []page.Rect     // zones that stay free: text, QR code
 	FlipX   bool            // mirrored left to right, for the partner of a drawing on the other side
 	FlipY   bool            // mirrored top to bottom

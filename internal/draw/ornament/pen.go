@@ -82,6 +82,10 @@ const (
 // body fills a closed shape; a line drawing outlines it instead and knocks
 // out what lies behind.
 func (k *sketch) body(t *trace, c page.Colour) {
+	if k.tint.cut {
+		k.engrave(t, c)
+		return
+	}
 	s := shape{ops: t.ops, pts: t.pts, fill: &c}
 	if k.tint.line {
 		w, b := white, black
@@ -100,7 +104,10 @@ func (k *sketch) shadeBody(t *trace, c page.Colour) {
 
 // stroke draws a line; line drawings draw it black and no thicker than needed.
 func (k *sketch) stroke(t *trace, c page.Colour, width float64) {
-	if k.tint.line {
+	switch {
+	case k.tint.cut:
+		c, width = k.tint.ink, min(max(width, cut), contour)
+	case k.tint.line:
 		c, width = black, min(max(width, fine), hair*1.15)
 	}
 	k.put(shape{ops: t.ops, pts: t.pts, stroke: &c, width: width})

@@ -72,12 +72,43 @@ func (t tint) frost(i int) page.Colour {
 // crystals are snow crystals: six arms, all alike within one crystal.
 func (k *sketch) crystals() {
 	unit := min(max(k.box.short()*0.13, 1.6), 6)
-	for i, d := range k.scatter(k.room(unit*0.8, 26), 0.22, unit*1.4, unit*0.95, unit*0.8, unit*0.6, unit*0.18) {
+	places := k.scatter(k.room(unit*0.8, 26), 0.22, unit*1.4, unit*0.95, unit*0.8, unit*0.6, unit*0.18)
+	large := 0
+	for _, d := range places {
+		large += boolInt(d.r >= unit*0.35)
+	}
+	if large < leastStrewn && len(k.keep) > 0 {
+		return
+	}
+	for i, d := range places {
 		if d.r < unit*0.35 {
 			k.body(spot(d.c, min(d.r*0.6, 0.4), min(d.r*0.55, 0.37), 0), k.tint.frost(i))
 			continue
 		}
 		k.crystal(d.c, d.r*0.95, k.tint.frost(i))
+	}
+}
+
+// leastStrewn is how many crystals round a name look strewn; fewer look lost.
+const leastStrewn = 6
+
+// snowfall is a row of crystals, alike to both sides of a large one in the
+// middle, hung higher and lower.
+func (k *sketch) snowfall() {
+	b := k.box
+	c, r := b.centre(), min(b.h()*0.42, b.w()*0.09)
+	k.crystal(vec{c.x, c.y}, r, k.tint.frost(0))
+	x := r
+	for i, part := range []float64{0.42, 0.74, 0.34, 0.56, 0.28, 0.4} {
+		x += r * (part + 0.32)
+		if x+r*part > b.w()/2 {
+			break
+		}
+		y := c.y + (b.h()/2-r*part)*[]float64{0.45, -0.3, 0.6, 0.1, -0.5, 0.3}[i]
+		for side := -1.0; side <= 1; side += 2 {
+			k.crystal(vec{c.x + side*x, y}, r*part, k.tint.frost(i+1))
+		}
+		x += r * part
 	}
 }
 

@@ -14,7 +14,8 @@ type tint struct {
 	fruit, light, shade           page.Colour // of the main fruit
 	berry, berryLight, berryShade page.Colour // of filler berries: gold on dark
 	gold, ground, cream           page.Colour
-	line, dark                    bool
+	ink, paper                    page.Colour // of an engraving
+	line, dark, cut               bool
 }
 
 func tintOf(s Spec) tint {
@@ -38,10 +39,26 @@ func tintOf(s Spec) tint {
 		t.berryShade = palette.Mix(p.Gold, page.Colour{R: 0x6a, G: 0x3a, B: 0x10}, 0.4)
 		t.berryLight = palette.Mix(p.Gold, page.Colour{R: 255, G: 252, B: 240}, 0.85)
 	}
+	if s.Engrave {
+		t.engraved(s, p)
+	}
 	for _, l := range t.leaves {
 		t.veins, t.unders = append(t.veins, t.veinOf(l)), append(t.unders, t.underOf(l))
 	}
 	return t
+}
+
+// engraved turns the tint into that of an engraving: line work on the paper it
+// stands on.
+func (t *tint) engraved(s Spec, p palette.Palette) {
+	t.ink, t.paper = palette.Mix(p.Ink, p.Text, 0.45), s.Ground
+	switch {
+	case s.Line || p.Mono:
+		t.ink, t.paper = black, white
+	case t.dark:
+		t.ink = p.OnDeep
+	}
+	t.line, t.cut = true, true
 }
 
 var black, white = page.Colour{}, page.Colour{R: 255, G: 255, B: 255}
@@ -87,6 +104,8 @@ func (t tint) underOf(leaf page.Colour) page.Colour {
 // rule is the colour of lines and frames.
 func (t tint) rule() page.Colour {
 	switch {
+	case t.cut:
+		return t.ink
 	case t.line:
 		return black
 	case t.dark:

@@ -7,28 +7,32 @@ import (
 	"jarmark/internal/draw/palette"
 )
 
-// fir is a winter bough: needles, cones, and the fruit's colour as berries.
+// fir is a winter bough: two branches of needles that sweep down from the
+// middle, side twigs above and below them, cones and berries at the tie.
 func (k *sketch) fir() {
 	b := k.box
 	c := b.centre()
-	needle := min(b.h()*0.3, b.w()*0.07, 6) * k.fine
-	drop := min(b.h()*0.2, needle*0.6)
+	wide := min(b.w(), b.h()*6.2) // a bough, never a thread
+	needle := min(b.h()*0.27, wide*0.075, 6) * k.fine
+	drop := min(b.h()*0.3, needle*1.1)
+	top := c.add(vec{0, -drop * 0.45})
 	for side := -1.0; side <= 1; side += 2 {
-		end := vec{c.x + side*(b.w()/2-needle*0.9), c.y + drop}
-		s := bezier(c.add(vec{0, -drop * 0.4}), vec{c.x + side*b.w()*0.18, c.y - drop*1.3}, vec{c.x + side*b.w()*0.34, c.y - drop*0.4}, end)
-		for i, d := range []float64{0.3, 0.52, 0.72} {
+		end := vec{c.x + side*(wide/2-needle*0.8), c.y + drop}
+		s := bezier(top, vec{c.x + side*wide*0.16, c.y - drop*1.5}, vec{c.x + side*wide*0.34, c.y - drop*0.7}, end)
+		for i, d := range []float64{0.22, 0.36, 0.5, 0.64, 0.78} {
 			p, h := s.at(s.length() * d)
 			up := 1.0 - 2*float64(i%2)
-			a := h + side*up*0.55
-			l := needle * (2.1 - 0.9*d)
-			k.needles(bezier(p, p.add(polar(a, l*0.35)), p.add(polar(a-side*up*0.12, l*0.7)), p.add(polar(a-side*up*0.3, l))), needle*0.6)
+			a := h + side*up*0.62
+			l := needle * (2.5 - 1.3*d)
+			k.needles(bezier(p, p.add(polar(a, l*0.35)), p.add(polar(a-side*up*0.14, l*0.7)), p.add(polar(a-side*up*0.36, l))), needle*0.62)
 		}
 		k.needles(s, needle)
 	}
-	k.cone(c.add(vec{-needle * 0.7, needle * 0.15}), needle*0.62, 0.5)
-	k.cone(c.add(vec{needle * 0.62, needle * 0.3}), needle*0.55, -0.45)
-	for i, q := range []vec{{-0.05, -0.5}, {0.42, -0.42}, {0.1, 0.05}} {
-		k.berry(c.add(q.mul(needle)), needle*(0.25-0.02*float64(i)), false)
+	for side := -1.0; side <= 1; side += 2 {
+		k.cone(c.add(vec{side * needle * 0.62, needle * 0.3}), needle*0.72, -side*0.5)
+	}
+	for i, q := range []vec{{-0.3, -0.42}, {0.3, -0.42}, {0, -0.02}, {0, -0.72}} {
+		k.berry(c.add(q.mul(needle)), needle*(0.28-0.02*float64(i)), i == 3)
 	}
 }
 
