@@ -237,29 +237,3 @@ func Spaced(text string) string {
 	}
 	return string(b)
 }
-
-// claim finds a claim's words in a text, at word borders; the longest is told.
-func (p *Draft) claim(text string) (found string) {
-	plain, t := Spaced(text), p.Set.Nutrition
-	try := func(words string) {
-		if len(words) > len(found) && strings.Contains(plain, Spaced(words)) {
-			found = words
-		}
-	}
-	each := func(forms, nutrients []string) {
-		for _, n := range nutrients {
-			named := strings.Contains(plain, strings.Trim(Spaced(n), " "))
-			for _, form := range forms {
-				if named || !strings.Contains(form, "{n}") { // else there is nothing to find
-					try(strings.ReplaceAll(form, "{n}", n))
-				}
-			}
-		}
-	}
-	each(t.Forms, t.Nutrients)
-	each(t.GoodForms, t.GoodNutrients)
-	for _, w := range t.Words {
-		try(w)
-	}
-	return found
-}

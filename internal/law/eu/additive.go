@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode"
 
+	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/place"
@@ -23,12 +24,26 @@ func (c *pass) additiveIn(names ...string) (place.Additive, bool) {
 			if n == "" {
 				break
 			}
-			if number != "" && strings.EqualFold(number, a.E) || draft.Has(a.Words, n) || draft.Has(c.alsoCalled("additive.", a.ID), n) {
+			if number != "" && (strings.EqualFold(number, a.E) || strings.TrimRight(number, "i") == a.E) || called(a.Words, n) || called(c.alsoCalled("additive.", a.ID), n) {
 				return a, true
 			}
 		}
 	}
 	return place.Additive{}, false
+}
+
+// called reports whether a list has a name, in one or in many: lecithin, lecithins;
+// carraghénane, carraghénanes.
+func called(list []string, name string) bool {
+	plain := func(s string) string {
+		ws := strings.FieldsFunc(words.Fold(s), draft.NotLetter)
+		for i, w := range ws {
+			ws[i] = strings.TrimRight(w, "es")
+		}
+		return strings.Join(ws, " ")
+	}
+	want := plain(name)
+	return slices.ContainsFunc(list, func(s string) bool { return plain(s) == want && want != "" })
 }
 
 // alsoCalled gives the names of a thing in the label's language: the specific
@@ -46,11 +61,11 @@ func (c *pass) alsoCalled(group, id string) (out []string) {
 // eNumber reads an E number that is the whole name, or stands in it as a word:
 // "E 162", "e162", "Farbstoff E-150d", "lecithin (E322)".
 func eNumber(name string) string {
-	words := strings.FieldsFunc(name, func(r rune) bool { return r != '-' && !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	for i, w := range words {
+	ws := strings.FieldsFunc(name, func(r rune) bool { return r != '-' && !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	for i, w := range ws {
 		w = strings.ToLower(strings.ReplaceAll(w, "-", ""))
-		if w == "e" && i+1 < len(words) {
-			w += strings.ToLower(words[i+1])
+		if w == "e" && i+1 < len(ws) {
+			w += strings.ToLower(ws[i+1])
 		}
 		if len(w) < 4 || len(w) > 6 || w[0] != 'e' {
 			continue

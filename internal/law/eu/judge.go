@@ -3,7 +3,6 @@ package eu
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -47,10 +46,7 @@ func (c *pass) onlyWords() string {
 
 func (c *pass) judgeFruit() {
 	have := perKilo(c.fruits, c.R.Yield.Mass)
-	if slices.Contains(c.product.Counts, "juice") && slices.ContainsFunc(c.fruits, func(f share) bool { return c.form(f.Line) == "fruit" && len(f.Line.Contains) == 0 }) {
-		c.L.Notef("jelly-counts-juice", c.BatchFile(), "ingredient", "the notes weigh fruit, and %s counts its strained juice or extract", c.printed(c.product)).
-			Hinted(`weigh the strained juice and write "redcurrant juice"`).Cited(c.product.Cite)
-	}
+	c.judgeStrained()
 	need, memory := leastFruit(c.product, c.fruits, c.on)
 	unverified := ""
 	if memory {
@@ -63,6 +59,21 @@ func (c *pass) judgeFruit() {
 	}
 	if memory {
 		c.L.Notef("minimum-unverified", c.BatchFile(), "name", "the minimum of %s of fruit in 1000 g is from memory, unverified; this batch has %s", grams(need), grams(have)).Cited(c.product.Cite)
+	}
+}
+
+// judgeStrained warns that a figure counts whole fruit where the strained juice or
+// extract is what counts: it says more than is known.
+func (c *pass) judgeStrained() {
+	if !c.product.Strained {
+		return
+	}
+	for _, f := range c.fruits {
+		if c.form(f.Line) == "fruit" && len(f.Line.Contains) == 0 {
+			c.L.Warnf("jelly-counts-juice", c.BatchFile(), draft.LinePath(f.Line), "the notes weigh %s, and %s counts the strained juice or extract: the fruit content on the label is that of the fruit as weighed", f.Line.Name, c.printed(c.product)).
+				Hinted(`weigh the strained juice, and write it as the ingredient: name = "` + words.Singular(f.Line.Name) + ` juice"`).Cited(c.product.Cite)
+			return
+		}
 	}
 }
 

@@ -98,12 +98,14 @@ func (c *pass) listed(name string) string {
 	return name
 }
 
-// compound asks for the parts of what is always made of several things (Annex
+// compound asks for the parts of what is always made of several things, by its row or
+// by the words of a maker's own name ("mango chutney") (Annex
 // VII Part E(1)). Below 2 % of the finished food a list may be left out where
 // Union law defines the composition, or for a mix of spices (E(2)); the additives
 // and allergens in it may not.
 func (c *pass) compound(it item) {
-	if !slices.Contains(c.law.Compound, it.line.Key) {
+	own := it.line.Key == "" && draft.Said(it.line.Name, strings.Split(c.say("compound.words"), "|"), strings.Split(c.say("compound.unless"), "|")) != ""
+	if !own && !slices.Contains(c.law.Compound, it.line.Key) {
 		return
 	}
 	msg := c.ingredientQuiet(it.line) + " is made of several things, and its own list of ingredients is not given"

@@ -2,6 +2,7 @@ package eu
 
 import (
 	"strconv"
+	"strings"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
@@ -84,11 +85,29 @@ func (c *pass) quid() map[string]string {
 	return words
 }
 
+// dative is a name as it stands after "hergestellt aus 60 g": schwarzen
+// Johannisbeeren, Äpfeln. Other languages leave the name as it is.
+func (c *pass) dative(ln cook.Line) string {
+	name := c.ingredientName(ln)
+	n, ok := ln.Row.Names("de")
+	if c.Say.Lang != "de" || !ok || ln.Row.Own || n.Label != name || n.Singular == n.Label {
+		return name
+	}
+	ws := strings.Fields(name)
+	for i, w := range ws {
+		last := i == len(ws)-1
+		if !last && strings.HasSuffix(w, "e") || last && !strings.HasSuffix(w, "n") && !strings.HasSuffix(w, "s") {
+			ws[i] += "n"
+		}
+	}
+	return strings.Join(ws, " ")
+}
+
 func (c *pass) quidStatement(list []quota) {
 	var parts []string
 	for _, q := range list {
 		g := strconv.FormatInt(int64(q.share+0.5), 10)
-		parts = append(parts, c.say("quid.item", "g", g, "name", c.ingredientName(q.line)))
+		parts = append(parts, c.say("quid.item", "g", g, "name", c.dative(q.line)))
 	}
 	text := c.say("quid.prepared", "list", draft.Joined(parts, c.say("and")))
 	c.add(label.Block{ID: "quid", Kind: label.Statement, Runs: []label.Run{{Text: text}},

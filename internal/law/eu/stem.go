@@ -31,10 +31,18 @@ func (c *pass) callings(ln cook.Line) (out []string) {
 	}
 	for _, n := range names {
 		c.stems(n, put)
+		if strings.Contains(n, " ") && ln.IsFruit { // dragonfruit, dragon fruit
+			put(strings.ReplaceAll(words.Singular(n), " ", ""))
+		}
 	}
 	if c.has("also." + ln.Key) {
 		for _, w := range strings.Split(c.say("also."+ln.Key), "|") {
 			put(w)
+		}
+	}
+	for _, a := range ln.Row.Aliases { // brambles, cassis
+		if !strings.ContainsAny(a, " -") && ln.IsFruit {
+			c.stems(a, put)
 		}
 	}
 	return out

@@ -10,14 +10,15 @@ type StandardRow struct {
 	// CountedBy says how the weight of fruit is found: "" as weighed, "juice" by
 	// the solids of juice times the fruit's factor (150.140(d)(2)), "pulp" by
 	// those of the pulp times the factor of Factors (150.110(d)(2)).
-	CountedBy string           `toml:"counted_by"`
-	Factors   map[string]int64 `toml:"factors"`      // × 10, by pantry key
-	Unnamed   []string         `toml:"unless_named"` // fruit that counts only where the name says it
-	NotStones []string         `toml:"no_stones"`    // fruit that counts without its pits, removed or not
-	Dried     string           `toml:"dried"`        // phrase due where the fruit was dried
-	Mixture   *mixtureRule     `toml:"mixture"`
-	Shares    []shareRule      `toml:"shares"`
-	Advice    bool             `toml:"advice"` // guidance, no standard: a shortfall warns
+	CountedBy string              `toml:"counted_by"`
+	Factors   map[string]int64    `toml:"factors"`      // × 10, by pantry key
+	Unnamed   []string            `toml:"unless_named"` // fruit that counts only where the name says it
+	NotStones []string            `toml:"no_stones"`    // fruit that counts without its pits, removed or not
+	Dried     string              `toml:"dried"`        // phrase due where the fruit was dried
+	Synonyms  map[string][]string `toml:"also_named"`   // what else a name may call a fruit, by pantry key
+	Mixture   *mixtureRule        `toml:"mixture"`
+	Shares    []shareRule         `toml:"shares"`
+	Advice    bool                `toml:"advice"` // guidance, no standard: a shortfall warns
 }
 
 // mixtureRule is how fruits may be combined.

@@ -14,17 +14,18 @@ import (
 // adds rows, or names one by its id and writes only what its law changes.
 type Product struct {
 	ID       string        `toml:"id"`
-	Like     string        `toml:"like"`    // another row, for all this one does not write
-	Types    []string      `toml:"kinds"`   // batch kinds the row governs; empty = any whose name says it
-	ByName   bool          `toml:"by_name"` // only when the maker's name says it ("extra jam", "mincemeat")
-	Wish     string        `toml:"wish"`    // words of which one asks for it, parted by bars: "extra"
-	Names    []ProductName `toml:"names"`   // lawful names; the first of a language is printed
-	Counts   []string      `toml:"counts"`  // kinds of ingredient that count as its fruit
-	Alone    []string      `toml:"alone"`   // what counts only where no other fruit is
-	Aside    []string      `toml:"aside"`   // what does not count beside other fruit
-	Souring  []string      `toml:"souring"` // what does not count beside other fruit, below a tenth of it
-	Only     []string      `toml:"only"`    // the fruit may be of these alone: keys, or words of a maker's own
-	Allows   []string      `toml:"allows"`  // kinds, keys and words of what may be added; empty = no list
+	Like     string        `toml:"like"`     // another row, for all this one does not write
+	Types    []string      `toml:"kinds"`    // batch kinds the row governs; empty = any whose name says it
+	ByName   bool          `toml:"by_name"`  // only when the maker's name says it ("extra jam", "mincemeat")
+	Wish     string        `toml:"wish"`     // words of which one asks for it, parted by bars: "extra"
+	Names    []ProductName `toml:"names"`    // lawful names; the first of a language is printed
+	Counts   []string      `toml:"counts"`   // kinds of ingredient that count as its fruit
+	Strained bool          `toml:"strained"` // juice or extract counts, and whole fruit in the notes proves no quantity of it
+	Alone    []string      `toml:"alone"`    // what counts only where no other fruit is
+	Aside    []string      `toml:"aside"`    // what does not count beside other fruit
+	Souring  []string      `toml:"souring"`  // what does not count beside other fruit, below a tenth of it
+	Only     []string      `toml:"only"`     // the fruit may be of these alone: keys, or words of a maker's own
+	Allows   []string      `toml:"allows"`   // kinds, keys and words of what may be added; empty = no list
 	Doubtful []string      `toml:"doubtful"`
 	Numbers  []string      `toml:"additives"`     // E numbers of the additives it may hold; empty = not judged
 	Lean     []string      `toml:"additives_low"` // those for products low in sugar alone

@@ -2,6 +2,7 @@ package us
 
 import (
 	"fmt"
+	"slices"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -17,6 +18,7 @@ type verdict struct {
 	Fruits    []fruitShare
 	Why       []shortfall // what the standard asks and the batch lacks
 	Outsiders []entry     // what the standard has no place for
+	Unknown   []entry     // what nothing is known of
 	Outside   string      // why no standard covers it
 }
 
@@ -42,6 +44,9 @@ func standard(p *pass) {
 	v := p.judge()
 	file := p.BatchFile()
 	switch {
+	case !v.OK && len(v.Unknown) > 0:
+		p.unknowns(v)
+		return
 	case !v.OK:
 		p.L.Notef("standard-not-covered", file, "name", "no federal standard of identity covers this batch: %s", v.Outside).
 			Hinted("an honest descriptive name is enough").Cited("21 CFR 150; 21 CFR 101.3(b)")
@@ -58,7 +63,7 @@ func standard(p *pass) {
 		if !sure { // it may well meet the standard, and then its name says its fruit
 			p.nameOrder(v)
 		}
-	case len(v.Outsiders) == 0 && !p.juiceUnweighed(v):
+	case len(v.Outsiders)+len(v.Unknown) == 0 && !p.juiceUnweighed(v):
 		p.L.Notef("standard-met", file, "name", "the batch meets the standard of identity for %s", v.Called()).Cited(v.Cite)
 		fallthrough
 	default:
@@ -67,6 +72,7 @@ func standard(p *pass) {
 		p.driedWords(v)
 	}
 	p.outsiders(v)
+	p.unknowns(v)
 }
 
 func (p *pass) failed(v verdict, w shortfall) {
@@ -91,12 +97,15 @@ func (p *pass) judge() verdict {
 		return v
 	}
 	if v.Fruits, v.Outside = p.fruits(row); v.Outside != "" {
+		if v.Outside == noFruit {
+			v.Unknown = p.unknownFood()
+		}
 		v.Why = p.wrongForm(row)
 		v.OK = len(v.Why) > 0
 		return v
 	}
 	v.OK = true
-	v.Outsiders = p.outside(v)
+	v.Outsiders, v.Unknown = p.outside(v)
 	v.Why = append(v.Why, p.mixture(v)...)
 	v.Why = append(v.Why, p.ratio(v)...)
 	v.Why = append(v.Why, p.shares(v)...)
@@ -114,22 +123,33 @@ func calledWhat(b *batch.Batch) string {
 	return "by a name of its own"
 }
 
+const noFruit = "it has no fruit the standard lists"
+
 // fruits lists the fruit the standard counts, heaviest first, or says why the
-// standard does not cover it.
+// standard does not cover it. A fruit it does not list takes the batch out of it where
+// the name says that fruit; else it is an outsider.
 func (p *pass) fruits(row place.Product) (out []fruitShare, outside string) {
+	var strays []cook.Line
 	for _, e := range p.list {
 		ln := e.line
 		if !countsAsFruit(ln) || ln.Row.Class != "" && !draft.Among(row.Counts, ln) || draft.Among(row.Unnamed, ln) && !mentions(p.B.Name, ln) || p.TakenOut(ln) {
 			continue
 		}
-		mass, ok := p.counted(row, ln)
-		if !ok {
+		if mass, ok := p.counted(row, ln); ok {
+			out = append(out, fruitShare{ln, mass, fruitName(ln)})
+		} else {
+			strays = append(strays, ln)
+		}
+	}
+	for _, ln := range strays {
+		at := fruitAt(p.B.Name, ln)
+		same := func(f fruitShare) bool { return fruitAt(p.B.Name, f.Line) == at } // cherries, maraschino cherries
+		if len(out) == 0 || at >= 0 && !slices.ContainsFunc(out, same) {
 			return nil, "it does not list " + ln.Name
 		}
-		out = append(out, fruitShare{ln, mass, fruitName(ln)})
 	}
 	if len(out) == 0 {
-		return nil, "it has no fruit the standard lists"
+		return nil, noFruit
 	}
 	return out, ""
 }

@@ -10,31 +10,66 @@ import (
 	"jarmark/internal/law/place"
 )
 
-// outside lists ingredients a standard does not provide for: its list of
-// optional ingredients is closed, and some it takes only beside certain fruit
-// (mint and green color beside apple, 21 CFR 150.140(c)(8), (9)).
-func (p *pass) outside(v verdict) (out []entry) {
+// outside lists ingredients a standard does not provide for, and those nothing is
+// known of: its list of optional ingredients is closed, and some it takes only
+// beside certain fruit (mint and green color beside apple, 21 CFR 150.140(c)(8), (9)).
+func (p *pass) outside(v verdict) (out, unknown []entry) {
 	if len(v.Allows) == 0 {
-		return nil
+		return nil, nil
 	}
 	for _, e := range p.list {
 		ln := e.line
-		if at := slices.IndexFunc(v.Bound, func(b place.BoundRule) bool { return draft.Among(b.Of, ln) }); at >= 0 {
+		if at := slices.IndexFunc(v.Bound, func(b place.BoundRule) bool { return bound(b, e) }); at >= 0 {
 			strange := func(f fruitShare) bool { return !draft.Among(v.Bound[at].Beside, f.Line) }
 			if slices.ContainsFunc(v.Fruits, strange) {
 				out = append(out, e)
 			}
 			continue
 		}
-		if ln.Row.Class == "" || ln.IsSweet || ln.IsWater || draft.Among(v.Allows, ln) || draft.Among(v.Unnamed, ln) || draft.Among(v.Counts, ln) && countsAsFruit(ln) {
+		listed := draft.Among(v.Counts, ln) && countsAsFruit(ln)
+		if listed {
+			_, listed = p.counted(v.Product, ln)
+		}
+		if ln.IsSweet || ln.IsWater || draft.Among(v.Allows, ln) || draft.Among(v.Unnamed, ln) || listed {
 			continue
 		}
-		if ln.Row.Class == "fruit" { // fruit that counts for nothing, such as lemon in a name without it
+		if ln.Row.Class == "" {
+			unknown = append(unknown, e)
+			continue
+		}
+		if ln.Row.Class == "fruit" && ln.Row.Compound == "" && !countsAsFruit(ln) { // fruit that counts for nothing, such as lemon in a name without it
 			continue
 		}
 		out = append(out, e)
 	}
+	return out, unknown
+}
+
+// bound reports whether a rule is about an ingredient or one of its parts: cherries
+// with Red 40, beet juice for color.
+func bound(b place.BoundRule, e entry) bool {
+	if draft.Among(b.Of, e.line) || e.line.Key == "" && draft.Said(e.line.Name, b.Of, nil) != "" {
+		return true
+	}
+	return slices.ContainsFunc(partNames(e), func(part string) bool { return draft.Said(part, b.Of, nil) != "" })
+}
+
+// unknownFood is what no table knows: in a batch without a listed fruit it may be one.
+func (p *pass) unknownFood() (out []entry) {
+	for _, e := range p.list {
+		if e.line.Row.Class == "" && !e.line.IsSweet && !e.line.IsWater {
+			out = append(out, e)
+		}
+	}
 	return out
+}
+
+// unknowns tells that a standard cannot be said to be met beside what nobody knows.
+func (p *pass) unknowns(v verdict) {
+	for _, e := range v.Unknown {
+		p.L.Warnf("standard-unsure", p.BatchFile(), draft.LinePath(e.line), "nothing is known of %s, so whether the standard for %s is met can't be told", e.name, v.Called()).
+			Hinted("write it as the table knows it, or an [[ingredient]] of your own in kitchen.toml with its kind").Cited(v.Cite)
+	}
 }
 
 // outsiders warns of them.

@@ -66,6 +66,18 @@ func fruitAt(name string, ln cook.Line) int {
 
 func mentions(name string, ln cook.Line) bool { return fruitAt(name, ln) >= 0 }
 
+// namedAt is fruitAt, or where the name has another word the standard calls the fruit
+// by: mirabelles are plums, redcurrants currants (150.160(b)(1)).
+func (v verdict) namedAt(name string, ln cook.Line) int {
+	at := fruitAt(name, ln)
+	for _, w := range v.Synonyms[ln.Row.Key] {
+		if at < 0 {
+			at = strings.Index(draft.Spaced(name)+" ", " "+w)
+		}
+	}
+	return at
+}
+
 // nameOrder asks that the name says every fruit, the heaviest first, or "mixed
 // fruit".
 func (p *pass) nameOrder(v verdict) {
@@ -76,7 +88,7 @@ func (p *pass) nameOrder(v verdict) {
 	want := suggested(v.Fruits, p.B.Name, "")
 	last := -1
 	for _, f := range v.Fruits {
-		at := fruitAt(p.B.Name, f.Line)
+		at := v.namedAt(p.B.Name, f.Line)
 		switch {
 		case at < 0:
 			p.Duty("name-lacks-fruit", p.BatchFile(), "name", "the name does not say %s, and the name of a standardized food says its fruit", f.Named).
