@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/binary"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -184,8 +185,58 @@ func TestScriptsNotSet(t *testing.T) {
 	}
 }
 
+// small is a typeface with the outlines of its first glyphs alone and without
+// hints: a tenth of the bytes, so that a fuzzer tries ten times as many.
+func small(t testing.TB, data []byte, glyphs int) []byte {
+	t.Helper()
+	var dir, body bytes.Buffer
+	long := data[mustTable(t, data, "head")+51] != 0
+	loca, glyf := mustTable(t, data, "loca"), mustTable(t, data, "glyf")
+	end := 2 * uint32(binary.BigEndian.Uint16(data[loca+2*glyphs:]))
+	if long {
+		end = binary.BigEndian.Uint32(data[loca+4*glyphs:])
+	}
+	keep := []string{"OS/2", "cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name", "post"}
+	for _, tag := range keep {
+		at, size := table(data, tag)
+		part := bytes.Clone(data[at : at+size])
+		switch tag {
+		case "glyf":
+			part = bytes.Clone(data[glyf : glyf+int(end)])
+		case "loca": // the others are blank
+			for i := glyphs; long && 4*i < size; i++ {
+				binary.BigEndian.PutUint32(part[4*i:], end)
+			}
+			for i := glyphs; !long && 2*i < size; i++ {
+				binary.BigEndian.PutUint16(part[2*i:], uint16(end/2))
+			}
+		}
+		dir.WriteString(tag)
+		for _, v := range []uint32{0, uint32(12 + 16*len(keep) + body.Len()), uint32(len(part))} {
+			_ = binary.Write(&dir, binary.BigEndian, v)
+		}
+		body.Write(part)
+		body.Write(make([]byte, -len(part)&3))
+	}
+	head := append(bytes.Clone(data[:4]), 0, byte(len(keep)), 0, 128, 0, 3, 0, 32) // of ten tables: the search range of the directory
+	return slices.Concat(head, dir.Bytes(), body.Bytes())
+}
+
+func mustTable(t testing.TB, data []byte, tag string) int {
+	t.Helper()
+	at, size := table(data, tag)
+	if size == 0 {
+		t.Fatalf("the typeface has no table %s", tag)
+	}
+	return at
+}
+
 func FuzzOwn(f *testing.F) {
-	for _, seed := range [][]byte{goregular.TTF, nested(), patched("head", 18, 0, 0), moved("loca", 200, 8), goregular.TTF[:3000]} {
+	little := small(f, goregular.TTF, 120)
+	if own, err := face.Own("x.ttf", little); err != nil || own.Advance('A') == 0 || len(little) > 40<<10 {
+		f.Fatalf("the seed of %d bytes is not read: %v", len(little), err)
+	}
+	for _, seed := range [][]byte{little, small(f, nested(), 120), small(f, patched("head", 18, 0, 0), 120), small(f, moved("hmtx", 200, 8), 120), goregular.TTF[:3000]} {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
