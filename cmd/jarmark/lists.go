@@ -60,6 +60,9 @@ func (a *app) rowsJSON(head []string, rows [][]string) error {
 
 func runSheets(a *app, o *options, _ []string) error {
 	env, _, err := a.own(o)
+	if err == nil {
+		err = env.Fault()
+	}
 	if err != nil {
 		return err
 	}
@@ -68,6 +71,9 @@ func runSheets(a *app, o *options, _ []string) error {
 
 func runDesigns(a *app, o *options, _ []string) error {
 	env, _, err := a.own(o)
+	if err == nil {
+		err = env.Fault()
+	}
 	if err != nil {
 		return err
 	}

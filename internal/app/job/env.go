@@ -44,6 +44,10 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 	return &Env{base.Pantry, base.Book, p, &owned{fsys: own}}, l, nil
 }
 
+// Fault reads all designs and sheets and tells what is wrong with those that
+// come with the program: else each is read when a batch asks for it.
+func (e *Env) Fault() error { return faults(e.Press.Faults()) }
+
 // builtin loads the embedded data once a process.
 var builtin = sync.OnceValues(func() (*Env, error) {
 	book, err := law.Load()

@@ -102,7 +102,7 @@ func sinkInput(place string) job.Input {
 // sheetsFor gives the sheets of a piece, each size of cell once.
 func sheetsFor(env *job.Env, p label.Piece, one bool) (out []*sheet.Sheet) {
 	seen := map[sheet.Cell]bool{}
-	for _, s := range env.Sheets.For(string(p)) {
+	for _, s := range env.Sheets.For(string(p), "") {
 		if c := s.Cell(); !s.Auto && !seen[c] {
 			seen[c] = true
 			out = append(out, s)

@@ -18,7 +18,7 @@ func TestFixedSheetsTakeTheDemo(t *testing.T) {
 	d, _ := env.Designs.Get("orchard")
 	for p, least := range map[label.Piece]int{label.Front: 17, label.InfoLabel: 9, label.Wrap: 6, label.Lid: 6, label.Tag: 2} {
 		n, tried := 0, 0
-		for _, s := range env.Sheets.For(string(p)) {
+		for _, s := range env.Sheets.For(string(p), "") {
 			if s.Auto {
 				continue
 			}

@@ -14,6 +14,12 @@ import (
 // Catalogue is every design known, the maker's own over the built-in ones.
 type Catalogue struct{ source.Catalogue[Design] }
 
+// Builtin is the designs that come with the program, each read when it is asked for.
+func Builtin(files fs.FS) (*Catalogue, diag.List) {
+	all, l := source.Lazily(files, "designs", Parse)
+	return &Catalogue{*all}, l
+}
+
 // With lays the designs/*.toml of a folder, which may be nil, over these.
 func (c *Catalogue) With(files fs.FS) (*Catalogue, diag.List) {
 	all, l := c.Catalogue.With(files, "designs", Parse)

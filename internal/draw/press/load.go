@@ -10,11 +10,18 @@ import (
 	"jarmark/internal/kit/diag"
 )
 
-// Load reads the designs and sheets that come with the program. Findings there
-// are a fault of the build.
+// Load finds the designs and sheets that come with the program: there are many,
+// and a batch asks for few, so each is read then. Findings are a fault of the
+// build, and so is what [Press.Faults] tells.
 func Load(builtin fs.FS, faces *face.Set) (*Press, diag.List) {
-	return (&Press{new(design.Catalogue), new(sheet.Catalogue), faces, nil, new(compose.Codes), new(compose.Drawings)}).With(builtin)
+	designs, found := design.Builtin(builtin)
+	sheets, l := sheet.Builtin(builtin)
+	return &Press{designs, sheets, faces, nil, new(compose.Codes), new(compose.Drawings)}, append(found, l...)
 }
+
+// Faults reads all designs and sheets and tells what is wrong with those that
+// come with the program.
+func (p *Press) Faults() diag.List { return append(p.Designs.Faults(), p.Sheets.Faults()...) }
 
 // With lays a folder over what there is: it may hold designs/*.toml and
 // sheets/*.toml and typefaces in fonts/, and may be nil.

@@ -224,11 +224,8 @@ func (p *Press) Design(o *Order, wanted string) (*design.Design, diag.List) {
 	if ok {
 		return d.Set(o.Type), nil
 	}
-	var names []string
-	for _, d := range p.Designs.List() {
-		names = append(names, d.ID)
-	}
-	o.unknown(&l, "unknown-design", id, path, names)
+	l = append(l, p.Designs.Faults()...) // it may be one of ours that cannot be read
+	o.unknown(&l, "unknown-design", id, path, p.Designs.IDs())
 	return nil, l
 }
 

@@ -108,11 +108,8 @@ func (c Choice) sheetFor(j Jars, p label.Piece) (id, at string) {
 }
 
 func (w *work) unknownSheet(l *diag.List, id, at string) {
-	var names []string
-	for _, s := range w.Sheets.List() {
-		names = append(names, s.ID)
-	}
-	w.o.unknown(l, "unknown-sheet", id, at, names)
+	*l = append(*l, w.Sheets.Faults()...) // it may be one of ours that cannot be read
+	w.o.unknown(l, "unknown-sheet", id, at, w.Sheets.IDs())
 }
 
 // fitting finds the roomiest label sheet of the maker's paper whose cell fits
@@ -120,8 +117,8 @@ func (w *work) unknownSheet(l *diag.List, id, at string) {
 // plain paper, where those of all jar sizes lie together.
 func (w *work) fitting(c *label.Content, p label.Piece) *sheet.Sheet {
 	var best *sheet.Sheet
-	for _, s := range w.Sheets.For(string(p)) {
-		if s.Auto || s.Cut && p == label.Wrap || !strings.HasPrefix(s.ID, w.o.Paper) || !fitsJar(s, c, p) {
+	for _, s := range w.Sheets.For(string(p), w.o.Paper) {
+		if s.Auto || s.Cut && p == label.Wrap || !fitsJar(s, c, p) {
 			continue
 		}
 		if best == nil || float64(s.W)*float64(s.H) > float64(best.W)*float64(best.H) {

@@ -13,17 +13,23 @@ import (
 // Catalogue is all sheets at hand.
 type Catalogue struct{ source.Catalogue[Sheet] }
 
+// Builtin is the sheets that come with the program, each read when it is asked for.
+func Builtin(files fs.FS) (*Catalogue, diag.List) {
+	all, l := source.Lazily(files, "sheets", Parse)
+	return &Catalogue{*all}, l
+}
+
 // With lays the sheets/*.toml of a folder, which may be nil, over these.
 func (c *Catalogue) With(files fs.FS) (*Catalogue, diag.List) {
 	all, l := c.Catalogue.With(files, "sheets", Parse)
 	return &Catalogue{*all}, l
 }
 
-// For gives the sheets meant for a piece ("front", "lid"), label sheets before
-// plain paper.
-func (c *Catalogue) For(piece string) []*Sheet {
+// For gives the sheets meant for a piece ("front", "lid") whose id begins with a
+// paper ("letter", "a4", "" for all), label sheets before plain paper.
+func (c *Catalogue) For(piece, paper string) []*Sheet {
 	var grids, plain []*Sheet
-	for _, s := range c.List() {
+	for _, s := range c.Beginning(paper) {
 		switch {
 		case !s.Takes(piece):
 		case s.Auto:
@@ -40,7 +46,7 @@ func (c *Catalogue) For(piece string) []*Sheet {
 // when a label is too full for its cell.
 func (c *Catalogue) Room(piece string, w, h unit.Length) []*Sheet {
 	var out []*Sheet
-	for _, s := range c.For(piece) {
+	for _, s := range c.For(piece, "") {
 		if s.holds(w, h) {
 			out = append(out, s)
 		}

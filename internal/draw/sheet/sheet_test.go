@@ -92,7 +92,7 @@ func TestEveryPieceHasSheets(t *testing.T) {
 	for _, p := range label.Pieces {
 		for _, paper := range []string{"letter-", "a4-"} {
 			grid, plain := false, false
-			for _, s := range c.For(string(p)) {
+			for _, s := range c.For(string(p), "") {
 				if strings.HasPrefix(s.ID, paper) {
 					grid, plain = grid || !s.Auto, plain || s.Auto
 				}

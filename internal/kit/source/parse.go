@@ -38,7 +38,6 @@ func Parse(name string, data []byte) (*File, diag.List) {
 		f.tree = nil
 		return f, append(l, f.syntax(err))
 	}
-	f.buildIndex()
 	return f, l
 }
 
@@ -163,7 +162,7 @@ func (f *File) valueAt(line int) string {
 // firstLine gives the line of the first of two keys, the second of which
 // stands at a byte; 0 when there is none.
 func (f *File) firstLine(at int) int {
-	g := File{Text: f.Text}
+	g := File{Text: f.Text, lines: f.lines}
 	g.buildIndex()
 	for _, e := range g.entries {
 		if e.Type == Implied || e.Type == Item || at < e.Key.Start || at >= e.Key.End {

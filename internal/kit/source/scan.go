@@ -16,7 +16,6 @@ type scanner struct {
 func (f *File) buildIndex() {
 	sc := scanner{f: f, s: f.Text, arrays: map[string]int{}}
 	f.index = map[string]int{}
-	f.lines = lineStarts(f.Text)
 	for sc.blank(); sc.i < len(sc.s); sc.blank() {
 		before := sc.i
 		if sc.s[sc.i] == '[' {

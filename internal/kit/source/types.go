@@ -5,6 +5,7 @@ package source
 
 import (
 	"sort"
+	"sync"
 	"unicode/utf8"
 
 	"jarmark/internal/kit/diag"
@@ -15,6 +16,7 @@ type File struct {
 	Name string // as shown in findings
 	Text string // without a byte order mark
 
+	once    sync.Once // the index is made when a place is asked for
 	entries []Entry
 	// index maps a 0-based path ("ingredient[1].amount") to its entry.
 	index map[string]int
@@ -46,12 +48,20 @@ type Entry struct {
 	Value Range
 }
 
+// indexed gives the file with its index; one that was refused has none.
+func (f *File) indexed() *File {
+	if f.tree != nil {
+		f.once.Do(f.buildIndex)
+	}
+	return f
+}
+
 // Entries gives everything in the file, in order.
 func (f *File) Entries() []Entry {
 	if f == nil {
 		return nil
 	}
-	return f.entries
+	return f.indexed().entries
 }
 
 // Entry gives what stands at a path.
@@ -59,7 +69,7 @@ func (f *File) Entry(path string) (Entry, bool) {
 	if f == nil {
 		return Entry{}, false
 	}
-	i, ok := f.index[path]
+	i, ok := f.indexed().index[path]
 	if !ok {
 		return Entry{}, false
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -44,10 +45,18 @@ func Tokens(s string) []string {
 	return ts
 }
 
+// plain reports a word without umlauts or accents: it is typed one way.
+func plain(word string) bool {
+	return strings.IndexFunc(word, func(r rune) bool { return r >= utf8.RuneSelf }) < 0
+}
+
 // spellings gives a word of the table as it may be typed: without its umlauts,
 // and with "ae", "oe", "ue" for them.
 func spellings(word string) []string {
 	ts := strings.Join(Tokens(word), " ")
+	if plain(word) {
+		return []string{ts}
+	}
 	typed := umlauts.Replace(strings.ToLower(norm.NFC.String(word)))
 	if other := strings.Join(Tokens(typed), " "); other != ts {
 		return []string{ts, other}

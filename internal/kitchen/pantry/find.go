@@ -109,10 +109,14 @@ func sorted(ts []string) string {
 // indexed builds the lookup of rows by folded words; earlier rows win, keys
 // before names before aliases.
 func indexed(rows []Ingredient) map[string]int {
-	index := map[string]int{}
+	index := make(map[string]int, 8*len(rows)) // a row has about three names of three forms
 	put := func(words string, i int) {
 		ts := tokens(words)
-		for _, k := range []string{strings.Join(ts, " "), strings.Join(ts, ""), sorted(ts)} {
+		keys := ts
+		if len(ts) > 1 {
+			keys = []string{strings.Join(ts, " "), strings.Join(ts, ""), sorted(ts)}
+		}
+		for _, k := range keys {
 			if _, taken := index[k]; !taken && k != "" {
 				index[k] = i
 			}

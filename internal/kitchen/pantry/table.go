@@ -15,6 +15,7 @@ import (
 type table struct {
 	name string
 	col  map[string]int
+	said []string // the languages, in order
 	rows [][]string
 	err  error
 }
@@ -44,14 +45,17 @@ func (t *table) parse(r *csv.Reader) {
 }
 
 // languages lists the languages of the columns name_<language>, in order.
-func (t *table) languages() (out []string) {
-	for name := range t.col {
-		if lang, ok := strings.CutPrefix(name, "name_"); ok {
-			out = append(out, lang)
+func (t *table) languages() []string {
+	if t.said == nil {
+		t.said = []string{}
+		for name := range t.col {
+			if lang, ok := strings.CutPrefix(name, "name_"); ok {
+				t.said = append(t.said, lang)
+			}
 		}
+		sort.Strings(t.said)
 	}
-	sort.Strings(out)
-	return out
+	return t.said
 }
 
 // between lists the columns that stand between two others, in their order.

@@ -47,13 +47,13 @@ type Law struct {
 // Laws are the bodies of law we hold.
 type Laws struct{ US, EU Law }
 
-// Load opens the built-in sets and reads the phrases. An error is a fault of
-// the build. A set is read when it is asked for: there are many places, and a
-// maker sells in one.
+// Load opens the built-in sets and phrases. An error is a fault of the build. A
+// set and the languages it speaks are read when it is asked for: there are many
+// places, and a maker sells in one.
 func Load(laws Laws) (*Book, error) { return load(laws, templates.FS, templates.FS) }
 
 func load(laws Laws, sets, phrases fs.FS) (*Book, error) {
-	words, err := loadPhrases(phrases)
+	words, err := openPhrases(phrases)
 	if err != nil {
 		return nil, err
 	}
@@ -99,6 +99,11 @@ func (b *Book) compile(id string) (rules, error) {
 	}
 	if r.Products, err = likened(r.Products); err != nil {
 		return rules{}, fmt.Errorf("set %s: %w", id, err)
+	}
+	for _, lang := range r.Languages {
+		if err := b.words[lang].fault(); err != nil {
+			return rules{}, err
+		}
 	}
 	law := b.laws.US
 	if r.EU != nil {

@@ -6,6 +6,7 @@ import (
 	"path"
 	"sort"
 	"strings"
+	"sync"
 
 	"jarmark/internal/law/label"
 )
@@ -15,16 +16,17 @@ import (
 type Phrases struct {
 	Lang  string
 	words map[string]string
+	read  func() error // fills words, once
 }
 
 // Has reports whether the language has the phrase.
-func (p *Phrases) Has(key string) bool { _, ok := p.words[key]; return ok }
+func (p *Phrases) Has(key string) bool { _, ok := p.all()[key]; return ok }
 
 // Say gives a phrase with its values filled in; kv alternates names and
 // values. A key the loader did not ask for and nobody wrote gives the key
 // itself, so that a gap is seen, not hidden.
 func (p *Phrases) Say(key string, kv ...string) string {
-	text, ok := p.words[key]
+	text, ok := p.all()[key]
 	if !ok {
 		return "[" + key + "]"
 	}
@@ -58,34 +60,59 @@ func Starred(text string) []label.Run {
 	return out
 }
 
-// loadPhrases reads every language. LANG.toml and LANG-*.toml make one
-// language; a key written twice is an error.
-func loadPhrases(files fs.FS) (map[string]*Phrases, error) {
+// openPhrases finds every language, and reads one when it is asked for: a label
+// speaks one or two. LANG.toml and LANG-*.toml make one language.
+func openPhrases(files fs.FS) (map[string]*Phrases, error) {
 	names, err := fs.Glob(files, "languages/*.toml")
 	if err != nil {
 		return nil, err
 	}
 	sort.Strings(names)
+	of := map[string][]string{}
+	for _, n := range names {
+		lang, _, _ := strings.Cut(strings.TrimSuffix(path.Base(n), ".toml"), "-")
+		of[lang] = append(of[lang], n)
+	}
 	out := map[string]*Phrases{}
+	for lang, names := range of {
+		p := &Phrases{Lang: lang, words: map[string]string{}}
+		p.read = sync.OnceValue(func() error { return p.take(files, names) })
+		out[lang] = p
+	}
+	return out, nil
+}
+
+// take reads the files of a language; a key written twice is an error.
+func (p *Phrases) take(files fs.FS, names []string) error {
 	for _, n := range names {
 		data, err := fs.ReadFile(files, n)
 		if err != nil {
-			return nil, err
-		}
-		lang, _, _ := strings.Cut(strings.TrimSuffix(path.Base(n), ".toml"), "-")
-		if out[lang] == nil {
-			out[lang] = &Phrases{Lang: lang, words: map[string]string{}}
+			return err
 		}
 		raw := map[string]string{}
 		if err := decode(n, data, &raw); err != nil {
-			return nil, err
+			return err
 		}
 		for k, v := range raw {
-			if out[lang].Has(k) {
-				return nil, fmt.Errorf("%s: phrase %s is written twice", n, k)
+			if _, twice := p.words[k]; twice {
+				return fmt.Errorf("%s: phrase %s is written twice", n, k)
 			}
-			out[lang].words[k] = v
+			p.words[k] = v
 		}
 	}
-	return out, nil
+	return nil
+}
+
+// fault reads the language and tells what is wrong with its files.
+func (p *Phrases) fault() error {
+	if p == nil || p.read == nil {
+		return nil
+	}
+	return p.read()
+}
+
+// all gives the phrases by key.
+func (p *Phrases) all() map[string]string {
+	_ = p.fault() // the set that speaks the language has told it: see [Book.compile]
+	return p.words
 }

@@ -87,7 +87,7 @@ func TestQuotationsNameTheirValues(t *testing.T) {
 				t.Errorf("%s: no phrase %q", id, q.Value)
 				continue
 			}
-			for _, piece := range pieces(b.words[lang].words[key]) {
+			for _, piece := range pieces(b.words[lang].all()[key]) {
 				if !strings.Contains(q.Text, piece) {
 					t.Errorf("%s: %s says %q; where it was read stood %q", id, q.Value, piece, q.Text)
 				}
@@ -104,7 +104,7 @@ var otherwise = map[string]string{"khorasan-weizen": "khorsan-weizen", "macadami
 func checkNames(t *testing.T, words *Phrases, begin string, q Quote) {
 	t.Helper()
 	n := 0
-	for key, word := range words.words {
+	for key, word := range words.all() {
 		if !strings.HasPrefix(key, begin) {
 			continue
 		}

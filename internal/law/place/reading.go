@@ -54,7 +54,7 @@ func (q Quote) about(b label.Block, words *Phrases) bool {
 		return false
 	}
 	key, ok := strings.CutPrefix(q.Value, "phrase:"+words.Lang+":")
-	return ok && slices.Contains(phrasesOf[b.Kind], key) && stands(words.words[key], text)
+	return ok && slices.Contains(phrasesOf[b.Kind], key) && stands(words.all()[key], text)
 }
 
 // stands reports whether a phrase's own words, its {values} and stars aside,
