@@ -4,6 +4,7 @@ package main
 
 import (
 	"context"
+	"encoding/json"
 	"net/http/httptest"
 	"os"
 	"os/exec"
@@ -14,6 +15,8 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/tracing"
 	"github.com/chromedp/chromedp"
 
 	"jarmark/internal/app/site"
@@ -165,6 +168,42 @@ func (w *window) arrived(pattern string) []byte {
 	}
 	w.Fatalf("no file %s arrived", pattern)
 	return nil
+}
+
+// traced counts the events of a kind, by name, that the browser traces meanwhile.
+func (w *window) traced(kind string, work func()) map[string]int {
+	w.Helper()
+	var mu sync.Mutex
+	seen, done := map[string]int{}, make(chan struct{}, 1)
+	err := chromedp.ListenBrowser(w.ctx, func(event any) {
+		switch e := event.(type) {
+		case *tracing.EventDataCollected:
+			mu.Lock()
+			defer mu.Unlock()
+			for _, v := range e.Value {
+				var named struct{ Name string }
+				if json.Unmarshal(v, &named) == nil {
+					seen[named.Name]++
+				}
+			}
+		case *tracing.EventTracingComplete:
+			done <- struct{}{}
+		}
+	})
+	if err == nil {
+		_, err = chromedp.CallBrowser(w.ctx, tracing.Start, tracing.StartParams{TraceConfig: &tracing.TraceConfig{IncludedCategories: []string{kind}}})
+	}
+	if err != nil {
+		w.Fatal(err)
+	}
+	work()
+	if _, err := chromedp.CallBrowser(w.ctx, tracing.End, cdp.Empty{}); err != nil {
+		w.Fatal(err)
+	}
+	<-done
+	mu.Lock()
+	defer mu.Unlock()
+	return seen
 }
 
 // accessible runs axe-core on the outer page, where .ci/run has fetched it.

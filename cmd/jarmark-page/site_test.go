@@ -123,6 +123,27 @@ func TestSite(t *testing.T) {
 	w.silent()
 }
 
+// TestCompiledCodeIsKept: a browser compiles the program once; on later visits
+// it takes the code it kept, as its own trace tells.
+func TestCompiledCodeIsKept(t *testing.T) {
+	w := visit(t, 1280, 800)
+	w.do(chromedp.Navigate(w.base))
+	w.until("the page shows", `one("h1")?.textContent === "Your batches"`)
+	w.bringDemo()
+	w.run(`location.hash = "batch/` + batch + `"`)
+	w.until("own labels are drawn", labelsDrawn)
+	w.until("the program is kept", `document.documentElement.dataset.kept`)
+	time.Sleep(3 * time.Second) // V8 hands code over two seconds after the last function was compiled well
+	w.do(chromedp.Navigate("about:blank"))
+	seen := w.traced("disabled-by-default-devtools.timeline", func() {
+		w.do(chromedp.Navigate(w.base + "/#batch/" + batch))
+		w.until("own labels are drawn", labelsDrawn)
+	})
+	if seen["v8.wasm.moduleCacheHit"] == 0 {
+		t.Errorf("the program was compiled again: %v", seen)
+	}
+}
+
 // same compares the browser's folder with that of the command line.
 func same(t *testing.T, dir string, kept map[string][]byte) {
 	t.Helper()

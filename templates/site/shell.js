@@ -8,7 +8,7 @@ const { version, program } = document.documentElement.dataset;
 const scope = new URL("./", location).pathname;
 const frame = byId("page");
 
-const worker = new Worker("worker.js", { type: "module", name: "jarmark" });
+const worker = new Worker(`worker.js#${program}`, { type: "module", name: "jarmark" });
 const ready = new Promise((resolve) => {
   worker.onmessage = ({ data }) => {
     if (data.ready) resolve();
@@ -91,8 +91,8 @@ frame.addEventListener("load", follow);
 addEventListener("hashchange", (event) => show(new URL(event.newURL).hash));
 
 (async () => {
-  const cache = `jarmark-${version}`;
-  worker.postMessage({ begin: { folder: await places.last(), program: { url: program, cache }, token: await places.token() } });
+  const [folder, token] = await Promise.all([places.last(), places.token()]);
+  worker.postMessage({ begin: { folder, token } });
   try {
     await controlled();
   } catch (error) { return trouble(error.message); }

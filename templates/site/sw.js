@@ -31,8 +31,13 @@ addEventListener("fetch", (event) => {
   else event.respondWith(asked(event, path));
 });
 
-// cached answers with a file of the site.
+// cached answers with a file of the site. The program comes from the browser's
+// own store while it lasts: with it lies the code compiled on the last visit.
 async function cached(request) {
+  if (request.url.endsWith(".wasm")) {
+    const held = await fetch(request.url, { mode: "same-origin", cache: "only-if-cached" }).catch(() => null);
+    if (held?.ok) return held;
+  }
   const found = await caches.match(request, { ignoreSearch: true, cacheName });
   return found ?? fetch(request);
 }

@@ -20,8 +20,8 @@ let go; // the running program: {serve, renew}
 let looked = 0; // when the disk was last looked at
 
 // begin mounts the folder and starts the program, both at once.
-async function begin({ folder, program, token }) {
-  [go] = await Promise.all([start(program, token), mount(folder)]);
+async function begin({ folder, token }) {
+  [go] = await Promise.all([start(token), mount(folder)]);
 }
 
 async function mount(folder) {
@@ -34,9 +34,14 @@ async function mount(folder) {
   }
 }
 
-async function start(program, token) {
-  const compiled = compile(program);
-  await import("./wasm_exec.js");
+// The page names the program in this worker's address. Browsers keep compiled
+// code for an answer of fetch alone, not for one taken out of a cache by hand.
+const compiled = WebAssembly.compileStreaming(fetch(location.hash.slice(1)));
+const runtimeLoaded = import("./wasm_exec.js");
+for (const early of [compiled, runtimeLoaded]) early.catch(() => {}); // start tells of it
+
+async function start(token) {
+  await runtimeLoaded;
   const runtime = new Go();
   runtime.argv = ["jarmark", home, token];
   runtime.exit = (code) => postMessage({ fault: `the program ended (${code})` });
@@ -44,11 +49,6 @@ async function start(program, token) {
   const ready = new Promise((resolve) => { globalThis.jarmarkReady = resolve; });
   runtime.run(instance).catch((error) => postMessage({ fault: error.message }));
   return ready;
-}
-
-async function compile({ url, cache }) {
-  const kept = await (await caches.open(cache)).match(url).catch(() => undefined);
-  return WebAssembly.compileStreaming(kept ?? fetch(url));
 }
 
 const running = new Promise((resolve) => {
