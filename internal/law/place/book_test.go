@@ -1,6 +1,7 @@
 package place
 
 import (
+	"io/fs"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -101,6 +102,44 @@ func TestExtending(t *testing.T) {
 		err := with(text)
 		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+}
+
+// A language is read with the first place that speaks it, and what is wrong with
+// its files is told then, by file; other places do not mind.
+func TestLanguagesWithFaults(t *testing.T) {
+	us, err := templates.FS.ReadFile("places/us.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	laws := Laws{US: Law{}}
+	for _, k := range rulesOf(t, "us").Kinds {
+		laws.US.Statements = append(laws.US.Statements, StatementType{Name: k})
+	}
+	words, err := fs.Glob(templates.FS, "languages/*.toml")
+	if err != nil || len(words) == 0 {
+		t.Fatal(err)
+	}
+	for text, want := range map[string]string{
+		"\"us.net\" = \"twice\"\n":   "languages/en.toml: phrase us.net is written twice",
+		"\"x\" = \"a\"\n\"y\" = 1\n": "languages/en-more.toml:2: y",
+		"\"x\" = \n":                 "languages/en-more.toml:1",
+	} {
+		phrases := fstest.MapFS{"languages/en-more.toml": {Data: []byte(text)}}
+		for _, n := range words {
+			data, _ := templates.FS.ReadFile(n)
+			phrases[n] = &fstest.MapFile{Data: data}
+		}
+		b, err := load(laws, fstest.MapFS{"places/us.toml": {Data: us}}, phrases)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, _, err := b.set("us"); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+		if b.words["fr"].Say("us.none-such") != "[us.none-such]" || len(b.words["fr"].all()) < 10 {
+			t.Error("another language is not read")
 		}
 	}
 }
