@@ -14,7 +14,7 @@ import (
 // avoided is what a person must not eat.
 type avoided struct {
 	substances []allergen.Substance
-	words      []string // foods no table of allergens knows: sought among the ingredients
+	words      []string // foods no table of allergens knows: sought among the ingredients, as the pantry names them too
 	guessed    []string // words taken for another with a slip: "wallnut (walnut)"
 	foods      []string // all of it, in the list's words
 }
@@ -115,13 +115,14 @@ func (a avoided) in(r *cook.Result, all cook.Allergy) (out []string) {
 		}
 	}
 	for _, w := range a.words {
+		f, _ := foodOf(w)
 		for _, own := range all.Words {
 			if within(w, own.Word) {
 				out = append(out, own.Word)
 			}
 		}
 		for _, ln := range r.ByWeight() {
-			if within(w, ln.Name) || partWithin(w, ln.Contains) {
+			if within(w, ln.Name) || partWithin(w, ln.Contains) || f.inLine(ln) {
 				out = append(out, ln.Name)
 			}
 		}
@@ -185,6 +186,9 @@ func (b *builder) careful(d *deal) {
 		b.beware(d, "near-allergen", "write it as it is spelled", "%s: the allergy %s is read as the word in brackets", who(d.promise), g)
 	}
 	for _, w := range a.words {
+		if _, known := foodOf(w); known {
+			continue
+		}
 		b.beware(d, "unknown-allergy", "read the ingredients of each jar yourself before you give it", "%s: no table knows the allergy %q; it was sought among the names of the ingredients alone", who(d.promise), w)
 	}
 	for _, i := range d.choice.rows {

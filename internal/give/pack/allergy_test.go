@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
 )
 
 // Which words of a person's allergy forbid a jar with almonds (a tree nut, 21
@@ -36,9 +37,9 @@ func TestAllergyInDoubt(t *testing.T) {
 	rs := both()
 	rs[0].Kitchen.AlsoHandles = []string{"walnuts"}
 	rs[0].Lines = append(rs[0].Lines, cook.Line{Name: "mystery powder", Mass: 1})
-	row := Entry{To: "Bea", Jars: 1, Lot: "L26265-PL", Allergy: "wallnuts, quince"}
+	row := Entry{To: "Bea", Jars: 1, Lot: "L26265-PL", Allergy: "wallnuts, moonberries"}
 	_, found := Build(rs, Options{List: []Entry{row}})
-	for _, c := range [][]string{{"near-allergen", "walnut"}, {"unknown-allergy", `"quince"`}, {"allergy-unknown", "mystery powder"}, {"allergy-kitchen", "walnuts"}} {
+	for _, c := range [][]string{{"near-allergen", "walnut"}, {"unknown-allergy", `"moonberries"`}, {"allergy-unknown", "mystery powder"}, {"allergy-kitchen", "walnuts"}} {
 		if !has(found, c[0], "Bea", "warning", c[1]) {
 			t.Errorf("%s: %v", c[0], found)
 		}
@@ -69,6 +70,34 @@ func TestListColumns(t *testing.T) {
 		got, found := ReadList(file, []byte(text))
 		if len(found) > 0 || len(got) != 1 || got[0].Jam != "pear butter" || got[0].Allergy != "walnuts" || got[0].Jars != 2 {
 			t.Errorf("%s: %+v %v", file, got, found)
+		}
+	}
+}
+
+// A food that no law lists is known by the pantry's names, in each language of
+// labels, one or many of it, and by what is made of it. From common food
+// knowledge, no source: lemons are citrus, black raspberries raspberries.
+func TestFoodsNoLawLists(t *testing.T) {
+	recipe := []cook.Line{}
+	for _, n := range []string{"strawberries", "black raspberries", "lemon juice", "rum", "sugar"} {
+		g, ok := pantry.Default().Ingredient(n)
+		if !ok {
+			t.Fatalf("the pantry has no %s", n)
+		}
+		recipe = append(recipe, cook.Line{Name: g.Name, Key: g.Key, Row: g, Mass: 1000})
+	}
+	recipe = append(recipe, cook.Line{Name: "mixed fruit", Mass: 1000, Contains: []pantry.Part{{Name: "plums"}}})
+	for words, forbidden := range map[string]bool{
+		"Erdbeeren": true, "Erdbeere": true, "strawberry": true, "fraises": true, "keine Erdbeeren": true, "allergic to strawberries": true,
+		"raspberries": true, "Himbeeren": true, "lemons": true, "Zitronen": true, "citrus": true, "citrus fruits": true, "Zitrusfrüchte": true, "agrumes": true,
+		"alcohol": true, "Alkohol": true, "plum": true, "Pflaumen": true,
+		"Pfirsiche": false, "peaches": false, "kiwi": false, "oranges": false, "strawberry guavas": false,
+	} {
+		rs := both()
+		rs[1].Lines = recipe
+		_, found := Build(rs, Options{List: []Entry{{To: "Bea", Jars: 1, Lot: "L26201-AP", Allergy: words, File: "f.csv"}}})
+		if got := has(found, "allergy-in-jar", "error", "Bea"); got != forbidden || has(found, "unknown-allergy", "") {
+			t.Errorf("%q: %v", words, found)
 		}
 	}
 }
