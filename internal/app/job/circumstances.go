@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/law/label"
 )
@@ -33,7 +34,7 @@ func (b *Batch) surroundings(c Choices) (l diag.List) {
 			Hinted("jarmark new NAME writes one to fill in: who makes the jam, and where it is sold")
 	}
 	if b.Notes != nil && !c.Today.IsZero() && c.Today.Before(b.Notes.Made) && counted(b.Notes) {
-		l.Warnf("made-later", b.Input.Batch.Name, "made", "jars are counted, and the day they are made, %s, is still to come", b.Notes.Made).
+		l.Warnf("made-later", b.Input.Batch.Name, "made", "jars are counted, and the day they are made, %s, is still to come", b.day(b.Notes.Made)).
 			Hinted("check the date; a plan has no counts yet")
 	}
 	return l
@@ -42,12 +43,15 @@ func (b *Batch) surroundings(c Choices) (l diag.List) {
 // past warns of a batch whose date is over on the day its labels are made.
 func (b *Batch) past(c Choices) (l diag.List) {
 	if best := b.Cooked.BestBefore; !c.Today.IsZero() && !best.IsZero() && best.Before(c.Today) && !best.Before(b.Notes.Made) {
-		l.Warnf("date-over", b.Input.Batch.Name, "made", "the date on the label, %s, is over: today is %s", best, c.Today).
+		l.Warnf("date-over", b.Input.Batch.Name, "made", "the date on the label, %s, is over: today is %s", b.day(best), b.day(c.Today)).
 			Hinted("do not sell or give these jars as fresh; check made, and best_before if you gave one").
 			Cited("common practice, no source")
 	}
 	return l
 }
+
+// day is a date in a message, as the kitchen's place writes it.
+func (b *Batch) day(d unit.Date) string { return d.Words(b.Kitchen.US()) }
 
 // counted reports a batch with filled jars.
 func counted(b *batch.Batch) bool {

@@ -214,7 +214,7 @@ func (r BookRow) entry(b *Batch, today unit.Date, found *diag.List) ledger.Entry
 		}
 	}
 	if today.Before(e.Date) && e.Why != ledger.Promised {
-		found.Warnf("row-day", diag.Command, "", "the day %s is still to come", e.Date).Hinted("check the day")
+		found.Warnf("row-day", diag.Command, "", "the day %s is still to come", e.Date.Words(b != nil && b.Kitchen.US())).Hinted("check the day")
 	}
 	if r.Price != "" && b != nil {
 		if e.Price, err = unit.ParseMoney(r.Price, b.Kitchen.Currency); err != nil {

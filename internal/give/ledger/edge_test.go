@@ -126,8 +126,8 @@ func TestHoldersDaysAndMoney(t *testing.T) {
 func TestAllAndOneMore(t *testing.T) {
 	made := []Made{{Lot: "A", Jar: "us8", Count: 3}}
 	for text, want := range map[string]string{
-		"3,sold,M": "", "4,sold,M": "more-than-made: 1 more jars of lot A left than the 3 that were filled",
-		"3,promised,M": "", "5,promised,M": "promised-over: 2 more jars of lot A are promised than are at home",
+		"3,sold,M": "", "4,sold,M": "more-than-made: 1 more jar of lot A left than the 3 that were filled",
+		"3,promised,M": "", "5,promised,M": "promised-over: 2 more jars of lot A promised than at home",
 	} {
 		got := ""
 		_, found := Balances(made, read(t, "lot,count,why,who\nA,"+text+"\n").Entries)

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"sort"
+	"strconv"
 
 	"jarmark/internal/kit/unit"
 )
@@ -101,7 +102,7 @@ func (s *summing) settle(b *Balance, k key) {
 			}
 		}
 		if over := returned + back - given - sold; over > 0 {
-			s.errorAt(a.rows[len(a.rows)-1], "back-over", "%d more jars of lot %s came back from %s than went there", over, b.Lot, orNobody(a.who)).
+			s.errorAt(a.rows[len(a.rows)-1], "back-over", "%s of lot %s came back from %s than went there", more(over), b.Lot, orNobody(a.who)).
 				Hinted("check the counts of came home and recalled")
 			back = min(back, given+sold)
 			returned = min(returned, given+sold-back)
@@ -128,10 +129,10 @@ func (s *summing) settle(b *Balance, k key) {
 // judge tells of more jars gone or promised than there are.
 func (s *summing) judge(b *Balance, k key) {
 	if b.Home() < 0 {
-		s.errorAt(s.at[k], "more-than-made", "%d more jars of lot %s left than the %d that were filled", -b.Home(), b.Lot, b.Count).
+		s.errorAt(s.at[k], "more-than-made", "%s of lot %s left than the %d that were filled", more(-b.Home()), b.Lot, b.Count).
 			Hinted("check the counts of this lot's rows, and count under [[fill]]")
 	} else if b.Free() < 0 {
-		d := s.found.Warnf("promised-over", s.at[k].File, s.at[k].Path, "%d more jars of lot %s are promised than are at home", -b.Free(), b.Lot)
+		d := s.found.Warnf("promised-over", s.at[k].File, s.at[k].Path, "%s of lot %s promised than at home", more(-b.Free()), b.Lot)
 		d.Pos = s.at[k].Pos
 		d.Hinted("take back a promise, or cook again")
 	}
@@ -194,4 +195,12 @@ func orNobody(who string) string {
 		return "nobody by name"
 	}
 	return who
+}
+
+// more is "1 more jar" or "2 more jars".
+func more(n int) string {
+	if n == 1 {
+		return "1 more jar"
+	}
+	return strconv.Itoa(n) + " more jars"
 }

@@ -30,11 +30,11 @@ func (b *builder) expiring(s Stop) {
 		}
 		file := fileName(b.results[b.plan.Stock[l.stock].batch])
 		if l.UseBy {
-			b.found.Errorf("past-date", file, "", "%s of lot %s go to %s on %s, after their use-by date %s", table.Jars(l.Count), l.Lot, s.To, table.Day(s.Date), table.Day(l.BestBefore)).
+			b.found.Errorf("past-date", file, "", "%s of lot %s go to %s on %s, after their use-by date %s", table.Jars(l.Count), l.Lot, s.To, b.day(s.Date), b.day(l.BestBefore)).
 				Hinted("keep them out").Cited("Regulation (EU) No 1169/2011 Art 24(1)")
 			continue
 		}
-		b.found.Warnf("past-date", file, "", "%s of lot %s go to %s on %s, after their best-before date %s", table.Jars(l.Count), l.Lot, s.To, table.Day(s.Date), table.Day(l.BestBefore)).
+		b.found.Warnf("past-date", file, "", "%s of lot %s go to %s on %s, after their best-before date %s", table.Jars(l.Count), l.Lot, s.To, b.day(s.Date), b.day(l.BestBefore)).
 			Hinted("keep them for yourself, or ask your food agency whether they may be sold")
 	}
 }
@@ -46,7 +46,7 @@ func (b *builder) staying(s Stop) {
 			if st.Left > 0 && st.Lot != l.Lot && sameName(st.Name, l.Name) && st.Jar.Key == l.Jar.Key &&
 				!st.BestBefore.IsZero() && st.BestBefore.Before(l.BestBefore) {
 				b.found.Notef("first-expiry", fileName(b.results[st.batch]), "", "%s of %s, lot %s (%s), stay at home while the later lot %s goes to %s",
-					table.Jars(st.Left), st.Name, st.Lot, table.Day(st.BestBefore), l.Lot, s.To).
+					table.Jars(st.Left), st.Name, st.Lot, b.day(st.BestBefore), l.Lot, s.To).
 					Hinted("take the jars that expire first")
 			}
 		}

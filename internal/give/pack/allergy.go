@@ -170,7 +170,7 @@ func (b *builder) unsafe(p promise, c *choice) {
 		r := b.results[i]
 		holds = append(holds, fmt.Sprintf("%s (%s) contains %s", name(r), r.Lot, strings.Join(a.in(r, b.allergyOf(i)), ", ")))
 	}
-	d := b.found.Errorf("allergy-in-jar", p.file, pathOf(p, "allergy"), "%s must not eat %s: %s", who(p), a.said(), strings.Join(unique(holds), "; "))
+	d := b.found.Errorf("allergy-in-jar", p.file, pathOf(p, "allergy"), "%s must not eat %s: %s", b.who(p), a.said(), strings.Join(unique(holds), "; "))
 	d.Hint = "promise another jam"
 	place(d, p)
 }
@@ -183,13 +183,13 @@ func (b *builder) careful(d *deal) {
 	}
 	a := avoid(d.allergy)
 	for _, g := range a.guessed {
-		b.beware(d, "near-allergen", "write it as it is spelled", "%s: the allergy %s is read as the word in brackets", who(d.promise), g)
+		b.beware(d, "near-allergen", "write it as it is spelled", "%s: the allergy %s is read as the word in brackets", b.who(d.promise), g)
 	}
 	for _, w := range a.words {
-		if _, known := foodOf(w); known {
+		if _, known := foodOf(w); known || d.entry != nil && b.again(d.entry.Pos.Line, "unknown-allergy", d.file, w) {
 			continue
 		}
-		b.beware(d, "unknown-allergy", "read the ingredients of each jar yourself before you give it", "%s: no table knows the allergy %q; it was sought among the names of the ingredients alone", who(d.promise), w)
+		b.beware(d, "unknown-allergy", "read the ingredients of each jar yourself before you give it", "%s: no table knows the allergy %q; it was sought among the names of the ingredients alone", b.who(d.promise), w)
 	}
 	for _, i := range d.choice.rows {
 		if d.counts[i] > 0 {
@@ -207,13 +207,13 @@ func (b *builder) doubts(d *deal, a avoided, row int) {
 	batch := b.plan.Stock[row].batch
 	r := b.results[batch]
 	if u := b.allergyOf(batch).Unknown; len(u) > 0 {
-		b.beware(d, "allergy-unknown", "name what is in it, or give another jar", "%s must not eat %s, and it is not known what is in %s of %s (%s)", who(d.promise), a.said(), u[0].Name, name(r), r.Lot)
+		b.beware(d, "allergy-unknown", "name what is in it, or give another jar", "%s must not eat %s, and it is not known what is in %s of %s (%s)", b.who(d.promise), a.said(), u[0].Name, name(r), r.Lot)
 	}
 	if r.Kitchen == nil {
 		return
 	}
 	handled := cook.Stated(r.Kitchen.AlsoHandles, "also_handles")
 	if hit := a.in(&cook.Result{}, handled); len(hit) > 0 {
-		b.beware(d, "allergy-kitchen", "ask the person whether traces matter, or give none", "%s must not eat %s, and the kitchen of %s (%s) also handles %s", who(d.promise), a.said(), name(r), r.Lot, strings.Join(hit, ", "))
+		b.beware(d, "allergy-kitchen", "ask the person whether traces matter, or give none", "%s must not eat %s, and the kitchen of %s (%s) also handles %s", b.who(d.promise), a.said(), name(r), r.Lot, strings.Join(hit, ", "))
 	}
 }

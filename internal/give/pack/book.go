@@ -53,18 +53,19 @@ func (b *builder) open() {
 // strange tells of a day on which no jar of a row can have moved. A promise may
 // bear any day.
 func (b *builder) strange(e ledger.Entry, made unit.Date) {
-	what := ""
+	what, of := "", ""
 	switch {
 	case e.Date.IsZero() || e.Why == ledger.Promised:
 	case !made.IsZero() && e.Date.Before(made):
-		what = "before lot " + e.Lot + " was made, on " + table.Day(made)
+		of = FoldName(e.Lot)
+		what = "before lot " + e.Lot + " was made, on " + b.day(made)
 	case !b.o.Today.IsZero() && b.o.Today.Before(e.Date):
 		what = "still to come"
 	}
-	if what == "" {
+	if what == "" || b.again(e.Pos.Line, "row-day", e.File, of) {
 		return
 	}
-	d := b.found.Warnf("row-day", e.File, "", "%s of lot %s %s on %s: that day is %s", table.Jars(e.Count), e.Lot, e.Why, table.Day(e.Date), what).
+	d := b.found.Warnf("row-day", e.File, "", "%s of lot %s %s on %s: that day is %s", table.Jars(e.Count), e.Lot, e.Why, b.day(e.Date), what).
 		Hinted("check the date of this row")
 	d.Pos = e.Pos
 }

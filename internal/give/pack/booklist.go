@@ -33,7 +33,7 @@ const soon = 60
 // sellFirst lists the jars that nobody is promised, those first whose date
 // comes first.
 func (p *Plan) sellFirst() table.Part {
-	part := table.Part{Title: "Sell or give first", Not: table.OnSheet}
+	part := table.Part{Title: p.in.Say("Sell or give first"), Not: table.OnSheet}
 	var rows []Stock
 	for _, s := range p.Stock {
 		if s.Left > 0 && !s.BestBefore.IsZero() {
@@ -46,12 +46,13 @@ func (p *Plan) sellFirst() table.Part {
 		switch {
 		case p.today.IsZero():
 		case s.BestBefore.Before(p.today):
-			when += ", over: not to sell as fresh"
+			over := p.in.Say("%s, over: not to sell as fresh", when)
 			if s.UseBy {
-				when = p.in.Day(s.BestBefore) + ", over: do not give or sell"
+				over = p.in.Say("%s, over: do not give or sell", when)
 			}
+			when = over
 		case s.BestBefore.Before(p.today.AddDays(soon)):
-			when += ", nearly over"
+			when = p.in.Say("%s, nearly over", when)
 		}
 		part.Rows = append(part.Rows, table.Row{Amount: fmt.Sprintf("%d × %s", s.Left, s.JarText), What: s.Name + ", " + s.Lot, Note: when})
 	}

@@ -41,6 +41,7 @@ func Build(results []*cook.Result, o Options) (*Plan, diag.List) {
 	b.close()
 	b.plan.in = table.WordsIn(b.lang)
 	b.tell()
+	b.gather()
 	return b.plan, b.found
 }
 
@@ -54,7 +55,9 @@ type builder struct {
 	byKey     map[stopKey]*stop
 	promised  []promise
 	found     diag.List
+	shared    map[string]*alike
 	lang      string // of the first kitchen
+	american  bool   // the first kitchen writes days as in America
 	jams      map[string]jamRead
 	choices   map[wording]*choice
 	allergens []cook.Allergy   // of each batch, once asked for
@@ -70,6 +73,7 @@ func (b *builder) kitchen() {
 			continue
 		}
 		if b.lang == "" {
+			b.american = r.Kitchen.US()
 			b.lang = table.LanguageOf(r.Kitchen)
 		}
 		if b.plan.Maker == "" {
@@ -84,6 +88,9 @@ func (b *builder) kitchen() {
 		b.plan.Units = unit.US
 	}
 }
+
+// day is a date in a message.
+func (b *builder) day(d unit.Date) string { return d.Words(b.american) }
 
 // fileName is the file findings of a batch are about.
 func fileName(r *cook.Result) string {

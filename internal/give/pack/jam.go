@@ -83,16 +83,19 @@ func (b *builder) jamTold(p promise) {
 	if p.jam == "" || j.near == "" {
 		return
 	}
-	d := b.found.Notef("near-jam", p.file, pathOf(p, "jam"), "%s: %q is read as %s", who(p), p.jam, name(b.results[j.batches[0]])).Hinted("write the name as on the jar to be sure")
+	d := b.found.Notef("near-jam", p.file, pathOf(p, "jam"), "%s: %q is read as %s", b.who(p), p.jam, name(b.results[j.batches[0]])).Hinted("write the name as on the jar to be sure")
 	place(d, p)
 }
 
 func (b *builder) noSuchJam(p promise) {
+	if p.entry != nil && b.again(p.entry.Pos.Line, "unknown-jam", p.file, FoldName(p.jam)) {
+		return
+	}
 	var have []string
 	for _, r := range b.results {
 		have = append(have, fmt.Sprintf("%s (%s)", name(r), r.Lot))
 	}
-	d := b.found.Errorf("unknown-jam", p.file, pathOf(p, "jam"), "%s is promised %s of %q, and no batch here is called so", who(p), table.Jars(p.jars), p.jam)
+	d := b.found.Errorf("unknown-jam", p.file, pathOf(p, "jam"), "%s is promised %s of %q, and no batch here is called so", b.who(p), table.Jars(p.jars), p.jam)
 	d.Hint = "jams here: " + strings.Join(unique(have), ", ")
 	place(d, p)
 }

@@ -71,7 +71,7 @@ func TestWeeks(t *testing.T) {
 	rs[0].Batch.Gifts, rs[0].Batch.Markets, rs[1].Batch.Markets = nil, []batch.Market{week(5), week(12), week(19)}, nil
 	o := Options{Event: "fair", Today: date(2026, 12, 8)}
 	p, found := Build(rs, o)
-	if len(p.Stops) != 1 || p.Stops[0].Date != date(2026, 12, 12) || !has(found, "market-open", "5 Dec 2026") || !has(found, "market-days", "19 Dec 2026") {
+	if len(p.Stops) != 1 || p.Stops[0].Date != date(2026, 12, 12) || !has(found, "market-open", "Dec 5, 2026") || !has(found, "market-days", "Dec 19, 2026") {
 		t.Errorf("%+v %v", p.Stops, found)
 	}
 	o.Date = date(2026, 12, 5)

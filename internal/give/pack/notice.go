@@ -76,7 +76,7 @@ func (h *History) markets() (out []string) {
 }
 
 // Totals of several lots together.
-type Totals struct{ Lots, Jars, Home, Out int }
+type Totals struct{ Lots, Jars, Home, Promised, Out int }
 
 // Total sums lots; jars lost or kept cold at home are neither out nor for the
 // shelf, and count among Jars alone.
@@ -85,7 +85,8 @@ func Total(list []*History) (t Totals) {
 		t.Lots++
 		t.Jars += h.Count
 		t.Home += h.Left + h.Fridge
-		t.Out += h.Count - h.Left - h.Fridge - h.Lost
+		t.Promised += h.Promised
+		t.Out += h.Count - h.Promised - h.Left - h.Fridge - h.Lost
 	}
 	return t
 }
@@ -96,5 +97,9 @@ func Sum(list []*History) string {
 		return ""
 	}
 	t := Total(list)
-	return list[0].in.Say("%d lots, %s: %d given or sold or promised, %d at home", t.Lots, list[0].in.Jars(t.Jars), t.Out, t.Home)
+	in := list[0].in
+	if t.Promised > 0 {
+		return in.Say("%d lots, %s: %d given or sold, %d promised and at home unless handed over, %d more at home", t.Lots, in.Jars(t.Jars), t.Out, t.Promised, t.Home)
+	}
+	return in.Say("%d lots, %s: %d given or sold, %d at home", t.Lots, in.Jars(t.Jars), t.Out, t.Home)
 }

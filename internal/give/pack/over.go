@@ -36,11 +36,11 @@ func (b *builder) over() {
 func (b *builder) tellOver(s Stock, promised, left int) {
 	file, path := fileName(b.results[s.batch]), b.datePath(s)
 	if s.UseBy && promised > 0 {
-		b.found.Errorf("date-over", file, path, "the use-by date of lot %s, %s, is over: today is %s; %s are promised", s.Lot, s.BestBefore, b.o.Today, table.Jars(promised)).
+		b.found.Errorf("date-over", file, path, "the use-by date of lot %s, %s, is over: today is %s; %s are promised", s.Lot, b.day(s.BestBefore), b.day(b.o.Today), table.Jars(promised)).
 			Hinted("do not give or sell them").Cited("Regulation (EU) No 1169/2011 Art 24(1)")
 		return
 	}
-	b.found.Warnf("date-over", file, path, "the date of lot %s, %s, is over: today is %s; %s promised, %s at home", s.Lot, s.BestBefore, b.o.Today, table.Jars(promised), table.Jars(max(left, 0))).
+	b.found.Warnf("date-over", file, path, "the date of lot %s, %s, is over: today is %s; %s promised, %s at home", s.Lot, b.day(s.BestBefore), b.day(b.o.Today), table.Jars(promised), table.Jars(max(left, 0))).
 		Hinted("do not give or sell these as fresh; a gift list takes none of them unless it names the lot").Cited("common practice, no source")
 }
 
@@ -63,7 +63,7 @@ func (b *builder) lateMarkets() {
 			if m.Date.IsZero() || r.BestBefore.IsZero() || !r.BestBefore.Before(m.Date) || m.CameHome >= 0 || b.overToday(i) {
 				continue
 			}
-			b.found.Warnf("market-after-date", fileName(r), m.Path+".date", "on %s the date of lot %s, %s, is over", m.Date, r.Lot, r.BestBefore).
+			b.found.Warnf("market-after-date", fileName(r), m.Path+".date", "on %s the date of lot %s, %s, is over", b.day(m.Date), r.Lot, b.day(r.BestBefore)).
 				Hinted("take another lot, or check the dates").Cited("common practice, no source")
 		}
 	}

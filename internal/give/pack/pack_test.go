@@ -177,7 +177,7 @@ func TestShort(t *testing.T) {
 	rs := both()
 	rs[0].Batch.Markets[0].Jars = 20
 	p, found := Build(rs, Options{})
-	if !has(found, "jars-short", "error", "Millbrook market on 5 Dec 2026", "20 jars", "gets 17: 3 short", "21 sealed, 4 promised or sold before", "plum.toml", "market[0].jars") {
+	if !has(found, "jars-short", "error", "Millbrook market on Dec 5, 2026", "20 jars", "gets 17: 3 short", "21 sealed, 4 promised or sold before", "plum.toml", "market[0].jars") {
 		t.Errorf("findings %v", found)
 	}
 	if s := p.Stops[2]; s.Short() != 3 || !strings.Contains(p.Text(), "3 jars short") {

@@ -22,7 +22,7 @@ func (b *builder) short(p promise, got int, cands []int) {
 	if p.jar != "" {
 		what = " of " + p.jar + what
 	}
-	text := fmt.Sprintf("%s is promised %s%s and gets %d: %d short (%d", who(p), table.Jars(p.jars), what, got, p.jars-got, sealed)
+	text := fmt.Sprintf("%s is promised %s%s and gets %d: %d short (%d", b.who(p), table.Jars(p.jars), what, got, p.jars-got, sealed)
 	var d *diag.Diagnostic
 	if guess {
 		d = b.found.Warnf("jars-short", p.file, pathOf(p, "jars"), "%s expected by estimate, %d promised or sold before)", text, sealed-got)
@@ -52,7 +52,7 @@ func (b *builder) onlyOver(p promise, c *choice) {
 	for _, i := range c.lots {
 		lots[b.results[i].Lot] = true
 	}
-	d := b.found.Errorf("jars-short", p.file, pathOf(p, "jars"), "%s is promised %s and gets none: the date of lot %s is over", who(p), table.Jars(p.jars), strings.Join(slices.Sorted(maps.Keys(lots)), ", "))
+	d := b.found.Errorf("jars-short", p.file, pathOf(p, "jars"), "%s is promised %s and gets none: the date of lot %s is over", b.who(p), table.Jars(p.jars), strings.Join(slices.Sorted(maps.Keys(lots)), ", "))
 	d.Hint = "promise another jam; a lot past its date is given only where the row names the lot"
 	place(d, p)
 }
@@ -67,14 +67,14 @@ func (b *builder) noSuchJar(p promise) {
 		have = append(have, s.JarText)
 		lots[s.Lot] = true
 	}
-	d := b.found.Errorf("jar-size", p.file, pathOf(p, "jar"), "%s is promised %s of %q, and no jar of that size was filled%s", who(p), table.Jars(p.jars), p.jar, withJam(p))
+	d := b.found.Errorf("jar-size", p.file, pathOf(p, "jar"), "%s is promised %s of %q, and no jar of that size was filled%s", b.who(p), table.Jars(p.jars), p.jar, withJam(p))
 	switch {
 	case len(have) == 0:
-		d.Message, d.Path = fmt.Sprintf("%s is promised %s, and no jars were filled", who(p), table.Jars(p.jars)), pathOf(p, "jars")
+		d.Message, d.Path = fmt.Sprintf("%s is promised %s, and no jars were filled", b.who(p), table.Jars(p.jars)), pathOf(p, "jars")
 		d.Hint = "add a [[fill]] with jar and count"
 	case p.lot != "" && !hasLot(lots, p.lot):
 		d.Code = "unknown-lot"
-		d.Message = fmt.Sprintf("%s is promised %s of lot %q, and there is no such lot", who(p), table.Jars(p.jars), p.lot)
+		d.Message = fmt.Sprintf("%s is promised %s of lot %q, and there is no such lot", b.who(p), table.Jars(p.jars), p.lot)
 		d.Hint = "lots here: " + strings.Join(slices.Sorted(maps.Keys(lots)), ", ")
 	default:
 		d.Hint = "sizes filled: " + strings.Join(unique(have), ", ")
@@ -106,13 +106,13 @@ func pathOf(p promise, key string) string {
 	return p.path + "." + key
 }
 
-func who(p promise) string {
+func (b *builder) who(p promise) string {
 	to := strings.TrimSpace(p.to)
 	if to == "" {
 		return "a " + string(p.kind) + " without a name"
 	}
 	if !p.date.IsZero() {
-		to += " on " + table.Day(p.date)
+		to += " on " + b.day(p.date)
 	}
 	return to
 }

@@ -127,9 +127,9 @@ func (b *builder) nextDay(kept []*stop) []*stop {
 		case s.out.Date.IsZero():
 			b.found.Notef("market-days", diag.Command, "", "%s stands in the files once more, with no day", s.out.To).Hinted("write date = under that [[market]]")
 		case s.out.Date.Before(b.o.Today):
-			b.found.Notef("market-open", diag.Command, "", "what came home from %s on %s is not noted", s.out.To, table.Day(s.out.Date)).Hinted("jarmark pack --event NAME --date " + s.out.Date.String() + " --came-home \"LOT=N\"")
+			b.found.Notef("market-open", diag.Command, "", "what came home from %s on %s is not noted", s.out.To, b.day(s.out.Date)).Hinted("jarmark pack --event NAME --date " + s.out.Date.String() + " --came-home \"LOT=N\"")
 		default:
-			b.found.Notef("market-days", diag.Command, "", "%s is also held on %s", s.out.To, table.Day(s.out.Date)).Hinted("choose it with --date " + s.out.Date.String())
+			b.found.Notef("market-days", diag.Command, "", "%s is also held on %s", s.out.To, b.day(s.out.Date)).Hinted("choose it with --date " + s.out.Date.String())
 		}
 	}
 	return kept[next : next+1]
@@ -148,7 +148,7 @@ func (b *builder) noEvent(stops []*stop) {
 		what = "a market"
 	}
 	if !b.o.Date.IsZero() {
-		what += " on " + table.Day(b.o.Date)
+		what += " on " + b.day(b.o.Date)
 	}
 	hint := "no batch names a market"
 	if near, ok := diag.DidYouMean(b.o.Event, unique(events)); b.noted() {

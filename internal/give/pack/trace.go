@@ -26,7 +26,8 @@ type History struct {
 	CountHow   cook.How
 	Holders    []Holder
 	Stock      []Stock // of this lot
-	Left       int
+	Promised   int // at home, unless handed over and not noted
+	Left       int // at home, promised to nobody
 	Fridge     int
 	Lost       int    // eaten, broken or recalled
 	Unknown    int    // jars with buyers nobody wrote down
@@ -161,6 +162,7 @@ func (h *History) fill(mine []*cook.Result, p *Plan) {
 		h.Stock = append(h.Stock, s)
 		h.Count += s.Count
 		h.Sealed += s.Sealed
+		h.Promised += s.Promised
 		h.Left += s.Left
 		h.Fridge += s.Unsealed
 		h.CountHow = weaker(h.CountHow, s.CountHow)

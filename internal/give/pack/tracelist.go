@@ -80,7 +80,7 @@ func (h *History) Recall() *table.List {
 	if len(h.Holders) > 0 {
 		l.Add(table.Part{Title: say("Call or tell"), Rows: append(h.calls(), h.honest(table.Aside)...)})
 	}
-	l.Add(table.Part{Title: say("Set aside at home"), Sum: h.in.Jars(h.Left + h.Fridge), Rows: h.home(true)})
+	l.Add(table.Part{Title: say("Set aside at home"), Sum: h.aside(), Rows: h.home(true)})
 	related := table.Part{Title: say("Other lots to think of")}
 	for _, r := range h.Related {
 		related.Rows = append(related.Rows, table.Row{Tick: true, Amount: r.Lot, What: r.Name + ": " + table.Join(r.Shares)})
@@ -89,6 +89,16 @@ func (h *History) Recall() *table.List {
 	l.Add(related)
 	l.Add(table.Part{Rows: []table.Row{{Type: table.Write, What: say("Agency called: name, date, reference; notes"), Lines: 3}}})
 	return l
+}
+
+// aside is how many jars are to be set aside; of those promised, nobody may have
+// noted that they were handed over.
+func (h *History) aside() string {
+	t := h.in.Jars(h.Left + h.Fridge + h.Promised)
+	if h.Promised > 0 {
+		t = h.in.Say("up to %s", t)
+	}
+	return t
 }
 
 // relatedNotes say how far the list of related lots can be trusted.
@@ -112,8 +122,12 @@ func (h *History) sum() string {
 	if h.CountHow == cook.Estimated {
 		how = "planned"
 	}
-	t := h.in.Say("%s %s, %d sealed; %d given or sold or promised, %d at home, %d not sealed",
-		h.in.Jars(h.Count), h.in.Say(how), h.Sealed, h.Count-h.Left-h.Fridge-h.Lost, h.Left, h.Fridge)
+	gone := h.Count - h.Promised - h.Left - h.Fridge - h.Lost
+	t := h.in.Say("%s %s, %d sealed; %d given or sold, %d at home, %d not sealed", h.in.Jars(h.Count), h.in.Say(how), h.Sealed, gone, h.Left, h.Fridge)
+	if h.Promised > 0 {
+		t = h.in.Say("%s %s, %d sealed; %d given or sold, %d promised and at home unless handed over, %d more at home, %d not sealed",
+			h.in.Jars(h.Count), h.in.Say(how), h.Sealed, gone, h.Promised, h.Left, h.Fridge)
+	}
 	if h.Lost > 0 {
 		t += h.in.Say(", %d eaten, broken or recalled", h.Lost)
 	}
@@ -164,6 +178,9 @@ func (h *History) home(tick bool) (out []table.Row) {
 		if s.Left > 0 {
 			out = append(out, table.Row{Tick: tick, Amount: fmt.Sprintf("%d × %s", s.Left, s.JarText), What: where, Note: lot})
 		}
+		if s.Promised > 0 {
+			out = append(out, table.Row{Tick: tick, Amount: fmt.Sprintf("%d × %s", s.Promised, s.JarText), What: h.in.Say("promised: what was not handed over"), Note: lot})
+		}
 		if s.Unsealed > 0 {
 			out = append(out, table.Row{Tick: tick, Amount: fmt.Sprintf("%d × %s", s.Unsealed, s.JarText), What: h.in.Say("in the refrigerator, not sealed"), Note: lot})
 		}
@@ -185,7 +202,7 @@ func (h *History) honest(as table.RowType) (out []table.Row) {
 		out = append(out, table.Row{Type: as, What: h.in.Say("The buyers of up to %s at markets are not in the files: put up a notice at the stall and tell the market's manager.", h.in.Jars(h.Unknown))})
 	}
 	for _, k := range h.Holders {
-		if k.Type == Gift {
+		if k.Type == Gift && k.Fate == "" {
 			return append(out, table.Row{Type: as, What: h.in.Say("Gifts are listed as promised: whether they were handed over, and on to whom, is not in the files.")})
 		}
 	}

@@ -1,25 +1,11 @@
 package table
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/unit"
 )
-
-var months = [...]string{"", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
-
-// day writes a date so that no one swaps day and month: "5 Dec 2026".
-func Day(d unit.Date) string {
-	if d.IsZero() {
-		return "no date"
-	}
-	if d.Month < 1 || d.Month > 12 {
-		return d.String()
-	}
-	return fmt.Sprintf("%d %s %d", d.Day, months[d.Month], d.Year)
-}
 
 func Jars(n int) string {
 	return Count(n, "jar", "jars")

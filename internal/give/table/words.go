@@ -58,14 +58,11 @@ func (w Words) Jars(n int) string { return w.Say(Plural(n, "%d jar", "%d jars"),
 
 func (w Words) Boxes(n int) string { return w.Say(Plural(n, "%d box", "%d boxes"), n) }
 
-// day writes a date in the language: "5 Dec 2026", "5. Dezember 2026".
+// Day writes a date in the language: "5 Dec 2026", "5. Dezember 2026".
 func (w Words) Day(d unit.Date) string {
 	names := strings.Split(w.text["months"], "|")
-	if w.american && !d.IsZero() && d.Month >= 1 && d.Month <= 12 {
-		return fmt.Sprintf("%s %d, %d", months[d.Month], d.Day, d.Year)
-	}
 	if len(names) != 12 || d.IsZero() || d.Month < 1 || d.Month > 12 {
-		return w.Say(Day(d))
+		return w.Say(d.Words(w.american))
 	}
 	return strings.NewReplacer("{d}", strconv.Itoa(d.Day), "{m}", names[d.Month-1], "{y}", strconv.Itoa(d.Year)).Replace(w.text["date"])
 }
@@ -75,7 +72,7 @@ func (w Words) Month(n int) string {
 	if names := strings.Split(w.text["months"], "|"); len(names) == 12 && n >= 1 && n <= 12 {
 		return names[n-1]
 	}
-	return months[min(max(n, 0), 12)]
+	return unit.MonthWord(n)
 }
 
 // Brief writes a date in figures, as the language orders them; in the United

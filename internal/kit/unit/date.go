@@ -47,6 +47,31 @@ func (d Date) String() string {
 	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
 }
 
+var monthWords = [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
+
+// Words writes the day in English with its month in letters, so that no one
+// swaps day and month: "14 Jun 2026", or "Jun 14, 2026" as it is written in
+// America. The zero date is "no date".
+func (d Date) Words(american bool) string {
+	switch {
+	case d.IsZero():
+		return "no date"
+	case d.Month < 1 || d.Month > 12:
+		return d.String()
+	case american:
+		return fmt.Sprintf("%s %d, %04d", monthWords[d.Month-1], d.Day, d.Year)
+	}
+	return fmt.Sprintf("%d %s %04d", d.Day, monthWords[d.Month-1], d.Year)
+}
+
+// MonthWord is the short English name of a month, 1 to 12; others give "".
+func MonthWord(month int) string {
+	if month < 1 || month > 12 {
+		return ""
+	}
+	return monthWords[month-1]
+}
+
 // Before reports whether d is an earlier day than e.
 func (d Date) Before(e Date) bool {
 	if d.Year != e.Year {

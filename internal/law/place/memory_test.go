@@ -23,7 +23,7 @@ func TestMemoryOldestFirst(t *testing.T) {
 			t.Errorf("%s before %s", list[i-1].Since, m.Since)
 		}
 	}
-	if !seen["us-co home-kitchen.sales_cap"] || seen["us price"] || seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
+	if !seen["gb price.tenths"] || seen["us price"] || seen["us-me home-kitchen"] || seen["us-or home-kitchen"] || seen["us-me price"] {
 		t.Errorf("the list has %v", seen)
 	}
 }

@@ -1,9 +1,6 @@
 package us
 
 import (
-	"fmt"
-
-	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
 )
@@ -17,12 +14,12 @@ func dates(p *pass) {
 		if p.B.UseBy {
 			key = "us.use-by"
 		}
-		p.add(label.Block{Kind: label.Date, Runs: p.Say.Runs(key, "date", americanDate(d)), Cite: cite, Verified: p.Set.Dates.Confidence, Path: "best_before"})
+		p.add(label.Block{Kind: label.Date, Runs: p.Say.Runs(key, "date", d.Words(true)), Cite: cite, Verified: p.Set.Dates.Confidence, Path: "best_before"})
 	} else {
 		p.L.Notef("no-best-before", p.BatchFile(), "made", "there is no best-by date, as the day it was made is not given").Hinted("write made = \"2026-06-14\"").Cited(cite)
 	}
 	if p.shows("made") && hasMade(p) && !p.O.Gift {
-		p.add(label.Block{ID: "made", Kind: label.Date, Runs: p.Say.Runs("us.made", "date", americanDate(p.B.Made)),
+		p.add(label.Block{ID: "made", Kind: label.Date, Runs: p.Say.Runs("us.made", "date", p.B.Made.Words(true)),
 			Required: true, Cite: p.prog.Law, Verified: p.prog.Confidence, Path: "made"})
 	}
 }
@@ -35,15 +32,4 @@ func lot(p *pass) {
 	}
 	p.add(label.Block{Kind: label.Lot, Runs: p.Say.Runs("us.lot", "lot", draft.PlainStars(p.R.Lot)), Exact: true,
 		Cite: "common practice, no source", Verified: "memory", Path: "lot"})
-}
-
-var months = [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
-
-// americanDate prints "Jun 14, 2027", month in letters so that it can't be
-// misread.
-func americanDate(d unit.Date) string {
-	if d.Month < 1 || d.Month > 12 {
-		return ""
-	}
-	return fmt.Sprintf("%s %d, %04d", months[d.Month-1], d.Day, d.Year)
 }

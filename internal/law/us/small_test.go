@@ -145,15 +145,6 @@ func TestLightest(t *testing.T) {
 	}
 }
 
-// A month that is none has no date; the twelfth is December.
-func TestAmericanDate(t *testing.T) {
-	for d, want := range map[unit.Date]string{{Year: 2026, Month: 0, Day: 3}: "", {Year: 2026, Month: 13, Day: 3}: "", {Year: 2026, Month: 1, Day: 3}: "Jan 3, 2026", {Year: 2026, Month: 12, Day: 31}: "Dec 31, 2026"} {
-		if got := americanDate(d); got != want {
-			t.Errorf("%v: %q", d, got)
-		}
-	}
-}
-
 // Words between single spaces, whatever stands between them; figures are words.
 func TestSpaced(t *testing.T) {
 	for text, want := range map[string]string{"": "  ", "No -- Sugar!": " no sugar ", "100% fruit": " 100 fruit ", "9 a0": " 9 a0 ", "...": "  "} {
