@@ -64,7 +64,7 @@ var policy = map[string]string{
 
 	"internal/give/table":     "kit/unit kit/diag kitchen/batch draw/page draw/face draw/typeset templates",
 	"internal/give/proof":     "give/table kit/unit kit/diag law/label draw/page draw/face draw/inspect draw/typeset",
-	"internal/give/pack":      "give/table give/ledger kit/csvfile kit/words kitchen/allergen kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/weigh law/label draw/page draw/face draw/inspect draw/typeset templates",
+	"internal/give/pack":      "give/table give/ledger kit/csvfile kit/place kit/words kitchen/allergen kit/unit kit/diag kit/source kitchen/pantry kitchen/batch kitchen/cook kitchen/weigh law/label draw/page draw/face draw/inspect draw/typeset templates",
 	"internal/give/season":    "give/ledger give/pack give/table kit/unit kitchen/batch kitchen/cook",
 	"internal/give/ledger":    "kit/unit kit/diag kit/csvfile",
 	"internal/give/facts":     "kit/unit kit/diag kitchen/cook law/label give/record",

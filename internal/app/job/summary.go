@@ -49,7 +49,7 @@ func (b *Batch) Summary() []Row {
 	if text := b.expected(); text != "" {
 		rows = append(rows, Row{"to expect", text})
 	}
-	if costs, _ := pack.Cost(r, b.Kitchen.Units); costs != nil && costs.Total.Minor > 0 {
+	if costs, _ := pack.Cost(r); costs != nil && costs.Total.Minor > 0 {
 		for _, z := range costs.Sizes {
 			rows = append(rows, Row{"cost", fmt.Sprintf("%s of ingredients in a jar of %s", z.Cost, z.JarText)})
 		}

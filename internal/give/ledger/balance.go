@@ -57,7 +57,8 @@ type Holder struct {
 // A zero Date is rows without one.
 type Day struct {
 	Date           unit.Date
-	Sold, CameHome int
+	Sold, CameHome int // sold: paid for, and the money not given back
+	Kept           int // of those sold, less what was recalled
 	Takings        []unit.Money
 	Unpriced       int
 }

@@ -110,7 +110,7 @@ func (s *summing) settle(b *Balance, k key) {
 		gone := returned + back
 		h := Holder{Who: a.who, Promised: total(open), Open: open, Loose: loose, CameHome: total(a.of(CameHome)), Recalled: back, First: a.first, Last: a.last,
 			Sold: max(0, sold-gone), Given: given - max(0, gone-sold)}
-		h.Days, h.Gifts = a.days(returned), a.less(Given, gone-sold)
+		h.Days, h.Gifts = a.days(returned, back), a.less(Given, gone-sold)
 		for _, d := range h.Days {
 			for _, m := range d.Takings {
 				b.Takings = Add(b.Takings, m, 1)
@@ -150,8 +150,9 @@ func (a *account) less(why Why, back int) []Entry {
 }
 
 // days sums sales by day. Jars that came back after they were sold, the last
-// ones first, were paid back.
-func (a *account) days(returned int) (out []Day) {
+// ones first, were paid back; of jars that were recalled the files know no such
+// thing, and they stay among those paid for.
+func (a *account) days(returned, recalled int) (out []Day) {
 	on := func(d unit.Date) *Day {
 		i := slices.IndexFunc(out, func(x Day) bool { return x.Date == d })
 		if i < 0 {
@@ -168,6 +169,9 @@ func (a *account) days(returned int) (out []Day) {
 		} else {
 			d.Takings = Add(d.Takings, e.Price, e.Count)
 		}
+	}
+	for _, e := range a.less(Sold, returned+recalled) {
+		on(e.Date).Kept += e.Count
 	}
 	for _, e := range a.of(CameHome) {
 		on(e.Date).CameHome += e.Count

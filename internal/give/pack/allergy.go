@@ -172,7 +172,7 @@ func (b *builder) unsafe(p promise, c *choice) {
 	}
 	d := b.found.Errorf("allergy-in-jar", p.file, pathOf(p, "allergy"), "%s must not eat %s: %s", b.who(p), a.said(), strings.Join(unique(holds), "; "))
 	d.Hint = "promise another jam"
-	place(d, p)
+	pointAt(d, p)
 }
 
 // careful tells what an allergy leaves in doubt about the jars a person gets.
@@ -200,7 +200,7 @@ func (b *builder) careful(d *deal) {
 
 // beware warns about the allergy of one promise.
 func (b *builder) beware(d *deal, code, hint, format string, args ...any) {
-	place(b.found.Warnf(code, d.file, pathOf(d.promise, "allergy"), format, args...).Hinted(hint), d.promise)
+	pointAt(b.found.Warnf(code, d.file, pathOf(d.promise, "allergy"), format, args...).Hinted(hint), d.promise)
 }
 
 func (b *builder) doubts(d *deal, a avoided, row int) {

@@ -13,7 +13,7 @@ import (
 // Cost spreads the ingredients' cost over the filled jars by their content; a
 // last partial jar carries its share. Without any cost it gives nil and no
 // finding.
-func Cost(r *cook.Result, units string) (*Costs, diag.List) {
+func Cost(r *cook.Result) (*Costs, diag.List) {
 	var found diag.List
 	if r == nil || r.Batch == nil {
 		return nil, nil
@@ -39,7 +39,7 @@ func Cost(r *cook.Result, units string) (*Costs, diag.List) {
 	if len(c.Unpriced) > 0 {
 		found.Notef("no-cost", fileName(r), "", "the cost per jar leaves out %s", table.Join(c.Unpriced)).Hinted("add cost to the ingredient")
 	}
-	c.spread(r, units)
+	c.spread(r)
 	return c, found
 }
 
@@ -50,7 +50,7 @@ func pathOfLine(l cook.Line) string {
 	return l.Paths[0] + ".cost"
 }
 
-func (c *Costs) spread(r *cook.Result, units string) {
+func (c *Costs) spread(r *cook.Result) {
 	total := new(big.Int)
 	var all []pantry.Jar
 	for _, j := range r.Jars {
@@ -67,7 +67,6 @@ func (c *Costs) spread(r *cook.Result, units string) {
 		}
 		one := c.share(net, total)
 		s := SizeCost{JarText: jarText(j.Jar, all), JarKey: j.Jar.Key, Cost: one, Price: j.Price}
-		s.PerUnit, _ = PriceOf(one, net, units)
 		if j.Price.Minor > 0 && j.Price.Currency == one.Currency {
 			s.Margin = unit.Money{Minor: j.Price.Minor - one.Minor, Currency: one.Currency}
 		}

@@ -34,9 +34,12 @@ func (p *Plan) dayParts(s Stop) []table.Part {
 	}
 	put("", say("bags, cloth, pen, this page"), "")
 	if p.float.Minor > 0 {
-		put("", say("change to begin with: %s", p.in.Money([]unit.Money{p.float})), change(all, p.in))
+		put("", say("change to begin with: %s", p.in.Money([]unit.Money{p.float})), "")
 	} else {
-		put("", say("change to begin with"), change(all, p.in))
+		put("", say("change to begin with"), "")
+	}
+	if pieces, sum := change(all, p.in); pieces != "" {
+		carry.Rows = append(carry.Rows, table.Row{Type: table.Aside, What: say("ten buyers who each pay one jar with %s get back %s: %s in all", p.in.Money([]unit.Money{{Minor: paidWith, Currency: sum.Currency}}), pieces, p.in.Money([]unit.Money{sum}))})
 	}
 	evening := table.Part{Title: say("In the evening"), Compact: true, Not: table.OnSheet | table.OnText | table.OnScreen}
 	evening.Rows = append(evening.Rows, table.Row{Type: table.Write, What: say("Counted in the box, less the change; cards; sum. If all is sold: %s", p.in.Money(s.Value)), Lines: 1})
@@ -50,16 +53,21 @@ var coins = map[string][]int64{
 	"USD": {1000, 500, 100, 25, 10, 5, 1}, "EUR": {1000, 500, 200, 100, 50, 20, 10, 5, 2, 1}, "GBP": {1000, 500, 200, 100, 50, 20, 10, 5, 2, 1},
 }
 
+// paidWith is the note most buyers bring, a twenty (common practice, no source).
+const paidWith = 2000
+
 // change is what ten buyers ask back who each pay one jar, of every price in
-// turn, with a twenty (common practice, no source): "10 × $10.00, 20 × $1.00".
-func change(prices []unit.Money, w table.Words) string {
+// turn, with a twenty: "10 × $10.00, 20 × $1.00", and its sum.
+func change(prices []unit.Money, w table.Words) (pieces string, sum unit.Money) {
 	if len(prices) == 0 || coins[prices[0].Currency] == nil {
-		return ""
+		return "", sum
 	}
+	sum.Currency = prices[0].Currency
 	count := map[int64]int{}
 	for i := range 10 {
 		m := prices[i%len(prices)]
-		back := (2000 - m.Minor%2000) % 2000
+		back := (paidWith - m.Minor%paidWith) % paidWith
+		sum.Minor += back
 		for _, c := range coins[m.Currency] {
 			count[c] += int(back / c)
 			back %= c
@@ -71,5 +79,5 @@ func change(prices []unit.Money, w table.Words) string {
 			out = append(out, strconv.Itoa(n)+" × "+w.Money([]unit.Money{{Minor: c, Currency: prices[0].Currency}}))
 		}
 	}
-	return strings.Join(out, ", ")
+	return strings.Join(out, ", "), sum
 }

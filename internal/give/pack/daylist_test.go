@@ -12,14 +12,13 @@ import (
 // twenty, want 5 × $11.00 and 5 × $11.50: by hand ten tens, ten ones and ten
 // quarters.
 func TestChange(t *testing.T) {
-	if got := change([]unit.Money{usd(900), usd(850)}, table.Words{}); got != "10 × $10.00, 10 × $1.00, 10 × $0.25" {
-		t.Error(got)
+	if got, sum := change([]unit.Money{usd(900), usd(850)}, table.Words{}); got != "10 × $10.00, 10 × $1.00, 10 × $0.25" || sum != usd(11250) {
+		t.Error(got, sum)
 	}
-	if got := change([]unit.Money{usd(2000)}, table.Words{}); got != "" {
-		t.Errorf("nothing back of a twenty: %q", got)
-	}
-	if change(nil, table.Words{}) != "" || change([]unit.Money{{Minor: 5, Currency: "XXX"}}, table.Words{}) != "" {
-		t.Error("change without prices, or of an unknown coin")
+	for _, prices := range [][]unit.Money{{usd(2000)}, nil, {{Minor: 5, Currency: "XXX"}}} {
+		if got, _ := change(prices, table.Words{}); got != "" {
+			t.Errorf("%v: %q", prices, got)
+		}
 	}
 }
 

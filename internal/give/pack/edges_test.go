@@ -6,32 +6,33 @@ import (
 	"math"
 	"testing"
 
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
 )
 
-// Directive 98/6/EC Art 2(b): per kilogram; half a tenth of a cent rounds up.
+// Per kilogram where no rule says (Directive 98/6/EC Art 2(b)), per 100 g of
+// preserves in Northern Ireland to a tenth of a penny (SR 2004/368 Sch. 1 and art
+// 13), per ounce to the cent in the United States.
 func TestPriceOfEdges(t *testing.T) {
+	us, eu, ni := place.Place{}, place.Place{Law: place.EU}, place.Place{Law: place.EU, Per: "100 g", Tenths: true}
 	for _, x := range []struct {
-		minor int64
-		net   unit.Mass
-		units string
-		want  int64
-		per   string
-		ok    bool
+		price  unit.Money
+		net    unit.Mass
+		volume unit.Volume
+		at     place.Place
+		want   string
 	}{
-		{900, 10 * unit.Ounce, unit.US, 900, "oz", true}, {900, unit.Kilogram, unit.Metric, 9000, "kg", true}, {1, 20 * unit.Kilogram, unit.Metric, 1, "kg", true}, {1, 20*unit.Kilogram + 1, unit.Metric, 0, "kg", true},
-		{1, 1, unit.US, 10 * int64(unit.Ounce), "oz", true}, {0, unit.Ounce, unit.US, 0, "", false}, {1, 0, unit.US, 0, "", false}, {-1, unit.Ounce, unit.US, 0, "", false}, {1, -1, unit.US, 0, "", false}, {math.MaxInt64, 1, unit.US, 0, "", false},
+		{usd(900), 10 * unit.Ounce, 0, us, "90¢ per oz"}, {usd(975), 10 * unit.Ounce, 0, us, "98¢ per oz"}, {usd(974), 10 * unit.Ounce, 0, us, "97¢ per oz"}, {usd(1500), 10 * unit.Ounce, 0, us, "$1.50 per oz"},
+		{usd(900), 0, 12 * unit.FluidOunce, us, "75¢ per fl oz"}, {usd(995), 10 * unit.Ounce, 0, us, "$1.00 per oz"},
+		{unit.Money{Minor: 700, Currency: "EUR"}, 800 * unit.Gram, 0, eu, "€8.75 per kg"}, {unit.Money{Minor: 70, Currency: "EUR"}, unit.Kilogram, 0, eu, "€0.70 per kg"},
+		{unit.Money{Minor: 283, Currency: "GBP"}, 340 * unit.Gram, 0, ni, "83.2p per 100 g"}, {unit.Money{Minor: 340, Currency: "GBP"}, 340 * unit.Gram, 0, ni, "£1.00 per 100 g"},
+		{usd(0), unit.Ounce, 0, us, ""}, {usd(1), 0, 0, us, ""}, {usd(-1), unit.Ounce, 0, us, ""}, {usd(1), -1, 0, us, ""}, {usd(math.MaxInt64), 1, 0, us, ""},
 	} {
-		got, ok := PriceOf(usd(x.minor), x.net, x.units)
-		if ok != x.ok || got.Tenths != x.want || got.Per != x.per {
-			t.Errorf("%+v: %+v, %v", x, got, ok)
-		}
-	}
-	for u, want := range map[UnitPrice]string{{999, "USD", "oz"}: "99.9¢ per oz", {1000, "USD", "oz"}: "$1.00 per oz", {1004, "USD", "oz"}: "$1.00 per oz", {1005, "USD", "oz"}: "$1.01 per oz", {990, "GBP", "kg"}: "99p per kg", {5, "USD", "oz"}: "0.5¢ per oz", {875, "EUR", "kg"}: "€0.88 per kg"} {
-		if got := u.In(table.Words{}); got != want {
-			t.Errorf("%+v: %q, want %q", u, got, want)
+		got, ok := PriceOf(x.price, x.net, x.volume, x.at)
+		if ok != (x.want != "") || ok && got.In(table.Words{}) != x.want {
+			t.Errorf("%+v: %s, %v", x, got.In(table.Words{}), ok)
 		}
 	}
 }
@@ -110,7 +111,7 @@ func TestCostIsShared(t *testing.T) {
 		{[]cook.JarPlan{jar(0, 100*unit.Gram, 900), jar(1, 100*unit.Gram, 900)}, 1000, []int64{1000, -100}},
 	} {
 		r := &cook.Result{Batch: &batch.Batch{}, Lines: []cook.Line{{Name: "plums", Cost: usd(x.cost)}, {IsWater: true}}, Jars: x.jars}
-		c, found := Cost(r, unit.US)
+		c, found := Cost(r)
 		if c == nil || len(found) > 0 {
 			t.Fatal(c, found)
 		}
@@ -128,7 +129,7 @@ func TestCostIsShared(t *testing.T) {
 		}
 	}
 	r := &cook.Result{Batch: &batch.Batch{}, Lines: []cook.Line{{Name: "plums", Cost: usd(900)}}, Jars: []cook.JarPlan{{Jar: jar8, Count: 1, Fill: 200 * unit.Gram, Part: 100 * unit.Gram}}}
-	if c, _ := Cost(r, unit.US); len(c.Sizes) != 1 || c.Sizes[0].Cost.Minor != 600 {
+	if c, _ := Cost(r); len(c.Sizes) != 1 || c.Sizes[0].Cost.Minor != 600 {
 		t.Errorf("the part-filled jar bears no share: %+v", c.Sizes)
 	}
 }

@@ -84,7 +84,7 @@ func (b *builder) jamTold(p promise) {
 		return
 	}
 	d := b.found.Notef("near-jam", p.file, pathOf(p, "jam"), "%s: %q is read as %s", b.who(p), p.jam, name(b.results[j.batches[0]])).Hinted("write the name as on the jar to be sure")
-	place(d, p)
+	pointAt(d, p)
 }
 
 func (b *builder) noSuchJam(p promise) {
@@ -97,5 +97,5 @@ func (b *builder) noSuchJam(p promise) {
 	}
 	d := b.found.Errorf("unknown-jam", p.file, pathOf(p, "jam"), "%s is promised %s of %q, and no batch here is called so", b.who(p), table.Jars(p.jars), p.jam)
 	d.Hint = "jams here: " + strings.Join(unique(have), ", ")
-	place(d, p)
+	pointAt(d, p)
 }

@@ -2,7 +2,6 @@ package pack
 
 import (
 	"jarmark/internal/give/ledger"
-	"jarmark/internal/give/table"
 	"jarmark/internal/kitchen/batch"
 	"reflect"
 	"strings"
@@ -131,35 +130,10 @@ func TestTrace(t *testing.T) {
 	}
 }
 
-// TestUnitPrice: by hand, 900 / 10 oz = 90; 950 / (283 g = 9.98248 oz) =
-// 95.17; 450 / 0.340 kg = 1323.5.
-func TestUnitPrice(t *testing.T) {
-	for _, c := range []struct {
-		minor int64
-		cur   string
-		net   unit.Mass
-		units string
-		want  string
-	}{
-		{900, "USD", 10 * unit.Ounce, "us", "90¢ per oz"},
-		{950, "USD", 283 * unit.Gram, "us", "95.2¢ per oz"},
-		{1500, "USD", 10 * unit.Ounce, "us", "$1.50 per oz"},
-		{450, "GBP", 340 * unit.Gram, "metric", "£13.24 per kg"},
-		{80, "EUR", unit.Kilogram, "metric", "€0.80 per kg"},
-		{0, "USD", unit.Ounce, "us", ""}, {900, "USD", 0, "us", ""},
-		{100_000_000, "USD", 1, "metric", ""},
-	} {
-		u, ok := PriceOf(unit.Money{Minor: c.minor, Currency: c.cur}, c.net, c.units)
-		if ok != (c.want != "") || ok && u.In(table.Words{}) != c.want {
-			t.Errorf("%+v gives %s", c, u.In(table.Words{}))
-		}
-	}
-}
-
 // TestCost: by hand, 1440 cents over 22 x 300 g + 4 x 150 g + 120 g = 7320 g;
 // 300 g is 59.02 cents, 150 g is 29.51.
 func TestCost(t *testing.T) {
-	c, found := Cost(plum(kitchen()), "us")
+	c, found := Cost(plum(kitchen()))
 	if !has(found, "no-cost", "star anise") || len(found) != 1 || c.Total != usd(1440) || len(c.Sizes) != 2 {
 		t.Fatalf("%+v %v", c, found)
 	}
@@ -168,10 +142,10 @@ func TestCost(t *testing.T) {
 	}
 	r := plum(kitchen())
 	r.Lines[0].Cost.Currency = "EUR"
-	if c, found := Cost(r, "us"); c != nil || !has(found, "mixed-currency", "ingredient[1].cost") {
+	if c, found := Cost(r); c != nil || !has(found, "mixed-currency", "ingredient[1].cost") {
 		t.Error(found)
 	}
-	if c, found := Cost(apricot(kitchen()), "us"); c != nil || len(found) > 0 {
+	if c, found := Cost(apricot(kitchen())); c != nil || len(found) > 0 {
 		t.Error("no costs, no answer", found)
 	}
 }

@@ -279,7 +279,7 @@ func TestNothing(t *testing.T) {
 		p.CameHome("")
 		Trace("", rs, Options{})
 		for _, r := range rs {
-			Cost(r, "us")
+			Cost(r)
 		}
 		Allergens([]Product{{}}, "x")
 		if _, found := p.Doc(faces(t), ""); found.HasErrors() {

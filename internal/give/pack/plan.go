@@ -7,6 +7,7 @@ import (
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/kitchen/pantry"
@@ -83,6 +84,8 @@ type Stock struct {
 	Net        unit.Mass
 	NetHow     cook.How
 	Declared   unit.Mass
+	Fluid      unit.Volume // declared instead, where the food is sold by fluid measure
+	at         place.Place // whose rules its card follows
 	DeclText   string
 	Gross      unit.Mass // one jar with lid
 	GrossHow   cook.How

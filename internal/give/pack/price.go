@@ -1,50 +1,54 @@
 package pack
 
 import (
-	"math/big"
+	"fmt"
 
 	"jarmark/internal/give/table"
+	"jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 )
 
-// UnitPrice is a price for comparing: Tenths of a cent (penny) per Per.
+// UnitPrice is a price for comparing, per Per. Tenths of the coin are given
+// where the place asks for them.
 type UnitPrice struct {
-	Tenths   int64
-	Currency string
-	Per      string // "oz", "kg"
+	Price  unit.Money
+	Tenths int64
+	Per    string // "oz", "kg", "100 g", "fl oz"
 }
 
-// PriceOf gives the price per ounce (us) or per kilogram (metric) of a net
-// content; false without a price or a content. Half a tenth rounds up.
-// Per kilogram: Directive 98/6/EC Art 2(b).
-func PriceOf(price unit.Money, net unit.Mass, units string) (UnitPrice, bool) {
-	if price.Minor <= 0 || net <= 0 {
+// PriceOf gives the unit price of what a jar holds, by the rule of the place its
+// shelf card follows; false without a price or a content. Per kilogram where no
+// rule says (Directive 98/6/EC Art 2(b)).
+func PriceOf(price unit.Money, net unit.Mass, volume unit.Volume, at place.Place) (UnitPrice, bool) {
+	u := UnitPrice{Per: at.Per}
+	if u.Per == "" && at.US() {
+		u.Per = "oz"
+	}
+	if unit.PerMass[u.Per] == 0 {
+		u.Per = "kg"
+	}
+	content, per := int64(net), int64(unit.PerMass[u.Per])
+	if volume > 0 {
+		u.Per, content, per = "fl oz", int64(volume), int64(unit.FluidOunce)
+	}
+	var ok bool
+	if u.Price, ok = price.Per(content, per); !ok {
 		return UnitPrice{}, false
 	}
-	per, word := unit.Kilogram, "kg"
-	if units == unit.US {
-		per, word = unit.Ounce, "oz"
+	if t, fits := price.Per(content, 10*per); fits && at.Tenths && t.Minor < 1000 {
+		u.Tenths = t.Minor
 	}
-	n := new(big.Int).Mul(big.NewInt(price.Minor), big.NewInt(int64(per)))
-	n.Mul(n, big.NewInt(20)).Add(n, big.NewInt(int64(net)))
-	n.Div(n, new(big.Int).Mul(big.NewInt(2), big.NewInt(int64(net))))
-	if !n.IsInt64() {
-		return UnitPrice{}, false
-	}
-	return UnitPrice{Tenths: n.Int64(), Currency: price.Currency, Per: word}, true
+	return u, true
 }
 
-// cents are the signs of small coins.
-var cents = map[string]string{"USD": "¢", "CAD": "¢", "AUD": "¢", "NZD": "¢", "GBP": "p"}
-
-// In gives "90¢ per oz", "87.5¢ per oz", "$1.13 per oz", "7,50 € je kg": in
-// English below one unit to the tenth of a cent, else to the cent (common
-// practice, no source).
+// In gives "90¢ per oz", "83.3p per 100 g", "$1.13 per oz", "7,50 € je kg".
 func (u UnitPrice) In(w table.Words) string {
-	m := unit.Money{Minor: (u.Tenths + 5) / 10, Currency: u.Currency}
-	text := w.Money([]unit.Money{m})
-	if sign := cents[u.Currency]; sign != "" && u.Tenths < 1000 && !w.Knows("decimal") {
-		text = unit.Decimals(u.Tenths, 10) + sign
+	text := w.Money([]unit.Money{u.Price})
+	switch {
+	case u.Tenths > 0:
+		text = fmt.Sprintf("%d.%dp", u.Tenths/10, u.Tenths%10)
+	case u.Price.Currency == "USD" && u.Price.Minor < 100:
+		text = fmt.Sprintf("%d¢", u.Price.Minor)
 	}
 	return w.Say("%s per %s", text, u.Per)
 }
@@ -69,7 +73,7 @@ func (p *Plan) Cards() []Card {
 		for _, l := range s.Lines {
 			st := p.Stock[l.stock]
 			c := Card{Name: l.Name, Lot: l.Lot, JarText: l.JarText, Net: st.DeclText, Price: l.Price}
-			if u, ok := PriceOf(l.Price, st.Declared, p.Units); ok {
+			if u, ok := PriceOf(l.Price, st.Declared, st.Fluid, st.at); ok {
 				c.Unit = u.In(p.in)
 			}
 			if i, seen := at[c]; seen {
@@ -97,7 +101,6 @@ type SizeCost struct {
 	JarText string
 	JarKey  string
 	Cost    unit.Money // ingredients in one jar
-	PerUnit UnitPrice  // cost per oz or kg of its content
 	Price   unit.Money // asked; zero when not said
 	Margin  unit.Money // price less cost
 }

@@ -30,7 +30,7 @@ func (b *builder) short(p promise, got int, cands []int) {
 		d = b.found.Errorf("jars-short", p.file, pathOf(p, "jars"), "%s sealed, %d promised or sold before)", text, sealed-got)
 	}
 	d.Hint = "promise fewer jars; gifts are served before markets, both in order, then the rows of the gift list that name a jam, lot, jar or allergy, then its other rows"
-	place(d, p)
+	pointAt(d, p)
 }
 
 // refuse says why a promise has no jar to choose from.
@@ -54,7 +54,7 @@ func (b *builder) onlyOver(p promise, c *choice) {
 	}
 	d := b.found.Errorf("jars-short", p.file, pathOf(p, "jars"), "%s is promised %s and gets none: the date of lot %s is over", b.who(p), table.Jars(p.jars), strings.Join(slices.Sorted(maps.Keys(lots)), ", "))
 	d.Hint = "promise another jam; a lot past its date is given only where the row names the lot"
-	place(d, p)
+	pointAt(d, p)
 }
 
 func (b *builder) noSuchJar(p promise) {
@@ -79,11 +79,11 @@ func (b *builder) noSuchJar(p promise) {
 	default:
 		d.Hint = "sizes filled: " + strings.Join(unique(have), ", ")
 	}
-	place(d, p)
+	pointAt(d, p)
 }
 
-// place points at the row of a gift list.
-func place(d *diag.Diagnostic, p promise) {
+// pointAt points at the row of a gift list.
+func pointAt(d *diag.Diagnostic, p promise) {
 	if p.entry != nil {
 		d.Path, d.Pos = p.entry.Path, p.entry.Pos
 	}

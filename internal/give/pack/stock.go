@@ -34,6 +34,12 @@ func stockOf(r *cook.Result, j cook.JarPlan) Stock {
 	s := Stock{Lot: r.Lot, Name: name(r), Jar: j.Jar, Made: r.Batch.Made, BestBefore: r.BestBefore,
 		UseBy: r.Batch.UseBy, Cold: cold(r.Keeping.Class), CountHow: j.How, Checked: j.Checked,
 		Declared: max(0, j.Declared), DeclText: j.DeclText, Price: j.Price}
+	if q, err := unit.ParseQuantity(j.DeclText); err == nil && j.Declared <= 0 && q.Dim == unit.ByVolume {
+		s.Fluid = q.Volume
+	}
+	if r.Kitchen != nil {
+		s.at = r.Kitchen.Place
+	}
 	s.Count = min(max(j.Count, 0), maxJars)
 	s.Sealed = min(max(j.Sealed, 0), s.Count)
 	s.Unsealed = s.Count - s.Sealed

@@ -26,8 +26,8 @@ type History struct {
 	CountHow   cook.How
 	Holders    []Holder
 	Stock      []Stock // of this lot
-	Promised   int // at home, unless handed over and not noted
-	Left       int // at home, promised to nobody
+	Promised   int     // at home, unless handed over and not noted
+	Left       int     // at home, promised to nobody
 	Fridge     int
 	Lost       int    // eaten, broken or recalled
 	Unknown    int    // jars with buyers nobody wrote down

@@ -48,7 +48,7 @@ func (s *Summary) price(p *pack.Plan, results []*cook.Result, k *batch.Kitchen) 
 
 // ingredients is the share of one jar; known is false where one has no cost.
 func ingredients(r *cook.Result, st pack.Stock) (minor int64, known bool) {
-	costs, _ := pack.Cost(r, unit.US)
+	costs, _ := pack.Cost(r)
 	if costs == nil || len(costs.Unpriced) > 0 {
 		return 0, false
 	}

@@ -42,7 +42,7 @@ func (s *Summary) title() string {
 
 func (s *Summary) sum() string {
 	t := s.in.Say("%s: %d given, %d sold, %d lost, %d left", s.in.Jars(s.All.Made), s.All.Given, s.All.Sold, s.All.Lost, s.All.Left)
-	if s.All.Sold == 0 {
+	if s.All.Paid == 0 {
 		return t
 	}
 	t += "; " + s.in.Say("takings %s", s.money(s.All.Takings))
@@ -118,9 +118,9 @@ func (s *Summary) jamRow(t Tally, sum bool) table.Row {
 
 func (s *Summary) takings(t Tally) string {
 	switch {
-	case t.Sold == 0:
+	case t.Paid == 0:
 		return "–"
-	case t.Unpriced == t.Sold:
+	case t.Unpriced == t.Paid:
 		return s.in.Say("not said")
 	case t.Unpriced > 0 || t.Foreign:
 		return s.money(t.Takings) + " *"
@@ -128,16 +128,16 @@ func (s *Summary) takings(t Tally) string {
 	return s.money(t.Takings)
 }
 
-// aJar is the profit of one jar sold, rounded to the coin, halves up.
+// aJar is the profit of one jar paid for, rounded to the coin, halves up.
 func (s *Summary) aJar(t Tally) string {
 	n, known := t.Profit()
-	if t.Sold == 0 {
+	if t.Paid == 0 {
 		return "–"
 	}
 	if !known {
 		return s.in.Say("not known")
 	}
-	return s.money(perJar(n, t.Sold))
+	return s.money(perJar(n, t.Paid))
 }
 
 func perJar(n int64, jars int) int64 {
@@ -180,7 +180,7 @@ func (s *Summary) visits() table.Part {
 			c["fee"], fee = "", "–"
 		}
 		c["date"], c["came_home"] = v.Date.String(), strconv.Itoa(v.CameHome)
-		p.Rows = append(p.Rows, table.Row{What: name, Figures: []string{strconv.Itoa(v.Sold), strconv.Itoa(v.CameHome), s.takings(v.Tally), cost, fee, profit}, Cells: c})
+		p.Rows = append(p.Rows, table.Row{What: name, Figures: []string{strconv.Itoa(v.Paid), strconv.Itoa(v.CameHome), s.takings(v.Tally), cost, fee, profit}, Cells: c})
 	}
 	return p
 }
@@ -193,6 +193,7 @@ func (s *Summary) cells(part string, t Tally) table.Cells {
 		c["left"] = ""
 	}
 	if part == "market" {
+		c["sold"] = n(t.Paid)
 		c["made"], c["given"], c["lost"], c["fee"] = "", "", "", decimal(t.Fee, s.Currency)
 	}
 	if t.Unpriced == 0 && !t.Foreign {
@@ -201,8 +202,8 @@ func (s *Summary) cells(part string, t Tally) table.Cells {
 	if t.NoCost == 0 {
 		c["costs"] = decimal(t.Cost, s.Currency)
 	}
-	if v, known := t.Profit(); known && t.Sold > 0 {
-		c["profit"], c["profit_a_jar"] = decimal(v, s.Currency), decimal(perJar(v, t.Sold), s.Currency)
+	if v, known := t.Profit(); known && t.Paid > 0 {
+		c["profit"], c["profit_a_jar"] = decimal(v, s.Currency), decimal(perJar(v, t.Paid), s.Currency)
 	}
 	return c
 }
@@ -245,7 +246,7 @@ func (s *Summary) leftOut() (out []string) {
 	if len(s.Unpriced) > 0 {
 		out = append(out, say("Ingredients without a cost: %s. What these jars cost is not known.", strings.Join(s.Unpriced, "; ")))
 	}
-	if len(s.Uncounted) > 0 && s.All.Sold > 0 {
+	if len(s.Uncounted) > 0 && s.All.Paid > 0 {
 		var words []string
 		for _, w := range s.Uncounted {
 			words = append(words, say(w))

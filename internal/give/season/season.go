@@ -22,6 +22,7 @@ import (
 type Tally struct {
 	Name                          string
 	Made, Given, Sold, Lost, Left int
+	Paid                          int // jars sold, those recalled afterwards too: their money is among the takings
 	Takings                       int64
 	Unpriced                      int   // jars sold without a price: their takings are not known
 	Cost                          int64 // of the jars sold, as far as it is known
@@ -131,22 +132,22 @@ func (s *Summary) span(d unit.Date) {
 // of is the tally of one row of stock.
 func (s *Summary) of(b ledger.Balance, i int) Tally {
 	t := Tally{Made: b.Count, Given: b.Given, Sold: b.Sold, Lost: b.Lost(), Left: b.Home(), Takings: minor(b.Takings, s.Currency), Unpriced: b.Unpriced, Foreign: foreign(b.Takings, s.Currency)}
-	paid := 0 // jars that were recalled after they were sold are among them, as their money is among the takings
 	for _, h := range b.Holders {
 		for _, d := range h.Days {
-			paid += d.Sold
+			t.Paid += d.Sold
 		}
 	}
 	if s.costs[i].known {
-		t.Cost = s.costs[i].minor * int64(paid)
+		t.Cost = s.costs[i].minor * int64(t.Paid)
 	} else {
-		t.NoCost = paid
+		t.NoCost = t.Paid
 	}
 	return t
 }
 
 func (t *Tally) plus(o Tally) {
 	t.Made, t.Given, t.Sold, t.Lost, t.Left = t.Made+o.Made, t.Given+o.Given, t.Sold+o.Sold, t.Lost+o.Lost, t.Left+o.Left
+	t.Paid += o.Paid
 	t.Takings, t.Unpriced, t.Cost, t.NoCost, t.Fee = t.Takings+o.Takings, t.Unpriced+o.Unpriced, t.Cost+o.Cost, t.NoCost+o.NoCost, t.Fee+o.Fee
 	t.Foreign = t.Foreign || o.Foreign
 }
@@ -208,7 +209,7 @@ type visitKey struct {
 func (s *Summary) days(months map[string]*Tally, visits map[visitKey]*Visit, b ledger.Balance, i int) {
 	for _, h := range b.Holders {
 		for _, d := range h.Days {
-			t := Tally{Sold: d.Sold, Takings: minor(d.Takings, s.Currency), Unpriced: d.Unpriced, Foreign: foreign(d.Takings, s.Currency)}
+			t := Tally{Sold: d.Kept, Paid: d.Sold, Takings: minor(d.Takings, s.Currency), Unpriced: d.Unpriced, Foreign: foreign(d.Takings, s.Currency)}
 			if s.costs[i].known {
 				t.Cost = s.costs[i].minor * int64(d.Sold)
 			} else {

@@ -87,8 +87,15 @@ func (w *writer) columns(heads []string, rows []Row) []int {
 	return wide
 }
 
+// figures is a row of a table; a name too long for its column has a line of
+// its own before them.
 func (w *writer) figures(name string, figures []string, wide []int) {
-	name = cut(clean(name), wide[0])
+	name = clean(name)
+	if width(name) > wide[0] && len(figures) > 0 {
+		w.line("%s", name)
+		name = ""
+	}
+	name = cut(name, wide[0])
 	line := name + strings.Repeat(" ", max(0, wide[0]-width(name)))
 	for i, f := range figures {
 		if i+1 < len(wide) {

@@ -83,3 +83,20 @@ func TestWordsStandOnce(t *testing.T) {
 		at[r[0]] = i + 1
 	}
 }
+
+// TestLongNamesInText: a name that leaves no room for its figures stands whole
+// on the line before them; a shorter one beside them.
+func TestLongNamesInText(t *testing.T) {
+	long := "Nov 14, 2026  Ferry landing market at the old mill"
+	l := &List{Head: "h", Parts: []Part{{Title: "By market", Columns: []string{"market", "sold", "takings", "costs", "fee", "profit"},
+		Rows: []Row{{What: long, Figures: []string{"17", "$153.00", "not known", "$25.00", "not known"}}, {What: "Fair", Figures: []string{"4", "$36.00", "$24.72", "$25.00", "-$13.72"}}}}}}
+	text := l.Text()
+	if !strings.Contains(text, long+"\n") || !regexp.MustCompile(`(?m)^ +17 +\$153\.00`).MatchString(text) || !regexp.MustCompile(`(?m)^Fair +4 +\$36\.00`).MatchString(text) {
+		t.Error(text)
+	}
+	for _, line := range strings.Split(text, "\n") {
+		if len([]rune(line)) > columnsWide {
+			t.Errorf("too wide: %q", line)
+		}
+	}
+}

@@ -14,6 +14,7 @@ type Place struct {
 	Units     string   // unit.US or unit.Metric: how amounts are shown
 	Imperial  bool     // the imperial pint is at home there
 	Per       string   // what unit prices are reckoned on: "oz", "kg"
+	Tenths    bool     // unit prices below one unit of the currency go to a tenth of the minor coin
 	Languages []string // of labels; the first is the usual one
 }
 

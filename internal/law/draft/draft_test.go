@@ -116,7 +116,7 @@ func TestUnitPrice(t *testing.T) {
 		minor, content, per, want int64
 		ok                        bool
 	}{{900, 10, 1, 90, true}, {650, 240, 1000, 2708, true}, {5, 2, 1, 3, true}, {900, 0, 1, 0, false}, {900, 10, 0, 0, false}, {0, 10, 1, 0, false}, {-1, 10, 1, 0, false}, {1, 1000, 1, 0, false}, {1 << 61, 1, 4, 0, false}} {
-		got, ok := unitPrice(unit.Money{Minor: x.minor, Currency: "USD"}, x.content, x.per)
+		got, ok := unit.Money{Minor: x.minor, Currency: "USD"}.Per(x.content, x.per)
 		if ok != x.ok || ok && (got.Minor != x.want || got.Currency != "USD") {
 			t.Errorf("%+v: %v %v", x, got, ok)
 		}

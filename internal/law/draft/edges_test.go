@@ -28,7 +28,7 @@ func TestUnitPriceEdges(t *testing.T) {
 		ok                  bool
 	}{{5, 10, 1, 1, true}, {4, 10, 1, 0, false}, {15, 10, 1, 2, true}, {14, 10, 1, 1, true}, {1, 1, 1, 1, true}, {0, 1, 1, 0, false}, {1, 0, 1, 0, false}, {1, 1, 0, 0, false}, {-1, 1, 1, 0, false},
 		{math.MaxInt64, 1, math.MaxInt64, 0, false}, {1 << 62, 1, 1, 0, false}, {1<<62 - 1, 1, 1, 1<<62 - 1, true}, {math.MaxInt64, math.MaxInt64, 7, 7, true}} {
-		got, ok := unitPrice(unit.Money{Minor: x.minor, Currency: "EUR"}, x.content, x.per)
+		got, ok := unit.Money{Minor: x.minor, Currency: "EUR"}.Per(x.content, x.per)
 		if ok != x.ok || ok && (got.Minor != x.want || got.Currency != "EUR") {
 			t.Errorf("%+v: %d, %v", x, got.Minor, ok)
 		}

@@ -2,13 +2,11 @@ package draft
 
 import (
 	"fmt"
-	"math/bits"
 	"strings"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/law/label"
-	"jarmark/internal/law/place"
 )
 
 // What the step asks of a set.
@@ -23,13 +21,13 @@ func (p *Draft) Price() {
 		return
 	}
 	p.Add(label.Block{Kind: label.Price, Runs: []label.Run{{Text: p.priceText(m)}}, Path: path})
-	per, content, unitOf := p.per(), int64(p.NetMass), int64(place.PerMass[p.per()])
+	per, content, unitOf := p.per(), int64(p.NetMass), int64(unit.PerMass[p.per()])
 	if p.NetVolume > 0 {
 		per, content, unitOf = "fl oz", int64(p.NetVolume), int64(unit.FluidOunce)
 	}
-	if each, ok := unitPrice(m, content, unitOf); ok {
+	if each, ok := m.Per(content, unitOf); ok {
 		text := p.priceText(each)
-		if tenths, ok := unitPrice(m, content, 10*unitOf); ok && p.Set.Price != nil && p.Set.Price.Tenths && tenths.Minor < 1000 {
+		if tenths, ok := m.Per(content, 10*unitOf); ok && p.Set.Price != nil && p.Set.Price.Tenths && tenths.Minor < 1000 {
 			text = pence(tenths.Minor)
 		}
 		p.Add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
@@ -75,20 +73,6 @@ func (p *Draft) jarPrice() (price unit.Money, path string) {
 		return last.Price, last.Path
 	}
 	return unit.Money{}, ""
-}
-
-// unitPrice is price × per / content, half up, in minor units.
-func unitPrice(m unit.Money, content, per int64) (unit.Money, bool) {
-	if content <= 0 || per <= 0 || m.Minor <= 0 {
-		return m, false
-	}
-	hi, lo := bits.Mul64(uint64(m.Minor), uint64(per))
-	lo, carry := bits.Add64(lo, uint64(content)/2, 0)
-	if hi += carry; hi >= uint64(content) {
-		return m, false
-	}
-	q, _ := bits.Div64(hi, lo, uint64(content))
-	return unit.Money{Minor: int64(q), Currency: m.Currency}, q > 0 && q < 1<<62
 }
 
 // priceText is a price as the language writes it: "€6.50", "6,50 €".

@@ -72,8 +72,6 @@ type priceTable struct {
 	Origin
 }
 
-var PerMass = map[string]unit.Mass{"oz": unit.Ounce, "lb": unit.Pound, "100 g": 100 * unit.Gram, "kg": unit.Kilogram}
-
 // standardTable holds what the standards of 21 CFR 150 leave to us; the
 // standards themselves are rows of [[product]].
 type standardTable struct {

@@ -160,7 +160,7 @@ func (b *Book) Place(id string, on unit.Date) (*Set, diag.List) {
 // stale warns when the rules were last looked up over a year ago.
 func stale(l *diag.List, r rules, on unit.Date) {
 	if d, err := day(r.CheckedOn); err == nil && !d.IsZero() && d.AddMonths(12).Before(on) {
-		l.Warnf("rules-not-checked", "", "place", "the rules of %s were last looked up on %s, over a year before", r.Name, d).
+		l.Warnf("rules-not-checked", "", "place", "the rules of %s were last looked up on %s, over a year before", r.Name, d.Words(r.EU == nil)).
 			Hinted("such rules change nearly every year: ask the agency")
 	}
 }

@@ -131,7 +131,7 @@ func (r rules) checkTables(law Law, words map[string]*Phrases) error {
 			return fmt.Errorf("set %s: %w", r.ID, err)
 		}
 	}
-	if r.Price != nil && PerMass[r.Price.Per] == 0 {
+	if r.Price != nil && unit.PerMass[r.Price.Per] == 0 {
 		return fmt.Errorf("set %s: price.per: %q is no unit", r.ID, r.Price.Per)
 	}
 	if r.EU != nil {

@@ -19,7 +19,7 @@ func (b *Book) Find(id string) (p where.Place, hint string, ok bool) {
 		p.Law = where.EU
 	}
 	if r.Price != nil {
-		p.Per = r.Price.Per
+		p.Per, p.Tenths = r.Price.Per, r.Price.Tenths
 	}
 	return p, "", true
 }

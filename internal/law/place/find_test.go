@@ -31,8 +31,8 @@ func TestFactsOfPlaces(t *testing.T) {
 		{ID: "de", Name: "Germany", Law: "eu", Currency: "EUR", Units: "metric", Per: "kg"},
 		{ID: "fr", Name: "France", Law: "eu", Currency: "EUR", Units: "metric", Per: "kg"},
 		{ID: "ie", Name: "Ireland", Law: "eu", Currency: "EUR", Units: "metric", Per: "kg", Imperial: true},
-		{ID: "gb", Name: "Great Britain", Law: "eu", Currency: "GBP", Units: "metric", Per: "kg", Imperial: true},
-		{ID: "ni", Name: "Northern Ireland", Law: "eu", Currency: "GBP", Units: "metric", Per: "100 g", Imperial: true},
+		{ID: "gb", Name: "Great Britain", Law: "eu", Currency: "GBP", Units: "metric", Per: "kg", Tenths: true, Imperial: true},
+		{ID: "ni", Name: "Northern Ireland", Law: "eu", Currency: "GBP", Units: "metric", Per: "100 g", Tenths: true, Imperial: true},
 	} {
 		got, _, ok := find(" " + strings.ToUpper(want.ID))
 		if len(got.Languages) == 0 {
@@ -40,7 +40,7 @@ func TestFactsOfPlaces(t *testing.T) {
 		}
 		got.Languages = nil
 		if !ok || got.ID != want.ID || got.Name != want.Name || got.Law != want.Law || got.Currency != want.Currency ||
-			got.Units != want.Units || got.Per != want.Per || got.Imperial != want.Imperial {
+			got.Units != want.Units || got.Per != want.Per || got.Tenths != want.Tenths || got.Imperial != want.Imperial {
 			t.Errorf("%s: got %+v, want %+v", want.ID, got, want)
 		}
 	}

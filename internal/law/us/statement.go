@@ -120,7 +120,7 @@ func (p *pass) trust(pr *place.Programme) {
 	}
 	switch pr.Confidence {
 	case "primary":
-		p.L.Notef("statement-source", file, "place", "%s was read in: %s", words, pr.Source).Hinted("looked up " + pr.CheckedOn + "; such words change nearly every year").Cited(pr.Law)
+		p.L.Notef("statement-source", file, "place", "%s was read in: %s", words, pr.Source).Hinted("looked up " + looked(pr.CheckedOn) + "; such words change nearly every year").Cited(pr.Law)
 	case "secondary":
 		p.L.Warnf("statement-secondary", file, "place", "%s was read on a page about the law, not in it: %s", words, pr.Source).
 			Hinted("confirm it with the agency before selling; looked up " + pr.CheckedOn).Cited(pr.Law)
@@ -174,4 +174,12 @@ func (p *pass) typeNotes(pr *place.Programme) {
 	case pr.SignAbout != "":
 		p.L.Notef("stall-sign", p.KitchenFile(), "place", "%s also wants a sign where you sell: %s", p.Set.Name, pr.SignAbout).Cited(pr.Law)
 	}
+}
+
+// looked is the day of a look-up in words.
+func looked(day string) string {
+	if d, err := unit.ParseDate(day); err == nil {
+		return d.Words(true)
+	}
+	return day
 }
