@@ -13,6 +13,7 @@ import (
 	"jarmark/internal/give/table"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/source"
+	"jarmark/internal/kit/unit"
 )
 
 // Recall answers who has the jars of a lot, over every batch file that could
@@ -21,6 +22,7 @@ type Recall struct {
 	Batches []*Batch // those that were read and computed
 	Unread  []Unread
 	env     *Env
+	today   unit.Date
 	text    map[string][]byte // of files read and not understood
 }
 
@@ -30,7 +32,7 @@ type Unread struct{ Path, Why string }
 // Recall loads batches to trace lots in. A file that cannot be understood does
 // not hold up the others: it is told as unread, with its findings.
 func (e *Env) Recall(in []Input, unread []Unread, c Choices) (*Recall, diag.List) {
-	r := &Recall{env: e, Unread: unread, text: map[string][]byte{}}
+	r := &Recall{env: e, today: c.Today, Unread: unread, text: map[string][]byte{}}
 	var found diag.List
 	for _, u := range unread {
 		found.Errorf("unread", u.Path, "", "this could not be read: %s", u.Why).Hinted("jars of the lot may be in it too: mend it, or look into it by hand")
@@ -96,8 +98,19 @@ type Sought struct{ What, Of string }
 // History is where the jars of one lot went.
 type History = pack.History
 
-// Gaps are what was not read for a history and may hold jars of its lot.
-func Gaps(h *History) []string { return h.Gaps() }
+// Story is a history for a page: its heading, what is said of the lot, and the
+// parts of the list as on paper.
+type Story struct {
+	Head  string
+	Said  []string
+	Parts []table.Part
+}
+
+// Traced is a history for a page.
+func Traced(h *History) Story {
+	l := h.List()
+	return Story{Head: l.Head, Said: strings.Split(l.Sum, "\n"), Parts: l.Screen()}
+}
 
 // Histories is where the jars of the lots sought went, as values for a page;
 // none, with a finding, when nothing that was read is meant.
@@ -110,7 +123,7 @@ func (r *Recall) Histories(s Sought) (list []*pack.History, found diag.List) {
 		}
 	}
 	for _, one := range lots {
-		o := pack.Options{Pantry: r.env.Pantry, Unread: r.notes(one.Lot)}
+		o := pack.Options{Pantry: r.env.Pantry, Unread: r.notes(one.Lot), Today: r.today}
 		r.env.book(r.Batches, &o) // its findings were told in Recall
 		h, l := pack.Trace(one.Lot, results(r.Batches), o)
 		found = append(found, locateAll(r.Batches, l)...)

@@ -30,7 +30,7 @@ func Seek(what, of string, results []*cook.Result, in table.Words) []Sought {
 	if held := seekPacket(what, of, results, in); len(held) > 0 || of != "" {
 		return held
 	}
-	return seekDay(what, results, in)
+	return seekDay(what, results)
 }
 
 func seekLot(what string, results []*cook.Result) []Sought {
@@ -60,7 +60,7 @@ func seekPacket(what, of string, results []*cook.Result, in table.Words) (out []
 	return out
 }
 
-func seekDay(what string, results []*cook.Result, in table.Words) (out []Sought) {
+func seekDay(what string, results []*cook.Result) (out []Sought) {
 	day, err := unit.ParseDate(what)
 	if err != nil { // another way to write it will do where only one day can be meant
 		_, one, _ := unit.DayHint(what)
@@ -70,7 +70,7 @@ func seekDay(what string, results []*cook.Result, in table.Words) (out []Sought)
 	}
 	for _, r := range results {
 		if known(r) && r.Batch.Made == day {
-			out = append(out, Sought{r.Lot, in.Say("made %s", in.Day(day))})
+			out = append(out, Sought{r.Lot, ""}) // the answer says the day
 		}
 	}
 	return out

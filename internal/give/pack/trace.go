@@ -86,7 +86,7 @@ func Trace(lot string, results []*cook.Result, o Options) (*History, diag.List) 
 		unknownLot(lot, others, o.Unread, &found)
 		return nil, found
 	}
-	h.fill(mine, p)
+	h.fill(mine, p, o)
 	h.related(mine, others)
 	if len(mine) > 1 {
 		found.Warnf("lot-twice", fileName(mine[1]), "lot", "lot %s stands in %d batch files; their jars are counted together", h.Lot, len(mine)).
@@ -149,7 +149,7 @@ func (h *History) Gaps() []string {
 	return append([]string{h.in.Say(table.Plural(n, "This answer is incomplete: %d file or folder was not read and may hold jars of this lot.", "This answer is incomplete: %d files or folders were not read and may hold jars of this lot."), n)}, h.Unread...)
 }
 
-func (h *History) fill(mine []*cook.Result, p *Plan) {
+func (h *History) fill(mine []*cook.Result, p *Plan, o Options) {
 	h.Lot, h.Made, h.BestBefore, h.CountHow = mine[0].Lot, mine[0].Batch.Made, mine[0].BestBefore, cook.Measured
 	for _, r := range mine {
 		h.Products = append(h.Products, name(r))
@@ -174,7 +174,10 @@ func (h *History) fill(mine []*cook.Result, p *Plan) {
 				continue
 			}
 			k := Holder{Type: s.Type, To: s.To, Date: s.Date, JarText: l.JarText, Jars: l.Count, CameHome: -1}
-			if s.Type == Market {
+			switch {
+			case s.Type == Market && !o.Today.IsZero() && o.Today.Before(s.Date):
+				k.Fate = "still to come"
+			case s.Type == Market:
 				h.Unknown += l.Count
 			}
 			h.Holders = append(h.Holders, k)

@@ -37,7 +37,7 @@ func (h *History) List() *table.List {
 	}
 	l.Add(table.Part{Title: say("Who has them"), Rows: h.holders(), Flush: true})
 	l.Add(table.Part{Title: say("At home"), Rows: h.home(false), Flush: true})
-	related := table.Part{Title: say("Other lots that share something by the files"), Flush: true}
+	related := table.Part{Title: say("Other lots that share something by the files"), Flush: true, Not: table.OnScreen} // there they lead on
 	for _, r := range h.Related {
 		related.Rows = append(related.Rows, table.Row{Amount: r.Lot, What: r.Name}, table.Row{Type: table.Aside, What: table.Join(r.Shares)})
 	}

@@ -96,8 +96,8 @@ func TestSalesCapOfAProgramme(t *testing.T) {
 // NIST Handbook 130, unit pricing: by the ounce, the pound, 100 g and the kilogram.
 func TestUnitPriceMeasures(t *testing.T) {
 	for per, g := range map[string]float64{"oz": 28.349523125, "lb": 453.59237, "100 g": 100, "kg": 1000} {
-		if PerMass[per] != unit.Grams(g) {
-			t.Errorf("%s: %v", per, PerMass[per])
+		if unit.PerMass[per] != unit.Grams(g) {
+			t.Errorf("%s: %v", per, unit.PerMass[per])
 		}
 	}
 }
