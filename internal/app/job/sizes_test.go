@@ -67,6 +67,23 @@ func TestSheetOfASize(t *testing.T) {
 	}
 }
 
+// A sheet made for fronts takes the front labels of its size, whichever kind the
+// batch prints else; those of the other size go where they go without it.
+func TestSheetOfASizeForOtherKinds(t *testing.T) {
+	front := []label.Piece{label.Front}
+	plain, _ := runsOf(t, "", Choices{Pieces: front, Jar: "4 fl oz"})
+	runs, found := runsOf(t, "letter-3x4-2x2in", Choices{Pieces: front, Jar: "4 fl oz"})
+	if found.HasErrors() || len(runs) != 1 || runs[0].Sheet.ID != "letter-3x4-2x2in" || len(plain) != 1 || plain[0].Sheet.ID == runs[0].Sheet.ID {
+		t.Fatalf("%+v %v", runs, found)
+	}
+	if runs, _ = runsOf(t, "letter-3x4-2x2in", Choices{Pieces: front, Jar: "8 fl oz"}); len(runs) != 1 || runs[0].Sheet.ID == "letter-3x4-2x2in" {
+		t.Errorf("the other size: %+v", runs)
+	}
+	if runs, _ = runsOf(t, "letter-3x4-2x2in", Choices{Pieces: []label.Piece{label.Lid}, Jar: "4 fl oz"}); len(runs) != 1 || runs[0].Sheet.ID == "letter-3x4-2x2in" {
+		t.Errorf("lids do not go on it: %+v", runs)
+	}
+}
+
 // Chosen numbers are printed alone, as jars of the whole count.
 func TestChosenNumbers(t *testing.T) {
 	runs, found := runsOf(t, "", Choices{Pieces: []label.Piece{label.Wrap}, Jar: "8 fl oz", Numbers: []int{2, 7}})

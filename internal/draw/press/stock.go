@@ -22,7 +22,7 @@ func (w *work) stock(j Jars, x *setting) (*sheet.Sheet, compose.Cell, *composed,
 	var l diag.List
 	c, p := j.Content, x.piece
 	size := cmp.Or(w.o.Choice.Size, w.o.Choice.OwnSize)
-	id, at := w.o.Choice.sheetFor(j, p)
+	id, at := w.sheetFor(j, p)
 	if id == "" && size == "" {
 		if s := w.fitting(c, p); s != nil {
 			cell := w.bled(cellFrom(s.Cell()))
@@ -90,21 +90,28 @@ func (w *work) suffices(x *setting, cell compose.Cell) (*composed, bool) {
 }
 
 // sheetFor is the sheet asked for and the path it stands at: for this run, for
-// the jar size, or for the batch, when the file's is meant for the piece.
-func (c Choice) sheetFor(j Jars, p label.Piece) (id, at string) {
+// the jar size, or for the batch, when the file's is meant for the piece: for
+// the kind of label the file names, or one made for such labels.
+func (w *work) sheetFor(j Jars, p label.Piece) (id, at string) {
+	c := w.o.Choice
+	own, at := c.OwnSheet, "label.sheet"
+	if j.Sheet != "" {
+		own, at = j.Sheet, j.At+".sheet"
+	}
 	meant := p == label.Wrap
 	if c.OwnPiece != "" {
 		meant = label.Piece(c.OwnPiece) == p
+	}
+	if s, ok := w.Sheets.Get(own); ok && !s.Auto && s.Takes(string(p)) {
+		meant = true
 	}
 	switch {
 	case c.Sheet != "":
 		return c.Sheet, ""
 	case !meant:
 		return "", ""
-	case j.Sheet != "":
-		return j.Sheet, j.At + ".sheet"
 	}
-	return c.OwnSheet, "label.sheet"
+	return own, at
 }
 
 func (w *work) unknownSheet(l *diag.List, id, at string) {

@@ -85,6 +85,9 @@ func (p *Plan) guidance(f FridgeItem) string {
 	if f.Days <= 0 {
 		return why + ": " + p.in.Say("keep refrigerated and eat first")
 	}
+	if !p.today.IsZero() && f.By.Before(p.today) { // the jar was eaten, and nobody wrote it down
+		return why + ": " + p.in.Say("was to be eaten by %s; note it in the ledger as eaten, or throw it away and note it as broken", p.in.Day(f.By))
+	}
 	return why + ": " + p.in.Say(table.Plural(f.Days, "keep refrigerated, eat within %d day, by %s", "keep refrigerated, eat within %d days, by %s"), f.Days, p.in.Day(f.By))
 }
 

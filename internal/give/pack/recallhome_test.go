@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"jarmark/internal/give/ledger"
+	"jarmark/internal/kitchen/cook"
 )
 
 // TestPromisedJarsAreSetAside: a jar promised stands on the shelf until it is
@@ -34,5 +35,20 @@ func TestPromisedJarsAreSetAside(t *testing.T) {
 	h = trace(row(ledger.Given, "Bea", 2))
 	if text := flat(h.Text()); !strings.Contains(text, "2 given or sold, 23 at home, 1 not sealed") || strings.Contains(text, "promised") || strings.Contains(flat(h.Recall().Text()), "up to") {
 		t.Error(h.Text())
+	}
+}
+
+// TestRefrigeratorPastItsDay: a jar that did not seal and was to be eaten long
+// ago is no jar to eat any more; made on Sep 22 and kept three days, it is on
+// the 25th and not on the 26th.
+func TestRefrigeratorPastItsDay(t *testing.T) {
+	r := plum(kitchen())
+	r.Keeping.UnsealedDays = 3
+	for day, over := range map[int]bool{25: false, 26: true} {
+		p, _ := Build([]*cook.Result{r}, Options{Today: date(2026, 9, day)})
+		text := strings.Join(strings.Fields(p.Text()), " ")
+		if strings.Contains(text, "was to be eaten by 25 Sep 2026") != over || strings.Contains(text, "eat within 3 days") == over {
+			t.Errorf("on the %dth: %s", day, text)
+		}
 	}
 }
