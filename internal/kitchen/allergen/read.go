@@ -17,6 +17,7 @@ type Reading struct {
 	Hits  []Hit
 	Known bool     // every word is in the vocabulary and names a food
 	Empty bool     // words of state alone ("unsalted"), or none
+	Use   bool     // it names a use alone, and no source: "vegetable oil", "gelatin"
 	Rest  []string // words that are not in the vocabulary, or that name no source
 }
 
@@ -54,6 +55,7 @@ func (v *Vocabulary) Read(name string) Reading {
 		i += n
 	}
 	r.Empty = foods == 0 && len(uses) == 0 && len(r.Rest) == 0
+	r.Use = foods == 0 && len(uses) > 0 && len(r.Rest) == 0
 	if foods == 0 {
 		r.Rest = append(r.Rest, uses...)
 	}

@@ -1,7 +1,6 @@
 package cook
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -58,7 +57,7 @@ func (c *calc) measuredPH() (float64, bool) {
 	if ph == nil {
 		return 0, false
 	}
-	if bad(ph, 1, 10) {
+	if bad(ph, leastPH, 10) {
 		c.errorf("bad-ph", "cook.ph", "a pH of %g can't be", *ph).Hinted("jam lies between about 2.8 and 4.6; check the meter")
 		return 0, false
 	}
@@ -66,9 +65,7 @@ func (c *calc) measuredPH() (float64, bool) {
 		c.warnf("bad-ph-date", "cook.ph_date", "%s is before the day it was made, %s; the reading is not used", d, c.b.Made).Hinted("measure the finished, cooled batch")
 		return 0, false
 	}
-	if strips.MatchString(c.b.Cook.PHMeter) && *ph > stripsPH {
-		c.warnf("ph-strips", "cook.ph_meter", "paper strips are too coarse for a pH of %g; the reading is not used", *ph).
-			Hinted("above pH 4.0 it takes a meter, calibrated that day with buffers 4 and 7").Cited(srcStrips)
+	if !c.metered(*ph) {
 		return 0, false
 	}
 	if c.b.Cook.PHDate.IsZero() || strings.TrimSpace(c.b.Cook.PHMeter) == "" {
@@ -78,13 +75,9 @@ func (c *calc) measuredPH() (float64, bool) {
 	return *ph, true
 }
 
-// stripsPH is up to where paper strips are fine enough.
-const (
-	stripsPH  = 4.0
-	srcStrips = "extension text, read in a copy: below pH 4 test strips may do, between 4.0 and 4.6 a meter is needed; 21 CFR 114.90"
-)
-
-var strips = regexp.MustCompile(`(?i)\b(strips?|paper|litmus|(test|ph-?)?streifen|teststreifen|indikatorpapier|papier|bandelettes?)\b`)
+// leastPH is below any fruit: lime juice, the sourest of FDA, Approximate pH of
+// Foods (2003), begins at 2.0.
+const leastPH = 2.0
 
 // produce is fruit, vegetables and juice, whose pH the tables speak of.
 func produce(ln Line) bool {

@@ -28,6 +28,7 @@ type calc struct {
 	pot        outcome              // how the yield was found
 	rejected   bool                 // a reading was taken and can't be right: no sugar is assumed in its place
 	coarse     bool                 // the Brix was read at a temperature no table corrects
+	doubted    bool                 // another reading shows much less sugar than the one that is used
 	sour       sourness             // the acid of everything in the pot
 	never      map[int]pantry.Never // lines that nothing makes keep
 	recipe     *pantry.TestedRecipe // the tested recipe that counts; nil = none

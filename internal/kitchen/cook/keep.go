@@ -95,6 +95,8 @@ func (c *calc) keepBySugar(v *verdict) {
 	switch {
 	case c.rejected:
 		v.atLeast(Cold, Evidence{"a reading was taken that can't be right, so nothing is known of the sugar", Given, c.brixPath(), srcOwn})
+	case c.doubted:
+		v.atLeast(Cold, Evidence{"two readings of the sugar contradict each other, and the lower would not keep", Given, c.brixPath(), srcOwn})
 	case v.full:
 		v.atLeast(Shelf, bound("full sugar", srcFull))
 	case c.b.Product == batch.Curd: // egg decides
@@ -145,6 +147,8 @@ func (c *calc) brixPath() string {
 func (c *calc) fullSugar() bool {
 	r, ratio := c.r, c.sweetness()
 	switch brix := c.sugarBrix(); {
+	case c.doubted:
+		return false
 	case r.Brix.How == Measured:
 		return brix >= jamBrix-0.05
 	case c.rejected, c.pot.boil.Loss > 0 && (c.b.Product == batch.Chutney || c.b.Product == batch.Relish): // how far it is boiled down is a guess

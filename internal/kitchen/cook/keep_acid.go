@@ -74,7 +74,7 @@ func (c *calc) readBy() string {
 // drySugar: a refractometer read full sugar, which binds the water.
 // Hot jam reads wrong.
 func (c *calc) drySugar() bool {
-	return c.r.Brix.How == Measured && !c.coarse && c.r.Brix.Value >= jamBrix-0.05
+	return c.r.Brix.How == Measured && !c.coarse && !c.doubted && c.r.Brix.Value >= jamBrix-0.05
 }
 
 // notAcid names what keeps the pot from being plainly acid.

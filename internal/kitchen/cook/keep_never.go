@@ -1,7 +1,10 @@
 package cook
 
 import (
+	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/pantry"
@@ -34,11 +37,12 @@ func texts(ln Line, written map[string]batch.Ingredient) []string {
 		if g.Name != ln.Name {
 			out = append(out, g.Name)
 		}
-		if g.Form != "" {
-			out = append(out, g.Form+" "+g.Name)
+		for _, form := range forms(g) {
+			out = append(out, formed(form, g.Name)...)
 		}
-		if head, tail, cut := strings.Cut(g.Name, ","); cut { // "peaches, white"
-			out = append(out, tail+" "+head)
+		if at := strings.IndexAny(g.Name, ",(–/"); at > 0 { // "peaches, white", "peaches (white)"
+			_, size := utf8.DecodeRuneInString(g.Name[at:])
+			out = append(out, formed(g.Name[at+size:], g.Name[:at])...)
 		}
 		for _, x := range g.Contains {
 			out = append(out, x.Name+" in "+g.Name)
@@ -49,3 +53,25 @@ func texts(ln Line, written map[string]batch.Ingredient) []string {
 	}
 	return out
 }
+
+// formed puts how a food is before its name: the whole of it, and each word and
+// each two of it alone, since "white" may stand anywhere in "peeled, white, in
+// halves". What it lies in is another food: "in white wine".
+func formed(form, name string) []string {
+	out := []string{form + " " + name}
+	for _, part := range strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(",;()/", r) }) {
+		words := strings.FieldsFunc(part, func(r rune) bool { return !unicode.IsLetter(r) && r != '\'' && r != '’' })
+		for i, w := range words[:min(len(words), 20)] {
+			if liesIn.MatchString(w) {
+				break
+			}
+			out = append(out, w+" "+name)
+			if i > 0 {
+				out = append(out, words[i-1]+" "+w+" "+name)
+			}
+		}
+	}
+	return out
+}
+
+var liesIn = regexp.MustCompile(`(?i)^(in|with|from|for|mit|im|aus|für|avec|au|aux|dans|à)$`)

@@ -14,6 +14,13 @@ const (
 	srcHead  = "USDA Complete Guide to Home Canning, Guide 1 (headspace); range around it our own"
 )
 
+// mostAltitude is above the highest town (from memory: about 5,100 m).
+const mostAltitude = 5500 * unit.Metre
+
+// roomAbove: no jar sold by a size holds more than this share of it to the brim,
+// in percent; one that does is larger than its name (own reading of jars.csv).
+const roomAbove = 130
+
 // mostSteam is the longest steam process: the water in the base boils away.
 // mostMinutes is more than any process of a sweet spread takes.
 const (
@@ -122,6 +129,10 @@ func (c *calc) timed(v *verdict, row pantry.Process) bool {
 	}
 	given := func(fact, source string) Evidence { return Evidence{fact, Given, "process.minutes", source} }
 	switch {
+	case alt > mostAltitude:
+		v.atLeast(Cold, given("nobody cooks at that height", srcOwn))
+		c.warnf("altitude-implausible", "process", "an altitude of %s is above all towns of the earth", alt.Format(c.k.Units)).
+			Hinted("check the number and its unit: feet or metres").Cited(row.Source)
 	case p.Minutes == nil:
 		v.atLeast(Cold, given("process minutes are not recorded", row.Source))
 		c.warnf("minutes-not-said", "process.minutes", "the minutes of the process are not recorded; %d are needed there for %s", need, row.Product).
@@ -151,7 +162,7 @@ func (c *calc) timed(v *verdict, row pantry.Process) bool {
 // jarsFit: a larger jar than was tested heats through too slowly.
 func (c *calc) jarsFit(v *verdict, row pantry.Process) bool {
 	for _, j := range c.r.Jars {
-		if j.Jar.Nominal <= row.MostJar() {
+		if j.Jar.Nominal <= row.MostJar() && j.Jar.Brimful <= row.MostJar()*roomAbove/100 {
 			continue
 		}
 		where := "fill"

@@ -65,6 +65,7 @@ func (c *calc) add(at map[string]int, ln Line) {
 	one.Insoluble += ln.Insoluble
 	one.Allergens = append(one.Allergens, ln.Allergens...)
 	one.Written = append(one.Written, ln.Written...)
+	one.Forms = append(one.Forms, ln.Forms...)
 	one.Said = one.Said && ln.Said
 	if len(one.Prepared) < 200 {
 		one.Prepared += " + " + ln.Prepared
@@ -85,7 +86,7 @@ func (c *calc) line(g batch.Ingredient) Line {
 	row, known := c.find(g)
 	ln := Line{
 		Paths: []string{g.Path}, Name: row.Name, Key: row.Key, Row: row, Contains: g.Contains,
-		Allergens: slices.Clone(g.Allergens), Said: g.Allergens != nil, Written: []string{g.Name}, Cost: g.Cost, Removed: g.Skip,
+		Allergens: slices.Clone(g.Allergens), Said: g.Allergens != nil, Written: []string{g.Name}, Forms: forms(g), Cost: g.Cost, Removed: g.Skip,
 		IsFruit: row.FruitClassEU != "" || row.Class == "fruit",
 		IsSweet: sweeteners[row.Class], IsWater: row.Class == "water",
 	}
@@ -143,6 +144,16 @@ func (c *calc) find(g batch.Ingredient) (pantry.Ingredient, bool) {
 		row, ok = c.p.Ingredient(head)
 	}
 	return row, ok
+}
+
+// forms are the words of how it was prepared, by key or beside the amount.
+func forms(g batch.Ingredient) (out []string) {
+	for _, f := range []string{g.Form, g.Amount.Form} {
+		if f = strings.TrimSpace(f); f != "" && !slices.Contains(out, f) {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // plainName is the maker's own name as a label would list it.

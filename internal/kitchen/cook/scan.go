@@ -51,6 +51,14 @@ func (s *scan) line(ln Line) {
 			s.text(name, "", len(ln.Contains) > 0, tabled, 0)
 		}
 	}
+	for _, form := range ln.Forms { // "rolled in ground almonds": what it names is in it, and nothing else is asked of it
+		for _, it := range allergen.Split(form) {
+			s.hits(s.v.Read(it.Name), ln.Name+" ("+form+")")
+			for _, p := range it.Parts {
+				s.hits(s.v.Read(p.Name), ln.Name+" ("+form+")")
+			}
+		}
+	}
 	for _, it := range allergen.Split(ln.Name) { // the label's own name, should it say more
 		s.hits(s.v.Read(it.Name), ln.Name)
 	}
@@ -128,7 +136,7 @@ func (s *scan) proven(row pantry.Ingredient, name string) bool {
 	switch {
 	case row.Allergens != nil || settled:
 		return true
-	case row.Compound != "":
+	case row.Compound != "", !row.Own && s.v.Read(name).Use: // "vegetable oil" is a row, and may be of soybeans
 		return false
 	case !row.Own || row.USAllergen != "" || row.EUAllergen != "":
 		return true

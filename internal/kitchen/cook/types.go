@@ -50,6 +50,7 @@ type Line struct {
 	Allergens  []string // the maker's own words beyond the pantry's
 	Said       bool     // the maker gave the allergens of it, or said that there are none
 	Written    []string // the maker's names for it, as written
+	Forms      []string // how it was prepared, in the maker's words
 	Prepared   string   // how the weight was found: "weighed", "4 cups × 232 g"
 	Estimated  bool     // weight came from a household measure
 	Cost       unit.Money

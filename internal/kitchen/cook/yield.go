@@ -116,10 +116,35 @@ func (c *calc) weighedPot(m mix) (outcome, bool) {
 }
 
 func (c *calc) compare(read, balance float64) {
-	if balance > 0 && math.Abs(read-balance) > 8 {
+	if balance > 0 && math.Abs(read-balance) > mostApart {
+		c.doubted = c.doubted || read-balance > mostApart && balance < jamBrix
 		c.warnf("brix-disagrees", "cook.brix", "the refractometer says %.1f °Brix, the weights %.1f", read, balance).
 			Hinted("one of the pot weight, the reading and the ingredients is off")
 	}
+}
+
+// mostApart is how far two readings of the solids may stand apart: kitchen scales,
+// cups and thermometers explain as much (own reading).
+const mostApart = 8
+
+// heldByBoil holds a refractometer reading against the thermometer: a boil that
+// ended where water does, or nearly, leaves no full sugar.
+func (c *calc) heldByBoil(read float64) {
+	t := c.b.Cook.TempC
+	if t == nil || read < jamBrix-mostApart {
+		return
+	}
+	alt := c.altitude()
+	boiled, ok := c.p.BrixAtBoilingPoint(*t, alt)
+	switch low := *t < pantry.BoilingPoint(alt)+1; {
+	case !ok && !low || ok && read-boiled <= mostApart || boiled >= jamBrix:
+		return
+	case !ok:
+		boiled = 0
+	}
+	c.doubted = true
+	c.warnf("brix-disagrees", "cook.temperature", "the refractometer says %.1f °Brix, but a boil that ended at %.1f °C leaves about %.0f", read, *t, boiled).
+		Hinted("one of the two is off: read both again")
 }
 
 // reading gives the refractometer reading at 20 °C.
@@ -152,6 +177,7 @@ func (c *calc) measuredBrix(m mix) (outcome, bool) {
 		return outcome{}, false
 	}
 	pot, ok := c.boiledTo(m, b, "cook.brix", 2)
+	c.heldByBoil(b)
 	return outcome{pot: pot, how: Estimated, rule: fmt.Sprintf("measured Brix, %.1f", b), brix: Reading{b, Measured}, loss: -1}, ok
 }
 

@@ -19,7 +19,11 @@ type ownText struct{ file, path, text, as string }
 func (p *Draft) ownTexts() []ownText {
 	b, k := p.BatchFile(), p.KitchenFile()
 	out := []ownText{{b, "name", p.B.Name, "name"}, {b, "label.title", p.B.Label.Title, "name"}, {b, "label.subtitle", p.B.Label.Subtitle, "name"},
-		{b, "label.season", p.B.Label.Season, "story"}, {b, "label.stamp", p.B.Label.Stamp, "story"}, {b, "label.words", p.B.Label.Words, "story"}, {b, "story", p.B.Story, "story"}, {b, "serve", p.B.Serve, "story"}, {k, "name", p.K.Name, "brand"}}
+		{b, "label.season", p.B.Label.Season, "story"}, {b, "label.stamp", p.B.Label.Stamp, "story"}, {b, "label.words", p.B.Label.Words, "story"}, {b, "story", p.B.Story, "story"}, {b, "serve", p.B.Serve, "story"},
+		{b, "origin", p.B.Origin, "story"}, {b, "fruit_origin", p.B.FruitOrigin, "story"}, {k, "name", p.K.Name, "brand"}}
+	for _, m := range p.B.Markets {
+		out = append(out, ownText{b, under(m.Path, "event"), m.Event, "story"})
+	}
 	for _, g := range p.B.Gifts {
 		out = append(out, ownText{b, under(g.Path, "message"), g.Message, "story"}, ownText{b, under(g.Path, "occasion"), g.Occasion, "story"})
 	}
@@ -58,8 +62,12 @@ func (p *Draft) Wordings() {
 			}
 		}
 	}
+	var forms []string
 	for _, w := range p.Set.Wordings {
-		if strings.Contains(w.Words[0], "{x}") {
+		if len(w.Forms) > 0 {
+			forms = w.Forms
+		}
+		if len(w.Words) > 0 && strings.Contains(w.Words[0], "{x}") {
 			p.absent(w, texts)
 			continue
 		}
@@ -74,6 +82,24 @@ func (p *Draft) Wordings() {
 		}
 		if text != "" {
 			p.tellWording(w, texts, w.Words, w.Unless, level, text, held)
+			p.tellDenials(w, texts, forms, level, text, held)
+		}
+	}
+}
+
+// tellDenials reports the ways of denying a thing: "free from nuts". A text that
+// names none of them is not looked at for the ways.
+func (p *Draft) tellDenials(w place.WordingRule, texts []ownText, forms []string, level, text, held string) {
+	for _, o := range texts {
+		if Said(o.text, w.Words, w.Unless) != "" {
+			continue // told
+		}
+		plain := Spaced(o.text)
+		for _, x := range w.Of {
+			if strings.Contains(plain, strings.ToLower(x)) && Said(o.text, filled(forms, x), w.Unless) != "" {
+				p.tellWording(w, []ownText{o}, filled(forms, x), w.Unless, level, text, held)
+				break
+			}
 		}
 	}
 }
@@ -106,12 +132,17 @@ func (p *Draft) besides(w place.WordingRule) string {
 		}
 	}
 	for _, f := range p.Allergy.Found {
-		listed := f.US != "" || len(f.Annex2) > 0
-		if Has(w.Beside, f.ID) || Has(w.Beside, f.Family) && f.Family != "" || listed && Has(w.Beside, "allergen") {
+		if denies(w, f) {
 			return f.Word
 		}
 	}
 	return ""
+}
+
+// denies reports an allergen that the words of a rule say is not there.
+func denies(w place.WordingRule, f cook.Found) bool {
+	listed := f.US != "" || len(f.Annex2) > 0
+	return Has(w.Beside, f.ID) || Has(w.Beside, f.Family) && f.Family != "" || listed && Has(w.Beside, "allergen")
 }
 
 // absent reports words that deny what the batch holds, whatever it is: "no pectin
@@ -179,6 +210,20 @@ func namesOf(ln cook.Line) (out []string) {
 // mayHold names the first ingredient whose packet may hold what makes a word
 // untrue, where the maker did not copy its list; "" = none.
 func (p *Draft) mayHold(w place.WordingRule) string {
+	if len(p.Allergy.Unknown) > 0 && Has(w.May, "unproven") {
+		return p.Allergy.Unknown[0].Name
+	}
+	if Has(w.May, "handled") {
+		also := cook.Stated(p.K.AlsoHandles, "also_handles")
+		for _, f := range also.Found {
+			if denies(w, f) {
+				return f.Word
+			}
+		}
+		if len(also.Words) > 0 {
+			return also.Words[0].Word
+		}
+	}
 	for _, ln := range p.R.Lines {
 		if Has(w.May, "sulphited") && p.Sulphited(ln) || len(ln.Contains) == 0 && Said(ln.Row.Compound, w.May, nil) != "" {
 			return ln.Name

@@ -60,6 +60,9 @@ func TestWordingsOfARule(t *testing.T) {
 		"beside its family":  {place.WordingRule{ID: "w", Words: []string{"pure"}, In: []string{"story"}, Beside: []string{"tree nuts"}, Text: "but {ingredient}"}, []allergen.Substance{{ID: "almond", Family: "tree nuts"}}, `error w gift[0].message "pure" but almond`},
 		"beside no family":   {place.WordingRule{ID: "w", Words: []string{"pure"}, In: []string{"story"}, Beside: []string{""}, Text: "but {ingredient}"}, []allergen.Substance{{ID: "almond"}}, ""},
 		"beside the food":    {place.WordingRule{ID: "w", Words: []string{"pure"}, In: []string{"story"}, Beside: []string{"milk"}, Text: "but {ingredient}"}, []allergen.Substance{{ID: "milk"}}, `error w gift[0].message "pure" but milk`},
+		"denied":             {place.WordingRule{ID: "w", Of: []string{"pains", "Joy"}, Forms: []string{"no {x}", "pure {x}"}, In: []string{"story"}, Level: "note", Text: "x"}, nil, `note w gift[0].message "pure Joy" x`},
+		"said and denied":    {place.WordingRule{ID: "w", Words: []string{"pure"}, Of: []string{"joy"}, Forms: []string{"pure {x}"}, In: []string{"story"}, Level: "note", Text: "x"}, nil, `note w gift[0].message "pure" x`},
+		"not denied":         {place.WordingRule{ID: "w", Of: []string{"joy"}, Forms: []string{"no {x}"}, In: []string{"story"}, Level: "note", Text: "x"}, nil, ""},
 	} {
 		d := begun(t, "us-or", func(r *cook.Result, _ *cook.JarPlan) {
 			r.Batch.Gifts = []batch.Gift{{Path: "gift[0]", Message: "pure joy"}}

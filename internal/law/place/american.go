@@ -98,11 +98,13 @@ type storageTable struct {
 type WordingRule struct {
 	ID     string   `toml:"id"`
 	Words  []string `toml:"words"`
+	Of     []string `toml:"of"`     // what Forms deny, each: "nuts"
+	Forms  []string `toml:"forms"`  // ways of denying it, {x} stands for it; a row without takes those of the row before
 	In     []string `toml:"in"`     // "name" (what the food is called), "brand", "story" (all else)
 	Unless []string `toml:"unless"` // phrases in which the word means something else
 	Beside []string `toml:"beside"` // "sweetener", "allergen", "heat", "cold", keys of the pantry, or ids and groups of allergens.csv
 	Held   []string `toml:"held"`   // words of ingredients and their parts
-	May    []string `toml:"may"`    // words of what packets hold as a rule; "sulphited" = what commonly is
+	May    []string `toml:"may"`    // words of what packets hold as a rule; "sulphited" = what commonly is, "unproven" = of which nothing shows the allergens, "handled" = allergens the kitchen handles besides
 	Maybe  string   `toml:"maybe"`
 	Else   string   `toml:"else"`
 	Level  string   `toml:"level"` // "error", "warning", "note"
