@@ -14,6 +14,7 @@ var (
 	onlyCounts = lazily(`^(?:pour|ingr.*|zutaten.*)$`)
 	sealForm   = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
 	andMore    = lazily(`(?i) (?:and|\+|plus) (\d)`)
+	headCount  = lazily(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
 	looseJar   = lazily(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
 )
 
@@ -27,6 +28,9 @@ func (g *grammar) yield(l *Line, s string) bool {
 	var fills []Fill
 	body := s[len(m[0]):]
 	lead := strings.ToLower(m[1])
+	if lead == "fill" && !headCount.MatchString(body) {
+		return false // "Fill hot jars": what is done, and no count
+	}
 	if f, ok := g.count(strings.TrimRight(body, " -:")); onlyCounts.MatchString(lead) && (!ok || f.Jar == "" && !jarTalk.MatchString(body)) {
 		return false // "pour over the water": French only before a count
 	}
@@ -105,6 +109,7 @@ func unsealed(s string) int {
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
+	s = setApart.ReplaceAllString(bareAbout.ReplaceAllString(s, ""), "$1 half-pint")
 	s = bracketed.ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
 		inner := strings.TrimSpace(strings.Trim(b, "()"))
@@ -150,6 +155,8 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 
 var (
 	halfPint  = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
+	setApart  = lazily(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
+	bareAbout = lazily(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
 	jarsOf    = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
 	orPints   = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed = lazily(`^ ?\((\d{1,3})\) `)

@@ -43,12 +43,31 @@ func (g *grammar) line(l *Line) {
 	if at := unsealedForm.FindStringIndex(s); at != nil {
 		sealed = strings.TrimRight(s[:at[0]], " ,;-")
 	}
+	told := false
+	if m := titled.FindStringSubmatch(l.Text); m != nil {
+		sealed, told = plain(m[1]), true
+	}
+	if m := readied.FindStringSubmatch(sealed); m != nil {
+		sealed, told = sealed[len(m[0])-len(m[1]):], true
+	}
 	if f, ok := g.count(sealed); ok && (f.Jar != "" || jarTalk.MatchString(s)) && !l.Read() && len(l.Asks) == 0 {
+		if f.Jar != "" && f.Low >= 1 && (told || bareAbout.MatchString(sealed)) { // a recipe speaks so
+			f.Planned = true
+			l.Fills = append(l.Fills, f)
+		}
 		l.ask("jars that were filled? Then write: got %s, and their size", s)
 	}
 	if m := noAmount.FindStringSubmatch(s); m != nil && !l.Read() && len(l.Asks) == 0 {
 		if _, ok := g.row(m[1]); ok {
 			l.ask("how much %s was it? Write it as an ingredient with its amount", strings.ToLower(m[1]))
+		}
+	}
+	if !l.Read() && len(l.Asks) == 0 {
+		switch {
+		case pulpOf.MatchString(s):
+			l.ask("how much is that without peel and juice? Weigh it, or give cups")
+		case bareHead.MatchString(s):
+			l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")
 		}
 	}
 	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
@@ -57,6 +76,18 @@ func (g *grammar) line(l *Line) {
 }
 
 var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
+
+// titled is a heading with its count: "Berry jam | 6 half-pint jars"; readied are
+// the jars a recipe has one prepare.
+var (
+	titled  = lazily(`^[^|\d]{3,60}\| ?(\d[^|]*)$`)
+	readied = lazily(`(?i)^(?:prepare|sterili[sz]e|wash|have ready|have) (\d|one|two|three|four|five|six|seven|eight|nine|ten|twelve)`)
+)
+
+var (
+	pulpOf   = lazily(`(?i)^(?:the )?(?:pulp|flesh|sections|segments|fruchtfleisch|pulpe|chair) (?:of|from|von|de|d')\b`)
+	bareHead = lazily(`(?i)\d/\d (?:of )?head ?space\b`)
+)
 
 var nameTwice = lazily(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
@@ -115,7 +146,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 		verb, s = m[1], s[len(m[0]):]
 	}
 	if imperative.MatchString(verb) && len(s) > 0 {
-		if _, _, ok := g.amount(s); ok {
+		if _, _, ok := g.amount(s); ok || partForm.MatchString(s) {
 			l.ask("is this one more thing in the pot, or a step about what is written already? If it is more, write %q alone", s)
 			return true
 		}

@@ -8,7 +8,7 @@ import (
 var (
 	duration  = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
 	bathTail  = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process   = lazily(`(?i)\b(?:process(?:ed)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	process   = lazily(`(?i)\b(?:process(?:ed|ing(?: time)?)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
 	bath      = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	shortened = lazily(`(?i)\b(ca|approx|env)\. `)         // a full stop that ends nothing
 	boilDown  = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
@@ -16,7 +16,7 @@ var (
 	steam     = lazily(`(?i)\bsteam(?:ed|er)?\b`)
 	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
 	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
-	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) water|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
+	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) (?:the )?water|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
 	jarsFor   = lazily(`(?i)\bjars? for\b`)
 	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
 	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?)\b`)

@@ -55,7 +55,7 @@ var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "p
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
-	or organic warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
+	or organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 // german forms, without their ending.
@@ -91,11 +91,12 @@ var (
 	bullet  = lazily(`^(?:(?:[-–—_*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
 	step    = lazily(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
-	vulgar  = strings.NewReplacer("demi-", "demi ", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+	vulgar  = strings.NewReplacer("demi-", "demi ", "H2O", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")", "|", " ")
 	ordinal      = lazily(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
 	andFraction  = lazily(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
 	footnote     = lazily(` \*[^\d]*$`)
+	dashBracket  = lazily(` - ?\(`) // sugar - (3 1/2 lb)
 	dashFraction = lazily(`(\d)-? (\d{1,2}/\d)`)
 )
 
@@ -122,5 +123,5 @@ func plain(s string) string {
 		s = p.ReplaceAllString(s, strconv.Itoa(15*(i+1))+" minutes")
 	}
 	s = andFraction.ReplaceAllString(footnote.ReplaceAllString(ordinal.ReplaceAllString(s, "$1"), ""), "$1 $2")
-	return dashFraction.ReplaceAllString(s, "$1 $2")
+	return dashBracket.ReplaceAllString(dashFraction.ReplaceAllString(s, "$1 $2"), " (")
 }
