@@ -29,24 +29,28 @@ var (
 // meter where anything is said of it.
 func (c *calc) metered(ph float64) bool {
 	said := strings.TrimSpace(c.b.Cook.PHMeter)
-	refuse := func(code, what, hint string) bool {
-		c.warnf(code, "cook.ph_meter", "%s; the reading of pH %g is not used", what, ph).Hinted(hint).Cited(srcStrips)
+	const (
+		use     = "above pH 4.0 it takes a meter, calibrated that day with buffers 4 and 7"
+		measure = `measure the finished, cooled batch: ph_meter = "pocket meter, buffers 4 and 7 that day"`
+	)
+	refuse := func(what, hint string) bool {
+		c.warnf("ph-not-read", "cook.ph_meter", "%s; the reading of pH %g is not used", what, ph).Hinted(hint).Cited(srcStrips)
 		return false
 	}
-	const use = "above pH 4.0 it takes a meter, calibrated that day with buffers 4 and 7"
 	switch {
 	case ph > acidLimit: // the worse news is believed from anything
 		return true
 	case noReading.MatchString(said):
-		return refuse("ph-not-read", "that is no instrument a pH was read with", `measure the finished, cooled batch: ph_meter = "pocket meter, buffers 4 and 7 that day"`)
+		return refuse("that is no instrument a pH was read with", measure)
 	case untrusted.MatchString(said):
-		return refuse("ph-not-read", "a meter that was not calibrated, or is not made for food, shows nothing", use)
+		return refuse("a meter that was not calibrated, or is not made for food, shows nothing", use)
 	case ph <= stripsPH || said == "":
 		return true
 	case strips.MatchString(said):
-		return refuse("ph-strips", "paper strips and colours are too coarse for it", use)
+		c.warnf("ph-strips", "cook.ph_meter", "paper strips and colours are too coarse for a pH of %g; the reading is not used", ph).Hinted(use).Cited(srcStrips)
+		return false
 	case !meter.MatchString(said):
-		return refuse("ph-not-read", "nothing says that it was read with a meter", use)
+		return refuse("nothing says that it was read with a meter", use)
 	}
 	return true
 }
