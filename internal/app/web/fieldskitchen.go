@@ -62,6 +62,8 @@ var kitchenForm = []section{
 			{Key: "brimful", Label: "Brim-full of water", As: words, Example: "262 ml"},
 			{Key: "circumference", Label: "Around", As: words, Example: "226 mm"},
 			{Key: "panel", Label: "Height of the straight side", As: words, Example: "48 mm"},
+			{Key: "face", Label: "One flat side, of a square or six-sided jar", As: words, Example: "38 mm", More: true},
+			{Key: "foot", Label: "Around at the foot, of a tapered jar", As: words, Example: "212 mm", More: true},
 			{Key: "mouth", Label: "Mouth, inside", As: words, Example: "60 mm"},
 			{Key: "nominal", Label: "Sold as", As: words, Example: "8 fl oz", More: true},
 			{Key: "named_by", Label: "Named by", As: choice, Options: optionsOf("fill", "brimful"), Unlike: "not said", More: true},

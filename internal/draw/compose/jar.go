@@ -16,6 +16,7 @@ func (b brief) checkJar() (found diag.List) {
 	c, w, h := b.content, b.cell.W, b.cell.H
 	switch b.piece {
 	case label.Front, label.InfoLabel, label.Wrap:
+		b.checkForm(&found)
 		if c.Straight > 0 && h > c.Straight {
 			past(&found, c, h > c.Straight*11/10, "taller-than-jar", "label is %.1f mm tall, the straight side of %s is %.1f mm",
 				h.MM(), b.jarName(), c.Straight.MM()).
@@ -34,7 +35,10 @@ func (b brief) checkJar() (found diag.List) {
 				w.MM(), b.jarName(), c.Around.MM()/3.1416).Hinted("part of it turns out of view")
 		}
 	case label.Lid:
-		if c.LidAcross > 0 && max(w, h) > c.LidAcross {
+		if over := b.overhang(); over > 0 {
+			found.Notef("hangs-over-lid", "", "label.sheet", "a round of %.0f mm covers the lid of %s and hangs %.0f mm over its edge", w.MM(), b.jarName(), over.MM()).
+				Hinted("for paper or cloth tied over the lid; the words stand on top")
+		} else if c.LidAcross > 0 && max(w, h) > c.LidAcross {
 			past(&found, c, max(w, h) > c.LidAcross*11/10, "wider-than-lid", "label is %.1f mm across, the lid of %s %.1f mm",
 				max(w, h).MM(), b.jarName(), c.LidAcross.MM()).Hinted("choose a smaller round label")
 		}

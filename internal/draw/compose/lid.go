@@ -3,6 +3,7 @@ package compose
 import (
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/typeset"
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/law/label"
 )
 
@@ -11,10 +12,17 @@ import (
 func (l *layout) lid() {
 	area := page.Rect{W: l.cell.W, H: l.cell.H}
 	round := l.cell.Shape == page.Ellipse
-	if !round || l.look.Band.Edge == "around" {
-		area = l.band(area, l.look.Band)
+	over, band := l.overhang(), l.look.Band
+	if over > 0 && band.Edge == "around" { // the cloth hangs down all of it
+		lid := area.Grow(-over, -over)
+		band.Size = float64(over+share(lid.W, band.Size)) / float64(l.short())
+		over = 0
 	}
-	short := l.short()
+	if !round || band.Edge == "around" {
+		area = l.band(area, band)
+	}
+	area = area.Grow(-over, -over) // what hangs over the edge of the lid is read by nobody
+	short := min(area.W, area.H)
 	in := l.inner(area, l.colours)
 	in = l.reserve(in, l.colours, short, "frame", "around", "top", "bottom", "left", "right", "corners")
 	k := stack{in: in, align: l.align(), rise: 0.5, spread: 1.7}
@@ -35,6 +43,19 @@ func (l *layout) lid() {
 		k.rows = append(k.rows, l.noteRow(b, 0.6))
 	}
 	l.fit(k, "the name")
+}
+
+// coverLeast is how much wider than its lid a round of paper or cloth is that is
+// tied over it, in tenths: a label is never so much too wide by mistake.
+const coverLeast = 14
+
+// overhang is how far a round that covers a lid hangs over its edge.
+func (b brief) overhang() unit.Length {
+	w, lid := min(b.cell.W, b.cell.H), b.content.LidAcross
+	if lid <= 0 || w*10 < lid*coverLeast {
+		return 0
+	}
+	return (w - lid) / 2
 }
 
 // noteRow sets a block in the small voice as a row of a stack.

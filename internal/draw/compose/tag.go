@@ -21,15 +21,17 @@ func (l *layout) hole() page.Rect {
 // message and a serving idea.
 func (l *layout) tag() {
 	short := l.short()
-	hole := l.hole()
-	l.punch(hole)
 	area := page.Rect{W: l.cell.W, H: l.cell.H}
 	if l.look.Band.Edge == "bottom" {
 		area = l.band(area, l.look.Band)
 	}
 	in := l.inner(area, l.colours)
-	top := hole.Y + hole.H + share(short, 0.05)
-	in = in.inset(0, max(0, top-in.Y), 0, 0)
+	if l.cell.Shape == page.TagShape { // a card or an envelope hangs on nothing
+		hole := l.hole()
+		l.punch(hole)
+		top := hole.Y + hole.H + share(short, 0.05)
+		in = in.inset(0, max(0, top-in.Y), 0, 0)
+	}
 	in = l.reserve(in, l.colours, short, "frame", "left", "right", "bottom")
 	foot := l.tagFoot(in, short, true)
 	body := in

@@ -140,7 +140,7 @@ func fitsJar(s *sheet.Sheet, c *label.Content, p label.Piece) bool {
 	case label.Wrap:
 		return s.H <= c.Straight && s.W <= c.Around && s.W >= c.Around*8/10
 	case label.Front, label.InfoLabel:
-		return s.H <= c.Straight && s.W <= c.Around/2
+		return s.H <= c.Straight && s.W <= flat(c, c.Around/2)
 	case label.Lid:
 		return c.LidAcross == 0 || s.W <= c.LidAcross
 	}
@@ -194,9 +194,9 @@ func suits(c *label.Content, p label.Piece) (w, h unit.Length, shape page.Shape)
 	case label.Wrap:
 		return clamp(around-gap, mm(60), mm(255)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
 	case label.Front: // as wide as one sees at once: 40 % of the way around (21 CFR 101.1(b))
-		return clamp(around*4/10, mm(30), mm(120)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
+		return clamp(flat(c, around*4/10), mm(30), mm(120)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
 	case label.InfoLabel: // beside it, with a gap on both sides
-		return clamp(around*6/10-2*gap, mm(30), mm(150)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
+		return clamp(flat(c, around*6/10-2*gap), mm(30), mm(150)), clamp(straight-2*edge, mm(20), mm(120)), page.Rectangle
 	case label.Lid:
 		d := clamp(c.LidAcross-4*unit.Millimetre, mm(35), mm(80))
 		if c.LidAcross <= 0 {
@@ -213,6 +213,19 @@ func suits(c *label.Content, p label.Piece) (w, h unit.Length, shape page.Shape)
 		return mm(100), mm(70), page.Rectangle
 	}
 	return mm(105), mm(148), page.Rectangle
+}
+
+// flat is at most a width, and no wider than lies well on the jar: as many whole
+// flat sides of a square or six-sided one as there is room for, and what looks
+// level on a tapered one.
+func flat(c *label.Content, w unit.Length) unit.Length {
+	if n := w / max(1, c.Face); c.Face > 0 {
+		w = min(w, max(1, n)*c.Face-2*edge)
+	}
+	if most := compose.LevelWidth(c); most > 0 {
+		w = min(w, most)
+	}
+	return w
 }
 
 func clamp(v, lo, hi unit.Length) unit.Length { return min(max(v, lo), hi) }

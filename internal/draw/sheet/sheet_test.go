@@ -46,6 +46,11 @@ func TestBuiltinGeometry(t *testing.T) {
 		if strings.HasPrefix(s.ID, "letter-") {
 			short, long = 2159*unit.Millimetre/10, 11*unit.Inch
 		}
+		if strings.HasPrefix(s.ID, "envelope-c6-") { // ISO 269
+			short, long = 162*unit.Millimetre, 114*unit.Millimetre
+		} else if strings.HasPrefix(s.ID, "envelope-") { // the size its name says
+			short, long = 23*unit.Inch/4, 35*unit.Inch/8
+		}
 		if !strings.HasPrefix(s.ID, "roll-") && s.PaperW != short && s.PaperW != long || !strings.HasPrefix(s.ID, "roll-") && s.PaperW+s.PaperH != short+long {
 			t.Errorf("%s: paper of %.2f x %.2f mm", s.ID, s.PaperW.MM(), s.PaperH.MM())
 		}

@@ -150,7 +150,7 @@ var reaches = map[string][4]string{
 	"batch/fill.declared": {`"1 g"`, `"100 kg"`, `"-1 g"`, `"100001 g"`},
 	"batch/gift.jars":     pieces9, "batch/market.jars": pieces9, "batch/market.came_home": {"0", "6", "-1", "7"}, "batch/market.date": {"2026-09-05", "2100-12-31", "1989-12-31", "2101-01-01"},
 	"kitchen/altitude": height, "kitchen/small_amounts": {"0.5", "2", "0.4", "2.1"},
-	"kitchen/jar.mouth": size, "kitchen/jar.height": size, "kitchen/jar.diameter": size, "kitchen/jar.circumference": size, "kitchen/jar.panel": size,
+	"kitchen/jar.mouth": size, "kitchen/jar.height": size, "kitchen/jar.diameter": size, "kitchen/jar.circumference": size, "kitchen/jar.panel": size, "kitchen/jar.face": size, "kitchen/jar.foot": size,
 	"kitchen/ingredient.water": percent, "kitchen/ingredient.solids": percent, "kitchen/ingredient.insoluble_solids": percent, "kitchen/ingredient.sugars": percent,
 	"kitchen/picture.size":     {`"3 mm"`, `"200 mm"`, `"2.9 mm"`, `"201 mm"`},
 	"kitchen/printer.offset_x": shift, "kitchen/printer.offset_y": shift, "kitchen/printer.scale_x": stretch, "kitchen/printer.scale_y": stretch,

@@ -19,7 +19,7 @@ func (r *reader) jar(raw rawJar, path string) pantry.Jar {
 		NamedBy: r.choice(raw.NamedBy, path+".named_by", "way of naming", []string{"fill", "brimful"}, nil),
 		Nominal: r.volume(raw.Nominal, path+".nominal"), Brimful: r.volume(raw.Brimful, path+".brimful"),
 		Mouth: size(raw.Mouth, "mouth"), Height: size(raw.Height, "height"), Diameter: size(raw.Diameter, "diameter"),
-		Circumference: size(raw.Circumference, "circumference"), Panel: size(raw.Panel, "panel"),
+		Circumference: size(raw.Circumference, "circumference"), Panel: size(raw.Panel, "panel"), Face: size(raw.Face, "face"), Foot: size(raw.Foot, "foot"),
 		TareMass: r.mass(raw.Tare, path+".tare"), Lid: r.text(raw.Lid, path+".lid"),
 		Measured: true, Source: "measured by the maker",
 	}

@@ -170,6 +170,8 @@ type rawJar struct {
 	Diameter      *string `toml:"diameter" help:"outer width|length|\"72 mm\""`
 	Circumference *string `toml:"circumference" help:"tape around the jar where the label goes|length|\"226 mm\""`
 	Panel         *string `toml:"panel" help:"height of the straight side|length|\"48 mm\""`
+	Face          *string `toml:"face" help:"width of one flat side, of a square or six-sided jar|length|\"38 mm\""`
+	Foot          *string `toml:"foot" help:"tape around it at the foot of the side, of a tapered jar|length|\"212 mm\""`
 	Tare          *string `toml:"tare" help:"empty, with lid|weight|\"190 g\""`
 	Lid           *string `toml:"lid" help:"neck finish, as supplies counts lids||\"70-450 CT\""`
 }

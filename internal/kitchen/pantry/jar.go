@@ -29,7 +29,8 @@ func (p *Pantry) loadJars() error {
 			BrimfulMost: unit.ML(r.number("brimful_ml_high", 0)),
 			Mouth:       unit.MM(r.number("mouth_inside_mm", 0)), Height: unit.MM(r.number("height_mm", 0)),
 			Diameter: unit.MM(r.number("body_diameter_mm", 0)), Circumference: unit.MM(r.number("circumference_mm", 0)),
-			Panel: unit.MM(r.number("straight_panel_height_mm", 0)), Lid: r.need("neck_finish"), Source: r.need("source"),
+			Panel: unit.MM(r.number("straight_panel_height_mm", 0)), Face: unit.MM(r.number("face_mm", 0)), Foot: unit.MM(r.number("foot_circumference_mm", 0)),
+			Lid: r.need("neck_finish"), Source: r.need("source"),
 		}
 		if j.Nominal <= 0 || j.Brimful <= 0 || j.Mouth <= 0 || j.Circumference <= 0 {
 			r.fail("nominal_ml", "a size is missing")

@@ -68,6 +68,8 @@ type Jar struct {
 	Diameter      unit.Length
 	Circumference unit.Length
 	Panel         unit.Length // height of the straight side
+	Face          unit.Length // width of one flat side of a square or six-sided jar; 0 = round
+	Foot          unit.Length // circumference at the foot of the side of a tapered jar; 0 = as above
 	TareMass      unit.Mass   // empty jar with lid; 0 = unknown
 	Lid           string      // neck finish: "70-450 CT", "63 mm lug"
 	Measured      bool        // the maker measured it

@@ -145,6 +145,8 @@ type Content struct {
 	JarText   string      // "10 oz jar"
 	Around    unit.Length // circumference of the jar
 	Straight  unit.Length // height of its straight side
+	Face      unit.Length // width of one of its flat sides; 0 = it is round
+	Foot      unit.Length // circumference at the foot of a tapered side; 0 = it is not tapered
 	LidAcross unit.Length // outer diameter of the lid
 	Measured  bool        // the maker measured this jar: the table's are typical values
 
