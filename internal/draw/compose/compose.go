@@ -65,6 +65,7 @@ type Result struct {
 	Frame    *page.Frame
 	Overflow []Overflow
 	Bare     bool // the design's ornaments have no room
+	Small    bool // the name is smaller than the net quantity
 }
 
 // Label composes one piece. When something does not fit there is an error
@@ -90,7 +91,23 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 			Hinted("a larger label would show them")
 	}
 	over, more := l.overflow()
-	return Result{Frame: frame, Overflow: over, Bare: bare}, append(found, more...)
+	return Result{Frame: frame, Overflow: over, Bare: bare, Small: l.nameSize > 0 && l.nameSize < sizeOf(frame, l.netID())}, append(found, more...)
+}
+
+// netID names the block of the net quantity.
+func (b brief) netID() string {
+	net, _ := b.block(label.Net)
+	return net.ID
+}
+
+// sizeOf is the largest type a block is set in.
+func sizeOf(f *page.Frame, id string) (most unit.Length) {
+	for _, it := range f.Items {
+		if t, ok := it.(*page.Text); ok && t.Block == id {
+			most = max(most, t.Size)
+		}
+	}
+	return most
 }
 
 // best lays out the variant that gives up least and fits; one whose ornaments

@@ -123,3 +123,27 @@ func TestQuotationMarks(t *testing.T) {
 		t.Error(f.Message)
 	}
 }
+
+// A letter and its mark are set as one letter where Unicode has it ready-made
+// (normal form C), written together or apart; a mark that belongs to no such
+// letter is not drawn somewhere over it, but told.
+func TestMarksStandOnTheirLetters(t *testing.T) {
+	fs, d := typefaces(t), designs(t)[0]
+	for name, told := range map[string]bool{"Mứt dâu": false, "Mu\u031b\u0301t da\u0302u": false, "x\u0302 jam": true} {
+		c := strawberry()
+		c.Title, c.Subtitle, c.Blocks[0].Runs = name, "", run(name)
+		fr, l := compose.Label(c, d, label.Front, cell(80, 60, page.Rectangle), fs, compose.Options{})
+		got := false
+		for _, f := range l {
+			got = got || f.Code == "missing-glyph" && strings.Contains(f.Hint, "without the mark")
+		}
+		if got != told {
+			t.Errorf("%q: told %v", name, got)
+		}
+		for _, it := range fr.Items {
+			if x, ok := it.(*page.Text); ok && strings.ContainsAny(x.String(), "\u031b\u0301\u0302") {
+				t.Errorf("%q is set as %q", name, x.String())
+			}
+		}
+	}
+}

@@ -173,7 +173,7 @@ func patchedCmap(t *testing.T, gone rune) []byte {
 // Scripts whose letters join, stack or run from the right are not set, whatever
 // typeface has them; others are.
 func TestScriptsNotSet(t *testing.T) {
-	for _, r := range "שעابकதกខ" {
+	for _, r := range "שעابकதกខ\u0302\u0301" {
 		if !face.Shaped(r) {
 			t.Errorf("%q", r)
 		}

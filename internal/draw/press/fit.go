@@ -49,6 +49,10 @@ func (w *work) fit(x setting, cell compose.Cell, first *composed) *composed {
 			return less
 		}
 	}
+	if len(full) == 0 && x.piece == label.Front && x.opt.Alone && (first.Bare || first.Small) {
+		first.found.Warnf("front-crowded", w.o.File, "label.kind", "the front label bears every statement, which leaves its name and its ornament little room").
+			Hinted("print --kind front,info: the front keeps the name, the back takes the rest")
+	}
 	if len(full) > 0 && x.piece == label.Front && x.opt.Alone {
 		x.opt.Alone = false
 		first = w.compose(&x, cell)
