@@ -133,3 +133,21 @@ func TestClaimsInThreeLanguages(t *testing.T) {
 		}
 	}
 }
+
+// Implementing Regulation (EU) 2018/775 Art 3(2): beside a place in the name, the
+// origin of the fruit is set at three quarters of its letters at least.
+func TestOriginBesideTheName(t *testing.T) {
+	for _, c := range []struct {
+		name, origin, fruit string
+		want                bool
+	}{
+		{"Tuscan fig jam", "Tuscany", "Turkey", true}, {"Tuscan fig jam", "", "Turkey", true}, {"Fig jam", "Tuscany", "Turkey", false}, {"Tuscan fig jam", "Tuscany", "Tuscany", false},
+	} {
+		r := cooked(batch.Jam, c.name, 1000, 62, tableIn(t, "fig_fresh", 600))
+		r.Batch.Origin, r.Batch.FruitOrigin = c.origin, c.fruit
+		e := tester(t, "eu", "en", after, r, cylinder(68, 60, 340))
+		if e.origin(); strings.Contains(codes(e.L), "origin-beside-name") != c.want {
+			t.Errorf("%+v: %s", c, codes(e.L))
+		}
+	}
+}
