@@ -1,6 +1,9 @@
 package pantry
 
-import "sync"
+import (
+	"strings"
+	"sync"
+)
 
 // namesIn are the names of the rows in one language: word -> row.
 type namesIn struct{ spoken, juices map[string]int }
@@ -51,7 +54,13 @@ func (p *Pantry) names(lang string) namesIn {
 		if g.FruitClassEU == "" || g.Class == "juice" {
 			continue
 		}
-		for _, words := range spokenJuices(lang, g.Words[lang]) {
+		forms := spokenJuices(lang, g.Words[lang])
+		for _, a := range g.Aliases {
+			if lang == "de" && !strings.ContainsAny(a, " -") { // Holunder: Holundersaft
+				forms = append(forms, a+"saft")
+			}
+		}
+		for _, words := range forms {
 			if _, taken := n.juices[fold(words)]; !taken {
 				n.juices[fold(words)] = i
 			}

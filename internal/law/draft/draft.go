@@ -140,12 +140,25 @@ func (p *Draft) PacketRead(ln cook.Line) bool {
 // Sulphited reports whether an ingredient is commonly sulphited and nobody read its
 // packet: by the table, or by the words of one the table does not know.
 func (p *Draft) Sulphited(ln cook.Line) bool {
-	if ln.Row.SulphiteCheck || ln.Key != "" || p.PacketRead(ln) {
-		return ln.Row.SulphiteCheck && !p.PacketRead(ln)
+	names := strings.Join(append([]string{ln.Name}, ln.Written...), " | ")
+	if p.PacketRead(ln) || p.saysOf(names, "sulphited.not", "") {
+		return false
 	}
+	return ln.Row.SulphiteCheck || ln.Key == "" && p.saysOf(ln.Name, "sulphited.words", "sulphited.unless")
+}
+
+// saysOf reports whether a name has one of a list of words, in any language of the place.
+func (p *Draft) saysOf(name, words, unless string) bool {
 	return slices.ContainsFunc(p.Set.Languages, func(lang string) bool {
 		say := p.Set.Words[lang]
-		return say != nil && say.Has("sulphited.words") && Said(ln.Name, strings.Split(say.Say("sulphited.words"), "|"), strings.Split(say.Say("sulphited.unless"), "|")) != ""
+		if say == nil || !say.Has(words) {
+			return false
+		}
+		var but []string
+		if unless != "" && say.Has(unless) {
+			but = strings.Split(say.Say(unless), "|")
+		}
+		return Said(name, strings.Split(say.Say(words), "|"), but) != ""
 	})
 }
 

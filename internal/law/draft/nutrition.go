@@ -10,6 +10,9 @@ import (
 // claim finds a claim's words in a text, at word borders; the longest is told.
 func (p *Draft) claim(text string) (found string) {
 	plain, t := Spaced(text), p.Set.Nutrition
+	for _, u := range t.Unless {
+		plain = strings.ReplaceAll(plain, Spaced(u), " | ")
+	}
 	try := func(words string) {
 		if len(words) > len(found) && strings.Contains(plain, Spaced(words)) {
 			found = words

@@ -151,3 +151,55 @@ func TestOriginBesideTheName(t *testing.T) {
 		}
 	}
 }
+
+// Directive 2001/113/EC Annex II, as KonfV Anlage 3 no. 4-6, 10, 11 repeat it: what is
+// allowed beside certain fruit alone. Vanillin is allowed in all.
+func TestAnnexIIBesideCertainFruit(t *testing.T) {
+	for _, c := range []struct {
+		kind        batch.ProductType
+		name, fruit string
+		other       in
+		allowed     bool
+	}{
+		{batch.Jam, "Strawberry jam", "strawberry", in{name: "beetroot juice", g: 20}, true},
+		{batch.Jam, "Peach jam", "peach", in{name: "beetroot juice", g: 20}, false},
+		{batch.Jam, "Extra strawberry jam", "strawberry", in{name: "red beetroot juice", g: 20}, false},
+		{batch.Jelly, "Quince jelly", "quince", tableIn(t, "geranium", 3), true},
+		{batch.Jelly, "Apple jelly", "apple", tableIn(t, "geranium", 3), false},
+		{batch.Jam, "Peach jam", "peach", in{name: "orange oil", g: 1}, false},
+		{batch.Marmalade, "Orange marmalade", "orange", in{name: "orange oil", g: 1}, true},
+		{batch.Marmalade, "Orange marmalade", "orange", in{name: "beetroot juice", g: 20}, false},
+		{batch.Jam, "Peach jam", "peach", in{name: "vanillin", g: 1}, true},
+	} {
+		e := tester(t, "eu", "en", after, cooked(c.kind, c.name, 1000, 62, tableIn(t, c.fruit, 600), c.other), cylinder(68, 60, 340))
+		e.judgeIngredients()
+		if got := !strings.Contains(codes(e.L), "ingredient-"); got != c.allowed {
+			t.Errorf("%s with %s: %s", c.name, c.other.name, codes(e.L))
+		}
+	}
+}
+
+// Annex II no. 12 of Regulation (EU) 1169/2011: what is often sulphited is asked about,
+// unless its name says that it is not.
+func TestSulphitesByName(t *testing.T) {
+	for name, want := range map[string]bool{"dried figs": true, "unsulphured dried figs": false, "pickled ginger": true, "sauerkraut": true, "white wine": true, "freeze dried raspberries": false, "potato flakes": true} {
+		e := tester(t, "gb", "en", after, cooked(batch.Spread, "x", 1000, 62, in{name: name, g: 50}), cylinder(68, 60, 340))
+		e.list()
+		if got := strings.Contains(codes(e.L), "sulphites-unknown"); got != want {
+			t.Errorf("%s: %v %s", name, got, codes(e.L))
+		}
+	}
+}
+
+// Annex VIII(4)(a): the words of a quantity as the language inflects them.
+func TestQuantitiesInflected(t *testing.T) {
+	for _, c := range []struct{ set, lang, name, key, want string }{
+		{"de", "de", "Apfelaufstrich", "apple", "hergestellt aus 180 g Äpfeln je 100 g"}, {"fr", "fr", "Confit d’oignons", "onion", "préparé avec 180 g d’oignons pour 100 g"}, {"fr", "fr", "Chutney de tomates", "tomato", "préparé avec 180 g de tomates pour 100 g"},
+	} {
+		e := tester(t, c.set, c.lang, after, cooked(batch.Chutney, c.name, 1000, 40, tableIn(t, c.key, 1800)), cylinder(68, 60, 340))
+		e.quid()
+		if got := textOf(e, label.Statement); got != c.want {
+			t.Errorf("%s: %q", c.name, got)
+		}
+	}
+}

@@ -42,7 +42,10 @@ func (c *pass) judgeIngredients() {
 		return
 	}
 	for _, ln := range c.R.Lines {
-		switch {
+		switch rule, beside := c.onlyBeside(ln); {
+		case beside && !c.madeOf(rule.Beside):
+			c.notAllowed(ln, "the jam rules let it into products of certain fruit alone")
+		case beside:
 		case c.isAdditive(ln):
 			c.judgeAdditive(ln)
 		case ln.IsWater || c.isFruit(ln) || c.among(p.Aside, ln) || c.among(p.Souring, ln):
@@ -87,6 +90,22 @@ func (c *pass) boundTo(ln cook.Line) bool {
 		}
 	}
 	return false
+}
+
+// onlyBeside finds the rule about what is allowed beside certain fruit alone: beetroot
+// juice, leaves of scented geranium, oils of citrus (Annex II).
+func (c *pass) onlyBeside(ln cook.Line) (place.BoundRule, bool) {
+	for _, b := range c.product.Besides {
+		if c.among(b.Of, ln) || draft.Said(ln.Name, b.Words, nil) != "" {
+			return b, true
+		}
+	}
+	return place.BoundRule{}, false
+}
+
+// madeOf reports whether a fruit of the batch is of a list.
+func (c *pass) madeOf(keys []string) bool {
+	return slices.ContainsFunc(c.fruits, func(f share) bool { return slices.Contains(keys, f.Line.Key) })
 }
 
 // isFruit reports whether a line counts as the fruit of the product.

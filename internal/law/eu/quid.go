@@ -85,10 +85,13 @@ func (c *pass) quid() map[string]string {
 	return words
 }
 
-// dative is a name as it stands after "hergestellt aus 60 g": schwarzen
-// Johannisbeeren, Äpfeln. Other languages leave the name as it is.
+// dative is a name as it stands after "hergestellt aus 60 g" (schwarzen Johannisbeeren,
+// Äpfeln) or "préparé avec 60 g" (d’oignons). English leaves it as it is.
 func (c *pass) dative(ln cook.Line) string {
 	name := c.ingredientName(ln)
+	if c.Say.Lang == "fr" {
+		return ofFruit(name)
+	}
 	n, ok := ln.Row.Names("de")
 	if c.Say.Lang != "de" || !ok || ln.Row.Own || n.Label != name || n.Singular == n.Label {
 		return name

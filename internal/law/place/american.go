@@ -58,7 +58,8 @@ type nutritionTable struct {
 	GoodNutrients []string `toml:"good_nutrients"`
 	GoodForms     []string `toml:"good_forms"`
 	Words         []string `toml:"words"`
-	Level         string   `toml:"level"` // what a claim is told as
+	Unless        []string `toml:"unless"` // phrases in which a nutrient is another thing
+	Level         string   `toml:"level"`  // what a claim is told as
 	Text          string   `toml:"text"`
 	Hint          string   `toml:"hint"`
 	Cite          string   `toml:"cite"`

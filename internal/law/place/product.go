@@ -31,6 +31,7 @@ type Product struct {
 	Lean     []string      `toml:"additives_low"` // those for products low in sugar alone
 	Little   *littleRule   `toml:"little"`        // what may be added in small amounts
 	Bound    []BoundRule   `toml:"bound"`         // what may be added only beside certain fruit
+	Besides  []BoundRule   `toml:"only_beside"`   // what is allowed beside certain fruit and nowhere else
 	Unmixed  []string      `toml:"never_mixed"`
 	Floors   []Floor       `toml:"floors"`
 	Ratios   []RatioRule   `toml:"ratios"`
@@ -100,6 +101,7 @@ type littleRule struct {
 // BoundRule names what may be added only where the fruit is of a list.
 type BoundRule struct {
 	Of     []string `toml:"of"`
+	Words  []string `toml:"words"` // of a name no table has
 	Beside []string `toml:"beside"`
 }
 
