@@ -37,6 +37,22 @@ func TestSingular(t *testing.T) {
 	}
 }
 
+// The singular of a small-lettered word begins with the same byte: searches
+// pass by words that cannot be its plural.
+func TestSingularBegins(t *testing.T) {
+	for many, one := range odd {
+		if many[0] != one[0] {
+			t.Errorf("%s, %s", many, one)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		w := rapid.StringMatching(`[a-zé]{1,9}(ies|oes|ches|xes|us|ss|s|es)?`).Draw(t, "word")
+		if one := Singular(w); one == "" || one[0] != w[0] {
+			t.Fatalf("%q is one %q", w, one)
+		}
+	})
+}
+
 // Damerau's single slips (Communications of the ACM 7(3), 1964, 171): a letter
 // wrong, missing, extra, or two transposed count one; "kitten" and "sitting"
 // are three apart (Levenshtein's distance, the usual textbook pair).

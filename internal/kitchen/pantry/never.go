@@ -109,7 +109,7 @@ func like(word, pattern string) bool {
 	stem, open := strings.CutSuffix(pattern, "*")
 	tail, closed := strings.CutPrefix(stem, "*")
 	switch {
-	case word == "":
+	case word == "" || pattern == "":
 		return false
 	case open && closed:
 		return strings.Contains(word, tail)
@@ -118,7 +118,7 @@ func like(word, pattern string) bool {
 	case closed:
 		return strings.HasSuffix(word, tail)
 	}
-	return word == pattern || kitwords.Singular(word) == pattern
+	return word == pattern || word[0] == pattern[0] && kitwords.Singular(word) == pattern // a plural begins as its singular does
 }
 
 // Trace is one row of acid-traces.csv: what neither has nor needs acid of its
