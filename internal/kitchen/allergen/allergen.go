@@ -75,6 +75,7 @@ func Default() *Vocabulary { return loaded() }
 // Load reads the embedded tables; the error names every row that is wrong.
 func Load() (*Vocabulary, error) {
 	v := &Vocabulary{byID: map[string]int{}, stems: map[string]sense{}, joints: map[string]bool{}, keys: map[string]sense{}}
+	v.words.next = make(map[string]*node, 4096) // what the table begins phrases with
 	return v, errors.Join(v.readSubstances(), v.readWords())
 }
 
@@ -120,10 +121,13 @@ func (v *Vocabulary) readWords() (err error) {
 
 func (v *Vocabulary) takeWords(rows [][]string) (err error) {
 	for _, r := range rows {
-		for _, word := range strings.Split(r[2], "|") {
-			if e := v.put(r[0], r[1], word); e != nil {
-				err = errors.Join(err, e)
-			}
+		s, wrong := v.senseOf(r[1])
+		if wrong != nil {
+			err = errors.Join(err, fmt.Errorf("allergen-words.csv: %q: %w", r[2], wrong))
+			continue
+		}
+		for word := range strings.SplitSeq(r[2], "|") {
+			err = errors.Join(err, v.put(r[0], r[1] == joint, s, word))
 		}
 		if r[3] == "" {
 			err = errors.Join(err, fmt.Errorf("allergen-words.csv: %q has no source", r[2]))
@@ -133,11 +137,7 @@ func (v *Vocabulary) takeWords(rows [][]string) (err error) {
 }
 
 // put takes one word in, with its umlaut-free spelling.
-func (v *Vocabulary) put(lang, means, word string) error {
-	s, err := v.senseOf(means)
-	if err != nil {
-		return fmt.Errorf("allergen-words.csv: %q: %w", word, err)
-	}
+func (v *Vocabulary) put(lang string, half bool, s sense, word string) error {
 	bare, stem := strings.CutSuffix(strings.TrimSpace(word), "-")
 	s.stem = stem
 	if lang == "key" {
@@ -145,7 +145,7 @@ func (v *Vocabulary) put(lang, means, word string) error {
 		return nil
 	}
 	for _, spelling := range spellings(bare) {
-		if means == joint {
+		if half {
 			v.joints[spelling] = true
 			continue
 		}
