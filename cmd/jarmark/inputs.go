@@ -1,9 +1,7 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -178,58 +176,6 @@ func here(args []string) []string {
 		return []string{"."}
 	}
 	return args
-}
-
-// env loads what batches share, with the designs/ and sheets/ of the folder
-// the first kitchen or batch lies in laid over the built-in ones.
-func (a *app) env(in []job.Input) (*job.Env, error) {
-	dir := homeOf(in)
-	a.ownRead(dir, in...)
-	return a.envOf(folderFS(dir))
-}
-
-// plainEnv is env for what needs no design and no sheet: a fault in the maker's
-// own is told and holds up nothing.
-func (a *app) plainEnv(dir string) (*job.Env, error) {
-	env, err := a.envOf(folderFS(dir))
-	if errors.Is(err, errProblem) {
-		return env, nil
-	}
-	return env, err
-}
-
-// envOf gives errProblem beside the Env when the maker's own designs or sheets
-// have errors: those are left out.
-func (a *app) envOf(own fs.FS) (*job.Env, error) {
-	env, found, err := job.NewEnv(own)
-	if err != nil {
-		return nil, err
-	}
-	err = diag.Print(a.err, found, func(file string) string {
-		data, _ := fs.ReadFile(own, file)
-		return string(data)
-	})
-	if err == nil && found.HasErrors() {
-		err = errProblem
-	}
-	return env, err
-}
-
-func folderFS(dir string) fs.FS {
-	if dir == "" {
-		return nil
-	}
-	return os.DirFS(dir)
-}
-
-func homeOf(in []job.Input) string {
-	switch {
-	case len(in) == 0 || builtin(in[0]):
-		return ""
-	case in[0].Kitchen.Name != "":
-		return filepath.Dir(in[0].Kitchen.Name)
-	}
-	return filepath.Dir(in[0].Batch.Name)
 }
 
 // print writes findings to stderr with excerpts of the files they are about,

@@ -48,6 +48,9 @@ func TestScripts(t *testing.T) {
 }
 
 func surroundings(e *testscript.Env) error {
+	if at, err := filepath.Abs("../../fonts"); err == nil {
+		e.Setenv("FONTS", at)
+	}
 	e.Setenv("SOURCE_DATE_EPOCH", "1795564800") // 2026-11-25 00:00 UTC
 	return fs.WalkDir(demo.FS, ".", func(p string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {

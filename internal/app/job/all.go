@@ -24,7 +24,7 @@ type Made struct {
 // findings about the batches together, such as a lot used twice.
 func (e *Env) LoadAll(in []Input, c Choices) (batches []*Batch, across diag.List) {
 	batches = make([]*Batch, len(in))
-	cores.Each(len(in), func(i int) { batches[i] = e.load(in[i], c) })
+	cores.Each(len(in), func(i int) { batches[i] = e.of(in[i]).load(in[i], c) })
 	e.foresee(batches, c)
 	readLedgers(batches)
 	return batches, sameLots(batches)
@@ -38,7 +38,7 @@ func (e *Env) CheckAll(in []Input, c Choices) (batches []*Batch, across diag.Lis
 	dry.dry, dry.Progress = true, nil
 	cores.Each(len(batches), func(i int) {
 		if b := batches[i]; b.OK() && b.Cooked != nil {
-			_, found, _ := e.Make(b, dry)
+			_, found, _ := e.of(b.Input).Make(b, dry)
 			b.add(found)
 		}
 	})
@@ -89,7 +89,7 @@ func (e *Env) makeOne(i int, b *Batch, across diag.List, c Choices) (m Made) {
 	if m.Findings.HasErrors() {
 		return m
 	}
-	files, l, err := e.Make(b, c)
+	files, l, err := e.of(b.Input).Make(b, c)
 	m.Files, m.Err = files, err
 	m.Findings = append(m.Findings, l...)
 	return m

@@ -25,7 +25,8 @@ type Env struct {
 	Pantry *pantry.Pantry
 	Book   *place.Book
 	*press.Press
-	own *owned
+	own   *owned
+	homes map[string]*Env // of other kitchens, by the folder of their kitchen.toml
 }
 
 // NewEnv loads the built-in data and lays the maker's own folder over it:
@@ -41,7 +42,7 @@ func NewEnv(own fs.FS) (*Env, diag.List, error) {
 		return base, nil, nil
 	}
 	p, l := base.Press.With(own)
-	return &Env{base.Pantry, base.Book, p, &owned{fsys: own}}, l, nil
+	return &Env{Pantry: base.Pantry, Book: base.Book, Press: p, own: &owned{fsys: own}}, l, nil
 }
 
 // Fault reads all designs and sheets and tells what is wrong with those that
@@ -56,5 +57,5 @@ var builtin = sync.OnceValues(func() (*Env, error) {
 	if err := errors.Join(err, unread, faults(l)); err != nil {
 		return nil, err
 	}
-	return &Env{pantry.Default(), book, p, new(owned)}, nil
+	return &Env{Pantry: pantry.Default(), Book: book, Press: p, own: new(owned)}, nil
 })

@@ -51,27 +51,31 @@ func (e *Env) runs(in []Input, c Choices) ([]Printed, diag.List) {
 	ready := printable(batches)
 	found = append(found, e.allot(ready, &c)...)
 	found = append(found, notThere(ready, c)...)
-	var stacks []press.Stack
-	var first *Batch
-	var order *press.Order // gives the documents their name
+	var sheaves []*sheaf // one a kitchen
 	for _, b := range ready {
 		o := b.orderOf(c)
-		s, l := e.Press.Set(o)
+		home := e.of(b.Input)
+		s, l := home.Press.Set(o)
 		found = append(append(found, b.locate(l)...), b.unfilled(o.Pieces, c)...)
-		stacks = append(stacks, s...)
-		if first == nil && len(s) > 0 {
-			first, order = b, o
+		if len(s) > 0 {
+			x := into(&sheaves, home, b, o)
+			x.stacks = append(x.stacks, s...)
 		}
 	}
+	found = append(found, e.oneFile(sheaves)...)
 	if found.HasErrors() {
 		return nil, found
 	}
-	if first == nil {
+	if len(sheaves) == 0 {
 		found.Errorf("no-labels", "", "", "there is no jar to label").Hinted("count sealed jars in [[fill]], or give --copies")
 		return nil, found
 	}
-	runs, l := e.Impose(stacks, order)
-	return runs, append(found, first.locate(l)...)
+	var runs []Printed
+	for _, x := range sheaves {
+		r, l := x.env.Impose(x.stacks, x.order)
+		runs, found = append(runs, r...), append(found, x.first.locate(l)...)
+	}
+	return runs, found
 }
 
 // printable leaves out batches that cannot be printed.

@@ -80,7 +80,7 @@ func (b *Batch) OK() bool { return !b.Findings.HasErrors() }
 // Load runs the stages that need no layout. A Batch is always returned; a
 // stage that cannot go on leaves later values nil and a finding.
 func (e *Env) Load(in Input, c Choices) *Batch {
-	b := e.load(in, c)
+	b := e.of(in).load(in, c)
 	readLedgers([]*Batch{b})
 	return b
 }

@@ -19,7 +19,10 @@ func (e *Env) ProofFiles(in []Input, c Choices, format string) ([]File, diag.Lis
 	var all *page.Doc
 	for _, b := range batches {
 		found = append(found, b.Findings...)
-		doc, l := e.Proof(b, c)
+		doc, l := e.of(b.Input).Proof(b, c)
+		if doc != nil {
+			l = append(l, e.oneFile([]*sheaf{{env: e.of(b.Input), first: b}})...)
+		}
 		found = append(found, l...)
 		all = all.Followed(doc)
 	}

@@ -61,7 +61,7 @@ func (e *Env) Site(batches []*Batch) (s Site, found diag.List) {
 			found.Notef("plan-not-published", b.Input.Batch.Name, "", "a plan has no public page yet: no jar is filled")
 			continue
 		}
-		photos, unread := e.photos(b)
+		photos, unread := e.of(b.Input).photos(b)
 		html, l := record.Page(b.Cooked, b.first(), record.Options{Index: "../index.html", Net: b.nets(), Photos: photos})
 		l = append(unread, l...)
 		found = append(found, b.locate(l)...)
