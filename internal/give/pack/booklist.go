@@ -13,9 +13,11 @@ import (
 // was taken for jars that did not come back, unpriced the jars sold without a
 // price.
 func (p *Plan) Book() *table.List {
-	l := &table.List{Head: "Where the jars are", Title: "Where the jars are", Maker: p.Maker, Sum: "made = given + sold + lost + home; of those at home, free are not promised. Lost is eaten, broken or recalled.",
+	say := p.in.Say
+	title := say("Where the jars are")
+	l := &table.List{In: p.in, Head: title, Title: title, Maker: p.Maker, Sum: say("made = given + sold + lost + home; of those at home, free are not promised. Lost is eaten, broken or recalled."),
 		Columns: []string{"lot", "name", "jar", "made", "given", "sold", "eaten", "broken", "recalled", "home", "promised", "free", "takings", "unpriced"}}
-	part := table.Part{Columns: []string{"lot and jar", "made", "given", "sold", "lost", "home", "promised", "free"}}
+	part := table.Part{Columns: []string{say("lot and jar"), say("made"), say("given"), say("sold"), say("lost"), say("home"), say("promised"), say("free")}}
 	n := strconv.Itoa
 	for i, b := range p.Balances {
 		part.Rows = append(part.Rows, table.Row{What: b.Lot + "  " + p.Stock[i].JarText, Figures: []string{n(b.Count), n(b.Given), n(b.Sold), n(b.Lost()), n(b.Home()), n(b.Promised), n(b.Free())},

@@ -10,6 +10,7 @@ import (
 
 	"jarmark/internal/draw/page"
 	where "jarmark/internal/kit/place"
+	"jarmark/internal/kitchen/pantry"
 )
 
 // everyList is all a batch's lists say: packing list, trace, recall sheet,
@@ -24,7 +25,8 @@ func everyList(t *testing.T, p where.Place) string {
 		t.Fatal(l)
 	}
 	fs := faces(t)
-	out := plan.Text() + "\n" + h.Text()
+	gifts, _ := Build(rs, Options{Gifts: true})
+	out := plan.Text() + "\n" + h.Text() + "\n" + plan.Book().Text() + "\n" + gifts.Text()
 	recall, _ := h.RecallDoc(fs, "a4")
 	stall, _ := AllergenDoc(Allergens([]Product{{Result: rs[0]}, {Result: rs[1]}}, ""), "", "", fs, "a4")
 	pages, _ := plan.Doc(fs, "a4")
@@ -70,6 +72,24 @@ func TestListsSpeakTheLanguageOfThePlace(t *testing.T) {
 	gb := everyList(t, where.Place{ID: "gb", Law: where.EU, Languages: []string{"en"}})
 	if !strings.Contains(gb, "22 Sep 2026") {
 		t.Error("a British list does not say 22 Sep 2026")
+	}
+}
+
+// TestIngredientsOnListsAreInTheirLanguage: a shared ingredient is called by the
+// name the pantry has in the language of the list; German names of the pantry.
+func TestIngredientsOnListsAreInTheirLanguage(t *testing.T) {
+	rs := both()
+	for _, r := range rs {
+		r.Kitchen.Place = where.Place{ID: "de", Law: where.EU, Languages: []string{"de"}}
+		for i, l := range r.Lines {
+			if g, ok := pantry.Default().Ingredient(l.Name); ok {
+				r.Lines[i].Row = g
+			}
+		}
+	}
+	h, l := Trace("L26265-PL", rs, Options{})
+	if h == nil || len(h.Related) != 1 || strings.Join(h.Related[0].Shares, " ") != "Zucker" {
+		t.Errorf("%+v %v", h, l)
 	}
 }
 

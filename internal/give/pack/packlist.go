@@ -68,7 +68,9 @@ func (p *Plan) Doc(fs *face.Set, paper string) (*page.Doc, diag.List) {
 
 func (p *Plan) title() string {
 	t := p.in.Say("Packing list")
-	if p.Filter != "" {
+	if p.Filter == "gifts" {
+		t += ": " + p.in.Say("gifts")
+	} else if p.Filter != "" {
 		t += ": " + p.Filter
 	}
 	if p.Maker != "" {

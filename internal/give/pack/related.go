@@ -2,7 +2,9 @@ package pack
 
 import (
 	"slices"
+	"strings"
 
+	"jarmark/internal/give/table"
 	"jarmark/internal/kitchen/cook"
 )
 
@@ -29,10 +31,10 @@ func (h *History) related(mine, others []*cook.Result) {
 			lot, same := samePackets(here, there)
 			switch {
 			case same:
-				shares = append(shares, h.in.Say("%s of lot %s", l.Name, lot))
+				shares = append(shares, h.in.Say("%s of lot %s", LineName(r, l), lot))
 			case allWritten(here) && allWritten(there): // of other packets
 			case !common[FoldName(l.Name)]:
-				shares = append(shares, l.Name)
+				shares = append(shares, LineName(r, l))
 			}
 		}
 		if !r.Batch.Made.IsZero() && r.Batch.Made == h.Made {
@@ -45,11 +47,24 @@ func (h *History) related(mine, others []*cook.Result) {
 	for _, r := range mine {
 		for _, l := range r.Lines {
 			if common[FoldName(l.Name)] {
-				h.Common = append(h.Common, l.Name)
+				h.Common = append(h.Common, LineName(r, l))
 			}
 		}
 	}
 	h.Common = unique(h.Common)
+}
+
+// LineName is an ingredient as the kitchen's lists call it: in their language,
+// where the pantry has a name in it.
+func LineName(r *cook.Result, l cook.Line) string {
+	if r.Kitchen == nil {
+		return l.Name
+	}
+	lang, _, _ := strings.Cut(table.LanguageOf(r.Kitchen), "-")
+	if n, ok := l.Row.Names(lang); ok && lang != "en" && n.Label != "" {
+		return n.Label
+	}
+	return l.Name
 }
 
 // packetsOf are the packet lots of a cooked line, "" where none was written.

@@ -74,7 +74,7 @@ func (s *Summary) unpriced(r *cook.Result) {
 	var names []string
 	for _, l := range r.Lines {
 		if l.Cost.Minor <= 0 && !l.IsWater {
-			names = append(names, l.Name)
+			names = append(names, pack.LineName(r, l))
 		}
 	}
 	if len(names) > 0 {

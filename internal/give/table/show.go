@@ -79,13 +79,24 @@ func (w *writer) columns(heads []string, rows []Row) []int {
 		wide[0] = max(wide[0], width(clean(r.What)))
 	}
 	room := columnsWide
-	for _, n := range wide[1:] {
-		room -= n + 2
+	for i, n := range wide[1:] {
+		wide[i+1] = n + columnGap
+		room -= wide[i+1]
+	}
+	for i := 1; room < leastName && i < len(wide); i++ { // long words of another language: the columns stand closer
+		wide[i]--
+		room++
 	}
 	wide[0] = max(min(wide[0], room), 8)
 	w.figures(heads[0], heads[1:], wide)
 	return wide
 }
+
+// columnGap stands between two columns, leastName is room for a short name.
+const (
+	columnGap = 2
+	leastName = 12
+)
 
 // figures is a row of a table; a name too long for its column has a line of
 // its own before them.
@@ -99,7 +110,7 @@ func (w *writer) figures(name string, figures []string, wide []int) {
 	line := name + strings.Repeat(" ", max(0, wide[0]-width(name)))
 	for i, f := range figures {
 		if i+1 < len(wide) {
-			line += strings.Repeat(" ", max(1, 2+wide[i+1]-width(clean(f)))) + clean(f)
+			line += strings.Repeat(" ", max(1, wide[i+1]-width(clean(f)))) + clean(f)
 		}
 	}
 	w.line("%s", line)

@@ -100,3 +100,14 @@ func TestLongNamesInText(t *testing.T) {
 		}
 	}
 }
+
+// TestWideHeadsInText: where the heads of another language fill the line, the
+// columns stand closer and no figure is cut off.
+func TestWideHeadsInText(t *testing.T) {
+	l := &List{Head: "h", Parts: []Part{{Title: "Nach Sorte", Columns: []string{"Sorte", "gemacht", "verschenkt", "verkauft", "verloren", "übrig", "Einnahmen", "Gewinn je Glas"},
+		Rows: []Row{{What: "zusammen", Figures: []string{"10", "0", "1", "0", "9", "6,50 €", "4,32 €"}}}}}}
+	text := l.Text()
+	if !regexp.MustCompile(`(?m)^zusammen +10 +0 +1 +0 +9 +6,50 € +4,32 €$`).MatchString(text) || !strings.Contains(text, " Gewinn je Glas\n") {
+		t.Error(text)
+	}
+}
