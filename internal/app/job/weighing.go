@@ -106,7 +106,7 @@ func (e *Env) WeighingRecord(batches []*Batch, declared unit.Mass, format string
 				d, text = j.Declared, j.DeclText
 			}
 			w, _ := e.Weigh(b.Kitchen.Place, j.Jar.Description, weigh.Sample{Net: j.Weighed, Lot: j.Count, Metric: b.Kitchen.Units == unit.Metric}, d)
-			sizes = append(sizes, pack.Weighed{Product: b.Cooked.Batch.Name, Lot: b.Cooked.Lot, Jar: j.Jar.Description, Made: b.Cooked.Batch.Made, Net: j.Weighed, Declared: text, Report: w.report})
+			sizes = append(sizes, pack.Weighed{Product: b.Cooked.Batch.Name, Lot: b.Cooked.Lot, Jar: pack.JarIn(b.Kitchen, j.Jar), Made: b.Cooked.Batch.Made, Net: j.Weighed, Declared: text, Report: w.report})
 			if first == nil {
 				first = b
 			}

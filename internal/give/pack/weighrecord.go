@@ -9,6 +9,7 @@ import (
 	"jarmark/internal/give/table"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/kitchen/weigh"
 )
 
@@ -19,6 +20,17 @@ type Weighed struct {
 	Net               []unit.Mass
 	Declared          string // as the label says it; "" = not declared, the report judges what was advised
 	Report            weigh.Report
+}
+
+// JarIn names a jar size in the language of a kitchen's lists. The descriptions of
+// jars.csv are English; elsewhere the size the jar is sold by says which it is.
+// A jar of the maker's own stays in the maker's words.
+func JarIn(k *batch.Kitchen, j pantry.Jar) string {
+	w := table.WordsIn(table.LanguageOf(k))
+	if j.Measured || j.Nominal <= 0 || !w.Knows("jar") {
+		return j.Description
+	}
+	return fmt.Sprintf("%s %.0f ml", w.Say("jar"), j.Nominal.ML())
 }
 
 // mark says which limit a jar is below, the lowest first.

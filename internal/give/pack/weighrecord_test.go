@@ -11,6 +11,7 @@ import (
 	where "jarmark/internal/kit/place"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/kitchen/weigh"
 )
 
@@ -114,6 +115,25 @@ func TestWeighRecordIsOnePage(t *testing.T) {
 					t.Errorf("%s %s: no %q", lang, paper, g)
 				}
 			}
+		}
+	}
+}
+
+// The record is in the language of the kitchen, the size of the jar with it; a
+// jar of the maker's own stays in the maker's words.
+func TestJarInTheLanguageOfTheList(t *testing.T) {
+	lug, ok := pantry.Default().Jar("212 ml")
+	if !ok {
+		t.Fatal("no such jar")
+	}
+	own := pantry.Jar{Description: "Omas Weckglas", Nominal: unit.ML(290), Measured: true}
+	for lang, want := range map[string]string{"de": "Glas 212 ml", "fr": "bocal 212 ml", "en": lug.Description} {
+		k := &batch.Kitchen{Language: lang, Place: where.Place{ID: "de", Law: where.EU, Languages: []string{"de", "en", "fr"}}}
+		if got := JarIn(k, lug); got != want {
+			t.Errorf("%s: %q, want %q", lang, got, want)
+		}
+		if got := JarIn(k, own); got != own.Description {
+			t.Errorf("%s: %q", lang, got)
 		}
 	}
 }
