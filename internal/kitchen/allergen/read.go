@@ -17,7 +17,7 @@ type Reading struct {
 	Hits  []Hit
 	Known bool     // every word is in the vocabulary and names a food
 	Empty bool     // words of state alone ("unsalted"), or none
-	Use   bool     // it names a use alone, and no source: "vegetable oil", "gelatin"
+	Use   bool     // it names a use alone, and no source, or a food made of several: "vegetable oil", "cocoa mix"
 	Rest  []string // words that are not in the vocabulary, or that name no source
 }
 
@@ -26,7 +26,7 @@ type Reading struct {
 func (v *Vocabulary) Read(name string) Reading {
 	var r Reading
 	tokens := Tokens(name)
-	foods, uses := 0, []string(nil)
+	foods, made, uses := 0, false, []string(nil)
 	for i := 0; i < len(tokens); {
 		s, n := v.words.longest(tokens[i:])
 		if n == 0 {
@@ -48,6 +48,7 @@ func (v *Vocabulary) Read(name string) Reading {
 			for _, id := range s.ids {
 				r.Hits = append(r.Hits, Hit{id, word, s.asks})
 			}
+			made = made || s.asks && len(s.ids) == 0
 			if s.asks {
 				r.Rest = append(r.Rest, word)
 			}
@@ -55,7 +56,7 @@ func (v *Vocabulary) Read(name string) Reading {
 		i += n
 	}
 	r.Empty = foods == 0 && len(uses) == 0 && len(r.Rest) == 0
-	r.Use = foods == 0 && len(uses) > 0 && len(r.Rest) == 0
+	r.Use = made || foods == 0 && len(uses) > 0 && len(r.Rest) == 0
 	if foods == 0 {
 		r.Rest = append(r.Rest, uses...)
 	}
