@@ -152,8 +152,8 @@ func TestOriginBesideTheName(t *testing.T) {
 	}
 }
 
-// Directive 2001/113/EC Annex II, as KonfV Anlage 3 no. 4-6, 10, 11 repeat it: what is
-// allowed beside certain fruit alone. Vanillin is allowed in all.
+// Directive 2001/113/EC Annex II (consolidated 18.11.2013, legalize-eu): what is allowed
+// beside certain fruit alone. Vanillin is allowed in all.
 func TestAnnexIIBesideCertainFruit(t *testing.T) {
 	for _, c := range []struct {
 		kind        batch.ProductType

@@ -63,11 +63,13 @@ func TestClosedListsOfTheStandards(t *testing.T) {
 
 // A color in a part is a color in the jam (150.160(c); 101.22(k)).
 func TestColorInAPartIsOutside(t *testing.T) {
-	r := pot(t, batch.Jam, "Cherry jam", measured(66), part{"pitted sour cherries", 5000}, part{"sugar", 5000}, part{"candied fruit", 100})
-	r.Lines[2].Contains = []pantry.Part{{Name: "cherries"}, {Name: "sugar"}, {Name: "Red 40"}}
-	_, l := declare(t, r, "us", draft.Options{})
-	if got := standing(l); got != "standard-outsider" {
-		t.Error(got)
+	r := pot(t, batch.Jam, "Cherry jam", measured(66), part{"pitted sour cherries", 5000}, part{"sugar", 5000}, part{"pectin", 100})
+	for parts, want := range map[string]string{"Red 40": "standard-outsider", "natural flavors": "standard-outsider", "dextrose": "standard-met"} {
+		r.Lines[2].Contains = []pantry.Part{{Name: "pectin"}, {Name: parts}}
+		_, l := declare(t, r, "us", draft.Options{})
+		if got := standing(l); got != want {
+			t.Errorf("pectin with %s: %s", parts, got)
+		}
 	}
 }
 
