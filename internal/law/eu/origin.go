@@ -22,7 +22,7 @@ func (c *pass) origin() {
 		return
 	}
 	put := func(id, text, path string) {
-		c.add(label.Block{ID: id, Kind: label.Statement, Runs: []label.Run{{Text: text}}, Cite: citeOrigin, Verified: verifiedOther, Path: path,
+		c.add(label.Block{ID: id, Kind: label.Statement, Runs: []label.Run{{Text: text}}, Cite: citeOrigin, Verified: verifiedRead, Path: path,
 			Min: label.Height{On: label.XHeight, Length: unit.Length(c.law.XHeight) * unit.Micrometre}})
 	}
 	if b.Origin != "" {
