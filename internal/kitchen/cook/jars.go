@@ -73,13 +73,17 @@ func (c *calc) counted(j *JarPlan) {
 	j.Sealed = min(j.Sealed, j.Count)
 }
 
+// mostJarKeys is how many keys of jars a hint lists: all that are built in, and
+// some of the maker's own, which come first.
+const mostJarKeys = 40
+
 func (c *calc) jarKeys() string {
 	var keys []string
 	for _, j := range c.p.Jars() {
 		keys = append(keys, j.Key)
 	}
-	if len(keys) > 20 {
-		keys = append(keys[:20], "…")
+	if len(keys) > mostJarKeys {
+		keys = append(keys[:mostJarKeys], "…")
 	}
 	return strings.Join(keys, ", ")
 }

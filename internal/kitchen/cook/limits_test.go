@@ -177,11 +177,11 @@ func TestJarsAtTheirLimits(t *testing.T) {
 		t.Error("words")
 	}
 	var own []pantry.Jar
-	for i := range 21 {
+	for i := range mostJarKeys + 1 {
 		own = append(own, pantry.Jar{Key: fmt.Sprintf("own%d", i), Nominal: unit.ML(200), Brimful: unit.ML(220), Mouth: unit.MM(50)})
 	}
 	builtIn := len(pantry.Default().Jars())
-	for n, cut := range map[int]bool{0: false, 20 - builtIn: false, 21 - builtIn: true, 21: true} {
+	for n, cut := range map[int]bool{0: false, mostJarKeys - builtIn: false, mostJarKeys + 1 - builtIn: true, mostJarKeys + 1: true} {
 		c := &calc{p: pantry.Default().With(nil, own[:n])}
 		if got := strings.HasSuffix(c.jarKeys(), "…"); got != cut {
 			t.Errorf("%d own jars: %s", n, c.jarKeys())
