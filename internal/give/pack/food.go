@@ -63,7 +63,7 @@ func (f food) made(g pantry.Ingredient, names ...string) bool {
 		return true
 	}
 	return slices.ContainsFunc(f.rows, func(own pantry.Ingredient) bool {
-		return own.Key == g.Key || slices.ContainsFunc(append(names, g.Name), func(n string) bool { return within(own.Name, n) })
+		return slices.ContainsFunc(append(names, g.Name), func(n string) bool { return within(own.Name, n) })
 	})
 }
 
