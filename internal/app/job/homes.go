@@ -55,7 +55,7 @@ func (e *Env) oneFile(all []*sheaf) (l diag.List) {
 	for _, s := range all {
 		if s.env != e && len(s.env.Press.Own) > 0 {
 			l.Errorf("two-kitchens", diag.Command, "", "%s has typefaces of its own, and its labels cannot lie in one file with those of another kitchen", filepath.ToSlash(s.first.Input.Kitchen.Name)).
-				Hinted("print the batches of each kitchen by themselves, or use jarmark make")
+				Hinted("print the batches of each kitchen by themselves")
 			return l
 		}
 	}
