@@ -1,0 +1,50 @@
+package job_test
+
+import (
+	"fmt"
+	"testing"
+
+	"jarmark/internal/app/job"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
+)
+
+// A front label that is alone on its jar bears every statement; where that leaves
+// the name smaller than the net quantity, the maker is told of the pair of front
+// and back, and only there (our own taste).
+func TestCrowdedFrontsAreTold(t *testing.T) {
+	env := builtin(t)
+	b := load(t, env, demoInput(t, demoBatches[0]), job.Choices{})
+	net, _ := b.Contents[0].Find(label.Net)
+	told := map[bool]int{}
+	for high := 48; high <= 120; high += 6 {
+		runs, found := env.Labels(b, job.Choices{Pieces: []label.Piece{label.Front}, Design: "market-plain", Sheet: "letter-plain", Size: fmt.Sprintf("100 x %d mm", high)})
+		got, partial := false, false
+		for _, d := range found {
+			got = got || d.Code == "front-crowded"
+			partial = partial || d.Code == "front-not-all"
+		}
+		if len(runs) != 1 || partial {
+			continue // it does not bear all
+		}
+		var name, quantity unit.Length
+		for _, it := range runs[0].Doc.Pages[0].Places[0].Frame.Items {
+			x, ok := it.(*page.Text)
+			switch {
+			case !ok:
+			case x.Block == net.ID:
+				quantity = max(quantity, x.Size)
+			case x.Block == "" || x.Block == "identity":
+				name = max(name, x.Size)
+			}
+		}
+		if got != (name < quantity) {
+			t.Errorf("%d mm: name %.1f pt, net quantity %.1f pt, told %v", high, name.Points(), quantity.Points(), got)
+		}
+		told[got]++
+	}
+	if told[true] == 0 || told[false] == 0 {
+		t.Errorf("nothing is tried: %v", told)
+	}
+}
