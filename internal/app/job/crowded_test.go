@@ -19,7 +19,7 @@ func TestCrowdedFrontsAreTold(t *testing.T) {
 	net, _ := b.Contents[0].Find(label.Net)
 	told := map[bool]int{}
 	for high := 48; high <= 120; high += 6 {
-		runs, found := env.Labels(b, job.Choices{Pieces: []label.Piece{label.Front}, Design: "market-plain", Sheet: "letter-plain", Size: fmt.Sprintf("100 x %d mm", high)})
+		runs, found := env.Labels(b, job.Choices{Pieces: []label.Piece{label.Front}, Design: "broadside", Sheet: "letter-plain", Size: fmt.Sprintf("100 x %d mm", high)})
 		got, partial := false, false
 		for _, d := range found {
 			got = got || d.Code == "front-crowded"
