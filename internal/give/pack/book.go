@@ -1,6 +1,9 @@
 package pack
 
 import (
+	"cmp"
+	"slices"
+
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/table"
 	"jarmark/internal/kit/unit"
@@ -96,16 +99,39 @@ func (b *builder) fetched(p promise, cands []int) (got int) {
 		return 0
 	}
 	for _, i := range cands {
-		k := b.creditOf(i, p.to, p.date)
-		n := min(p.jars-got, b.credit[k])
-		if n <= 0 {
-			continue
+		for _, k := range b.credits(i, p) {
+			n := min(p.jars-got, b.credit[k])
+			if n <= 0 {
+				continue
+			}
+			b.credit[k] -= n
+			got += n
+			b.book(p, i, n, 0)
 		}
-		b.credit[k] -= n
-		got += n
-		b.book(p, i, n, 0)
 	}
 	return got
+}
+
+// credits are where jars of a promise may be noted: at its own day, and those of
+// a market without a day at any day on which no other market of its name is.
+func (b *builder) credits(i int, p promise) []creditKey {
+	own := b.creditOf(i, p.to, p.date)
+	keys := []creditKey{own}
+	if p.kind != Market || !p.date.IsZero() {
+		return keys
+	}
+	for k := range b.credit {
+		if k.stock == i && k.who == own.who && k != own && !b.held(k) {
+			keys = append(keys, k)
+		}
+	}
+	slices.SortFunc(keys[1:], func(x, y creditKey) int { return cmp.Compare(x.date.String(), y.date.String()) })
+	return keys
+}
+
+// held reports whether a market of a name is planned for a day.
+func (b *builder) held(k creditKey) bool {
+	return slices.ContainsFunc(b.promised, func(p promise) bool { return p.kind == Market && p.date == k.date && FoldName(p.to) == k.who })
 }
 
 // book writes jars of a table or a list as rows of the ledger. A market noted

@@ -7,6 +7,7 @@ import (
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/table"
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/label"
 )
@@ -135,6 +136,32 @@ func TestDoubtfulJars(t *testing.T) {
 		p, _ := Build([]*cook.Result{rs[1], doubtful}, Options{Gifts: true, List: []Entry{x.row}})
 		if last := p.Stops[len(p.Stops)-1]; len(last.Lines) != 1 || last.Lines[0].Lot != x.lots {
 			t.Errorf("%s: %+v", name, last.Lines)
+		}
+	}
+}
+
+// TestMarketWithoutADay: jars sold at a market on a day are taken off the market
+// of that name that bears none, unless another is planned for that day. By hand:
+// 6 for the fair, 2 sold: 4 are still to pack, and 2 at a fair of its own day
+// leave all 6.
+func TestMarketWithoutADay(t *testing.T) {
+	for planned, want := range map[bool]int{false: 4, true: 6} {
+		r := plum(kitchen())
+		r.Batch.Gifts = nil
+		r.Batch.Markets = []batch.Market{{Event: "fair", Jars: 6, CameHome: -1, Path: "market[0]"}}
+		if planned {
+			r.Batch.Markets = append(r.Batch.Markets, batch.Market{Event: "fair", Date: date(2026, 10, 3), Jars: 2, CameHome: -1, Path: "market[1]"})
+		}
+		rows := []ledger.Entry{{Date: date(2026, 10, 3), Lot: "L26265-PL", Jar: "us8", Count: 2, Why: ledger.Sold, Who: "Fair", Price: usd(900), File: "ledger.csv"}}
+		p, found := Build([]*cook.Result{r}, Options{Book: rows})
+		jars := 0
+		for _, s := range p.Stops {
+			if s.Date.IsZero() {
+				jars += s.Jars
+			}
+		}
+		if b := p.Balances[0]; found.HasErrors() || jars != want || b.Sold != 2 || b.Promised != want {
+			t.Errorf("planned %v: %d jars to pack, %+v, %v", planned, jars, b, found)
 		}
 	}
 }
