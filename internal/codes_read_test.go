@@ -143,7 +143,16 @@ func (r *codeReader) told(dir string, n ast.Node) (ast.Expr, map[string]bool) {
 func (r *codeReader) collect(f codeFunc) {
 	again := map[string]bool{} // severities set after the telling
 	var codes []string
+	called := map[ast.Node]bool{}
 	ast.Inspect(f.decl.Body, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.CallExpr:
+			called[n.Fun] = true
+		case *ast.SelectorExpr:
+			if x, ok := n.X.(*ast.Ident); builtinTellers[n.Sel.Name] != "" && !called[n] && !(ok && x.Name == "fmt") {
+				r.t.Errorf("%s: a finding told through a variable hides its code from this test", r.fset.Position(n.Pos()))
+			}
+		}
 		if arg, sev := r.told(f.dir, n); arg != nil {
 			for _, c := range r.literals(f, arg) {
 				codes = append(codes, c)

@@ -26,14 +26,7 @@ func (b brief) checkJar() (found diag.List) {
 			past(&found, c, true, "longer-than-jar", "label is %.1f mm long, %s is %.1f mm around",
 				w.MM(), b.jarName(), c.Around.MM()).Hinted("choose a shorter label: it would cover itself; measure your jar")
 		}
-		if b.piece != label.Wrap && c.Around > 0 && w <= c.Around+2*seam && w > c.Around/2 {
-			tell := found.Warnf
-			if b.piece == label.InfoLabel {
-				tell = found.Notef // nobody reads the back at a glance
-			}
-			tell("wide-for-jar", "", "label.sheet", "label is %.1f mm wide, %s shows %.1f mm from one side",
-				w.MM(), b.jarName(), c.Around.MM()/3.1416).Hinted("part of it turns out of view")
-		}
+		b.checkView(&found)
 	case label.Lid:
 		if over := b.overhang(); over > 0 {
 			found.Notef("hangs-over-lid", "", "label.sheet", "a round of %.0f mm covers the lid of %s and hangs %.0f mm over its edge", w.MM(), b.jarName(), over.MM()).
@@ -44,6 +37,20 @@ func (b brief) checkJar() (found diag.List) {
 		}
 	}
 	return found
+}
+
+// checkView tells of a label of which a part turns out of view; nobody reads the
+// back at a glance.
+func (b brief) checkView(found *diag.List) {
+	around, w := b.content.Around, b.cell.W
+	if b.piece == label.Wrap || around <= 0 || w > around+2*seam || w <= around/2 {
+		return
+	}
+	d := found.Warnf("wide-for-jar", "", "label.sheet", "label is %.1f mm wide, %s shows %.1f mm from one side", w.MM(), b.jarName(), around.MM()/3.1416).
+		Hinted("part of it turns out of view")
+	if b.piece == label.InfoLabel {
+		d.Severity = diag.Note
+	}
 }
 
 // past tells of a label past a measure of the jar. It is an error when it is
