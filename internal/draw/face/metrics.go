@@ -102,14 +102,13 @@ func (f *Face) measure() error {
 	for i := range f.box {
 		f.box[i] = f.thousandths(fixed.I(i16(f.tables["head"][36+2*i:])))
 	}
-	f.xHeight = f.Ink('x').Top
-	o := f.Ink('o')
-	f.lowerO = o.Top + o.Bottom
-	f.capHeight = f.Ink('H').Top
+	f.xHeight, _ = f.Outline('x').high()
+	_, f.lowerO = f.Outline('o').high()
+	f.capHeight, _ = f.Outline('H').high()
 	f.digit = math.MaxInt
 	for r := '0'; r <= '9'; r++ {
-		k := f.Ink(r)
-		f.digit = min(f.digit, k.Top+k.Bottom)
+		_, high := f.Outline(r).high()
+		f.digit = min(f.digit, high)
 	}
 	if f.xHeight <= 0 || f.lowerO <= 0 || f.capHeight <= 0 || f.digit <= 0 {
 		return &Refusal{"it lacks the basic Latin letters or digits, which every label has", "take a typeface for reading, not one of signs"}

@@ -127,10 +127,26 @@ func (f *Face) Ink(r rune) Ink {
 // ink bounds the curves themselves, not their control points, which may lie
 // outside the ink and would make letters seem larger than they print.
 func (o Outline) ink() Ink {
-	if len(o.Pts) == 0 {
-		return Ink{}
+	lo, hi := o.bounds()
+	return Ink{
+		Left: thousandth(lo.X), Right: thousandth(hi.X),
+		Top: thousandth(-lo.Y), Bottom: thousandth(hi.Y),
 	}
-	lo, hi := o.Pts[0], o.Pts[0]
+}
+
+// high gives the height over the baseline and that of the whole ink in whole
+// 1/1000 em, never more than it is: what a law measures is not rounded up.
+func (o Outline) high() (above, whole int) {
+	lo, hi := o.bounds()
+	const hair = 1e-6 // of a thousandth: a sum of floats, not ink
+	return int(math.Floor(-lo.Y*1000 + hair)), int(math.Floor((hi.Y-lo.Y)*1000 + hair))
+}
+
+func (o Outline) bounds() (lo, hi Vec) {
+	if len(o.Pts) == 0 {
+		return lo, hi
+	}
+	lo, hi = o.Pts[0], o.Pts[0]
 	grow := func(v Vec) {
 		lo = Vec{min(lo.X, v.X), min(lo.Y, v.Y)}
 		hi = Vec{max(hi.X, v.X), max(hi.Y, v.Y)}
@@ -152,10 +168,7 @@ func (o Outline) ink() Ink {
 			p = p[3:]
 		}
 	}
-	return Ink{
-		Left: thousandth(lo.X), Right: thousandth(hi.X),
-		Top: thousandth(-lo.Y), Bottom: thousandth(hi.Y),
-	}
+	return lo, hi
 }
 
 func thousandth(v float64) int { return int(math.Round(v * 1000)) }
