@@ -143,3 +143,67 @@ func TestPartsSettleAGroup(t *testing.T) {
 		t.Errorf("before %v unknown %v; after %v unknown %v", named(before), before.Unknown, named(after), after.Unknown)
 	}
 }
+
+// From 60 °Brix on sugar keeps a jar for a while, if somebody measured it or there
+// is sugar enough to believe it; each is enough alone (NCHFP).
+func TestSixtyBrixIsBelievedOn(t *testing.T) {
+	for _, x := range []struct {
+		brix, pot How
+		sugar     float64
+		want      bool
+	}{{Measured, Estimated, 100, true}, {Estimated, Measured, 100, true}, {Estimated, Estimated, 500, true}, {Estimated, Estimated, 499, false}} {
+		c := calcOf(61, 1000, x.sugar)
+		c.r.Brix.How, c.r.Yield.How = x.brix, x.pot
+		c.pot.pot, c.r.Lines[1].Soluble = 1000, grams(620)
+		v := &verdict{class: Shelf}
+		c.keepBySugar(v)
+		if got := v.class == ShelfShort; got != x.want {
+			t.Errorf("%+v: %s %v", x, v.class, v.reasons)
+		}
+	}
+}
+
+// More than 85 % is no jam (own reading): a pot that leaves so much is asked about.
+func TestPotsOfNoJam(t *testing.T) {
+	for solids, told := range map[float64]bool{850: false, 851: true} {
+		c := calcOf(65, 1000, 500)
+		c.b.Cook.FinishedPot = grams(1000)
+		if _, ok := c.weighedPot(mix{in: 2000, soluble: solids}); !ok || has(c.l, "brix-implausible") != told {
+			t.Errorf("%g g of solids in 1 kg: %v", solids, c.l)
+		}
+	}
+}
+
+// Only pots that were weighed teach, and only within what a kitchen can mean.
+func TestLearnsFromWeighedPots(t *testing.T) {
+	pot := func(how How, unweighed, got float64) *Result {
+		return &Result{Yield: Amount{grams(got), how}, unweighed: unweighed}
+	}
+	good := []*Result{pot(Measured, 1000, 1060), pot(Measured, 1000, 1060), pot(Measured, 1000, 1060)}
+	if h := Learn(good); h.Pots != 3 || h.Ratio < 1.059 || h.Ratio > 1.061 {
+		t.Errorf("%+v", h)
+	}
+	for name, bad := range map[string]*Result{"none": nil, "not weighed": pot(Estimated, 1000, 1200), "nothing computed": pot(Measured, 0, 1200), "far above": pot(Measured, 1000, 1000*mostHabit+1), "far below": pot(Measured, 1000, 1000*leastHabit-1)} {
+		if h := Learn(append(good[:3:3], bad)); h.Pots != 3 {
+			t.Errorf("%s: %+v", name, h)
+		}
+	}
+}
+
+// A jar may hold a little more than its name, and no more than the process was
+// tested for.
+func TestRoomOfAJarFromBothSides(t *testing.T) {
+	c := calcOf(65, 1000, 500)
+	row, _ := c.p.ProcessTime("jam")
+	most := row.MostJar()
+	for brim, ok := range map[unit.Volume]bool{most * roomAbove / 100: true, most*roomAbove/100 + unit.Millilitre: false} {
+		c.r.Jars = []JarPlan{{Jar: pantry.Jar{Nominal: most, Brimful: brim}}}
+		if got := c.jarsFit(&verdict{class: Shelf}, row); got != ok {
+			t.Errorf("a brim of %.0f ml: %v", brim.ML(), got)
+		}
+	}
+	c.r.Jars = []JarPlan{{Jar: pantry.Jar{Nominal: most + unit.Millilitre, Brimful: most}}}
+	if c.jarsFit(&verdict{class: Shelf}, row) {
+		t.Error("a jar larger by its name")
+	}
+}
