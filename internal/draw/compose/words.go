@@ -193,7 +193,7 @@ func (r *reader) kept(text, path, what string, faces []*face.Face, soft bool) st
 // helpFor says what helps where letters cannot be drawn.
 func helpFor(missing string) string {
 	switch {
-	case strings.ContainsFunc(missing, func(r rune) bool { return r >= 0x0300 && r <= 0x036f }):
+	case strings.ContainsFunc(missing, face.Mark):
 		return "the letter under this mark is not made with it, and a mark is not put onto a letter here: write it without the mark"
 	case strings.ContainsFunc(missing, face.Shaped):
 		return "letters of this script join, stack or run from the right, which cannot be set here: write it in Latin, Greek or Cyrillic letters"

@@ -46,7 +46,7 @@ func (u UnitPrice) In(w table.Words) string {
 	text := w.Money([]unit.Money{u.Price})
 	switch {
 	case u.Tenths > 0:
-		text = fmt.Sprintf("%d.%dp", u.Tenths/10, u.Tenths%10)
+		text = unit.Pence(u.Tenths)
 	case u.Price.Currency == "USD" && u.Price.Minor < 100:
 		text = fmt.Sprintf("%d¢", u.Price.Minor)
 	}

@@ -1,6 +1,9 @@
 package unit
 
-import "math/bits"
+import (
+	"fmt"
+	"math/bits"
+)
 
 // PerMass are the amounts that unit prices are reckoned on, by their word.
 var PerMass = map[string]Mass{"oz": Ounce, "lb": Pound, "100 g": 100 * Gram, "kg": Kilogram}
@@ -19,3 +22,6 @@ func (m Money) Per(content, per int64) (Money, bool) {
 	q, _ := bits.Div64(hi, lo, uint64(content))
 	return Money{Minor: int64(q), Currency: m.Currency}, q > 0 && q < 1<<62
 }
+
+// Pence writes tenths of a penny: "83.3p".
+func Pence(tenths int64) string { return fmt.Sprintf("%d.%dp", tenths/10, tenths%10) }

@@ -121,6 +121,9 @@ func (v *Vocabulary) readWords() (err error) {
 
 func (v *Vocabulary) takeWords(rows [][]string) (err error) {
 	for _, r := range rows {
+		if r[3] == "" {
+			err = errors.Join(err, fmt.Errorf("allergen-words.csv: %q has no source", r[2]))
+		}
 		s, wrong := v.senseOf(r[1])
 		if wrong != nil {
 			err = errors.Join(err, fmt.Errorf("allergen-words.csv: %q: %w", r[2], wrong))
@@ -128,9 +131,6 @@ func (v *Vocabulary) takeWords(rows [][]string) (err error) {
 		}
 		for word := range strings.SplitSeq(r[2], "|") {
 			err = errors.Join(err, v.put(r[0], r[1] == joint, s, word))
-		}
-		if r[3] == "" {
-			err = errors.Join(err, fmt.Errorf("allergen-words.csv: %q has no source", r[2]))
 		}
 	}
 	return err

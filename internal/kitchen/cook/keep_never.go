@@ -1,7 +1,7 @@
 package cook
 
 import (
-	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -62,7 +62,7 @@ func formed(form, name string) []string {
 	for _, part := range strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(",;()/", r) }) {
 		words := strings.FieldsFunc(part, func(r rune) bool { return !unicode.IsLetter(r) && r != '\'' && r != '’' })
 		for i, w := range words[:min(len(words), 20)] {
-			if liesIn.MatchString(w) {
+			if slices.Contains(liesIn, strings.ToLower(w)) {
 				break
 			}
 			out = append(out, w+" "+name)
@@ -74,4 +74,5 @@ func formed(form, name string) []string {
 	return out
 }
 
-var liesIn = regexp.MustCompile(`(?i)^(in|with|from|for|mit|im|aus|für|avec|au|aux|dans|à)$`)
+// liesIn are the words before what a food lies in.
+var liesIn = []string{"in", "with", "from", "for", "mit", "im", "aus", "für", "avec", "au", "aux", "dans", "à"}

@@ -43,7 +43,7 @@ func TestStallPrice(t *testing.T) {
 		}
 	}
 	for n, want := range map[int64]string{833: "83.3p", 5: "0.5p", 10: "1.0p", 999: "99.9p"} {
-		if got := pence(n); got != want {
+		if got := unit.Pence(n); got != want {
 			t.Errorf("%d: %q", n, got)
 		}
 	}

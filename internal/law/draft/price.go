@@ -28,15 +28,12 @@ func (p *Draft) Price() {
 	if each, ok := m.Per(content, unitOf); ok {
 		text := p.priceText(each)
 		if tenths, ok := m.Per(content, 10*unitOf); ok && p.Set.Price != nil && p.Set.Price.Tenths && tenths.Minor < 1000 {
-			text = pence(tenths.Minor)
+			text = unit.Pence(tenths.Minor)
 		}
 		p.Add(label.Block{ID: string(label.UnitPrice), Kind: label.UnitPrice, Path: path,
 			Runs: []label.Run{{Text: p.Say.Say("price.per", "price", text, "unit", per)}}})
 	}
 }
-
-// pence writes tenths of a penny: "83.3p".
-func pence(tenths int64) string { return fmt.Sprintf("%d.%dp", tenths/10, tenths%10) }
 
 // per is the amount unit prices are reckoned on; the kilogram where a set does
 // not say (Directive 98/6/EC Art 2(b)).
