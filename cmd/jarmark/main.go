@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime"
 	"runtime/debug"
 	"strconv"
 	"time"
@@ -20,16 +21,30 @@ import (
 	"jarmark/internal/kit/unit"
 )
 
-// roomy is the memory above which the collector works harder, in bytes.
-const roomy = 112 << 20
+// Memory in bytes: below small nothing is collected, which a run of a batch
+// never leaves; above roomy the collector works harder.
+const (
+	small = 64 << 20
+	roomy = 112 << 20
+)
 
 func main() {
 	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetGCPercent(200) // a fifth less time for a run of a tenth of a second, and 10 MB
-		debug.SetMemoryLimit(roomy)
+		collectLate()
 	}
 	a := &app{in: os.Stdin, out: os.Stdout, err: os.Stderr, getenv: os.Getenv, now: time.Now}
 	os.Exit(a.run(os.Args[1:]))
+}
+
+// collectLate leaves the collector out of a short run, a tenth of its time; the
+// first collection of a longer one sets its usual pace.
+func collectLate() {
+	debug.SetGCPercent(-1)
+	debug.SetMemoryLimit(small)
+	runtime.SetFinalizer(new([16]byte), func(*[16]byte) {
+		debug.SetGCPercent(200)
+		debug.SetMemoryLimit(roomy)
+	})
 }
 
 // app is the program's surroundings, replaced in tests.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 	"unicode"
+	"unicode/utf8"
 )
 
 // edge is how many letters stay together at either end of a word: common
@@ -76,37 +77,45 @@ func (s *Set) hyphens(lang string) *hyphens {
 // parseHyphens reads patterns ("hy3ph") and exceptions ("ta-ble"), one a line;
 // % begins a comment.
 func parseHyphens(text string) *hyphens {
-	h := &hyphens{levels: map[string][]byte{}, words: map[string][]int{}}
+	lines := strings.Count(text, "\n") + 1
+	h := &hyphens{levels: make(map[string][]byte, lines), words: map[string][]int{}}
+	levels := make([]byte, 0, len(text)+lines) // of all patterns, one after the other
+	letters := make([]byte, 0, 64)
 	for line := range strings.Lines(text) {
 		line, _, _ = strings.Cut(line, "%")
 		if line = strings.TrimSpace(line); line == "" {
 			continue
 		}
 		if strings.Contains(line, "-") {
-			at, points := 0, []int{}
-			for _, r := range line {
-				if r == '-' {
-					points = append(points, at)
-				} else {
-					at++
-				}
-			}
-			h.words[strings.ReplaceAll(line, "-", "")] = points
+			h.words[strings.ReplaceAll(line, "-", "")] = hyphensOf(line)
 			continue
 		}
-		var letters []rune
-		levels := []byte{0}
+		first := len(levels)
+		levels, letters = append(levels, 0), letters[:0]
 		for _, r := range line {
 			if '0' <= r && r <= '9' {
 				levels[len(levels)-1] = byte(r - '0')
 				continue
 			}
-			letters, levels = append(letters, r), append(levels, 0)
+			letters, levels = utf8.AppendRune(letters, r), append(levels, 0)
 		}
-		h.levels[string(letters)] = levels
-		h.longest = max(h.longest, len(letters))
+		h.levels[string(letters)] = levels[first:len(levels):len(levels)]
+		h.longest = max(h.longest, len(levels)-first-1)
 	}
 	return h
+}
+
+// hyphensOf gives how many letters stand before each hyphen of a word.
+func hyphensOf(word string) (points []int) {
+	at := 0
+	for _, r := range word {
+		if r == '-' {
+			points = append(points, at)
+		} else {
+			at++
+		}
+	}
+	return points
 }
 
 // points are the letters of a word, in small letters, before which it may be

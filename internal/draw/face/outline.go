@@ -151,6 +151,7 @@ func (o Outline) bounds() (lo, hi Vec) {
 		lo = Vec{min(lo.X, v.X), min(lo.Y, v.Y)}
 		hi = Vec{max(hi.X, v.X), max(hi.Y, v.Y)}
 	}
+	within := func(v Vec) bool { return lo.X <= v.X && v.X <= hi.X && lo.Y <= v.Y && v.Y <= hi.Y }
 	var at Vec
 	p := o.Pts
 	for _, op := range o.Ops {
@@ -160,8 +161,13 @@ func (o Outline) bounds() (lo, hi Vec) {
 			grow(at)
 			p = p[1:]
 		case page.CubicTo:
+			grow(p[2])
+			if within(p[0]) && within(p[1]) { // a curve stays in the hull of its points
+				at, p = p[2], p[3:]
+				continue
+			}
 			const steps = 24
-			for i := 1; i <= steps; i++ {
+			for i := 1; i < steps; i++ {
 				grow(cubic(at, p[0], p[1], p[2], float64(i)/steps))
 			}
 			at = p[2]
