@@ -12,6 +12,7 @@ type amount struct {
 	text    string
 	choices []string
 	say     string // how a short form was read
+	doubt   string // what two amounts of one line do not agree in
 	vague   bool   // "a splash", "a few": no size
 	part    string // "juice", "zest" of a fruit
 	gross   bool   // the weight of whole pieces
@@ -27,7 +28,6 @@ var (
 	cupWeighed = lazily(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
 	lumpOf     = lazily(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
 	dozens     = lazily(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
-	again      = lazily(`(?i)^\((?:` + num + `) ?(?:` + sizeUnit + `|cups?)\) `)
 	sizeWord   = lazily(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
 	packForm   = lazily(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
 	packAfter  = lazily(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:about |each )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
@@ -41,7 +41,7 @@ var (
 
 // amount reads the amount at the head of a text; rest is the food.
 func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
-	s, a.say = g.level(aboutForm.ReplaceAllString(strings.TrimSpace(s), ""))
+	s, a.say = g.level(bare(aboutForm.ReplaceAllString(strings.TrimSpace(s), "")))
 	s, a.vague = spelled(bareVague.ReplaceAllString(s, "1 $1 "))
 	s = inchLong.ReplaceAllString(s, "$1 ")
 	s = saidTwice(canNumber.ReplaceAllString(s, "${1} $2"))
@@ -67,6 +67,9 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	if a, rest, ok := pack(s); ok {
 		return a, food(rest), true
 	}
+	if low, high, after, ok := twoNumbers(s); ok {
+		return g.either1(low, high, after)
+	}
 	if m := rangeHead.FindStringSubmatch(s); m != nil && !mixed(m[1], m[2], s) {
 		some, rest, ok := g.ranged(s, m[1], m[2])
 		some.say = joined(a.say, some.say)
@@ -75,6 +78,13 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	one, rest, ok := g.single(s)
 	one.say = joined(a.say, one.say)
 	return one, rest, ok
+}
+
+// either1 reads the measure behind two numbers to choose from.
+func (g *grammar) either1(low, high, s string) (a amount, rest string, ok bool) {
+	w, rest, ok := g.measure(s)
+	a.choices = []string{strings.TrimSpace(low + " " + w.unit), strings.TrimSpace(high + " " + w.unit)}
+	return a, food(rest), ok && valid(a.choices...)
 }
 
 // ranged reads "6-7 cups": both amounts, to choose from.
@@ -89,6 +99,7 @@ func (g *grammar) ranged(s, low, high string) (a amount, rest string, ok bool) {
 	}
 	a.choices = []string{strings.TrimSpace(low + " " + words.unit), strings.TrimSpace(high + " " + words.unit)}
 	a.say = joined(a.say, words.say)
+	rest, a.doubt = saidAgain(a.choices[0], strings.TrimSpace(rest))
 	return a, food(rest), valid(a.choices...)
 }
 
@@ -117,6 +128,7 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 		rest = after
 	}
 	if !words.measured || !valid(a.text+" 1 "+words.unit) {
+		rest, a.doubt = saidAgain(a.text, strings.TrimSpace(rest))
 		return a, food(rest), valid(a.text)
 	}
 	if m := numHead.FindString(rest); m != "" { // 2 lb 3 oz
@@ -124,6 +136,7 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 			a.text, rest = a.text+" "+m+" "+more.unit, after
 		}
 	}
+	rest, a.doubt = saidAgain(a.text, strings.TrimSpace(rest))
 	return a, food(rest), valid(a.text)
 }
 
@@ -151,11 +164,14 @@ func valid(texts ...string) bool {
 	return true
 }
 
-// food drops what joins amount and food, and the amount said again in brackets.
+// food drops what joins amount and food.
 func food(s string) string {
 	s = strings.TrimSpace(strings.TrimLeft(s, " .:"))
-	return strings.TrimSpace(ofForm.ReplaceAllString(again.ReplaceAllString(s, ""), ""))
+	return strings.TrimSpace(ofForm.ReplaceAllString(wordsFirst.ReplaceAllString(s, "$1"), ""))
 }
+
+// wordsFirst are words in brackets between a measure and "of": "1,5 l (ein Korb) of".
+var wordsFirst = lazily(`(?i)^\([^()\d]{1,30}\) (of |de |d'|von )`)
 
 // spelled turns a number in words at the head into digits; vague is an amount
 // without size.

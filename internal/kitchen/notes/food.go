@@ -8,24 +8,26 @@ import (
 )
 
 var (
-	brackets  = lazily(`\([^()]*\)`)
-	trailing  = lazily(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
-	optional  = lazily(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
-	sentence  = lazily(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
-	less      = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
-	frenchOf  = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
-	ownWay    = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
-	noName    = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
-	upTo      = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
-	cutForm   = lazily(` -+ |; |, | - `)
-	afterIng  = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips)|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
-	orList    = lazily(`(?i),.* (?:or|oder|ou) `)
-	orFood    = lazily(`(?i)^\((?:or|oder|ou) ([\p{L}][\p{L} -]+)\)$`)
-	prepared  = lazily(`(?i)\((` + num + ` ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?) (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
-	orEnd     = lazily(`(?i),? (?:or|oder|ou)$`)
-	cutSize   = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
-	plusRatio = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
-	ratioSay  = lazily(`(?i)^(?:(?:im )?verhältnis|ratio|proportions?) `)
+	brackets   = lazily(`\([^()]*\)`)
+	stalksOf   = lazily(`(?i)^(?:(?:red|pink|young|fresh|trimmed|rote[rn]?|junge[rn]?|belles?|grosses?) )?(?:stalks?|sticks?|ribs?|stems?|stangen?|tiges?|branches) (?:of|de|d') ?(rhu?barbe?|rhabarber|celery|céleri|[^ ]+sellerie|stangensellerie)\b`)
+	trailing   = lazily(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
+	optional   = lazily(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
+	sentence   = lazily(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
+	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
+	frenchOf   = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
+	ownWay     = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
+	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
+	cutForm    = lazily(` -+ |; |, | - `)
+	afterIng   = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	orList     = lazily(`(?i),.* (?:or|oder|ou) `)
+	orFood     = lazily(`(?i)^\((?:or|oder|ou|bzw\.|and/or) ([\p{L}][\p{L}, -]+)\)$`)
+	prepared   = lazily(`(?i)\((` + num + ` ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?) (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
+	orEnd      = lazily(`(?i),? (?:or|oder|ou)$`)
+	cutSize    = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
+	sugarRatio = lazily(`(?i)\b(gelierzucker|sucre gélifiant|gelling sugar|jam sugar) \(?(\d) ?(?:plus|zu|auf|\+|/|:) ?(\d)\b\)?`)
+	plusRatio  = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
+	ratioSay   = lazily(`(?i)^(?:(?:im )?verhältnis|ratio|proportions?) `)
 )
 
 // one reads one thing in the pot; ok is false when the text is none.
@@ -41,6 +43,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if !ok || rest == "" || timeWord.MatchString(rest) {
 		return nil, false
 	}
+	if after, doubt := g.afterFood(a.text, rest); after != rest {
+		rest, a.doubt = after, doubt
+	}
 	a, rest = weighed(a, rest)
 	if share.MatchString(rest) {
 		l.ask("that is a share: how much was it in all?")
@@ -48,6 +53,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	}
 	if q, err := unit.ParseQuantity(a.text); err == nil && (q.Dim == unit.ByMass || q.Piece != "") {
 		rest = lumpOf.ReplaceAllString(rest, "")
+	}
+	if m := stalksOf.FindStringSubmatch(rest); m != nil && g.whole("1 kg "+m[1]) {
+		rest = m[1]
 	}
 	if m := juiceFrom.FindStringSubmatch(rest); m != nil {
 		if row, _ := g.row(m[1]); row.Words["en"].Singular != "" {
@@ -94,6 +102,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 func (g *grammar) sayAmount(l *Line, a amount, in *Ingredient) {
 	if a.say != "" {
 		l.say("%s", a.say)
+	}
+	if a.doubt != "" {
+		l.ask("%s", a.doubt)
 	}
 	switch {
 	case a.vague:
@@ -143,20 +154,13 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	} else if ownWay.MatchString(s) {
 		l.ask("what went in at the end? Check name and amount")
 	}
-	bare := strings.TrimSpace(brackets.ReplaceAllString(s, " "))
+	bare := strings.Join(strings.Fields(brackets.ReplaceAllString(s, " ")), " ")
 	for _, b := range brackets.FindAllString(s, -1) {
-		m := orFood.FindStringSubmatch(b)
-		if m == nil {
-			continue
-		}
-		one, known := g.row(bare)
-		if other, also := g.row(m[1]); known && also && one.Key != other.Key {
-			in.Names = []string{bare, m[1]}
-			l.ask("which was it? Take the # off one")
+		if m := orFood.FindStringSubmatch(b); m != nil && g.orBracket(l, &in, bare, m[1]) {
 			return in, true
 		}
 	}
-	s = g.telling(s)
+	s = g.telling(sugarRatio.ReplaceAllString(s, "$1 $2:$3"))
 	for _, b := range brackets.FindAllString(s, -1) {
 		if inner := strings.Trim(b, "()"); g.formOnly(inner) {
 			form = append(form, inner)
@@ -183,6 +187,25 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		l.ask("is %q more than how it was cut? Write each thing on its own line", in.Form)
 	}
 	return g.choose(l, in, name)
+}
+
+// orBracket asks between a food and another in brackets: "white wine (or cider)
+// vinegar". It settles the names where both are known.
+func (g *grammar) orBracket(l *Line, in *Ingredient, bare, other string) bool {
+	name, _, _ := strings.Cut(bare, ",")
+	words := strings.Fields(name)
+	one, known := g.row(name)
+	for _, o := range []string{other, other + " " + words[len(words)-1]} {
+		if row, also := g.row(o); known && also && row.Key != one.Key {
+			in.Names = []string{name, o}
+			l.ask("which was it? Take the # off one")
+			return true
+		}
+	}
+	if !g.formOnly(other) && !less.MatchString("("+other) && !optional.MatchString(other) && other != "so" {
+		l.ask("or %s: which was it? Check the name", other)
+	}
+	return false
 }
 
 // choose settles the name: known, several, unknown, or no food at all.

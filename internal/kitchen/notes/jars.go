@@ -8,8 +8,8 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = lazily(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this) )?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|donne|pour|total|expect)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
-	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab)$`)
+	yieldLead  = lazily(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this|je|ça|cela|on|ich|wir|das|es) )?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|donne|fais|obtenu|obtient|rempli|pour|total|expect|sufficient for|enough for|enough to fill|to make|to fill)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
+	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|rempli)$`)
 	countForm  = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	onlyCounts = lazily(`^(?:pour|ingr.*|zutaten.*)$`)
 	sealForm   = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
@@ -31,7 +31,8 @@ func (g *grammar) yield(l *Line, s string) bool {
 	if lead == "fill" && !headCount.MatchString(body) {
 		return false // "Fill hot jars": what is done, and no count
 	}
-	if f, ok := g.count(strings.TrimRight(body, " -:")); onlyCounts.MatchString(lead) && (!ok || f.Jar == "" && !jarTalk.MatchString(body)) {
+	body = strings.TrimRight(body, " -:")
+	if f, ok := g.count(body); onlyCounts.MatchString(lead) && !(headCount.MatchString(body) && jarTalk.MatchString(body)) && (!ok || f.Jar == "") {
 		return false // "pour over the water": French only before a count
 	}
 	if at := unsealedForm.FindStringIndex(body); at != nil {
@@ -160,7 +161,7 @@ var (
 	jarsOf    = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
 	orPints   = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed = lazily(`^ ?\((\d{1,3})\) `)
-	orCount   = lazily(`(?i)\b(?:or|oder|ou) \d`) // 6 pints or 12 half-pints
+	orCount   = lazily(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
 	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 

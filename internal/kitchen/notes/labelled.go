@@ -17,7 +17,7 @@ var (
 	tempNot    = lazily(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = lazily(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?head ?(?:space|room)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|within (` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) of (?:the )?(?:jar )?(?:tops?|rims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:bord|haut)|unter (?:den|dem) (?:Glas)?rand))`)
+	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?head ?(?:space|room)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|within (` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) of (?:the )?(?:jar )?(?:tops?|rims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:bord|haut)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*de )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
 	sterilised = lazily(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
@@ -140,7 +140,10 @@ func (l *Line) headspace(s string) {
 	if m == nil {
 		return
 	}
-	n, u := m[1]+m[3]+m[5]+m[7]+m[9], strings.ToLower(m[2]+m[4]+m[6]+m[8]+m[10])
+	n, u := "", ""
+	for i := 1; i+1 < len(m); i += 2 { // one of the ways of saying it matched
+		n, u = n+m[i], u+strings.ToLower(m[i+1])
+	}
 	if strings.HasPrefix(u, "in") || strings.HasPrefix(u, "po") || u == `"` {
 		u = "in"
 	}

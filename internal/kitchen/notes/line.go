@@ -18,6 +18,9 @@ func (g *grammar) line(l *Line) {
 			s = m[2]
 		}
 	}
+	if m := leadList.FindStringSubmatch(s); m != nil && g.whole(m[1]) {
+		s = m[1]
+	}
 	method := false
 	if m := numbered.FindStringSubmatch(s); m != nil && len(dayOnly(s)) == 0 && g.startsMeasured(m[1]) {
 		s = m[1]
@@ -88,6 +91,9 @@ var (
 	pulpOf   = lazily(`(?i)^(?:the )?(?:pulp|flesh|sections|segments|fruchtfleisch|pulpe|chair) (?:of|from|von|de|d')\b`)
 	bareHead = lazily(`(?i)\d/\d (?:of )?head ?space\b`)
 )
+
+// leadList are the words before a list on one line: "You will need: 1 kg plums, 800 g sugar".
+var leadList = lazily(`(?i)^(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|i used|we used|i use|(?:was )?(?:man|ihr|du|wir) brauch(?:t|st|en)|man nehme|man nimmt|il (?:vous |me |nous )?(?:faut|fallait))(?: \([^()]*\))? ?[:-]? (.+)$`)
 
 var nameTwice = lazily(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
@@ -201,7 +207,8 @@ func (g *grammar) whole(s string) bool {
 	if !ok || strings.TrimSpace(rest) == "" {
 		return false
 	}
-	_, known := g.row(firstWords(rest))
+	name, _ := g.leadForm(firstWords(rest))
+	_, known := g.row(strings.TrimSpace(name))
 	return known
 }
 

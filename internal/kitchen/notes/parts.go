@@ -4,17 +4,25 @@ import (
 	"strings"
 )
 
+// How the parts of a fruit are said before "of": "the finely grated zest and juice".
+const (
+	partHow  = `(?:(?:finely|freshly|coarsely|thinly|grated|pared|strained|squeezed|fresh|shredded|sliced|frisch\p{L}*|fein\p{L}*|dünn|ab)?(?:ge(?:rieben|presst)\p{L}*|gerieben\p{L}*)? )*?`
+	partOne  = `(juice|zest|rind|peel|skins?|saft|schale|abrieb|jus|zestes?)`
+	partLead = `(?:the |le |les |der |die |das |den )?(` + partHow + `)` + partOne + `(?:,? ?(?:and|&|und|et|\+|plus) (?:the |le |les |der |die |das )?(` + partHow + `)` + partOne + `)?`
+)
+
 // Parts of a fruit, one amount of several things, and amounts that stand behind
 // their food.
 var (
-	genitive   = lazily(`(?i)^((?:der |den |die )?(?:saft und (?:die )?(?:abgeriebene )?schale|(?:abgeriebene )?schale und (?:der |den )?saft|saft|schale|abgeriebene schale)) eine[rs] `)
-	partNumber = lazily(`(?i)^(saft|schale|jus|juice|zest) (\d)`)
-	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ) [^()]*\)$`)
-	partForm   = lazily(`(?i)^(?:the |le |der |das )?((?:finely |freshly |coarsely )?(?:grated |pared |strained |squeezed |fresh |shredded |abgeriebene )*)(juice|zest|rind|peel|saft|schale|jus|zestes?)(?: (?:and|&|und|et) (?:the |grated )*(juice|zest|rind|peel|saft|schale|jus|zestes?))? (?:of|from|von|v\.|d'|de |d'une? )[ ]?(.+)$`)
-	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
-	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "schale": "zest", "zeste": "zest", "zestes": "zest"}
+	genitive   = lazily(`(?i)^(` + partLead + `) (?:von )?eine[rs] (halben )?`)
+	partNumber = lazily(`(?i)^(` + partLead + `) (\d)`)
+	saidPart   = lazily(`(?i)^(?:fresh(?:ly)? )?(?:squeezed |grated )?(\p{L}+?) ?(juice|zest|rind|peel|saft|schale) (?:from|of|von|aus) (?:about |ca\.? )?(\d.*)$`)
+	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ|equat\p{L}+ to|equals|gives|ergibt|yields|total) [^()]*\)$`)
+	partForm   = lazily(`(?i)^` + partLead + ` ?(?:of|from|von|v\.|aus|d'|de |du |d'une?\b)[ ]?(.+)$`)
+	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et|\+) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
+	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "skin": "zest", "skins": "zest", "schale": "zest", "abrieb": "zest", "zeste": "zest", "zestes": "zest"}
 	juiceFrom  = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
-	partWords  = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb)\b`)
+	partWords  = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb|squeezed|ausgepresst|gepresst|pressée?s?)(?:$|[^\p{L}])`)
 	halfPart   = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
 	orFruit    = lazily(`(?i)^(?:` + num + ` )?([\p{L} ]+?) (?:or|oder|ou) ([\p{L} ]+)$`)
 	juiceOnly  = lazily(`(?i)^(?:prepared )?(?:fruit )?juice \(([^()]*)\)`)
@@ -24,14 +32,14 @@ var (
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
 func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	parts, of, how := []string(nil), "", ""
-	s = possessive.ReplaceAllString(s, "$3 of $1 $2")
-	s = partNumber.ReplaceAllString(genitive.ReplaceAllString(aboutIn.ReplaceAllString(s, ""), "$1 von 1 "), "$1 von $2")
+	s = g.partSaid(possessive.ReplaceAllString(s, "$3 of $1 $2"))
+	s = partNumber.ReplaceAllString(oneOf(aboutIn.ReplaceAllString(s, "")), "$1 von $6")
 	if m := halfPart.FindStringSubmatch(s); m != nil { // half the juice of a lemon
 		s = m[1] + " of 1/2 " + m[2]
 	}
 	either := partForm.MatchString(s)
 	if m := partForm.FindStringSubmatch(s); m != nil {
-		parts, of, how = []string{m[2], m[3]}, m[4], m[1]
+		parts, of, how = []string{m[2], m[4]}, m[5], m[1]+m[3]
 	} else if m := partAfter.FindStringSubmatch(s); m != nil {
 		parts, of, how = []string{m[4], m[5]}, m[1]+" "+m[2], m[3]
 	} else {
@@ -73,6 +81,33 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 		out = append(out, in)
 	}
 	return out, len(out) > 0
+}
+
+// partSaid drops the fruit where it is said again: "lemon juice from 2 lemons".
+func (g *grammar) partSaid(s string) string {
+	m := saidPart.FindStringSubmatch(s)
+	if m == nil {
+		return s
+	}
+	_, _, word, _ := g.fruitOf(m[3])
+	one, known := g.row(m[1])
+	if other, also := g.row(word); !known || !also || one.Key != other.Key {
+		return s
+	}
+	return m[2] + " of " + m[3]
+}
+
+// oneOf gives "Saft einer halben Zitrone" the number it stands for.
+func oneOf(s string) string {
+	m := genitive.FindStringSubmatch(s)
+	if m == nil {
+		return s
+	}
+	n := "1 "
+	if m[len(m)-1] != "" {
+		n = "1/2 "
+	}
+	return m[1] + " von " + n + s[len(m[0]):]
 }
 
 // fruitOf cuts "2 large lemons, washed" into number, size, fruit and form; a

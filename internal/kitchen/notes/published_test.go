@@ -20,7 +20,7 @@ const published = "../../../testdata/notes/"
 // source in the first line of each), each with the reading a person gives it in
 // the file beside it. A line may stay unread with a word why; a wrong reading
 // fails. Want lines: "amount | name | form"; "cook 1"; "process 10 boiling
-// water"; "fill 8 fl oz 5-6 planned" or "got"; "head 1/4 in"; "ask" (a question
+// water"; "fill 8 fl oz 5-6 planned" or "got"; "head 1/4 in"; "temp 104 °C"; "ask" (a question
 // is put), "orask" (this reading, with a question allowed), "words" (none of
 // it is a key), "noval" (no reading without a question).
 func TestPublishedRecipes(t *testing.T) {
@@ -118,6 +118,8 @@ func holds(l Line, want string) string {
 		return food1(l, want)
 	case head == "cook":
 		return keyed(l, "cook.minutes", rest)
+	case head == "temp":
+		return keyed(l, "cook.temperature", `"`+rest+`"`)
 	case head == "head":
 		return keyed(l, "process.headspace", `"`+rest+`"`)
 	case head == "process":

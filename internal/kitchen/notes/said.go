@@ -78,7 +78,7 @@ func weighed(a amount, rest string) (amount, string) {
 	if !valid(weight) {
 		return a, rest
 	}
-	return amount{text: weight, gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, rest[:m[0]] + rest[m[1]:]
+	return amount{text: weight, gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, food(rest[:m[0]] + rest[m[1]:])
 }
 
 // gross tells in the form that whole fruit was weighed, where part of it is

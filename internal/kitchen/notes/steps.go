@@ -14,12 +14,14 @@ var (
 	boilDown  = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
 	canner    = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
 	steam     = lazily(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|cuisson|kochzeit)\b`)
-	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*)\b`)
-	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) (?:the )?water|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|until soft|until tender|until (?:the )?(?:peel|skins?|fruit|peaches|apples|pears|plums|berries|cranberries))\b`)
+	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|kochzeit|köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
+	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
+	leftTo    = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
+	softened  = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
+	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) (?:the )?water|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,4}?(?:tendre\w*|molle?s?|ramollis?\w*))\b`)
 	jarsFor   = lazily(`(?i)\bjars? for\b`)
 	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
-	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?)\b`)
+	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
 	jarTalk   = lazily(`(?i)\b(?:jars?|half-pints?|pints?|quarts?|gläser|glas|bocaux|pots)(?:\W|$)`)
 	height    = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
 	feet      = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
@@ -68,7 +70,9 @@ func (g *grammar) sentences(l *Line, s string) {
 		return
 	}
 	var boils, baths []string
-	for _, c := range clause.Split(s, -1) {
+	clauses := clause.Split(s, -1)
+	for i, c := range clauses {
+		soft := aside.MatchString(c) || i+1 < len(clauses) && softened.MatchString(clauses[i+1])
 		if !headForm.MatchString(c) && g.yield(l, c) {
 			continue
 		}
@@ -76,7 +80,7 @@ func (g *grammar) sentences(l *Line, s string) {
 			switch {
 			case process.MatchString(c):
 				baths = append(baths, t)
-			case cooking.MatchString(c) && (!aside.MatchString(c) || finished.MatchString(c)):
+			case cooking.MatchString(c) && (!soft || finished.MatchString(c)):
 				boils = append(boils, t)
 			}
 		}
@@ -92,7 +96,7 @@ func (g *grammar) sentences(l *Line, s string) {
 func times(c string) (out []string) {
 	last := 0
 	for _, m := range duration.FindAllStringSubmatchIndex(c, -1) {
-		lead := c[last:m[0]]
+		lead := leftTo.ReplaceAllString(c[last:m[0]], "cook")
 		if at := strings.LastIndex(lead, " and "); at >= 0 {
 			lead = lead[at:]
 		}

@@ -17,18 +17,18 @@ const (
 
 // spoken numbers; longer ones first. "a" is one only before a measure.
 var numberWords = []struct{ say, number string }{
-	{"half a dozen", "6"}, {"a dozen", "12"}, {"one and a half", "1 1/2"}, {"two and a half", "2 1/2"}, {"a couple of", ""}, {"a few", ""},
+	{"einer halben", "1/2"}, {"einem halben", "1/2"}, {"eines halben", "1/2"}, {"half of a", "1/2"}, {"half a dozen", "6"}, {"a dozen", "12"}, {"one and a half", "1 1/2"}, {"two and a half", "2 1/2"}, {"a couple of", ""}, {"a few", ""},
 	{"half a", "1/2"}, {"half an", "1/2"}, {"a half", "1/2"}, {"a quarter of a", "1/4"}, {"a quarter", "1/4"}, {"half", "1/2"},
 	{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"}, {"seven", "7"}, {"eight", "8"}, {"nine", "9"}, {"ten", "10"},
 	{"eleven", "11"}, {"twelve", "12"}, {"an", "1"}, {"a", "1"},
-	{"eine halbe", "1/2"}, {"einen", "1"}, {"einem", "1"}, {"einer", "1"}, {"eine", "1"}, {"ein", "1"}, {"zwei", "2"}, {"drei", "3"}, {"vier", "4"}, {"fünf", "5"}, {"sechs", "6"},
+	{"eine halbe", "1/2"}, {"einen", "1"}, {"einem", "1"}, {"einer", "1"}, {"eine", "1"}, {"ein", "1"}, {"zwei", "2"}, {"drei", "3"}, {"vier", "4"}, {"fünf", "5"}, {"sechs", "6"}, {"sieben", "7"}, {"acht", "8"}, {"neun", "9"}, {"zehn", "10"}, {"zwölf", "12"},
 	{"une demi", "1/2"}, {"un demi", "1/2"}, {"une", "1"}, {"un", "1"}, {"deux", "2"}, {"trois", "3"}, {"quatre", "4"}, {"cinq", "5"},
 }
 
 // unitAlso are short forms of printed recipes the amounts do not know; a
 // capital T is the spoon of the table (common practice, no source).
 var unitAlso = map[string]string{"T": "tbsp", "tb": "tbsp", "tbl": "tbsp", "tbls": "tbsp", "tbsps": "tbsp", "tblsp": "tbsp", "tblspn": "tbsp", "tbspn": "tbsp",
-	"t": "tsp", "ts": "tsp", "tsps": "tsp", "tspn": "tsp", "teasp": "tsp", "#": "lb", "gr": "g", "grs": "g", "gm": "g", "gms": "g", "gramm": "g", "kilo": "kg", "kilos": "kg", "kilogramm": "kg", "kgs": "kg",
+	"t": "tsp", "ts": "tsp", "tsps": "tsp", "tspn": "tsp", "teasp": "tsp", "#": "lb", "gr": "g", "grs": "g", "gm": "g", "gms": "g", "gramm": "g", "kilo": "kg", "k": "kg", "kgr": "kg", "grm": "g", "grms": "g", "esl": "EL", "teel": "TL", "essl": "EL", "kilos": "kg", "kilogramm": "kg", "kgs": "kg",
 	"C": "cup", "ozs": "oz", "lt": "l", "lts": "l", "ltr": "l", "ltrs": "l", "liter": "l", "mls": "ml"}
 
 // alsoUnit gives the unit of a short form, without its full stop; of one letter
@@ -56,11 +56,14 @@ var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "p
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
+		soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
+		petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 // german forms, without their ending.
 var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert frisch reif gerieben abgerieben geputzt zerdrückt geraspelt geviertelt halbiert
-	gepresst abgetropft passiert grob fein trocken gewaschen tiefgefroren tiefgekühlt unbehandelt gemahlen gestrichen`)
+	gepresst abgetropft passiert grob fein nicht zu sehr möglichst trocken weich hart fest groß klein mittelgroß dünn dick reichlich schön saftig vollreif überreif vorbereitet zerkleinert zerstoßen entstielt verlesen gezupft abgezupft gepellt gesäubert gewogen aufgetaut gekocht gekühlt kalt warm heiß lauwarm kochend ungespritzt unbehandelt ungeschält ungesüßt naturrein naturtrüb filtriert gesiebt frischgepresst gemörsert
+	gewaschen tiefgefroren tiefgekühlt unbehandelt gemahlen gestrichen`)
 
 // isForm reports that a word says how a food was cut or bought: "finely-chopped",
 // and German with its ending.
@@ -107,6 +110,32 @@ var hourParts = []pattern{
 	lazily(`(?i)\b(?:(?:eine[r]? )?dreiviertelstunde|trois quarts d'heure|three quarters of an hour)\b`),
 }
 
+// flat takes brackets out of brackets, and closes those the printer forgot.
+func flat(s string) string {
+	if strings.Count(s, "(") > strings.Count(s, ")") {
+		s = strings.ReplaceAll(s, "((", "(")
+	}
+	var b strings.Builder
+	depth := 0
+	for _, r := range s {
+		switch {
+		case r == '(':
+			if depth++; depth > 1 {
+				r = ' '
+			}
+		case r == ')' && depth > 0:
+			if depth--; depth > 0 {
+				r = ' '
+			}
+		}
+		b.WriteRune(r)
+	}
+	if depth > 0 {
+		b.WriteByte(')')
+	}
+	return strings.ReplaceAll(strings.Join(strings.Fields(b.String()), " "), " )", ")")
+}
+
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
 func plain(s string) string {
 	s = strings.Map(func(r rune) rune {
@@ -116,9 +145,7 @@ func plain(s string) string {
 		return r
 	}, vulgar.Replace(s))
 	s = strings.Join(strings.Fields(s), " ")
-	if open := strings.Count(s, "(") - strings.Count(s, ")"); open > 0 {
-		s += strings.Repeat(")", open) // a bracket the printer forgot
-	}
+	s = flat(s)
 	for i, p := range hourParts {
 		s = p.ReplaceAllString(s, strconv.Itoa(15*(i+1))+" minutes")
 	}

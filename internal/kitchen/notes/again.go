@@ -1,0 +1,104 @@
+package notes
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+// The same amount said again, in brackets before the food or after it, and
+// figures a printer set so that they may be two amounts.
+
+const (
+	againUnit = `(?:` + sizeUnit + `|cups?|tbsp\.?|tablespoons?|tsp\.?|teaspoons?|pints?|pts?\.?|quarts?|qts?\.?|tasses?|pintes?|chopines?|c\.? à (?:soupe|thé|café|table|s|c)\.?|cuill\p{L}+ à \p{L}+|EL|TL|sticks?|pfund|livres?)`
+	againOne  = num + `(?: ?(?:-|to|à|bis) ?` + num + `)? ?` + againUnit
+)
+
+var (
+	againForm   = lazily(`(?i)^\((?:about |approx(?:\.|imately)? |or |ca\.? |etwa |env(?:iron|\.)? |= ?)*(` + againOne + `)\.?(?:[ ,;/=]+(?:or |about |plus |and )*` + againOne + `\.?)*\) `)
+	againAfter  = lazily(`(?i)^([\p{L}][\p{L} '-]*?)(?: -|,| =)? (?:about |ca\.? |approx\.? |or )?(` + againOne + `)\b\.?(?:[ ,;/]+(?:or |about |ca\.? )*` + againOne + `\b\.?)*(?: ?/ [^\d]*)?( - .*)?$`)
+	numberAside = lazily(`^(` + num + `) \(([\p{L}-]+(?: [\p{L}-]+)?)\) `)
+	glued       = lazily(`^(\d)(\d{1,2})/(\d{1,2})( .*|$)`)
+	slashRange  = lazily(`(?i)^(\d{2,4})/(\d{2,4}) ?(ml|g|cl|dl|kg|grams?)\b`)
+)
+
+// bare takes the brackets off a word between number and measure: "1 (heaped)
+// tsp", "2 (medium) onions".
+func bare(s string) string {
+	m := numberAside.FindStringSubmatch(s)
+	if m == nil {
+		return s
+	}
+	for _, w := range strings.Fields(strings.ToLower(m[2])) {
+		if !sizes[w] && !isForm(w) && !unlevel.MatchString(w+" ") {
+			return s
+		}
+	}
+	return m[1] + " " + m[2] + " " + s[len(m[0]):]
+}
+
+// twoNumbers gives both readings of figures that may be two amounts: "11/2 cups"
+// is one and a half where a printer lost the space, "575/600 ml" a range.
+func twoNumbers(s string) (low, high, rest string, ok bool) {
+	if m := slashRange.FindStringSubmatch(s); m != nil {
+		return m[1], m[2], s[len(m[0])-len(m[3]):], true
+	}
+	m := glued.FindStringSubmatch(s)
+	if m == nil {
+		return "", "", s, false
+	}
+	top, _ := strconv.Atoi(m[2])
+	if bottom, _ := strconv.Atoi(m[3]); top >= bottom {
+		return "", "", s, false
+	}
+	return m[1] + " " + m[2] + "/" + m[3], m[1] + m[2] + "/" + m[3], strings.TrimSpace(m[4]), true
+}
+
+// saidAgain drops an amount in brackets before the food; what does not agree
+// with the first is told.
+func saidAgain(first, rest string) (out, doubt string) {
+	m := againForm.FindStringSubmatch(rest)
+	if q, err := unit.ParseQuantity(first); m == nil || err != nil || q.Dim == unit.ByCount {
+		return rest, ""
+	}
+	return rest[len(m[0]):], disagree(first, m[1])
+}
+
+// afterFood drops an amount said again behind a known food: "green tomatoes 2.2
+// lbs or about 6 cups".
+func (g *grammar) afterFood(first, rest string) (out, doubt string) {
+	q, err := unit.ParseQuantity(first)
+	m := againAfter.FindStringSubmatch(rest)
+	if err != nil || m == nil || q.Dim == unit.ByCount {
+		return rest, ""
+	}
+	name, _ := g.leadForm(m[1])
+	if _, known := g.row(name); !known {
+		return rest, ""
+	}
+	return m[1] + m[3], disagree(first, m[2])
+}
+
+var rangeOf = regexp.MustCompile(`(?i)^(` + num + `) ?(?:-|to|à|bis) ?(` + num + `) ?(\p{L}.*)$`)
+
+// disagree tells where two amounts of one kind are not the same: a weight by
+// more than a quarter, a volume by more than a British pint differs from an
+// American one.
+func disagree(first, other string) string {
+	if m := rangeOf.FindStringSubmatch(other); m != nil {
+		other = m[1] + " " + m[3]
+	}
+	a, err := unit.ParseQuantity(first)
+	b, bad := unit.ParseQuantity(other)
+	if err != nil || bad != nil || a.Dim != b.Dim || a.Dim == unit.ByCount {
+		return ""
+	}
+	x, y := float64(a.Mass)+float64(a.Volume), float64(b.Mass)+float64(b.Volume)
+	if y == 0 || a.Dim == unit.ByMass && (x/y > 1.25 || x/y < 0.8) || x/y > 1.4 || x/y < 0.7 {
+		return fmt.Sprintf("%s is not %s: which was it?", first, other)
+	}
+	return ""
+}
