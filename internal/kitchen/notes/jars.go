@@ -20,7 +20,7 @@ var (
 
 // yield reads how many jars there were, or a recipe says there will be.
 func (g *grammar) yield(l *Line, s string) bool {
-	s = strings.TrimSpace(s)
+	s = bitForm.ReplaceAllString(strings.TrimSpace(s), " and a bit")
 	m := yieldLead.FindStringSubmatch(s)
 	if m == nil {
 		return false
@@ -92,6 +92,9 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 	}
 	l.Fills = append(l.Fills, fills...)
 }
+
+// bitForm is what was left over the full jars.
+var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et )(?:a (?:bit|half|little)|half a jar|half|a part jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein) (?:small(?: one)?|kleines|tiny(?: one)?|tester))\b[^\d]*$`)
 
 var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un)[ -]?seal`)
 

@@ -35,7 +35,7 @@ func (g *grammar) line(l *Line) {
 	case heading.MatchString(s):
 		l.say("a heading")
 	case g.date(l, s), g.labelled(l, s):
-	case !method && g.ingredients(l, s):
+	case !method && g.ingredients(l, s), !method && g.terse(l, s):
 	default:
 		g.sentences(l, s)
 	}
@@ -161,6 +161,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 	if unsealedForm.MatchString(s) || sealForm.MatchString(s) {
 		return false
 	}
+	s, short := g.long(s)
 	parts := g.parts(s)
 	var out []Ingredient
 	for _, part := range parts {
@@ -172,6 +173,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 		out = append(out, found...)
 	}
 	l.Ingredients = out
+	l.Says = append(short, l.Says...)
 	return true
 }
 
@@ -192,15 +194,15 @@ func (g *grammar) parts(s string) (out []string) {
 		if !g.whole(s[from:at[0]]) || !g.whole(s[at[1]:]) {
 			continue
 		}
-		out = append(out, s[from:at[0]])
+		out = append(out, g.unparted(s[from:at[0]])...)
 		from = at[1]
 	}
-	return append(out, s[from:])
+	return append(out, g.unparted(s[from:])...)
 }
 
 // whole reports that a text begins with an amount of a known food.
 func (g *grammar) whole(s string) bool {
-	if partForm.MatchString(s) {
+	if partForm.MatchString(s) || partNumber.MatchString(s) {
 		return true
 	}
 	_, rest, ok := g.amount(s)

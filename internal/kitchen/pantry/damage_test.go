@@ -18,7 +18,7 @@ func tableOf(name string) *table { return readTable(templates.FS, name) }
 
 // loaders read one table each into a pantry that holds the ingredients.
 var loaders = map[string]func(*Pantry) error{
-	"ingredients": (*Pantry).loadIngredients, "ambiguous": (*Pantry).loadAmbiguous, "measures": (*Pantry).loadMeasures, "boil": (*Pantry).loadBoil,
+	"ingredients": (*Pantry).loadIngredients, "ambiguous": (*Pantry).loadAmbiguous, "short-words": (*Pantry).loadShort, "measures": (*Pantry).loadMeasures, "boil": (*Pantry).loadBoil,
 	"finishes": (*Pantry).loadFinishes, "jars": (*Pantry).loadJars, "boiling-elevation": (*Pantry).loadBoiling, "refractometer-temp": (*Pantry).loadTemps,
 	"process-times": (*Pantry).loadProcess, "altitude": (*Pantry).loadAltitude, "tested-recipes": (*Pantry).loadRecipes, "never-shelf": (*Pantry).loadNever,
 	"acid-traces": (*Pantry).loadTraces, "unsafe-methods": (*Pantry).loadUnsafe,
@@ -53,6 +53,7 @@ var unread = map[string]string{
 	"boiling-elevation":  "bpe_C_other_published other_source aw_Norrish_sucrose aw_Norrish_30pct_inverted bpe_C_Norrish_30pct_inverted source",
 	"altitude":           "altitude_m pressure_kPa_std_atm water_boils_C_computed water_boils_F_computed water_boils_C_published_2 jam_process_min chutney_process_min source",
 	"refractometer-temp": "source",
+	"short-words":        "source",
 	"ingredients":        "composition_of usda_ndb usda_sr28_name total_solids_g sugars_note cfr150_soluble_solids_g cfr101_juice_brix kcal sodium_mg sulphite_flag",
 }
 

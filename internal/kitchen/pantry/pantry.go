@@ -36,6 +36,7 @@ type Pantry struct {
 	traces      []Trace
 	unsafe      []UnsafeMethod
 	ambiguous   []Ambiguous
+	short       map[string]string // makers' short words -> words of the table
 }
 
 // Finish is one row of finishes.csv: a neck and its inside diameter.
@@ -50,7 +51,7 @@ type Finish struct {
 // pantry is returned even then, with the rows that could be read.
 func Load() (*Pantry, error) {
 	p := &Pantry{from: templates.FS}
-	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
+	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadShort(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
 		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe())
 	p.index = indexed(p.ingredients)
