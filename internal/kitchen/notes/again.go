@@ -40,6 +40,29 @@ func bare(s string) string {
 	return m[1] + " " + m[2] + " " + s[len(m[0]):]
 }
 
+// apart puts a space between a measure and a food a page has run together:
+// "3cupsgranulated sugar".
+func (g *grammar) apart(s string) string {
+	m := runTogether.FindStringSubmatch(s)
+	if m == nil {
+		return s
+	}
+	for n := len(m[2]); n > 1 || n == 1 && m[2][0] == 'g' && len(m[1]) > 1; n-- { // the longest measure that leaves a food
+		food := m[2][n:] + m[3]
+		if !valid("1 "+m[2][:n]) || food == "" || food[0] == ' ' {
+			continue
+		}
+		q, _ := unit.ParseQuantity("1 " + m[2][:n])
+		name, _ := g.leadForm(food)
+		if _, known := g.row(name); known && q.Dim != unit.ByCount {
+			return m[1] + " " + m[2][:n] + " " + food
+		}
+	}
+	return s
+}
+
+var runTogether = lazily(`^(` + num + `) ?([a-zA-Z]{4,20})( .*)?$`)
+
 // twoNumbers gives both readings of figures that may be two amounts: "11/2 cups"
 // is one and a half where a printer lost the space, "575/600 ml" a range.
 func twoNumbers(s string) (low, high, rest string, ok bool) {
@@ -55,6 +78,28 @@ func twoNumbers(s string) (low, high, rest string, ok bool) {
 		return "", "", s, false
 	}
 	return m[1] + " " + m[2] + "/" + m[3], m[1] + m[2] + "/" + m[3], strings.TrimSpace(m[4]), true
+}
+
+// How a text shows on which side of the Atlantic it was written. A pint stands
+// alone for neither.
+var (
+	british  = lazily(`(?i)\b(?:cast[eo]r sugar|demerara|muscovado|sultanas|malt vinegar|preserving sugar|courgettes?|aubergines?|swedes?|treacle|bramleys?|cookers|windfalls|marrows?|setting point|hob|gas mark|muslin|pips|topped and tailed|top and tail|sterilised|grammes|millilitres|litres?|tblsp|dessertspoons?|knob of butter|stone|p&p|jam sugar|sieve|pudding|colour)\b|\b\d+ ?(?:g|kg|ml)\b`)
+	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|°? ?f\b`)
+	pintsOf  = regexp.MustCompile(`(?i)^(` + num + `) ?(pints?|pts?\.?|quarts?|qts?\.?|gallons?)$`)
+)
+
+// pints gives the British and the American size of pints in British notes.
+func pints(text string) []string {
+	m := pintsOf.FindStringSubmatch(text)
+	if m == nil {
+		return nil
+	}
+	n, ok := number(m[1])
+	per := map[byte]float64{'p': 568.261, 'q': 1136.52, 'g': 4546.09}[strings.ToLower(m[2])[0]] // Weights and Measures Act 1985, Schedule 1
+	if !ok {
+		return nil
+	}
+	return []string{strconv.FormatFloat(n*per, 'f', 0, 64) + " ml", text}
 }
 
 // saidAgain drops an amount in brackets before the food; what does not agree

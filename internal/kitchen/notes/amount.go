@@ -43,7 +43,7 @@ var (
 func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s, a.say = g.level(bare(aboutForm.ReplaceAllString(strings.TrimSpace(s), "")))
 	s, a.vague = spelled(bareVague.ReplaceAllString(s, "1 $1 "))
-	s = inchLong.ReplaceAllString(s, "$1 ")
+	s = inchLong.ReplaceAllString(g.apart(s), "$1 ")
 	s = saidTwice(canNumber.ReplaceAllString(s, "${1} $2"))
 	s = plainPiece.ReplaceAllString(s, "$1 ")
 	s = cupWeighed.ReplaceAllString(s, "$1 ") // a cup of no fixed size, weighed by the printer
@@ -177,7 +177,7 @@ var wordsFirst = lazily(`(?i)^\([^()\d]{1,30}\) (of |de |d'|von )`)
 // without size.
 func spelled(s string) (out string, vague bool) {
 	low := strings.ToLower(s)
-	for _, w := range []string{"some ", "a few ", "a couple of ", "a little ", "a bit of ", "quelques ", "etwas "} {
+	for _, w := range []string{"some ", "a few ", "few ", "ein paar ", "einige ", "un peu de ", "a couple of ", "a little ", "a bit of ", "quelques ", "etwas "} {
 		if strings.HasPrefix(low, w) {
 			return "some " + s[len(w):], true
 		}
@@ -256,6 +256,9 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 	first := strings.ToLower(strings.Trim(words[0], ".,"))
 	if second := strings.ToLower(strings.Trim(words[min(1, len(words)-1)], ".,")); sizes[first] && pieces[second] && len(words) > 2 { // 1 kleine Prise Salz
 		return measureWords{unit: held(second)}, strings.Join(words[2:], " "), true
+	}
+	if _, known := g.row(first); known && g.formOnly(strings.Join(words[1:], " ")) {
+		return w, s, true // "6 cloves (crushed)": the spice, and no part of a bulb
 	}
 	switch {
 	case pieces[first] && len(words) > 1:

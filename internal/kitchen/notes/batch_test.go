@@ -140,7 +140,7 @@ func TestMakersNotes(t *testing.T) {
 		{"filled eleven 212 ml jars, 2 failed to seal", "\ncount = 11|sealed = 9", ""},
 		{"wb 10 min", "minutes = 10|method = \"boiling water\"", ""},
 		{"steam canned 15 min", "minutes = 15|method = \"steam\"", ""},
-		{"105.5 on the thermometer", "Not in the keys", ""},
+		{"105.5 on the thermometer", `# temperature = "105.5 °C"`, "105.5 °C?"},
 		{"1kg/2lb 4oz plums", `amount = "1 kg"`, ""},
 		{"1/2 tsp ginger, nutmeg or cloves", `# name = "nutmeg"`, "which was it"},
 		{"4 cups apple, grape, or orange juice", `# name = "grape juice"`, "which was it"},

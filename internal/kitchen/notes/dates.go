@@ -26,12 +26,13 @@ func monthOf(word string) int {
 const monthWord = `(\p{L}{3,9}\.?)`
 
 var (
-	isoForm   = lazily(`\b(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})\b`)
-	dayFirst  = lazily(`\b(\d{1,2})(?:st|nd|rd|th|er|\.)?(?: of)? ` + monthWord + `,?(?: (\d{4}|'?\d{2}))?(?:$|[^\d])`)
-	monthLead = lazily(monthWord + ` (\d{1,2})(?:st|nd|rd|th)?(?:,? (\d{4}|'\d{2}))?(?:$|[^\d])`)
-	dotted    = lazily(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
-	slashed   = lazily(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
-	dayWords  = lazily(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
+	isoForm     = lazily(`\b(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})\b`)
+	dayFirst    = lazily(`\b(\d{1,2})(?:st|nd|rd|th|er|\.)?(?: of)? ` + monthWord + `,?(?: (\d{4}|'?\d{2}))?(?:$|[^\d])`)
+	monthLead   = lazily(monthWord + ` (\d{1,2})(?:st|nd|rd|th)?(?:,? (\d{4}|'\d{2}))?(?:$|[^\d])`)
+	dotted      = lazily(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
+	dottedShort = lazily(`\b(\d{1,2})\. ?(\d{1,2})\.(?:$|[^\d])`)
+	slashed     = lazily(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
+	dayWords    = lazily(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
 )
 
 // date reads a line that is a date, in several spellings. One that may be two
@@ -59,6 +60,10 @@ func (g *grammar) date(l *Line, s string) bool {
 
 // yearless asks of a line that is a day and a month.
 func (l *Line) yearless(s string) bool {
+	if m := dottedShort.FindStringSubmatch(s); m != nil && strings.Trim(dayWords.ReplaceAllString(strings.Replace(s, m[0], "", 1), ""), " ,.:;-()") == "" && len(day("2026", m[2], m[1])) > 0 {
+		l.ask("of which year? Write the day it was made as made = 2026-06-14")
+		return true
+	}
 	for i, f := range []pattern{dayFirst, monthLead} {
 		m := f.FindStringSubmatch(s)
 		if m == nil || m[3] != "" || monthOf(m[2-i]) == 0 || strings.Trim(dayWords.ReplaceAllString(strings.Replace(s, m[0], "", 1), ""), " ,.:;-()") != "" {

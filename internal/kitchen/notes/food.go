@@ -87,6 +87,11 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if row, _ := g.row(in.Name); row.Class == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
 		l.ask("the whole fruit, or only its juice or zest? Then write: juice of %s", strings.TrimSpace(a.text+" "+in.Name))
 	}
+	if g.british && len(a.choices) == 0 {
+		if a.choices = pints(a.text); len(a.choices) > 0 {
+			a.say = joined(a.say, "a pint is 568 ml in Britain and 473 ml in America, and a quart two pints")
+		}
+	}
 	in.Amount, in.Amounts = a.text, a.choices
 	if a.gross {
 		in.Form = g.gross(in)
@@ -257,7 +262,7 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 
 var ratio = lazily(`\b\d:\d\b`) // gelling sugar 2:1
 
-func lettersOnly(s string) bool { return !strings.ContainsAny(s, `0123456789=<>{}[]|\@$%^~`) }
+func lettersOnly(s string) bool { return !strings.ContainsAny(s, `0123456789=<>{}[]|\@$%^~+`) }
 
 func (g *grammar) allKnown(names []string) bool {
 	return !slices.ContainsFunc(names, func(n string) bool { _, ok := g.row(n); return !ok })

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"jarmark/internal/kit/unit"
 )
 
 // How many jars of which size.
@@ -44,7 +46,9 @@ func (g *grammar) yield(l *Line, s string) bool {
 			if len(fills) > 0 && strings.ContainsAny(part, "0123456789") && !sealForm.MatchString(part) {
 				l.ask("and %q: how many jars of which size is that?", part)
 			}
-			if len(fills) == 0 && strings.ContainsAny(s, "0123456789") {
+			if _, err := unit.ParseMass(strings.TrimRight(part, " .")); err == nil {
+				l.ask("the jam weighed? Then write finished_pot, under [cook]; else how many jars of which size it filled")
+			} else if len(fills) == 0 && strings.ContainsAny(s, "0123456789") {
 				l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
 			}
 			break
@@ -113,6 +117,7 @@ func unsealed(s string) int {
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
+	s = glasses.ReplaceAllString(s, "$1 Gläser ")
 	s = setApart.ReplaceAllString(bareAbout.ReplaceAllString(s, ""), "$1 half-pint")
 	s = bracketed.ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
@@ -158,6 +163,7 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 }
 
 var (
+	glasses   = lazily(`(?i)(\d)(?: ?x)? ?gl\.?(?: |$)`) // 8 Gl. à 200 ml
 	halfPint  = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
 	setApart  = lazily(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
 	bareAbout = lazily(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)

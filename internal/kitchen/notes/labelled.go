@@ -13,11 +13,11 @@ var (
 	brixTemp   = lazily(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = lazily(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = lazily(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
+	tempWords  = lazily(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempNot    = lazily(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
-	potForm    = lazily(`(?i)^(?:the )?(finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	potForm    = lazily(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?head ?(?:space|room)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|within (` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) of (?:the )?(?:jar )?(?:tops?|rims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:bord|haut)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*de )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
+	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head ?(?:space|room)|hs\b)|(?:hs|head ?(?:space|room))[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|within (` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) of (?:the )?(?:jar )?(?:tops?|rims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:bord|haut)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*de )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
 	sterilised = lazily(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
@@ -82,6 +82,10 @@ func (l *Line) temperature(s string) {
 			m = one // the first with its unit
 		}
 	}
+	if len(all) == 1 && m[2]+m[3] == "" {
+		l.bareDegrees(s, m[1])
+		return
+	}
 	if len(m) == 0 || tempNot.MatchString(s) || m[2] == "" && m[3] == "" || strings.Count(s, "°")+len(tempForm.FindAllString(s, -1)) > 4 {
 		return
 	}
@@ -108,6 +112,23 @@ func (l *Line) temperature(s string) {
 	}
 }
 
+// bareDegrees asks of a number that can only be the temperature of a set.
+func (l *Line) bareDegrees(s, n string) {
+	v, err := strconv.ParseFloat(strings.Replace(n, ",", ".", 1), 64)
+	if err != nil || !tempWords.MatchString(s) || tempNot.MatchString(s) || len(strings.Fields(s)) > 6 || hasMinutes(s) {
+		return
+	}
+	for _, u := range []struct {
+		low, high float64
+		name      string
+	}{{100, 112, "°C"}, {212, 234, "°F"}} {
+		if v >= u.low && v <= u.high {
+			l.Keys = append(l.Keys, Key{Path: "cook.temperature", Value: quoted(n + " " + u.name), Asked: true})
+			l.ask("%s %s? Then take the # off", n, u.name)
+		}
+	}
+}
+
 func within(s string, low, high float64) (string, bool) {
 	s = strings.Replace(s, ",", ".", 1)
 	v, err := strconv.ParseFloat(s, 64)
@@ -121,14 +142,14 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	}
 	low := strings.ToLower(whole)
 	switch {
-	case strings.Contains(low, "empty") || strings.Contains(low, "alone"):
+	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || strings.Contains(low, "leer"):
 		l.key("cook.pot_tare", quoted(weight))
-	case strings.Contains(low, "skimmed") || strings.Contains(low, "foam"):
+	case strings.Contains(low, "skimmed") || strings.Contains(low, "foam") || strings.Contains(low, "schaum"):
 		l.key("cook.skimmed", quoted(weight))
 	default:
 		l.key("cook.finished_pot", quoted(weight))
-		if what == "pot" || strings.Contains(what, "full") || strings.Contains(what, "and") || strings.Contains(what, "with") {
-			l.ask("with the pot? Then write the empty pot as pot_tare")
+		if what == "pot" || what == "topf" || strings.Contains(what, "voll") || strings.Contains(what, "mit") || strings.Contains(what, "full") || strings.Contains(what, "and") || strings.Contains(what, "with") {
+			l.ask(withPot)
 		}
 	}
 	return true

@@ -42,9 +42,9 @@ func (g *grammar) line(l *Line) {
 	if len(l.Ingredients) == 0 && l.Read() && leftOver(*l, s) {
 		l.say("only what stands below was read of it")
 	}
-	sealed := s
+	sealed := bitForm.ReplaceAllString(s, "")
 	if at := unsealedForm.FindStringIndex(s); at != nil {
-		sealed = strings.TrimRight(s[:at[0]], " ,;-")
+		sealed = strings.TrimRight(s[:at[0]], " ,;-+")
 	}
 	told := false
 	if m := titled.FindStringSubmatch(l.Text); m != nil {
@@ -69,6 +69,8 @@ func (g *grammar) line(l *Line) {
 		switch {
 		case pulpOf.MatchString(s):
 			l.ask("how much is that without peel and juice? Weigh it, or give cups")
+		case sealedOnly.MatchString(s):
+			l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
 		case bareHead.MatchString(s):
 			l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")
 		}
@@ -77,6 +79,11 @@ func (g *grammar) line(l *Line) {
 		l.say("not read: %s", why(s))
 	}
 }
+
+var (
+	degrees    = lazily(`(?i)^\d{2,3}(?:[.,]\d)? ?(?:°|deg|degrees?|grad|degrés?)\b ?[cf]?\b`)
+	sealedOnly = lazily(`(?i)^(?:all|every one|alle|tous|toutes|\d{1,3}|one|two|three|ein|zwei|drei)?(?: of them)?(?: jars?| gläser| glas| lids?| deckel| bocaux)? ?(?:have |has |are |is |sind |ist )?(?:all )?(?:sealed|pinged|popped|failed|took|(?:did ?n'?t|not) (?:seal(?:ed)?|take|ping|pop)|unsealed|zu|nicht zu|offen|dicht|undicht|nicht dicht|gezogen|nicht gezogen|fermés?)\.?$`)
+)
 
 var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
 
@@ -89,7 +96,7 @@ var (
 
 var (
 	pulpOf   = lazily(`(?i)^(?:the )?(?:pulp|flesh|sections|segments|fruchtfleisch|pulpe|chair) (?:of|from|von|de|d')\b`)
-	bareHead = lazily(`(?i)\d/\d (?:of )?head ?space\b`)
+	bareHead = lazily(`(?i)\d/\d (?:of )?(?:head ?space|hs)\b|^(?:head ?space|hs) ?:? ?\d`)
 )
 
 // leadList are the words before a list on one line: "You will need: 1 kg plums, 800 g sugar".
@@ -158,7 +165,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 		}
 		return false
 	}
-	if unsealedForm.MatchString(s) || sealForm.MatchString(s) {
+	if unsealedForm.MatchString(s) || sealForm.MatchString(s) || bareHead.MatchString(s) || headForm.MatchString(s) || sealedOnly.MatchString(s) || degrees.MatchString(s) {
 		return false
 	}
 	s, short := g.long(s)

@@ -6,6 +6,7 @@ package notes
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -87,6 +88,7 @@ func Check(data []byte) (string, error) {
 // Read reads notes line by line; the pantry says which words are foods.
 func Read(text string, p *pantry.Pantry) Reading {
 	g := &grammar{p: p, found: map[string]*pantry.Ingredient{}, tongues: []*pantry.Pantry{p, p.Speaking("de"), p.Speaking("fr")}}
+	g.british = british.MatchString(text) && !american.MatchString(text)
 	g.water = canner.MatchString(text) && !steam.MatchString(text)
 	var r Reading
 	for i, s := range strings.Split(strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u2028", "\n", "\u2029", "\n", "\v", "\n", "\f", "\n").Replace(text), "\n") {
@@ -113,6 +115,7 @@ type grammar struct {
 	p       *pantry.Pantry
 	tongues []*pantry.Pantry              // the kitchen's own language, German, French
 	water   bool                          // the notes speak of a boiling-water canner, and of no steam
+	british bool                          // the notes are written as in Britain, where a pint is larger
 	french  bool                          // the line is written in French
 	found   map[string]*pantry.Ingredient // what words were looked up before; nil = no food
 }
@@ -159,7 +162,15 @@ func (r *Reading) settle() {
 			key.Asked = true
 		}
 	}
+	if _, ok := first["cook.pot_tare"]; ok {
+		for i := range r.Lines {
+			r.Lines[i].Asks = slices.DeleteFunc(r.Lines[i].Asks, func(a string) bool { return a == withPot })
+		}
+	}
 }
+
+// withPot is asked where only the full pot was weighed.
+const withPot = "with the pot? Then write the empty pot as pot_tare"
 
 func (l *Line) find(path string) *Key {
 	for i := range l.Keys {

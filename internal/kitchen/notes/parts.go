@@ -145,7 +145,14 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 	if !ok && numHead.FindString(behind) == behind {
 		a.text, more, ok = behind, "", true
 	}
-	more = strings.TrimLeft(more, ", ")
+	if m := timesBehind.FindStringSubmatch(behind); !ok && m != nil { // lemon x2
+		a.text, more, ok = m[1], "", true
+	}
+	if m := pieceBehind.FindStringSubmatch(behind); m != nil && pieces[strings.ToLower(m[2])] { // pectin 1 box
+		a, more, ok = amount{text: m[1] + " " + held(m[2])}, "", valid(m[1]+" "+held(m[2]))
+	}
+	more = strings.TrimLeft(againForm.ReplaceAllString(more+" ", ""), ", ")
+	more = strings.TrimSpace(more)
 	if more != "" && !g.formOnly(more) {
 		if _, known := g.row(more + " " + name); !known || strings.Contains(more, " ") {
 			return a, s, false
@@ -159,7 +166,12 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 	return a, name, ok
 }
 
-var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|(?:a|half) .+)$`)
+var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
+
+var (
+	timesBehind = lazily(`^[x×] ?(\d{1,3})$`)
+	pieceBehind = lazily(`^(` + num + `) (\p{L}{2,})\.?$`)
+)
 
 // each reads one amount of several things: "1/2 tsp each cinnamon and cloves".
 func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {

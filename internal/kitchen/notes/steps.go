@@ -7,14 +7,15 @@ import (
 
 var (
 	duration  = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
-	bathTail  = lazily(`(?i)\b(?:bwb|water bath|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
+	bathTail  = lazily(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
 	process   = lazily(`(?i)\b(?:process(?:ed|ing(?: time)?)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
 	bath      = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
-	shortened = lazily(`(?i)\b(ca|approx|env)\. `)         // a full stop that ends nothing
+	shortened = lazily(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
+	shortMin  = lazily(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
 	boilDown  = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
 	canner    = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
 	steam     = lazily(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|kochzeit|köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
+	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd\w*|wallend|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|kochzeit|köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
 	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
 	leftTo    = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
 	softened  = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
@@ -53,7 +54,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		more, _ := strconv.Atoi(n[2])
 		return strconv.Itoa(60*hours+more) + " minutes"
 	})
-	s = shortened.ReplaceAllString(s, "$1 ")
+	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
 	s = boilDown.ReplaceAllString(s, "kochen lassen")
 	before := len(l.Keys)
 	if feet.MatchString(s) && hasMinutes(s) && process.MatchString(s) {
@@ -66,7 +67,9 @@ func (g *grammar) sentences(l *Line, s string) {
 	}
 	l.headspace(s)
 	if m := bathTail.FindStringSubmatch(s); m != nil {
-		g.processed(l, s, []string{m[1]})
+		if n, _ := strconv.Atoi(m[1]); n > 0 && n <= 240 {
+			g.processed(l, s, []string{m[1]})
+		}
 		return
 	}
 	var boils, baths []string

@@ -17,7 +17,7 @@ const (
 
 // spoken numbers; longer ones first. "a" is one only before a measure.
 var numberWords = []struct{ say, number string }{
-	{"einer halben", "1/2"}, {"einem halben", "1/2"}, {"eines halben", "1/2"}, {"half of a", "1/2"}, {"half a dozen", "6"}, {"a dozen", "12"}, {"one and a half", "1 1/2"}, {"two and a half", "2 1/2"}, {"a couple of", ""}, {"a few", ""},
+	{"einer halben", "1/2"}, {"einem halben", "1/2"}, {"eines halben", "1/2"}, {"half of a", "1/2"}, {"half a dozen", "6"}, {"a dozen", "12"}, {"one and a half", "1 1/2"}, {"two and a half", "2 1/2"}, {"a couple of", ""}, {"a few", ""}, {"few", ""},
 	{"half a", "1/2"}, {"half an", "1/2"}, {"a half", "1/2"}, {"a quarter of a", "1/4"}, {"a quarter", "1/4"}, {"half", "1/2"},
 	{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"}, {"seven", "7"}, {"eight", "8"}, {"nine", "9"}, {"ten", "10"},
 	{"eleven", "11"}, {"twelve", "12"}, {"an", "1"}, {"a", "1"},
@@ -28,7 +28,7 @@ var numberWords = []struct{ say, number string }{
 // unitAlso are short forms of printed recipes the amounts do not know; a
 // capital T is the spoon of the table (common practice, no source).
 var unitAlso = map[string]string{"T": "tbsp", "tb": "tbsp", "tbl": "tbsp", "tbls": "tbsp", "tbsps": "tbsp", "tblsp": "tbsp", "tblspn": "tbsp", "tbspn": "tbsp",
-	"t": "tsp", "ts": "tsp", "tsps": "tsp", "tspn": "tsp", "teasp": "tsp", "#": "lb", "gr": "g", "grs": "g", "gm": "g", "gms": "g", "gramm": "g", "kilo": "kg", "k": "kg", "kgr": "kg", "grm": "g", "grms": "g", "esl": "EL", "teel": "TL", "essl": "EL", "kilos": "kg", "kilogramm": "kg", "kgs": "kg",
+	"t": "tsp", "ts": "tsp", "tsps": "tsp", "tspn": "tsp", "teasp": "tsp", "#": "lb", "gr": "g", "grs": "g", "gm": "g", "gms": "g", "gramm": "g", "kilo": "kg", "k": "kg", "kgr": "kg", "pfd": "Pfund", "pf": "Pfund", "grm": "g", "grms": "g", "esl": "EL", "teel": "TL", "essl": "EL", "kilos": "kg", "kilogramm": "kg", "kgs": "kg",
 	"C": "cup", "ozs": "oz", "lt": "l", "lts": "l", "ltr": "l", "ltrs": "l", "liter": "l", "mls": "ml"}
 
 // alsoUnit gives the unit of a short form, without its full stop; of one letter
@@ -46,16 +46,17 @@ func alsoUnit(word string) (u string, ok bool) {
 var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
-	messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
+	p pk msp messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`med lg sm large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
-var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "med": "medium", "lg": "large", "sm": "small"}
+var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "med": "medium", "lg": "large", "sm": "small"}
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
+		tk t&t netto tiefkühl gefroren
 		soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
 		petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
