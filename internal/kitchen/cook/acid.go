@@ -29,50 +29,49 @@ const mostWater = 3
 // crystals is how many parts of lemon juice one of dry acid stands for.
 const crystals = 10
 
-// acidity fills in the pH range: measured, else of fruit and vegetables as
+// acidity fills in the highest pH: measured, else of fruit and vegetables as
 // tabled; zero when any of them is not tabled.
 func (c *calc) acidity() {
 	r := c.r
-	if ph, ok := c.measuredPH(); ok {
-		r.PHLow, r.PHHigh, r.PHMeasured = ph, ph, true
+	if ph := c.measuredPH(); ph != nil {
+		r.PHHigh, r.PHMeasured = *ph, true
 		return
 	}
 	for _, ln := range r.Lines {
 		if !produce(ln) {
 			continue
 		}
-		if ln.Row.PHHigh <= 0 {
-			r.PHLow, r.PHHigh = 0, 0
+		if ln.Row.PHHigh == 0 {
+			r.PHHigh = 0
 			return
-		}
-		if r.PHLow == 0 || ln.Row.PHLow < r.PHLow {
-			r.PHLow = ln.Row.PHLow
 		}
 		r.PHHigh = max(r.PHHigh, ln.Row.PHHigh)
 	}
 }
 
-func (c *calc) measuredPH() (float64, bool) {
+// measuredPH is the maker's reading, nil when there is none that counts.
+func (c *calc) measuredPH() *float64 {
 	ph := c.b.Cook.PH
 	if ph == nil {
-		return 0, false
+		return nil
 	}
 	if bad(ph, leastPH, 10) {
 		c.errorf("bad-ph", "cook.ph", "a pH of %g can't be", *ph).Hinted("jam lies between about 2.8 and 4.6; check the meter")
-		return 0, false
+		return nil
 	}
-	if d := c.b.Cook.PHDate; !d.IsZero() && d.Before(c.b.Made) {
-		c.warnf("bad-ph-date", "cook.ph_date", "%s is before the day it was made, %s; the reading is not used", d, c.b.Made).Hinted("measure the finished, cooled batch")
-		return 0, false
+	day := c.b.Cook.PHDate
+	if !day.IsZero() && day.Before(c.b.Made) {
+		c.warnf("bad-ph-date", "cook.ph_date", "%s is before the day it was made, %s; the reading is not used", day, c.b.Made).Hinted("measure the finished, cooled batch")
+		return nil
 	}
 	if !c.metered(*ph) {
-		return 0, false
+		return nil
 	}
-	if c.b.Cook.PHDate.IsZero() || strings.TrimSpace(c.b.Cook.PHMeter) == "" {
+	if day.IsZero() || strings.TrimSpace(c.b.Cook.PHMeter) == "" {
 		c.notef("ph-not-dated", "cook.ph", "the pH reading has no day, or nobody says with what meter it was taken").
 			Hinted(`write ph_date, and ph_meter = "pocket meter, buffers 4 and 7 that day"; paper strips are not fine enough near 4.6`).Cited("21 CFR 114.90")
 	}
-	return *ph, true
+	return ph
 }
 
 // leastPH is below any fruit: lime juice, the sourest of FDA, Approximate pH of
@@ -101,7 +100,7 @@ type sourness struct {
 func (s sourness) ok() bool { return len(s.low)+len(s.unknown) == 0 && !s.thin() }
 
 // thin: there is no acid fruit, or too little for the water.
-func (s sourness) thin() bool { return s.base <= 0 || s.water > mostWater*s.base }
+func (s sourness) thin() bool { return s.base == 0 || s.water > mostWater*s.base }
 
 // judgeAcid judges every line, what was lifted out included: an infusion
 // leaves its water behind.
@@ -112,16 +111,17 @@ func (c *calc) judgeAcid() sourness {
 	sums := map[string]float64{}
 	for i, ln := range c.r.Lines {
 		ph, g := ln.Row.PHHigh, ln.Mass.Grams()
-		t, traced := c.traceOf(ln)
+		t := c.traceOf(ln)
+		traced := t.Group != ""
 		switch {
 		case c.lowPart(ln):
 			s.low = append(s.low, i)
-		case ph > 0 && ph <= acidLimit && (produce(ln) || !traced || t.Percent < 0), ph > acidLimit && ph <= nearAcid && soured && produce(ln):
+		case ph != 0 && ph <= acidLimit && (produce(ln) || !traced || t.Any), ph > acidLimit && ph <= nearAcid && soured && produce(ln):
 			s.base += g
-		case traced && t.Group == "acid":
+		case t.Group == "acid":
 			s.base += g * strength(ln)
 			s.trace[i] = true
-		case traced && t.Percent < 0:
+		case t.Any:
 			s.trace[i] = true
 			if ln.IsWater {
 				s.water += g
@@ -143,7 +143,7 @@ func (c *calc) judgeAcid() sourness {
 			}
 		}
 	}
-	if s.base > 0 || len(s.low)+len(s.unknown) == 0 { // else the fruit is told of, not what stands beside it
+	if s.base != 0 || len(s.low)+len(s.unknown) == 0 { // else the fruit is told of, not what stands beside it
 		s.unknown = append(s.unknown, excess...)
 	}
 	return s
@@ -160,17 +160,18 @@ func (c *calc) lowPart(ln Line) bool {
 	return false
 }
 
-// traceOf finds what acid-traces.csv says of a line the table knows. An own
-// ingredient without a pH is no acid because its maker calls it one.
-func (c *calc) traceOf(ln Line) (pantry.Trace, bool) {
+// traceOf finds what acid-traces.csv says of a line the table knows; no Group:
+// nothing. An own ingredient without a pH is no acid because its maker calls it
+// one, but for what the row names.
+func (c *calc) traceOf(ln Line) pantry.Trace {
 	if ln.Key == "" && ln.Row.Class == "" {
-		return pantry.Trace{}, false
+		return pantry.Trace{}
 	}
-	t, ok := c.p.Trace(ln.Key, ln.Row.Class)
-	if own := ln.Row.Own && ln.Row.PHHigh <= 0 && !slices.Contains(t.Keys, ln.Key); own && (t.Group == "acid" || t.Group == "water") && ln.Key != "citric_acid" {
-		return pantry.Trace{}, false
+	t := c.p.Trace(ln.Key, ln.Row.Class)
+	if ln.Row.Own && ln.Row.PHHigh == 0 && (t.Group == "acid" || t.Group == "water") && !slices.Contains(t.Keys, ln.Key) {
+		return pantry.Trace{}
 	}
-	return t, ok
+	return t
 }
 
 // strength of an acid by lemon juice; ascorbic acid is none to count on.
@@ -186,7 +187,7 @@ func strength(ln Line) float64 {
 func (c *calc) acidAdded() bool {
 	sum := 0.0
 	for _, ln := range c.r.Lines {
-		if t, ok := c.traceOf(ln); ok && t.Group == "acid" {
+		if c.traceOf(ln).Group == "acid" {
 			sum += strength(ln) * ln.Percent
 		}
 	}

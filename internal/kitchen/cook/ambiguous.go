@@ -37,7 +37,7 @@ func (c *calc) roughly(g batch.Ingredient) (grams float64, counted bool) {
 	case unit.ByVolume:
 		return q.Volume.ML(), false
 	default:
-		if m, ok := c.p.Measure(q.Piece, pantry.Ingredient{}); ok && (m.Grams > 0 || m.ML > 0) {
+		if m, ok := c.p.Measure(q.Piece, pantry.Ingredient{}); ok && m.Says != "" {
 			return 1, false
 		}
 		return 0, true

@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -16,12 +17,13 @@ const most = 1000 * unit.Kilogram
 // calc is one computation on its way: the batch, the tables and what is
 // already known.
 type calc struct {
-	b    *batch.Batch
-	k    *batch.Kitchen
-	p    *pantry.Pantry
-	r    *Result
-	l    diag.List
-	file string
+	b     *batch.Batch
+	fills []batch.Fill // those of the batch, each with its path
+	k     *batch.Kitchen
+	p     *pantry.Pantry
+	r     *Result
+	l     diag.List
+	file  string
 	// incomplete: an ingredient has no usable weight, so sums are too low and
 	// comparing them with measurements would only repeat that finding.
 	incomplete bool
@@ -51,6 +53,10 @@ func Compute(b *batch.Batch, k *batch.Kitchen, p *pantry.Pantry) (*Result, diag.
 	c := &calc{b: b, k: k, p: p, r: &Result{Batch: b, Kitchen: k, pantry: p}}
 	if b.File != nil {
 		c.file = b.File.Name
+	}
+	for i, f := range b.Fills {
+		f.Path = cmp.Or(f.Path, path("fill", i))
+		c.fills = append(c.fills, f)
 	}
 	c.ingredients()
 	c.yield()
@@ -92,13 +98,13 @@ func grams(g float64) unit.Mass {
 	return unit.Grams(math.Min(g, 9e9))
 }
 
-func path(list string, i int, field string) string {
-	p := fmt.Sprintf("%s[%d]", list, i)
-	if field != "" {
-		p += "." + field
-	}
-	return p
-}
+// positive is v, or nought for less.
+func positive[T float64 | unit.Mass](v T) T { return max(0, v) }
+
+// percent is what a part is of the whole.
+func percent(part, whole float64) float64 { return 100 * part / whole }
+
+func path(list string, i int) string { return fmt.Sprintf("%s[%d]", list, i) }
 
 // bad reports whether a maker's number can't be a number in lo..hi.
 func bad(v *float64, lo, hi float64) bool { return v != nil && !(*v >= lo && *v <= hi) }

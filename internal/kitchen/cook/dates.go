@@ -2,6 +2,7 @@ package cook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -30,9 +31,7 @@ func Lot(b *batch.Batch) string {
 }
 
 // kindWords say what a preserve is, not what it is of.
-var kindWords = map[string]bool{"jam": true, "jams": true, "jelly": true, "preserve": true, "preserves": true, "marmalade": true,
-	"butter": true, "curd": true, "chutney": true, "relish": true, "conserve": true, "spread": true, "syrup": true,
-	"and": true, "the": true, "of": true, "a": true, "in": true, "my": true, "our": true, "no": true, "batch": true}
+var kindWords = strings.Fields("jam jams jelly preserve preserves marmalade butter curd chutney relish conserve spread syrup and the of a in my our no batch")
 
 func initials(name string) string {
 	var words []string
@@ -40,7 +39,7 @@ func initials(name string) string {
 		if w == "WITH" && len(words) > 0 {
 			break
 		}
-		if !kindWords[strings.ToLower(w)] && w != "WITH" {
+		if !slices.Contains(kindWords, strings.ToLower(w)) && w != "WITH" {
 			words = append(words, w)
 		}
 	}
@@ -82,9 +81,7 @@ func (c *calc) bestBefore() {
 		return
 	}
 	r.BestBefore, k.BestBeforeHow = given, Given
-	switch {
-	case made.IsZero() || given.Before(made): // told by the reader of the file
-	case computed.Before(given):
+	if !made.IsZero() && computed.Before(given) { // a day before it was made is told by the reader of the file
 		c.warnf("best-before-late", "best_before", "best before %s is later than the %s these facts support", given, computed).
 			Hinted("shorten it, or record what supports it: process, reading, pH, tested recipe").Cited(c.decisive)
 	}

@@ -1,7 +1,7 @@
 package cook
 
 import (
-	"math"
+	"cmp"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -21,12 +21,9 @@ func (r *Result) HotDensity() float64 {
 		}
 	}
 	total := r.Yield.Mass.Grams()
-	if total > 0 && s.Protein+s.Fat > 0.02*total {
-		solids := s.Carbohydrate + s.Fibre + s.Protein + s.Fat + s.Ash
-		s.Water = math.Max(0, total-solids)
-		if d := pantry.MixDensity(s, fillTempC); d > 0 {
-			return d / 1000
-		}
+	if s.Protein+s.Fat > 0.02*total {
+		s.Water = positive(total - (s.Carbohydrate + s.Fibre + s.Protein + s.Fat + s.Ash))
+		return pantry.MixDensity(s, fillTempC) / 1000
 	}
 	return pantry.Density(r.Brix.Value, fillTempC) / 1000
 }
@@ -41,9 +38,9 @@ func (r *Result) FillMass(j pantry.Jar) unit.Mass {
 // carbohydrate.
 func mixed(s pantry.Solids, ln Line) pantry.Solids {
 	g := ln.Mass.Grams() / 100
-	fibre, protein, fat := max(ln.Row.FibreG, 0)*g, max(ln.Row.ProteinG, 0)*g, max(ln.Row.FatG, 0)*g
+	fibre, protein, fat := positive(ln.Row.FibreG)*g, positive(ln.Row.ProteinG)*g, positive(ln.Row.FatG)*g
 	solids := (ln.Soluble + ln.Insoluble).Grams()
-	carb := math.Max(0, math.Min(max(ln.Row.CarbG, 0)*g-fibre, solids))
+	carb := positive(min(positive(ln.Row.CarbG)*g-fibre, solids))
 	if ln.Row.CarbG <= 0 && fat == 0 && protein == 0 {
 		carb = solids
 	}
@@ -51,7 +48,7 @@ func mixed(s pantry.Solids, ln Line) pantry.Solids {
 	s.Fibre += fibre
 	s.Protein += protein
 	s.Fat += fat
-	s.Ash += math.Max(0, solids-carb-fibre-protein-fat)
+	s.Ash += positive(solids - carb - fibre - protein - fat)
 	return s
 }
 
@@ -65,14 +62,6 @@ func usualJar(units string) string {
 
 // headspace: the fill's own, the batch's, or that of the tested process.
 func (c *calc) headspace(f batch.Fill) unit.Length {
-	if f.Headspace > 0 {
-		return f.Headspace
-	}
-	if c.b.Process.Headspace > 0 {
-		return c.b.Process.Headspace
-	}
-	if row, ok := c.p.ProcessTime(c.processKey()); ok {
-		return row.Headspace
-	}
-	return unit.Inch / 4
+	row, _ := c.p.ProcessTime(c.processKey())
+	return cmp.Or(f.Headspace, c.b.Process.Headspace, row.Headspace)
 }

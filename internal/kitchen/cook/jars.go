@@ -1,7 +1,6 @@
 package cook
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -16,42 +15,37 @@ const mostJars = 10_000
 
 // jars plans what the pot fills.
 func (c *calc) jars() {
-	fills := c.b.Fills
+	fills := c.fills
 	if len(fills) == 0 {
 		fills = []batch.Fill{{Jar: usualJar(c.k.Units), Count: -1, Sealed: -1}}
 	}
 	density := c.r.HotDensity()
 	c.r.headspace = c.headspace(batch.Fill{})
-	for i, f := range fills {
-		if j, ok := c.jar(i, f, density); ok {
-			c.r.Jars = append(c.r.Jars, j)
-		}
+	for _, f := range fills {
+		c.jar(f, density)
 	}
-	c.estimate(fills)
+	c.estimate()
 	c.checkCounts()
 }
 
-func (c *calc) jar(i int, f batch.Fill, density float64) (JarPlan, bool) {
-	where := f.Path
-	if where == "" && len(c.b.Fills) > 0 {
-		where = path("fill", i, "")
-	}
+// jar plans one size; one that nobody knows is told and left out.
+func (c *calc) jar(f batch.Fill, density float64) {
 	j, ok := c.p.Jar(f.Jar)
 	if !ok {
-		c.errorf("unknown-jar", where+".jar", "no jar is called %q", f.Jar).
+		c.errorf("unknown-jar", f.Path+".jar", "no jar is called %q", f.Jar).
 			Hinted("write one of " + c.jarKeys() + ", a size such as \"8 fl oz\", or add your own [[jar]] to the kitchen file")
-		return JarPlan{}, false
+		return
 	}
 	plan := JarPlan{
-		FillPath: where, Jar: j, How: Given, Count: f.Count, Sealed: f.Sealed, Checked: f.Sealed >= 0,
-		Fill: grams(j.FillVolume(c.headspace(f)).ML() * density), Weighed: f.Net, Part: max(f.PartJar, 0), Price: f.Price,
+		FillPath: f.Path, Jar: j, How: Given, Count: f.Count, Sealed: f.Sealed, Checked: f.Sealed >= 0,
+		Fill: grams(j.FillVolume(c.headspace(f)).ML() * density), Weighed: f.Net, Part: positive(f.PartJar), Price: f.Price,
 	}
-	if plan.Fill <= 0 && c.r.Yield.Mass > 0 {
-		c.errorf("no-room-in-jar", where, "the headspace leaves no room in a %s jar", j.Key).Hinted("check headspace, brimful and mouth")
+	if plan.Fill == 0 {
+		c.errorf("no-room-in-jar", f.Path, "the headspace leaves no room in a %s jar", j.Key).Hinted("check headspace, brimful and mouth")
 	}
 	c.declared(&plan, f)
 	c.counted(&plan)
-	return plan, true
+	c.r.Jars = append(c.r.Jars, plan)
 }
 
 // counted checks the counts of one jar size.
@@ -92,14 +86,8 @@ func (c *calc) jarKeys() string {
 // what the law makes of it is not decided here.
 func (c *calc) declared(j *JarPlan, f batch.Fill) {
 	j.DeclText = f.Declared.Text
-	if f.Declared.Dim == unit.ByVolume {
-		j.DeclVolume = f.Declared.Volume
-	}
-	if f.Declared.Dim != unit.ByMass || f.Declared.Mass <= 0 {
-		return
-	}
-	j.Declared = f.Declared.Mass
-	if j.Fill <= 0 || c.incomplete {
+	j.DeclVolume, j.Declared = f.Declared.Volume, f.Declared.Mass
+	if j.Declared == 0 || j.Fill == 0 || c.incomplete {
 		return
 	}
 	where, share := j.FillPath+".declared", j.Declared.Grams()/j.each()
@@ -175,11 +163,10 @@ func (r *Result) held() (g float64) {
 // estimate counts jars nobody has counted. With shares each size takes its
 // part of the pot; without, sizes are filled in the order written, and what
 // does not fill a jar goes to the next size. The last rest is a partial jar.
-func (c *calc) estimate(fills []batch.Fill) {
-	rest := math.Max(0, c.r.Yield.Mass.Grams()-c.r.held())
-	parts := c.portions(rest)
+func (c *calc) estimate() {
+	parts := c.portions(positive(c.r.Yield.Mass.Grams() - c.r.held()))
 	left := 0.0
-	last := -1
+	var last *JarPlan
 	for i := range c.r.Jars {
 		j := &c.r.Jars[i]
 		if j.How != Estimated {
@@ -187,70 +174,49 @@ func (c *calc) estimate(fills []batch.Fill) {
 		}
 		left += parts[i]
 		j.Count = 0
-		if g := j.each(); g > 0 {
+		if g := j.each(); g != 0 {
 			j.Count = int(math.Min(math.Floor(left/g+0.01), mostJars)) // a jar 1 % short is a full jar
-			left = math.Max(0, left-float64(j.Count)*g)
+			left = positive(left - float64(j.Count)*g)
 		}
 		j.Sealed, j.Checked = j.Count, false
-		last = i
+		last = j
 	}
-	if last >= 0 && left > 0.05*c.r.Jars[last].each() && c.r.Jars[last].Count < mostJars {
-		c.r.Jars[last].Part = grams(left)
+	if last != nil && left > 0.05*last.each() && last.Count < mostJars {
+		last.Part = grams(left)
 	}
 }
 
-// portions gives the grams each uncounted size gets first.
-func (c *calc) portions(rest float64) []float64 {
+// portions splits the pot over the sizes nobody counted: those with a share get
+// it, the first without one what is left over.
+func (c *calc) portions(pot float64) []float64 {
 	out := make([]float64, len(c.r.Jars))
-	share, sum, first := make([]float64, len(out)), 0.0, -1
+	sum, open := 0.0, -1
 	for i, j := range c.r.Jars {
 		if j.How != Estimated {
 			continue
 		}
-		if first < 0 {
-			first = i
-		}
-		if s := c.shareOf(j.FillPath); s > 0 {
-			share[i] = s
-			sum += s
-		}
-	}
-	if first < 0 {
-		return out
-	}
-	if sum == 0 {
-		out[first] = rest
-		return out
-	}
-	c.spread(out, share, sum, rest)
-	return out
-}
-
-// spread splits the pot by shares; sizes without one take what is left over.
-func (c *calc) spread(out, share []float64, sum, rest float64) {
-	scale := 1.0
-	open := -1
-	for i, j := range c.r.Jars {
-		if j.How == Estimated && share[i] == 0 && open < 0 {
+		out[i] = c.shareOf(j.FillPath)
+		sum += out[i]
+		if out[i] == 0 && open < 0 {
 			open = i
 		}
 	}
-	if sum > 1 || open < 0 {
-		scale = 1 / sum
+	whole := sum
+	if open >= 0 {
+		whole = max(1, sum) // shares of more than the pot leave nothing over
+		out[open] = whole - sum
 	}
 	for i := range out {
-		out[i] = rest * share[i] * scale
+		out[i] *= pot / whole
 	}
-	if open >= 0 {
-		out[open] = rest * math.Max(0, 1-sum*scale)
-	}
+	return out
 }
 
+// shareOf is the share of a size; more than a million, or no number, is none.
 func (c *calc) shareOf(where string) float64 {
-	for i, f := range c.b.Fills {
-		p := cmp.Or(f.Path, path("fill", i, ""))
-		if p == where && f.Share > 0 && f.Share < 1e6 {
-			return f.Share
+	for _, f := range c.fills {
+		if f.Path == where && f.Share < 1e6 {
+			return positive(f.Share)
 		}
 	}
 	return 0

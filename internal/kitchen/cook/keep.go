@@ -129,7 +129,7 @@ func (c *calc) brixPath() string {
 	switch {
 	case k.Brix != nil:
 		return "cook.brix"
-	case k.FinishedPot > 0:
+	case k.FinishedPot != 0:
 		return "cook.finished_pot"
 	case k.TempC != nil:
 		return "cook.temperature"
@@ -193,12 +193,11 @@ func (c *calc) sugarBrix() float64 {
 			continue
 		}
 		g, sol, rest := ln.Mass.Grams(), ln.Soluble.Grams(), ln.Insoluble.Grams()
-		water += max(0, g-sol-rest)
-		t, _ := c.traceOf(ln)
+		water += positive(g - sol - rest)
 		switch {
 		case ln.IsWater: // the salts of the tap are no sugar
 			in += g
-		case ln.IsSweet, ln.IsFruit, ln.Row.Class == "juice", ln.Row.Class == "dried fruit", t.Group == "acid":
+		case ln.IsSweet, ln.IsFruit, ln.Row.Class == "juice", ln.Row.Class == "dried fruit", c.traceOf(ln).Group == "acid":
 			if k := ln.Row.Class; (k == "vegetable" || k == "spice") && ln.Row.SugarsG >= 0 { // ginger, sweet potatoes: the rest is starch
 				sol = min(sol, g*ln.Row.SugarsG/100)
 			}
@@ -207,12 +206,12 @@ func (c *calc) sugarBrix() float64 {
 	}
 	syrup := c.pot.pot - insoluble
 	if r.Yield.How != Measured {
-		syrup = sweet + max(0, water-loss*in)
+		syrup = sweet + positive(water-loss*in)
 	}
-	if syrup <= 0 || sweet <= 0 {
+	if syrup <= 0 {
 		return 0
 	}
-	return min(r.Brix.Value, 100*sweet/syrup)
+	return min(r.Brix.Value, percent(sweet, syrup))
 }
 
 // leastSugar is how much sweetener a part of fruit needs before an assumed
@@ -252,16 +251,13 @@ func (c *calc) keptCold(v *verdict) bool {
 	return true
 }
 
-// naming lists lines by name, and gives the path of the first for a finding.
-func naming(lines []Line) (names, where string) {
+// naming lists lines by name.
+func naming(lines []Line) string {
 	var all []string
 	for _, ln := range lines {
 		all = append(all, ln.Name)
 	}
-	if len(lines) == 0 {
-		return "", "ingredient"
-	}
-	return strings.Join(all, ", "), lines[0].Paths[0] + ".name"
+	return strings.Join(all, ", ")
 }
 
 // honey is a fact for babies, whatever the process.

@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -79,23 +80,19 @@ func (c *calc) drySugar() bool {
 
 // notAcid names what keeps the pot from being plainly acid.
 func (c *calc) notAcid() string {
-	list, _ := naming(append(c.lines(c.sour.low), c.lines(c.sour.unknown)...))
-	if list == "" {
-		return "water with no acid fruit to carry it"
-	}
-	return list
+	return cmp.Or(naming(append(c.lines(c.sour.low), c.lines(c.sour.unknown)...)), "water with no acid fruit to carry it")
 }
 
 func (c *calc) notPlainlyAcid(v *verdict) {
 	const hint = "measure the pH of the finished batch (cook.ph) or its Brix (cook.brix), or follow a tested recipe unchanged (recipe, unchanged = true)"
 	low, unknown := c.lines(c.sour.low), c.lines(c.sour.unknown)
 	if len(low) > 0 {
-		list, where := naming(low)
+		list, where := naming(low), linePath(low[0])+".name"
 		v.perish(rule("may be above pH 4.6: "+list, srcPH))
 		c.warnf("low-acid", where, "%s may be above pH 4.6; the label will say refrigerate", list).Hinted(hint).Cited(srcPH)
 	}
 	if len(unknown) > 0 {
-		list, where := naming(unknown)
+		list, where := naming(unknown), linePath(unknown[0])+".name"
 		v.perish(rule("acidity not known, so taken as low: "+list, srcOwn))
 		c.warnf("acid-unknown", where, "the acidity of %s is not known, or there is more of it than acid fruit bears; the label will say refrigerate", list).
 			Hinted(hint).Cited(srcGuide1)
@@ -141,7 +138,7 @@ func (c *calc) keepByNever(v *verdict) {
 	for i, ln := range c.r.Lines {
 		n, ok := c.never[i]
 		switch {
-		case !ok, n.Knob && c.sour.trace[i], n.Unless == "tested" && c.tested(), n.Unless != "" && c.tested() && c.recipe.ID == n.Unless:
+		case !ok, n.Knob && c.sour.trace[i], c.tested() && (n.Unless == "tested" || n.Unless == c.recipe.ID):
 			continue
 		}
 		v.perish(rule(ln.Name+": "+n.Reason, n.Source))

@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -14,10 +15,7 @@ import (
 func (c *calc) neverRows() map[int]pantry.Never {
 	written := map[string]batch.Ingredient{}
 	for i, g := range c.b.Ingredients {
-		if g.Path == "" {
-			g.Path = path("ingredient", i, "")
-		}
-		written[g.Path] = g
+		written[cmp.Or(g.Path, path("ingredient", i))] = g
 	}
 	out := map[int]pantry.Never{}
 	for i, ln := range c.r.Lines {
@@ -34,18 +32,13 @@ func texts(ln Line, written map[string]batch.Ingredient) []string {
 	out := []string{ln.Name}
 	for _, at := range ln.Paths {
 		g := written[at]
-		if g.Name != ln.Name {
-			out = append(out, g.Name)
-		}
+		out = append(out, g.Name)
 		for _, form := range forms(g) {
 			out = append(out, formed(form, g.Name)...)
 		}
-		if at := strings.IndexAny(g.Name, ",(–/"); at > 0 { // "peaches, white", "peaches (white)"
+		if at := strings.IndexAny(g.Name, ",(–/"); at >= 0 { // "peaches, white", "peaches (white)"
 			_, size := utf8.DecodeRuneInString(g.Name[at:])
 			out = append(out, formed(g.Name[at+size:], g.Name[:at])...)
-		}
-		for _, x := range g.Contains {
-			out = append(out, x.Name+" in "+g.Name)
 		}
 	}
 	for _, x := range ln.Contains {
@@ -60,7 +53,7 @@ func texts(ln Line, written map[string]batch.Ingredient) []string {
 func formed(form, name string) []string {
 	out := []string{form + " " + name}
 	for _, part := range strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(",;()/", r) }) {
-		words := strings.FieldsFunc(part, func(r rune) bool { return !unicode.IsLetter(r) && r != '\'' && r != '’' })
+		words := strings.FieldsFunc(part, func(r rune) bool { return !unicode.IsLetter(r) })
 		for i, w := range words[:min(len(words), 20)] {
 			if slices.Contains(liesIn, strings.ToLower(w)) {
 				break

@@ -2,6 +2,7 @@ package cook
 
 import (
 	"fmt"
+	"slices"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -60,12 +61,7 @@ func (c *calc) keepByProcess(v *verdict) {
 
 // noneSealed: every jar was counted and none has a seal, so none is for the shelf.
 func (c *calc) noneSealed(v *verdict) bool {
-	for _, f := range c.b.Fills {
-		if f.Count <= 0 || f.Sealed != 0 {
-			return false
-		}
-	}
-	if len(c.b.Fills) == 0 {
+	if len(c.fills) == 0 || slices.ContainsFunc(c.fills, func(f batch.Fill) bool { return f.Count <= 0 || f.Sealed != 0 }) {
 		return false
 	}
 	v.atLeast(Cold, Evidence{"no jar sealed", Given, "fill", srcSeal})
@@ -76,7 +72,7 @@ func (c *calc) noneSealed(v *verdict) bool {
 
 // altitude of the kitchen, 0 when not given.
 func (c *calc) altitude() unit.Length {
-	if c.b.Process.AltitudeOK || c.b.Process.Altitude > 0 {
+	if c.b.Process.AltitudeOK || c.b.Process.Altitude != 0 {
 		return c.b.Process.Altitude
 	}
 	return c.k.Altitude
@@ -165,10 +161,7 @@ func (c *calc) jarsFit(v *verdict, row pantry.Process) bool {
 		if j.Jar.Nominal <= row.MostJar() && j.Jar.Brimful <= row.MostJar()*roomAbove/100 {
 			continue
 		}
-		where := "fill"
-		if j.FillPath != "" {
-			where = j.FillPath + ".jar"
-		}
+		where := j.FillPath + ".jar"
 		v.atLeast(Cold, Evidence{"a jar larger than the process was tested for: " + j.Jar.Description, Given, where, srcJar})
 		c.warnf("jar-too-large", where, "%s was tested in %s jars, and %s is larger: its middle heats too slowly", row.Product, row.Jar, j.Jar.Description).
 			Hinted("fill smaller jars, or refrigerate these; guessing at minutes does not do").Cited(srcJar)
@@ -181,7 +174,7 @@ func (c *calc) jarsFit(v *verdict, row pantry.Process) bool {
 // and air stays under the lid.
 func (c *calc) headroom(v *verdict, row pantry.Process) bool {
 	check := func(h unit.Length, where string) bool {
-		if h <= 0 || h >= row.LeastHead && h <= row.MostHead {
+		if h == 0 || h >= row.LeastHead && h <= row.MostHead {
 			return true
 		}
 		v.atLeast(Cold, Evidence{"headspace that leaves no good seal: " + h.Format(c.k.Units), Given, where, srcHead})
@@ -190,10 +183,7 @@ func (c *calc) headroom(v *verdict, row pantry.Process) bool {
 		return false
 	}
 	ok := check(c.b.Process.Headspace, "process.headspace")
-	for i, f := range c.b.Fills {
-		if f.Path == "" {
-			f.Path = path("fill", i, "")
-		}
+	for _, f := range c.fills {
 		ok = check(f.Headspace, f.Path+".headspace") && ok
 	}
 	return ok

@@ -85,7 +85,7 @@ func TestReadingsOfPHThatDoNotCount(t *testing.T) {
 		if r.PHMeasured != (c.code == "") || c.code != "" && !has(l, c.code) {
 			t.Errorf("%q: measured %v, %v", c.code, r.PHMeasured, l)
 		}
-		if c.code != "" && r.PHLow == *b.Cook.PH {
+		if c.code != "" && r.PHHigh == *b.Cook.PH {
 			t.Errorf("%s: the reading is used", c.code)
 		}
 	}

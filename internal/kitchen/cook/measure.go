@@ -2,9 +2,10 @@ package cook
 
 import (
 	"fmt"
-	"math"
 	"regexp"
+	"slices"
 	"strings"
+	"unicode"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/batch"
@@ -27,11 +28,12 @@ func (c *calc) weigh(ln *Line, g batch.Ingredient, known bool) {
 	case c.b.File == nil: // the reader of the file has told it already
 		c.errorf("no-amount", g.Path+".amount", "%s has no amount", ln.Name).Hinted("give a weight or a kitchen measure")
 	}
-	if ln.Mass <= 0 && q.Dim == unit.ByMass {
-		c.errorf("no-amount", g.Path+".amount", "%s weighs %s", ln.Name, c.say(ln.Mass)).Hinted("give a weight above zero")
+	if ln.Mass = positive(ln.Mass); ln.Mass != 0 {
+		return
 	}
-	if ln.Mass <= 0 {
-		ln.Mass, c.incomplete = 0, true
+	c.incomplete = true
+	if q.Dim == unit.ByMass {
+		c.errorf("no-amount", g.Path+".amount", "%s weighs nothing", ln.Name).Hinted("give a weight above zero")
 	}
 }
 
@@ -42,7 +44,7 @@ func (c *calc) asBought(ln *Line, g batch.Ingredient) {
 	if !known(ln) || !said && !ln.Row.Whole(g.Name+" "+g.Form) {
 		return
 	}
-	if ln.Row.RefusePct <= 0 {
+	if ln.Row.RefusePct == 0 {
 		c.warnf("refuse-unknown", g.Path, "how much of %s is thrown away is not known; the whole weight is taken", ln.Name).
 			Hinted("weigh it again when it is prepared")
 		return
@@ -75,16 +77,16 @@ func (c *calc) byVolume(ln *Line, g batch.Ingredient) {
 func (c *calc) byCount(ln *Line, g batch.Ingredient) {
 	n := g.Amount.Count
 	m, known := c.p.Measure(g.Amount.Piece, ln.Row)
-	sized := m.Grams > 0 || m.ML > 0
-	named := ln.Row.PieceG > 0 && pieceNamed(ln.Row.PieceForm, g.Amount.Piece)
+	sized := m.Says != ""
+	named := ln.Row.PieceG != 0 && pieceNamed(ln.Row.PieceForm, g.Amount.Piece)
 	switch {
-	case !(n > 0) || math.IsInf(n, 0):
+	case !(n > 0):
 		c.noWeight(ln, g, "weigh it, or give cups or spoons")
 	case known && sized:
 		c.byMeasure(ln, g, m)
 	case known && !named:
 		c.noWeight(ln, g, m.Ask)
-	case ln.Row.PieceG <= 0:
+	case ln.Row.PieceG == 0:
 		c.noWeight(ln, g, "weigh it, or give cups or spoons")
 	default:
 		ln.Mass, ln.Estimated = grams(n*ln.Row.PieceG), true
@@ -110,7 +112,7 @@ func pieceNamed(form, piece string) bool {
 // byMeasure weighs pinches, sticks and bottles by the table of measures.
 func (c *calc) byMeasure(ln *Line, g batch.Ingredient, m pantry.Measure) {
 	one := m.Grams
-	if m.ML > 0 {
+	if m.ML != 0 {
 		spoon, ok := household(ln.Row, unit.Quantity{Text: "tsp", Dim: unit.ByVolume}, g.Form)
 		if !ok {
 			c.noWeight(ln, g, fmt.Sprintf("weigh it; one is taken as %s, but the table has no weight for that", m.Says))
@@ -156,18 +158,18 @@ func household(row pantry.Ingredient, a unit.Quantity, words string) (measured, 
 	text := strings.ToLower(a.Text)
 	spoon, tea := strings.Contains(text, "tb") || strings.Contains(text, "tablespoon"), strings.Contains(text, "tsp") || strings.Contains(text, "teaspoon")
 	switch {
-	case spoon && row.TbspG > 0:
+	case spoon && row.TbspG != 0:
 		return measured{row.TbspG, unit.Tablespoon, "tablespoon", "", ""}, true
-	case tea && row.TspG > 0:
+	case tea && row.TspG != 0:
 		return measured{row.TspG, unit.Teaspoon, "teaspoon", "", ""}, true
 	}
 	if m, ok := cup(row, words); ok {
 		return m, true
 	}
 	switch {
-	case row.TbspG > 0:
+	case row.TbspG != 0:
 		return measured{row.TbspG, unit.Tablespoon, "tablespoon", "", ""}, true
-	case row.TspG > 0:
+	case row.TspG != 0:
 		return measured{row.TspG, unit.Teaspoon, "teaspoon", "", ""}, true
 	}
 	return measured{}, false
@@ -185,7 +187,7 @@ func cup(row pantry.Ingredient, words string) (measured, bool) {
 	first := measured{row.CupG, unit.Cup, "cup", row.CupForm, ""}
 	second := measured{row.Cup2G, unit.Cup, "cup", row.Cup2Form, ""}
 	for _, m := range []measured{first, second} {
-		if m.grams > 0 && want&classes(m.form) != 0 {
+		if m.grams != 0 && want&classes(m.form) != 0 {
 			return m, true
 		}
 	}
@@ -193,7 +195,7 @@ func cup(row pantry.Ingredient, words string) (measured, bool) {
 	if want&crushed != 0 && (row.Class == "fruit" || row.Class == "vegetable") {
 		return measured{crushedCup, unit.Cup, "cup", "crushed", ""}, true
 	}
-	if first.grams <= 0 {
+	if first.grams == 0 {
 		return measured{}, false
 	}
 	if want&^classes("whole") != 0 && row.Class == "fruit" {
@@ -206,15 +208,10 @@ var fine = regexp.MustCompile(`(?i)\b(?:finely|fine) (?:chopped|diced|cut|minced
 
 // classes gives the groups of alike that the words name, as bits.
 func classes(words string) (set uint) {
-	have := " " + strings.Map(func(r rune) rune {
-		if r >= 'a' && r <= 'z' {
-			return r
-		}
-		return ' '
-	}, strings.ToLower(words)) + " "
+	have := strings.FieldsFunc(strings.ToLower(words), func(r rune) bool { return !unicode.IsLetter(r) })
 	for i, group := range alike {
 		for _, w := range strings.Fields(group) {
-			if strings.Contains(have, " "+w+" ") {
+			if slices.Contains(have, w) {
 				set |= 1 << i
 			}
 		}

@@ -1,9 +1,12 @@
 package cook
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 func sortedByMass(in []Line) []Line {
-	out := append([]Line(nil), in...)
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Mass > out[j].Mass })
+	out := slices.Clone(in)
+	slices.SortStableFunc(out, func(a, b Line) int { return cmp.Compare(b.Mass, a.Mass) })
 	return out
 }

@@ -11,7 +11,7 @@ import (
 // ingredient: nothing is known of its weight, and it may be a slip.
 func (c *calc) oddPiece(ln *Line, g batch.Ingredient) bool {
 	piece := strings.ToLower(strings.TrimSpace(g.Amount.Piece))
-	if _, measure := c.p.Measure(piece, ln.Row); measure || ln.Row.PieceG <= 0 {
+	if _, measure := c.p.Measure(piece, ln.Row); measure || ln.Row.PieceG == 0 {
 		return false // weighed or told by its table
 	}
 	ok, odd := ln.Row.CountsBy(piece, g.Name+" "+g.Form)

@@ -27,8 +27,8 @@ func (c *calc) findRecipe() {
 	t, ok := c.p.TestedRecipe(words)
 	if !ok {
 		hint := `recipe is a private note then; jarmark recipes lists the tested ones`
-		if near := c.p.SuggestRecipes(words); len(near) > 0 {
-			hint = "did you mean " + strings.Join(near, ", ") + "? else it stays a private note"
+		if near := strings.Join(c.p.SuggestRecipes(words), ", "); near != "" {
+			hint = "did you mean " + near + "? else it stays a private note"
 		}
 		c.warnf("recipe-not-tested", "recipe", "%q is not among the tested recipes jarmark knows: it counts as nothing for how long this keeps", words).
 			Hinted(hint).Cited(srcGuide1)
@@ -56,7 +56,7 @@ func (c *calc) unlike(t pantry.TestedRecipe) string {
 	got, main := c.sums(t)
 	batch, recipe := 0.0, 0.0
 	for i, part := range t.Main {
-		if got[i] <= 0 {
+		if got[i] == 0 {
 			return "the pot holds no " + c.partName(part)
 		}
 		batch, recipe = batch+got[i], recipe+part.Grams

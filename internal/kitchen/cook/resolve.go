@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -19,9 +20,7 @@ func (c *calc) ingredients() {
 	told := false
 	at := map[string]int{}
 	for i, g := range c.b.Ingredients {
-		if g.Path == "" {
-			g.Path = path("ingredient", i, "")
-		}
+		g.Path = cmp.Or(g.Path, path("ingredient", i))
 		ln := c.line(g)
 		if ln.Mass > most-total {
 			c.incomplete = true
@@ -128,13 +127,13 @@ func (c *calc) find(g batch.Ingredient) (pantry.Ingredient, bool) {
 	}
 	if g.Amount.Part != "" { // juice of 3 limes
 		for _, of := range []string{g.Amount.Piece + " " + g.Amount.Part, g.Name + " " + g.Amount.Part, g.Name} {
-			if row, ok := c.p.Ingredient(of); ok && row.PieceG > 0 {
+			if row, ok := c.p.Ingredient(of); ok && row.PieceG != 0 {
 				return row, true
 			}
 		}
 	}
 	if g.Amount.Dim == unit.ByCount && g.Amount.Piece != "" {
-		if row, ok := c.p.Ingredient(g.Name + " " + g.Amount.Piece); ok && row.PieceG > 0 {
+		if row, ok := c.p.Ingredient(g.Name + " " + g.Amount.Piece); ok && row.PieceG != 0 {
 			return row, true
 		}
 	}
@@ -167,8 +166,8 @@ func plainName(name string) string {
 
 func (c *calc) unknown(g batch.Ingredient) {
 	hint := "check the spelling, or "
-	if near := c.p.Suggest(g.Name); len(near) > 0 {
-		hint = "did you mean " + strings.Join(near, ", ") + "? or "
+	if near := strings.Join(c.p.Suggest(g.Name), ", "); near != "" {
+		hint = "did you mean " + near + "? or "
 	}
 	if g.Amount.Dim != unit.ByMass {
 		c.errorf("unknown-ingredient", g.Path+".name", "%q is not in the ingredient table, and %q is no weight", g.Name, g.Amount.Text).

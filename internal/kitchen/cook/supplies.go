@@ -14,9 +14,7 @@ func (c *calc) supplies() {
 	r, s := c.r, &c.r.Supplies
 	n, gifts := r.Count(), 0
 	for _, g := range c.b.Gifts {
-		if g.Jars > 0 {
-			gifts = min(gifts+min(g.Jars, mostJars), mostJars)
-		}
+		gifts = min(gifts+min(max(g.Jars, 0), mostJars), mostJars)
 	}
 	holds := c.k.Supplies.PerBox()
 	s.Lids, s.Labels, s.Tags, s.Boxes = n, n, gifts, (n+holds-1)/holds
@@ -31,10 +29,10 @@ func (c *calc) unknownSupplies(what string, have map[string]int, known []string,
 		if slices.Contains(known, name) {
 			continue
 		}
+		told := c.l.Warnf("unknown-supply", c.kitchenFile(), "supplies."+what, "no jar takes %s called %q", what, name).Hinted(hint)
 		if near, ok := diag.DidYouMean(name, known); ok {
-			hint = "did you mean " + near + "?"
+			told.Hinted("did you mean " + near + "?")
 		}
-		c.l.Warnf("unknown-supply", c.kitchenFile(), "supplies."+what, "no jar takes %s called %q", what, name).Hinted(hint)
 	}
 }
 

@@ -24,7 +24,6 @@ func (c *calc) times(v *verdict) {
 	default:
 		c.coldTimes(v)
 	}
-	k.UnsealedDays = min(k.UnsealedDays, k.OpenedDays)
 	v.because(rule("unsealed: refrigerate and eat within 2-3 days, the most cautious published figure; kitchens often say weeks, without a source", srcSeal))
 	if k.OpenedDays == 30 {
 		v.because(rule("opened: refrigerate, best within a month", srcOpened))

@@ -131,8 +131,7 @@ type Result struct {
 	Evaporated unit.Mass
 	Skimmed    unit.Mass // foam, and what was lifted out before the finish (a spice bag, peel)
 	YieldRule  string    // "weighed pot", "measured Brix", "long boil to 65 °Brix", "added pectin, 5 % loss"
-	PHLow      float64
-	PHHigh     float64 // of the fruit as tabled; 0 = unknown
+	PHHigh     float64   // measured, or the highest of the fruit as tabled; 0 = unknown
 	PHMeasured bool
 	Jars       []JarPlan
 	Keeping    Keeping

@@ -122,19 +122,20 @@ func like(word, pattern string) bool {
 }
 
 // Trace is one row of acid-traces.csv: what neither has nor needs acid of its
-// own in small amounts, in percent of the acid fruit; negative = any amount.
+// own in small amounts, in percent of the acid fruit, or in any.
 type Trace struct {
 	Group         string
 	Classes, Keys []string
 	Percent       float64
+	Any           bool
 	Source        string
 }
 
 func (p *Pantry) loadTraces() error {
 	t := readTable(p.from, "acid-traces")
 	t.each(func(r row) {
-		x := Trace{Group: r.need("group"), Classes: r.list("kinds"), Keys: r.list("keys"), Source: r.need("source"), Percent: -1}
-		if r.text("percent_of_acid_fruit") != "any" {
+		x := Trace{Group: r.need("group"), Classes: r.list("kinds"), Keys: r.list("keys"), Source: r.need("source")}
+		if x.Any = r.text("percent_of_acid_fruit") == "any"; !x.Any {
 			x.Percent = r.number("percent_of_acid_fruit", 0)
 		}
 		p.traces = append(p.traces, x)
@@ -142,19 +143,20 @@ func (p *Pantry) loadTraces() error {
 	return t.err
 }
 
-// Trace finds the row of an ingredient, by key before kind.
-func (p *Pantry) Trace(key, kind string) (Trace, bool) {
+// Trace finds the row of an ingredient, by key before kind; of none, it has no
+// Group.
+func (p *Pantry) Trace(key, kind string) Trace {
 	for _, x := range p.traces {
 		if key != "" && slices.Contains(x.Keys, key) {
-			return x, true
+			return x
 		}
 	}
 	for _, x := range p.traces {
 		if kind != "" && slices.Contains(x.Classes, kind) {
-			return x, true
+			return x
 		}
 	}
-	return Trace{}, false
+	return Trace{}
 }
 
 // UnsafeMethod is one row of unsafe-methods.csv: a way of closing jars that
