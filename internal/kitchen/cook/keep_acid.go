@@ -150,6 +150,6 @@ func (c *calc) keepByNever(v *verdict) {
 		default:
 			hint = fmt.Sprintf("refrigerate or freeze it; only one recipe has a process: recipe = %q, unchanged = true", n.Unless)
 		}
-		c.warnf("never-shelf", ln.Paths[0]+".name", "%s keeps this off the shelf: %s", ln.Name, n.Reason).Hinted(hint).Cited(n.Source)
+		c.warnf("never-shelf", ln.Paths[0]+".name", "no shelf with %s in it: %s", ln.Name, n.Reason).Hinted(hint).Cited(n.Source)
 	}
 }
