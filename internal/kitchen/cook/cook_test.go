@@ -107,10 +107,10 @@ func TestYieldRules(t *testing.T) {
 		{"impossible Brix", func(b *batch.Batch) { b.Cook.Brix = f(math.NaN()) }, "long boil", 2180.66/0.65 + 24.36, 65, Estimated, "bad-brix"},
 		{"cold thermometer", func(b *batch.Batch) { b.Cook.TempC = f(60) }, "long boil", 2180.66/0.65 + 24.36, 65, Estimated, "bad-set-temperature"},
 		{"curd", func(b *batch.Batch) { b.Product = batch.Curd }, "curd", 4460 * 0.97, 100 * 2180.66 / (4460*0.97 - 24.36), Estimated, ""},
-		{"chutney", func(b *batch.Batch) { b.Product = batch.Chutney }, "chutney, 30 %", 4460 * 0.70, 100 * 2180.66 / (4460*0.70 - 24.36), Estimated, ""},
+		{"chutney", func(b *batch.Batch) { b.Product = batch.Chutney }, "chutney, 8 %", 4460 * 0.92, 100 * 2180.66 / (4460*0.92 - 24.36), Estimated, ""},
 		{"no cook", func(b *batch.Batch) { b.Cook.Method = "no cook" }, "not cooked", 4460, 100 * 2180.66 / (4460 - 24.36), Estimated, ""},
 		{"marmalade", func(b *batch.Batch) { b.Product = batch.Marmalade }, "long boil to 60", 2180.66/0.60 + 24.36, 60, Estimated, ""},
-		{"butter", func(b *batch.Batch) { b.Product = batch.Butter }, "fruit butter to 55", 2180.66/0.55 + 24.36, 55, Estimated, ""},
+		{"butter", func(b *batch.Batch) { b.Product = batch.Butter }, "no boil-off: the mix has 49 °Brix already", 4460, 100 * 2180.66 / (4460 - 24.36), Estimated, ""},
 	}
 	for _, c := range tests {
 		t.Run(c.name, func(t *testing.T) {
@@ -147,6 +147,13 @@ func TestKitchenMeasures(t *testing.T) {
 		{"apples", "3 cups", "chopped", 375, "", ""},
 		{"apples", "3 cups", "sliced", 327, "", ""},
 		{"pears", "1 cup", "cubed", 161, "", ""},
+		// chopped where SR28 has slices alone: 154 and 165 g by 1.2. 20 peaches of 150 g (SR28) are 16 cups,
+		// 188 g, in a published chutney; 4 1/2 lb of plums, less 6 %, are 10 cups, 192 g, in a plum conserve
+		// (yields-unseen.txt, yields-heldout.txt)
+		{"peaches", "1 cup", "chopped", 184.8, "chopped", ""},
+		{"peaches", "1 cup", "sliced", 154, "", ""},
+		{"plums", "1 cup", "chopped", 198, "chopped", ""},
+		{"cucumbers", "1 cup", "chopped", 104, "", ""}, // not fruit
 		{"lemon juice", "1/4 cup", "", 61, "", ""},
 		{"lemon juice", "3 lemons", "", 144, "48 g each", ""},
 		{"honey", "250 ml", "", 339 * 250 / 236.588, "", ""},

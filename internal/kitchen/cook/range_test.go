@@ -53,7 +53,7 @@ func TestRangeHoldsPublishedYields(t *testing.T) {
 	for _, e := range all {
 		each := pantry.Density(e.r.Brix.Value, 85) * 236.588 / 1000
 		low, high := e.r.Range.Low.Grams()/each, e.r.Range.High.Grams()/each
-		if w := high / low; w > 1.2501 || w < 1.05 && high < e.r.Input.Grams()/each-0.01 {
+		if w := (high - low) / ((high + low) / 2); w > 0.25 || w < 0.05 && high < e.r.Input.Grams()/each-0.01 {
 			t.Errorf("%s: the range is %.1f to %.1f", e.id, low, high)
 		}
 		in := low <= e.high+0.5 && high >= e.low-0.5
@@ -101,7 +101,7 @@ func potOf(t *testing.T, pot string) *Result {
 func TestOwnPotsMoveTheRange(t *testing.T) {
 	plan := potOf(t, "")
 	low, high, yield := plan.Range.Low, plan.Range.High, plan.Yield.Mass
-	mid := math.Sqrt(low.Grams() * high.Grams())
+	mid := (low.Grams() + high.Grams()) / 2
 	weighed := func(by float64) *Result { return potOf(t, unit.Grams(mid*by).Format(unit.Metric)) }
 	if h := Learn([]*Result{weighed(1.06)}); h.Pots != 0 {
 		t.Errorf("one pot is a habit: %+v", h)

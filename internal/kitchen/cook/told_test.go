@@ -2,6 +2,7 @@ package cook
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -56,7 +57,11 @@ func TestMuchBoilsAway(t *testing.T) {
 	b.Product, b.Cook = batch.Butter, batch.Cook{}
 	b.Ingredients = []batch.Ingredient{ing(t, "strawberries", "5 kg", ""), ing(t, "sugar", "100 g", "")}
 	r, l := Compute(b, nil, pantry.Default())
-	want := fmt.Sprintf("would boil %.0f %% of this pot away", 100*(1-float64(r.Yield.Mass)/float64(r.Input)))
+	finish, _ := pantry.Default().Boil("butter", "long boil")
+	want := fmt.Sprintf("would boil %.0f %% of this pot away", 100*(1-(r.Soluble.Grams()*100/finish.Brix+r.Insoluble.Grams())/r.Input.Grams()))
+	if got := 1 - r.Yield.Mass.Grams()/r.Input.Grams(); math.Abs(got-finish.Loss/100) > 0.001 {
+		t.Errorf("and %.3f is taken to leave", got)
+	}
 	if !slices.ContainsFunc(l, func(d diag.Diagnostic) bool { return d.Code == "much-boil-off" && strings.Contains(d.Message, want) }) {
 		t.Errorf("nothing says %q: %v", want, l)
 	}

@@ -237,7 +237,7 @@ func (c *calc) byKind(m mix) (outcome, bool) {
 	}
 	if m.in > 0 {
 		c.notef("yield-estimated", "cook", "the yield of %s is an estimate (%s)", c.say(grams(o.pot-m.foam)), o.rule).
-			Hinted("weigh the finished pot (cook.finished_pot) or take a refractometer reading (cook.brix)").Cited("own assumption, checked against published recipes within 20 %")
+			Hinted("weigh the finished pot (cook.finished_pot) or take a refractometer reading (cook.brix)").Cited("own assumption, checked against published recipes (templates/pantry/boil.csv)")
 	}
 	return o, true
 }
@@ -278,12 +278,16 @@ func (c *calc) assumed(m mix, method string) outcome {
 	case !ok:
 		b = pantry.Boil{Name: "long boil", Brix: jamBrix}
 		fallthrough
-	case b.Brix > 0:
+	case b.Brix > 0 && b.Minutes <= 0:
 		o := c.target(m, b)
 		o.boil = b
 		return o
 	}
-	o := lose(m, b.Loss/100, fmt.Sprintf("%s, %g %% loss", b.Name, b.Loss))
+	loss := c.simmered(m, b)
+	if b.Brix > 0 {
+		loss = c.thickened(m, b, loss)
+	}
+	o := lose(m, loss, fmt.Sprintf("%s, %.0f %% loss", b.Name, 100*loss))
 	o.boil = b
 	return o
 }
@@ -297,13 +301,16 @@ func lose(m mix, loss float64, rule string) outcome {
 // sugar nobody boils so far.
 func (c *calc) target(m mix, b pantry.Boil) outcome {
 	o := outcome{pot: m.at(b.Brix), how: Estimated, rule: fmt.Sprintf("%s to %.0f °Brix", b.Name, b.Brix), loss: -1}
-	if own := m.brixOf(m.in); o.pot > m.in {
-		o.pot, o.rule = m.in, fmt.Sprintf("no boil-off: the mix has %.0f °Brix already", own)
-	} else if b.Loss > 0 && o.pot < m.in*(1-b.Loss/100) {
-		o = lose(m, b.Loss/100, fmt.Sprintf("%s with little sugar, %g %% loss", b.Name, b.Loss))
-	} else if o.pot < m.in/3 {
-		c.warnf("much-boil-off", "cook", "a %s would boil %.0f %% of this pot away", o.rule, 100*(1-o.pot/m.in)).
+	away := 1 - o.pot/m.in
+	if away > 2.0/3 && (b.Loss <= 0 || c.b.Product == batch.Butter) {
+		c.warnf("much-boil-off", "cook", "a %s would boil %.0f %% of this pot away", o.rule, 100*away).
 			Hinted("a reduced-sugar recipe is not boiled so far: weigh the finished pot or take a reading")
+	}
+	switch own := m.brixOf(m.in); {
+	case o.pot > m.in:
+		o.pot, o.rule = m.in, fmt.Sprintf("no boil-off: the mix has %.0f °Brix already", own)
+	case b.Loss > 0 && away > b.Loss/100:
+		o = lose(m, b.Loss/100, fmt.Sprintf("%s with little sugar, %g %% loss", b.Name, b.Loss))
 	}
 	return o
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // Twenty-two published recipes as a maker would write them down, with the yield
-// printed in each (testdata/published/yields, source in each file's first
+// printed in each beside the middle of the range (testdata/published/yields, source in each file's first
 // line). They were seen when the losses of boil.csv were chosen, so this shows
 // that the model stays where it was, not that it is accurate: published yields
 // contradict each other by more than it errs. Run with -v for the table.
@@ -30,7 +30,7 @@ func TestTwentyTwoPublishedYields(t *testing.T) {
 				t.Errorf("%s: %s: %s", row["id"], d.Code, d.Message)
 			}
 		}
-		got := r.Yield.Mass.Grams()
+		got := (r.Range.Low.Grams() + r.Range.High.Grams()) / 2
 		if row["unit"] == "hp" { // 8 fl oz, filled hot
 			got /= pantry.Density(r.Brix.Value, 85) * 236.588 / 1000
 		}
@@ -46,7 +46,7 @@ func TestTwentyTwoPublishedYields(t *testing.T) {
 	}
 	sd = math.Sqrt(sd)
 	t.Logf("mean ratio %.3f, standard deviation %.3f, within 12 %%: %d of %d", m, sd, near, len(ratios))
-	if len(ratios) != 22 || math.Abs(m-1) > 0.03 || sd > 0.16 || near < 11 {
+	if len(ratios) != 22 || math.Abs(m-1) > 0.06 || sd > 0.14 || near < 14 {
 		t.Errorf("mean ratio %.3f, standard deviation %.3f, within 12 %%: %d of %d", m, sd, near, len(ratios))
 	}
 }

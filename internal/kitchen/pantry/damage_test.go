@@ -131,7 +131,7 @@ func TestRowsAtTheirLimits(t *testing.T) {
 		table, over string // column=value;...
 		bad         string // the column that is told; "" = none
 	}{
-		{"boil", "brix=85", ""}, {"boil", "brix=85.1", "brix"}, {"boil", "brix=-1", "brix"}, {"boil", "brix=0;loss_pct=0", "brix"}, {"boil", "brix=0;loss_pct=60", ""}, {"boil", "loss_pct=60.1", "brix"}, {"boil", "loss_pct=-1", "brix"},
+		{"boil", "brix=85", ""}, {"boil", "brix=85.1", "brix"}, {"boil", "brix=-1", "brix"}, {"boil", "brix=0;loss_pct=0", "brix"}, {"boil", "brix=0;loss_pct=75", ""}, {"boil", "loss_pct=75.1", "brix"}, {"boil", "minutes=240;loss_pct=30", ""}, {"boil", "minutes=241;loss_pct=30", "minutes"}, {"boil", "minutes=-1", "minutes"}, {"boil", "minutes=10;loss_pct=0", "minutes"}, {"boil", "loss_pct=-1", "brix"},
 		{"boil", "shift=0.8", ""}, {"boil", "shift=0.79", "factor"}, {"boil", "shift=1.25", ""}, {"boil", "shift=1.26", "factor"},
 		{"boil", "factor=1", "factor"}, {"boil", "factor=1.01", ""}, {"boil", "factor=1.5", ""}, {"boil", "factor=1.51", "factor"},
 		{"boil", "coverage_pct=0", "factor"}, {"boil", "coverage_pct=0.1", ""}, {"boil", "coverage_pct=99.9", ""}, {"boil", "coverage_pct=100", "factor"}, {"boil", "recipes=0", "factor"}, {"boil", "recipes=1", ""},
