@@ -105,6 +105,14 @@ func TestSite(t *testing.T) {
 	w.until("own labels are drawn", labelsDrawn)
 	took("own label, program running")
 
+	for range 2 {
+		t.Logf("%-40s %s", "PDF of one piece, from the click", w.run(`const begun = performance.now(), text = one("#text").value;
+			const a = await F.contentWindow.fetch("../do/print", { method: "POST", headers: { "Content-Type": "application/json", "X-Jarmark-Token": one('meta[name="jarmark-token"]').content }, body: JSON.stringify({ file: "`+batch+`", text, pieces: ["wrap"] }) });
+			const { url } = await a.json(), pdf = await (await fetch("app/" + url)).text();
+			if (!pdf.startsWith("%PDF-")) throw new Error(pdf.slice(0, 200));
+			return Math.round(performance.now() - begun) + "ms"`))
+	}
+
 	dir := demoFolder(t)
 	commandLine(t, dir, "make", batch)
 	start = time.Now()
@@ -115,11 +123,22 @@ func TestSite(t *testing.T) {
 	same(t, dir, w.kept())
 
 	w.until("the program is kept", `document.documentElement.dataset.kept`)
+	w.holds("=== 2")
 	w.stop()
+	w.do(chromedp.Navigate("about:blank"))
 	start = time.Now()
-	w.do(chromedp.Navigate("about:blank"), chromedp.Navigate(w.base+"/#batch/"+batch))
+	w.do(chromedp.Navigate(w.base + "/#batch/" + batch))
 	w.until("own labels are drawn without a network", labelsDrawn)
 	took("own label, warm, without a network")
+	w.run(`const f = one('[name="name"]'); f.value = "Bullace jam"; f.dispatchEvent(new Event("input", { bubbles: true }))`)
+	w.until("a new label is drawn", `one("#text").value.includes("Bullace jam") && one("#labels .art").shadowRoot.textContent.includes("Bullace")`)
+	took("what was typed then, on the label")
+	w.run(`await caches.delete("jarmark-" + document.documentElement.dataset.version + "-seen")`)
+	w.do(chromedp.Navigate("about:blank"))
+	start = time.Now()
+	w.do(chromedp.Navigate(w.base + "/#batch/" + batch))
+	w.until("own labels are drawn by the program", labelsDrawn)
+	took("the same of a folder that was changed")
 	w.silent()
 }
 

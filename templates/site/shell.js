@@ -2,6 +2,7 @@
 // leads to it, shows the page in a frame, and keeps the maker's folder.
 
 import { folders, saveAs } from "./folders.js";
+import { Seen, onDisk } from "./seen.js";
 
 const byId = (id) => document.getElementById(id);
 const { version, program } = document.documentElement.dataset;
@@ -19,16 +20,28 @@ const ready = new Promise((resolve) => {
 });
 worker.onerror = (event) => trouble(event.message || "the program could not be loaded");
 
-const places = folders({ use: (folder) => worker.postMessage({ folder }), reload, app: `${scope}app/` });
+let seen = null; // what is kept from one visit to the next
+let kept = null; // until the program is there: a promise of the folder's mark in it
+
+const places = folders({ use, reload, app: `${scope}app/` });
+
+// use lets the program go on in another folder; of the one before nothing stays.
+async function use(folder) {
+  kept = null;
+  await seen.forget().catch(() => {});
+  worker.postMessage({ folder });
+}
 
 function trouble(words) {
+  delete document.documentElement.dataset.shown;
+  byId("start").hidden = false;
   byId("wait").textContent = `jarmark could not start: ${words}. Load the page again; when that does not help, try another browser.`;
 }
 
 // controlled waits until this page's requests go through the service worker.
 async function controlled() {
   if (!navigator.serviceWorker) throw new Error("this browser cannot keep a page (no service worker): open it over https, and not in a private window");
-  navigator.serviceWorker.onmessage = ({ data, ports }) => { if (data.ask) worker.postMessage(data, [ports[0], ...(data.ask.body ? [data.ask.body] : [])]); };
+  navigator.serviceWorker.onmessage = ({ data, ports }) => { if (data.ask) passOn(data.ask, ports[0]); };
   navigator.serviceWorker.startMessages();
   const registered = navigator.serviceWorker.register("sw.js", { scope: "./", updateViaCache: "none" });
   if (!navigator.serviceWorker.controller) {
@@ -36,6 +49,36 @@ async function controlled() {
     await registered;
     if (!navigator.serviceWorker.controller) await held;
   } else registered.catch(() => {}); // without a network the one at work goes on
+}
+
+// passOn gives a question the answer kept of the last visit, else hands it to
+// the program. After the first write nothing is taken from the last visit.
+async function passOn(ask, port) {
+  const answer = await recalled(ask).catch(() => null);
+  if (!answer) {
+    if (!harmless(ask)) kept = null;
+    return worker.postMessage({ ask }, [port, ...(ask.body ? [ask.body] : [])]);
+  }
+  const piece = new Uint8Array(await answer.arrayBuffer());
+  port.postMessage({ head: { status: answer.status, headers: [...answer.headers] } });
+  port.postMessage({ piece }, [piece.buffer]);
+  port.postMessage({ end: true });
+  worker.postMessage({ met: ask });
+  return document.documentElement.dataset.seen = "yes";
+}
+
+const harmless = (ask) => ask.method === "GET" || ask.path === "/do/look";
+
+async function recalled(ask) {
+  const mark = await kept;
+  return kept && seen.recall(mark, ask);
+}
+
+// markOf looks at the folder, and drops what was kept of it as it was before.
+async function markOf(folder) {
+  const mark = folder && await seen.mark(await onDisk(folder));
+  await seen.prune(mark);
+  return mark;
 }
 
 // keep stores the program for times without a network.
@@ -46,7 +89,8 @@ async function keep() {
   byId("kept").hidden = false;
 }
 
-function show(hash) { frame.contentWindow.location.replace(new URL(`app/${hash.slice(1).replace(/^\/+/, "")}`, location.origin + scope)); }
+const pageOf = (hash) => new URL(`app/${hash.slice(1).replace(/^\/+/, "")}`, location.origin + scope);
+function show(hash) { frame.contentWindow.location.replace(pageOf(hash)); }
 function reload() { if (frame.contentWindow.location.href !== "about:blank") frame.contentWindow.location.reload(); }
 
 // follow keeps the address and the title in step with the frame.
@@ -92,11 +136,16 @@ addEventListener("hashchange", (event) => show(new URL(event.newURL).hash));
 
 (async () => {
   const [folder, token] = await Promise.all([places.last(), places.token()]);
-  worker.postMessage({ begin: { folder, token } });
+  worker.postMessage({ begin: { folder, token, version } });
+  seen = new Seen(version, token);
+  kept = markOf(folder).catch(() => null);
   try {
     await controlled();
   } catch (error) { return trouble(error.message); }
+  const first = await recalled({ method: "GET", path: pageOf(location.hash).pathname.slice(`${scope}app`.length) }).catch(() => null);
+  if (first) show(location.hash);
   await ready;
-  show(location.hash);
+  kept = null;
+  if (!first) show(location.hash);
   await keep().catch(() => {});
 })();

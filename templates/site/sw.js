@@ -17,7 +17,7 @@ addEventListener("install", (event) => {
 
 addEventListener("activate", (event) => {
   event.waitUntil((async () => {
-    for (const name of await caches.keys()) if (name.startsWith("jarmark-") && name !== cacheName) await caches.delete(name);
+    for (const name of await caches.keys()) if (name.startsWith("jarmark-") && !name.startsWith(cacheName)) await caches.delete(name);
     await clients.claim();
   })());
 });

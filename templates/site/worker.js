@@ -3,6 +3,7 @@
 
 import { Files, fault, parts } from "./files.js";
 import { Disk } from "./disk.js";
+import { Keeper } from "./keeper.js";
 
 const home = "/files"; // where the program finds the maker's folder
 const complain = (words) => console.warn(words.trimEnd());
@@ -17,10 +18,12 @@ fs.mkdir(home, 0o755, () => {});
 
 let disk = new Disk(fs, home, null);
 let go; // the running program: {serve, renew}
+let keeper = null;
 let looked = 0; // when the disk was last looked at
 
 // begin mounts the folder and starts the program, both at once.
-async function begin({ folder, token }) {
+async function begin({ folder, token, version }) {
+  keeper = new Keeper(version, token, () => disk.top(), whole);
   [go] = await Promise.all([start(token), mount(folder)]);
 }
 
@@ -54,7 +57,8 @@ async function start(token) {
 const running = new Promise((resolve) => {
   onmessage = ({ data, ports }) => {
     if (data.begin) begin(data.begin).then(() => { resolve(); postMessage({ ready: true }); }, (error) => postMessage({ fault: error.message }));
-    else if (data.folder !== undefined) running.then(() => navigator.locks.request("jarmark-files", async () => { await mount(data.folder); go.renew(); })).then(() => postMessage({ mounted: true }));
+    else if (data.folder !== undefined) running.then(() => navigator.locks.request("jarmark-files", async () => { await mount(data.folder); go.renew(); keeper.moved(); })).then(() => postMessage({ mounted: true }));
+    else if (data.met) running.then(() => keeper.met(data.met));
     else if (data.ask) running.then(() => handle(data.ask, ports[0]));
   };
 });
@@ -66,11 +70,29 @@ const still = /^\/(static|font|print)\//;
 
 // handle answers one request. Writes come one after the other, in all tabs.
 async function handle(ask, port) {
-  if (!reads(ask)) return navigator.locks.request("jarmark-files", async () => { await look(); await answer(ask, port, () => disk.flush()); });
+  keeper.met(ask);
+  if (!reads(ask)) {
+    await navigator.locks.request("jarmark-files", async () => { await look(); await answer(ask, port, () => disk.flush()); });
+    return keeper.wrote().catch(() => {}); // where nothing can be kept
+  }
   if (!still.test(ask.path) && !ask.path.startsWith("/do/look") && performance.now() - looked > 1000) {
     await navigator.locks.request("jarmark-files", { ifAvailable: true }, async (free) => { if (free) await look(); });
   }
   return answer(ask, port, async () => {});
+}
+
+// whole asks the program by itself and waits for all of the answer.
+function whole(ask) {
+  return new Promise((resolve, reject) => {
+    let head = null;
+    const pieces = [];
+    go.serve(ask.method, ask.path, JSON.stringify(ask.headers), new Uint8Array(ask.body ?? 0), {
+      head: (status, headers) => { head = { status, headers: JSON.parse(headers) }; },
+      piece: (bytes) => pieces.push(bytes),
+      broken: () => reject(new Error("the program had a fault")),
+      end: () => resolve({ ...head, body: new Blob(pieces) }),
+    });
+  });
 }
 
 async function look() {
