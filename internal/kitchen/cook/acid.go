@@ -97,7 +97,10 @@ type sourness struct {
 }
 
 // ok reports plainly acid food.
-func (s sourness) ok() bool { return len(s.low)+len(s.unknown) == 0 && !s.thin() }
+func (s sourness) ok() bool { return s.known() && !s.thin() }
+
+// known: every line is acid, or a trace.
+func (s sourness) known() bool { return s.low == nil && s.unknown == nil }
 
 // thin: there is no acid fruit, or too little for the water.
 func (s sourness) thin() bool { return s.base == 0 || s.water > mostWater*s.base }
@@ -143,7 +146,7 @@ func (c *calc) judgeAcid() sourness {
 			}
 		}
 	}
-	if s.base != 0 || len(s.low)+len(s.unknown) == 0 { // else the fruit is told of, not what stands beside it
+	if s.base != 0 || s.known() { // else the fruit is told of, not what stands beside it
 		s.unknown = append(s.unknown, excess...)
 	}
 	return s
@@ -164,9 +167,6 @@ func (c *calc) lowPart(ln Line) bool {
 // nothing. An own ingredient without a pH is no acid because its maker calls it
 // one, but for what the row names.
 func (c *calc) traceOf(ln Line) pantry.Trace {
-	if ln.Key == "" && ln.Row.Class == "" {
-		return pantry.Trace{}
-	}
 	t := c.p.Trace(ln.Key, ln.Row.Class)
 	if ln.Row.Own && ln.Row.PHHigh == 0 && (t.Group == "acid" || t.Group == "water") && !slices.Contains(t.Keys, ln.Key) {
 		return pantry.Trace{}

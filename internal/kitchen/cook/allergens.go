@@ -112,13 +112,17 @@ func (a *Allergy) join(b Allergy) {
 		a.add(f)
 	}
 	for _, w := range b.Words {
-		if !slices.Contains(a.Words, w) {
-			a.Words = append(a.Words, w)
-		}
+		a.word(w)
 	}
 	a.Unknown = append(a.Unknown, b.Unknown...)
 	a.Honey = append(a.Honey, b.Honey...)
 	a.Confirmed = append(a.Confirmed, b.Confirmed...)
+}
+
+func (a *Allergy) word(w OwnWord) {
+	if !slices.Contains(a.Words, w) {
+		a.Words = append(a.Words, w)
+	}
 }
 
 func (a *Allergy) add(f Found) {

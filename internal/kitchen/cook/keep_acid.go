@@ -97,7 +97,7 @@ func (c *calc) notPlainlyAcid(v *verdict) {
 		c.warnf("acid-unknown", where, "the acidity of %s is not known, or there is more of it than acid fruit bears; the label will say refrigerate", list).
 			Hinted(hint).Cited(srcGuide1)
 	}
-	if len(c.sour.low)+len(c.sour.unknown) == 0 {
+	if c.sour.known() {
 		v.perish(rule("no acid fruit that carries the water and sugar", srcOwn))
 		if c.incomplete || len(c.r.Lines) == 0 {
 			return

@@ -1,6 +1,7 @@
 package cook
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -24,11 +25,7 @@ const chain = " › "
 const deepest = 12
 
 func (r *Result) scan(a *Allergy, path string) *scan {
-	p := r.pantry
-	if p == nil {
-		p = pantry.Default()
-	}
-	return &scan{v: allergen.Default(), p: p, a: a, path: path}
+	return &scan{v: allergen.Default(), p: cmp.Or(r.pantry, pantry.Default()), a: a, path: path}
 }
 
 // line reads an ingredient's own names, row and maker's words.
@@ -191,7 +188,7 @@ func (s *scan) words(list []string, at string) {
 				s.found(allergen.Hit{ID: f.ID, Word: w}, at, Given)
 			}
 			if len(reading.Hits) == 0 {
-				s.a.Words = append(s.a.Words, OwnWord{w, s.path})
+				s.a.word(OwnWord{w, s.path})
 			}
 		}
 	}
