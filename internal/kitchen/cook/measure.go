@@ -78,7 +78,7 @@ func (c *calc) byCount(ln *Line, g batch.Ingredient) {
 	n := g.Amount.Count
 	m, known := c.p.Measure(g.Amount.Piece, ln.Row)
 	sized := m.Says != ""
-	named := ln.Row.PieceG != 0 && pieceNamed(ln.Row.PieceForm, g.Amount.Piece)
+	named := pieceNamed(ln.Row.PieceForm, g.Amount.Piece)
 	switch {
 	case !(n > 0):
 		c.noWeight(ln, g, "weigh it, or give cups or spoons")
