@@ -13,10 +13,7 @@ import (
 
 // lines writes every ingredient as a kitchen would measure it.
 func (plan *Plan) lines(r *cook.Result) {
-	units := unit.Metric
-	if r.Kitchen != nil && r.Kitchen.Units == "us" {
-		units = unit.US
-	}
+	units := kitchenUnits(r)
 	for _, ln := range r.Lines {
 		m := mass(ln.Mass.Grams() * plan.Factor)
 		plan.Lines = append(plan.Lines, Line{Name: ln.Name, Mass: m, Weight: m.OnScale(units), Measure: plan.measure(r, ln, m, units)})
@@ -31,15 +28,15 @@ func (plan *Plan) measure(r *cook.Result, ln cook.Line, m unit.Mass, units strin
 	switch {
 	case mixed:
 		return ""
-	case n > 0:
+	case n != 0:
 		return pieces(n, piece)
-	case v > 0 && units == unit.Metric:
+	case v != 0 && units != unit.US:
 		return metric(v)
-	case v > 0:
+	case v != 0:
 		return Cups(v)
-	case units == unit.US && ln.Row.CupG > 0:
+	case units == unit.US && ln.Row.CupG != 0:
 		return Cups(unit.ML(m.Grams() / ln.Row.CupG * unit.Cup.ML()))
-	case units == unit.US && ln.Row.TspG > 0:
+	case units == unit.US && ln.Row.TspG != 0:
 		return Cups(unit.ML(m.Grams() / ln.Row.TspG * unit.Teaspoon.ML()))
 	}
 	return ""
@@ -105,7 +102,7 @@ func Cups(v unit.Volume) string {
 	case v >= unit.Tablespoon-unit.Teaspoon/4:
 		return spoons(v)
 	}
-	if n := nearest(v, unit.Teaspoon/8); n > 0 {
+	if n := nearest(v, unit.Teaspoon/8); n != 0 {
 		return fraction(n, 8) + " tsp"
 	}
 	return "a pinch"
@@ -121,7 +118,7 @@ func cups(v unit.Volume) string {
 	if quarters > 4 {
 		s += "s"
 	}
-	if rest > 0 && v < 20*unit.Cup {
+	if rest != 0 && v < 20*unit.Cup {
 		s += fmt.Sprintf(" + %d tbsp", rest)
 	}
 	return s
@@ -131,7 +128,7 @@ func spoons(v unit.Volume) string {
 	halves := nearest(v, unit.Teaspoon/2) // 6 to the tablespoon
 	big, small := halves/6, halves%6
 	s := fmt.Sprintf("%d tbsp", big)
-	if small > 0 {
+	if small != 0 {
 		s += " + " + fraction(small, 2) + " tsp"
 	}
 	return s

@@ -1,6 +1,7 @@
 package scale
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -53,15 +54,12 @@ const foam = 3
 // plan is nil when it can't be made; the findings say why.
 func Scale(r *cook.Result, want []Want, p *pantry.Pantry) (*Plan, diag.List) {
 	var l diag.List
-	if r == nil || r.Batch == nil || r.Yield.Mass <= 0 {
+	if r == nil || r.Batch == nil || r.Yield.Mass == 0 {
 		l.Errorf("no-yield", "", "", "the batch has no yield to scale").Hinted("give its ingredients weights or kitchen measures first")
 		return nil, l
 	}
-	if p == nil {
-		p = pantry.Default()
-	}
 	plan := &Plan{}
-	need := plan.jars(r, want, p, &l)
+	need := plan.jars(r, want, cmp.Or(p, pantry.Default()), &l)
 	if l.HasErrors() {
 		return nil, l
 	}
@@ -91,11 +89,11 @@ func (plan *Plan) jars(r *cook.Result, want []Want, p *pantry.Pantry, l *diag.Li
 		}
 		one := Jars{Jar: j, Count: w.Count, Fill: r.FillMass(j), How: cook.Estimated}
 		for _, made := range r.Jars {
-			if made.Jar.Key == j.Key && len(made.Weighed) > 0 && made.Content() > 0 {
+			if made.Jar.Key == j.Key && len(made.Weighed) != 0 {
 				one.Fill, one.How = made.Content(), cook.Measured
 			}
 		}
-		if one.Fill <= 0 {
+		if one.Fill == 0 {
 			l.Errorf("no-room-in-jar", "", "", "the headspace leaves no room in a %s jar", j.Key).Hinted("check headspace, brimful and mouth")
 		}
 		need += float64(w.Count) * one.Fill.Grams()
@@ -167,7 +165,7 @@ func (plan *Plan) costs(r *cook.Result) {
 func (plan *Plan) pot(r *cook.Result) {
 	solids := r.Input.Grams() - r.Insoluble.Grams()
 	brix := 0.0
-	if solids > 0 {
+	if solids != 0 {
 		brix = 100 * r.Soluble.Grams() / solids
 	}
 	plan.Input = mass(r.Input.Grams() * plan.Factor)
@@ -196,7 +194,7 @@ func (plan *Plan) advise(r *cook.Result, l *diag.List) {
 		l.Notef("large-pot", "", "", "in one go it needs a pot of about %s, foam included", plan.PotText(kitchenUnits(r), 0)).
 			Hinted("share it between pots").Cited("common practice, no source")
 	}
-	if len(plan.Unpriced) > 0 {
+	if plan.Unpriced != nil {
 		l.Notef("cost-incomplete", "", "", "the cost leaves out %s", strings.Join(plan.Unpriced, ", ")).Hinted("give each ingredient its cost")
 	}
 }
