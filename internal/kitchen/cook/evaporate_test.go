@@ -89,6 +89,18 @@ func TestShortBoilLeavesMore(t *testing.T) {
 	}
 	in := potOf(t, "").Input.Grams()
 	within(t, "after 2 minutes", short, in*0.92-2*60, 0.5)
+	// the ten minutes of a marmalade are those after its peel was cooked soft
+	at := func(minutes float64) *Result {
+		b := &batch.Batch{Product: batch.Marmalade, Ingredients: []batch.Ingredient{ing(t, "oranges with peel", "1 kg", ""), ing(t, "water", "2 l", ""), ing(t, "sugar", "1.5 kg", "")}}
+		if minutes > 0 {
+			b.Cook.Minutes = &minutes
+		}
+		r, _ := Compute(b, nil, pantry.Default())
+		return r
+	}
+	if unsaid, ten := at(0), at(10); unsaid.Range != ten.Range || unsaid.Range.High.Grams() > 0.8*unsaid.Input.Grams() {
+		t.Errorf("a marmalade: %v, ten minutes %v", unsaid.Range, ten.Range)
+	}
 	if s := fmt.Sprint(simmeredBatch(t, batch.Curd, 30).YieldRule); s != "curd, 3 % loss" {
 		t.Errorf("time moved %q", s)
 	}

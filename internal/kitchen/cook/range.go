@@ -127,7 +127,7 @@ func (c *calc) expects(pot float64, b pantry.Boil) float64 {
 	}
 	m := c.mix()
 	if b.Brix > 0 && b.Minutes <= 0 { // no pot comes to the boil, is stirred and ladled without loss
-		pot = math.Min(math.Max(pot, c.boiledIn(m)-m.foam), math.Max(m.in*(1-warmUp), m.soluble+m.insoluble)-m.foam)
+		pot = math.Min(math.Max(pot, c.notYetBoiled(m)-m.foam), math.Max(m.in*(1-warmUp), m.soluble+m.insoluble)-m.foam)
 	}
 	return math.Max(0, pot)
 }

@@ -1,6 +1,7 @@
 // Package cook computes what the pot and the jars hold: masses, Brix, yield,
 // jar plan, keeping class, lot and dates. It is physics and kitchen practice;
-// it knows no country and words no statement.
+// it knows no country and words no statement. How true a yield is that nobody
+// weighed: DEVELOPERS.md, with the published recipes it is held against.
 package cook
 
 import (
