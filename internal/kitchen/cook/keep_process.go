@@ -45,7 +45,7 @@ func (c *calc) keepByProcess(v *verdict) {
 		}
 		if c.timed(v, row) && c.jarsFit(v, row) && c.headroom(v, row) {
 			v.processed = true
-			v.atLeast(Shelf, Evidence{fmt.Sprintf("%g min by %s at %.0f ft, %s", *c.b.Process.Minutes, m, float64(c.altitude())/float64(unit.Foot), row.Jar),
+			v.atLeast(Shelf, Evidence{fmt.Sprintf("%g min by %s at %s, %s", *c.b.Process.Minutes, m, c.height(), row.Jar),
 				Given, "process.minutes", row.Source})
 		}
 	case "none":
@@ -76,6 +76,22 @@ func (c *calc) altitude() unit.Length {
 		return c.b.Process.Altitude
 	}
 	return c.k.Altitude
+}
+
+// height says the altitude as the kitchen measures.
+func (c *calc) height() string {
+	if c.k.Units != unit.Metric {
+		return fmt.Sprintf("%.0f ft", float64(c.altitude())/float64(unit.Foot))
+	}
+	return fmt.Sprintf("%.0f m", float64(c.altitude())/float64(unit.Metre))
+}
+
+// foothill is where the minutes begin to rise (USDA Guide 7: 1,001 ft).
+func (c *calc) foothill() string {
+	if c.k.Units != unit.Metric {
+		return "1000 ft"
+	}
+	return "300 m"
 }
 
 // processRow is the tested recipe's own process, or the row of the table.
@@ -120,8 +136,8 @@ func (c *calc) timed(v *verdict, row pantry.Process) bool {
 	p, alt := c.b.Process, c.altitude()
 	need := row.At(alt)
 	if !p.AltitudeOK && alt == 0 {
-		c.warnf("altitude-not-said", "process", "no altitude is given; minutes are checked as up to 1000 ft").
-			Hinted("write altitude in the kitchen file; above 1000 ft the minutes rise").Cited(row.Source)
+		c.warnf("altitude-not-said", "process", "no altitude is given; minutes are checked as up to %s", c.foothill()).
+			Hinted("write altitude in the kitchen file; above " + c.foothill() + " the minutes rise").Cited(row.Source)
 	}
 	given := func(fact, source string) Evidence { return Evidence{fact, Given, "process.minutes", source} }
 	switch {

@@ -84,8 +84,8 @@ func TestOtherProducts(t *testing.T) {
 func TestArt18JuicesAreJuices(t *testing.T) {
 	for lang, names := range map[string]map[string]string{
 		"en": {"blackcurrant": "Blackcurrant juice", "quince": "Quince juice", "apple_juice": "Apple juice"},
-		"de": {"blackcurrant": "Saft aus schwarzen Johannisbeeren", "quince": "Quittensaft", "elderberry": "Holunderbeersaft", "redcurrant": "Saft aus roten Johannisbeeren", "apple": "Apfelsaft"},
-		"fr": {"quince": "jus de coings", "apple": "jus de pommes", "orange": "jus d’oranges"},
+		"de": {"blackcurrant": "Saft aus schwarzen Johannisbeeren", "quince": "Quittensaft", "elderberry": "Holunderbeersaft", "redcurrant": "Saft aus roten Johannisbeeren", "apple": "Apfelsaft", "apple_juice_conc": "Apfelsaftkonzentrat"},
+		"fr": {"quince": "jus de coings", "apple": "jus de pommes", "orange": "jus d’oranges", "orange_juice_conc": "jus d’orange concentré"},
 	} {
 		for key, want := range names {
 			x := tabled(t, "en", key, 500)
