@@ -79,10 +79,19 @@ func measured(s string, q Quantity) (Quantity, error) {
 		if q.Dim != None && q.Dim != m.dim {
 			return Quantity{}, fail("write two ingredients, or one measure", "%s mixes weight and volume", quote(s))
 		}
+		if q.Dim != None && metric(p.words) != metric(parts[0].words) {
+			return Quantity{}, fail("write one of the two", "%s mixes metric and other measures: is it one amount said twice?", quote(s))
+		}
 		q.Dim = m.dim
 		sum.Add(sum, new(big.Rat).Mul(p.n, new(big.Rat).SetInt64(m.per)))
 	}
 	return bounded(q, sum)
+}
+
+// metric reports grams, litres and what is made of them.
+func metric(words string) bool {
+	m := measures[unitWord(words)]
+	return m.dim == ByMass && m.per%int64(Gram/1000) == 0 || m.dim == ByVolume && m.per%int64(Millilitre) == 0
 }
 
 // split cuts "2 lb 3 oz" into its parts; there is at least one.

@@ -229,3 +229,20 @@ func FuzzParseOthers(f *testing.F) {
 		}
 	})
 }
+
+// An amount said twice in two systems is not their sum; within one system it is.
+func TestTwoSystemsAreNoSum(t *testing.T) {
+	for _, s := range []string{"7 lb 3178 g", "1 tsp 5 ml", "1 cup + 240 ml", "2 lb + 500 g", "1/3 cup 78 ml", "1 kg 2 lb"} {
+		if q, err := ParseQuantity(s); err == nil {
+			t.Errorf("%s is %v", s, q)
+		}
+	}
+	for s, want := range map[string]Mass{"2 lb 3 oz": 2*Pound + 3*Ounce, "1 kg 200 g": 1200 * Gram, "1 Pfund 100 g": 600 * Gram} {
+		if q, err := ParseQuantity(s); err != nil || q.Mass != want {
+			t.Errorf("%s: %v %v", s, q.Mass, err)
+		}
+	}
+	if q, err := ParseQuantity("1 cup + 2 tbsp"); err != nil || q.Volume != Cup+2*Tablespoon {
+		t.Errorf("%v %v", q, err)
+	}
+}

@@ -139,6 +139,9 @@ func (c *calc) find(g batch.Ingredient) (pantry.Ingredient, bool) {
 	}
 	name, _ := pantry.AsBought(g.Name)
 	row, ok := c.p.Ingredient(name)
+	if told, _, named := c.p.Told(name, g.Form); named && !row.Own {
+		return told, true
+	}
 	if head, _, cut := strings.Cut(name, ","); !ok && cut {
 		row, ok = c.p.Ingredient(head)
 	}

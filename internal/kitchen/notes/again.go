@@ -102,6 +102,50 @@ func pints(text string) []string {
 	return []string{strconv.FormatFloat(n*per, 'f', 0, 64) + " ml", text}
 }
 
+var (
+	metricUnit = regexp.MustCompile(`(?i)^(?:g|gr|grams?|grammes?|kg|kilos?|kilograms?|mg|ml|mls|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
+	orAmounts  = lazily(`(?i)^(` + againOne + `|` + num + ` (?:\([^()]*\) )?` + holder + `|` + num + ` ?` + sizeUnit + ` ` + holder + `) (?:or|oder|ou) (\d.*)$`)
+	markOf     = lazily(`(?i)^(?:the |das |les )?(?:scraped |ausgekratzte[s]? )?(?:mark|seeds|graines) (?:of|from|von|aus|de|d')? ?(\d (?:1/2 )?|\d/\d |an? |one |half a |eine[rs]? (?:halben )?|une |d'une )(vanilla (?:beans?|pods?)|vanilleschoten?|vanillestangen?|gousses? de vanille)`)
+)
+
+// orAmount reads "1 tbsp or 15 ml lemon juice" and "1 bottle or 2 pouches of
+// liquid pectin": an amount to choose, unless they are the same.
+func (g *grammar) orAmount(s string) (a amount, rest string, ok bool) {
+	m := orAmounts.FindStringSubmatch(s)
+	if m == nil || rangeOf.MatchString(m[1]) {
+		return a, s, false
+	}
+	other, rest, ok := g.amount(m[2])
+	name, _ := g.leadForm(firstWords(rest))
+	one, _, fits := g.amount(m[1] + " x")
+	if _, known := g.row(name); !ok || !fits || !known || other.text == "" || one.text == "" {
+		return a, s, false
+	}
+	x, err := unit.ParseQuantity(one.text)
+	y, bad := unit.ParseQuantity(other.text)
+	if err == nil && bad == nil && x.Dim == y.Dim && x.Dim != unit.ByCount && disagree(one.text, other.text) == "" {
+		return amount{text: one.text}, rest, true
+	}
+	return amount{choices: []string{one.text, other.text}}, rest, true
+}
+
+// scraped reads the seeds of a pod as the pod, which the table weighs.
+func scraped(s string) (out, say string) {
+	m := markOf.FindStringSubmatch(s)
+	if m == nil {
+		return s, ""
+	}
+	n := strings.ToLower(strings.TrimSpace(m[1]))
+	switch {
+	case n[0] >= '0' && n[0] <= '9':
+	case strings.Contains(n, "hal"):
+		n = "1/2"
+	default:
+		n = "1"
+	}
+	return n + " " + m[2] + s[len(m[0]):], "the seeds are read as the pod they came from"
+}
+
 // saidAgain drops an amount in brackets before the food; what does not agree
 // with the first is told.
 func saidAgain(first, rest string) (out, doubt string) {

@@ -22,7 +22,7 @@ var (
 	aboutForm  = lazily(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|knapp|gut) `)
 	bareVague  = lazily(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
 	inchLong   = lazily(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
-	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(?:inch(?:es)?|in\.|") (pieces?|knobs?|thumbs?) `)
+	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|zentimeter) (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
 	plainPiece = lazily(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
 	timesOne   = lazily(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
 	cupWeighed = lazily(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
@@ -56,13 +56,19 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 		s = m[1] + n + s[len(m[0]):]
 	}
 	if m := inchPiece.FindStringSubmatch(s); m != nil {
-		a.text = m[1] + " inch " + strings.ToLower(m[2])
+		a.text = m[1] + " inch " + strings.ToLower(m[3])
+		if low := strings.ToLower(m[2]); low == "cm" || low == "zentimeter" {
+			a.text, a.say = "1 piece", joined(a.say, "a piece of "+m[1]+" cm")
+		}
 		return a, food(s[len(m[0]):]), valid(a.text)
 	}
 	if a.vague {
 		word, after, _ := strings.Cut(s, " ")
 		a.text = word
 		return a, ofForm.ReplaceAllString(after, ""), after != ""
+	}
+	if a, rest, ok := g.orAmount(s); ok {
+		return a, rest, true
 	}
 	if a, rest, ok := pack(s); ok {
 		return a, food(rest), true
@@ -132,7 +138,13 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 		return a, food(rest), valid(a.text)
 	}
 	if m := numHead.FindString(rest); m != "" { // 2 lb 3 oz
-		if more, after, ok := g.measure(rest[len(m):]); ok && more.measured && valid(a.text+" "+m+" "+more.unit) {
+		more, after, ok := g.measure(rest[len(m):])
+		switch {
+		case !ok || !more.measured || !valid(m+" "+more.unit):
+		case metricUnit.MatchString(words.unit) != metricUnit.MatchString(more.unit): // 7 lb 3178 g: the same twice
+			a.doubt, rest = disagree(a.text, m+" "+more.unit), after
+			return a, food(rest), valid(a.text)
+		case valid(a.text + " " + m + " " + more.unit):
 			a.text, rest = a.text+" "+m+" "+more.unit, after
 		}
 	}
@@ -177,7 +189,7 @@ var wordsFirst = lazily(`(?i)^\([^()\d]{1,30}\) (of |de |d'|von )`)
 // without size.
 func spelled(s string) (out string, vague bool) {
 	low := strings.ToLower(s)
-	for _, w := range []string{"some ", "a few ", "few ", "ein paar ", "einige ", "un peu de ", "a couple of ", "a little ", "a bit of ", "quelques ", "etwas "} {
+	for _, w := range []string{"some ", "a few ", "few ", "several ", "ein paar ", "einige ", "un peu de ", "a couple of ", "a little ", "a bit of ", "quelques ", "etwas "} {
 		if strings.HasPrefix(low, w) {
 			return "some " + s[len(w):], true
 		}

@@ -13,13 +13,13 @@ var (
 	trailing   = lazily(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
 	optional   = lazily(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
 	sentence   = lazily(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
-	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
+	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
 	frenchOf   = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
 	ownWay     = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
 	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm    = lazily(` -+ |; |, | - `)
-	afterIng   = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	afterIng   = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList     = lazily(`(?i),.* (?:or|oder|ou) `)
 	orFood     = lazily(`(?i)^\((?:or|oder|ou|bzw\.|and/or) ([\p{L}][\p{L}, -]+)\)$`)
 	prepared   = lazily(`(?i)\((` + num + ` ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?) (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
@@ -35,7 +35,12 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if out, ok := g.partOf(l, s); ok {
 		return out, true
 	}
+	if told, say := scraped(s); say != "" {
+		s = told
+		l.say("%s", say)
+	}
 	g.french = frenchOf.MatchString(s)
+	s = g.eachFirst(s)
 	a, rest, ok := g.amount(s)
 	if !ok {
 		a, rest, ok = g.behind(s)
@@ -63,6 +68,8 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 		}
 	}
 	rest = g.preparedJuice(l, rest)
+	a, rest = plusBehind(l, a, rest)
+	a, rest = g.pulped(l, a, rest)
 	if out, ok := g.each(a, rest); ok {
 		g.sayAmount(l, a, &out[0])
 		return out, true
@@ -194,6 +201,18 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	return g.choose(l, in, name)
 }
 
+// besides asks of a word of form that is a food itself: "500 g strawberries,
+// raspberries".
+func (g *grammar) besides(l *Line, name, form string) {
+	row, known := g.row(name)
+	for _, f := range strings.Split(form, ",") {
+		f, _ = g.leadForm(strings.TrimSpace(f))
+		if other, ok := g.row(f); ok && known && other.Key != row.Key && !g.formOnly(f) && !strings.ContainsAny(f, "0123456789") {
+			l.ask("%s too? Then write its amount on a line of its own", f)
+		}
+	}
+}
+
 // orBracket asks between a food and another in brackets: "white wine (or cider)
 // vinegar". It settles the names where both are known.
 func (g *grammar) orBracket(l *Line, in *Ingredient, bare, other string) bool {
@@ -218,6 +237,12 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	if name == "" || len(name) > 80 || len(strings.Fields(name)) > 9 || strings.ContainsAny(ratio.ReplaceAllString(name, ""), "0123456789") {
 		return in, false
 	}
+	if row, by, ok := g.p.Told(name, in.Form); ok && row.Key != "" { // "sugar, brown"
+		in.Form = strings.Trim(strings.Replace(in.Form, by, "", 1), " ,")
+		in.Form = strings.ReplaceAll(in.Form, ", , ", ", ")
+		return g.choose(l, in, by+" "+name)
+	}
+	g.besides(l, name, in.Form)
 	if a, ok := g.p.Ambiguous(name, in.Form); ok {
 		in.Name = name
 		l.ask("%s may be %s: write the one you used (%s)", name, strings.Join(a.Choices, " or "), a.Why)

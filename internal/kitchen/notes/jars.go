@@ -171,7 +171,7 @@ var (
 	orPints   = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed = lazily(`^ ?\((\d{1,3})\) `)
 	orCount   = lazily(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
-	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d)?|one|four|six|eight|twelve|sixteen|half|1/2)?[- ]?(pints?|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d{1,2})?|one|four|six|eight|twelve|sixteen|half|1/[248]|3/[48])?[- ]?(pints?|lit(?:er|re)s?|l\b|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 
 // sizeOf names a size of jar as the batch file does. A jar is called by its
@@ -182,6 +182,13 @@ func sizeOf(s string) string {
 		return ""
 	}
 	n := m[1]
+	if strings.HasPrefix(m[2], "l") { // half a litre
+		v, ok := number(strings.Replace(strings.Replace(n, "half", "1/2", 1), "one", "1", 1))
+		if n == "" || !ok {
+			return ""
+		}
+		return strconv.FormatFloat(1000*v, 'f', -1, 64) + " ml"
+	}
 	for i, w := range []string{"one", "four", "six", "eight", "twelve", "sixteen"} {
 		if n == w {
 			n = []string{"1", "4", "6", "8", "12", "16"}[i]

@@ -14,7 +14,7 @@ var (
 	phForm     = lazily(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
 	tempWords  = lazily(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
-	tempNot    = lazily(`(?i)\b(?:process|canner|oven|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
+	tempNot    = lazily(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = lazily(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
 	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head ?(?:space|room)|hs\b)|(?:hs|head ?(?:space|room))[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|within (` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) of (?:the )?(?:jar )?(?:tops?|rims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:bord|haut)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*de )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
@@ -155,9 +155,11 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	return true
 }
 
+var lengthAgain = lazily(`(?i) ?\((?:about |ca\. |or |approx\.? )?` + num + ` ?-?(?:cm|mm|in\.?|inch(?:es)?|po|")\)`)
+
 // headspace reads "1/4 inch headspace".
 func (l *Line) headspace(s string) {
-	m := headForm.FindStringSubmatch(s)
+	m := headForm.FindStringSubmatch(lengthAgain.ReplaceAllString(s, ""))
 	if m == nil {
 		return
 	}

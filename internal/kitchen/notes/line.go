@@ -9,7 +9,17 @@ import (
 // line reads one line: a date, a measurement, a count, a time, or things in the
 // pot; else it says that it is none of them.
 func (g *grammar) line(l *Line) {
-	s := plain(bullet.ReplaceAllString(l.Text, ""))
+	s, doubt := g.cells(plain(bullet.ReplaceAllString(l.Text, "")))
+	if doubt != "" {
+		defer func() {
+			if len(l.Ingredients) > 0 {
+				l.ask("%s", doubt)
+			}
+		}()
+	}
+	if m := titledYield.FindStringSubmatch(s); m != nil {
+		s = m[1]
+	}
 	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") && strings.Count(s, "(") == 1 && yieldLead.MatchString(s[1:]) {
 		s = strings.TrimSpace(s[1 : len(s)-1])
 	}
@@ -90,8 +100,9 @@ var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as
 // titled is a heading with its count: "Berry jam | 6 half-pint jars"; readied are
 // the jars a recipe has one prepare.
 var (
-	titled  = lazily(`^[^|\d]{3,60}\| ?(\d[^|]*)$`)
-	readied = lazily(`(?i)^(?:prepare|sterili[sz]e|wash|have ready|have) (\d|one|two|three|four|five|six|seven|eight|nine|ten|twelve)`)
+	titledYield = lazily(`(?i)^[^\d|:.]{3,60}(?: --? | - |: |, )((?:makes|yields?|yield:) .*\d.*)$`)
+	titled      = lazily(`^[^|\d]{3,60}\| ?(\d[^|]*)$`)
+	readied     = lazily(`(?i)^(?:prepare|sterili[sz]e|wash|have ready|have) (\d|one|two|three|four|five|six|seven|eight|nine|ten|twelve)`)
 )
 
 var (

@@ -26,7 +26,6 @@ var (
 	halfPart   = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
 	orFruit    = lazily(`(?i)^(?:` + num + ` )?([\p{L} ]+?) (?:or|oder|ou) ([\p{L} ]+)$`)
 	juiceOnly  = lazily(`(?i)^(?:prepared )?(?:fruit )?juice \(([^()]*)\)`)
-	eachForm   = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? each$`)
 )
 
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
@@ -172,26 +171,6 @@ var (
 	timesBehind = lazily(`^[x×] ?(\d{1,3})$`)
 	pieceBehind = lazily(`^(` + num + `) (\p{L}{2,})\.?$`)
 )
-
-// each reads one amount of several things: "1/2 tsp each cinnamon and cloves".
-func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
-	m := eachForm.FindStringSubmatch(rest)
-	if m == nil || a.vague || len(a.choices) > 0 {
-		return nil, false
-	}
-	names := splitWords(m[1]+m[2], ", ", " and ", " & ")
-	if len(names) < 2 || !g.allKnown(names) {
-		return nil, false
-	}
-	for _, n := range names {
-		if _, asks := g.p.Ambiguous(n, ""); asks {
-			return nil, false
-		}
-		name, form := g.leadForm(n)
-		out = append(out, Ingredient{Name: name, Amount: a.text, Form: strings.ToLower(form)})
-	}
-	return out, true
-}
 
 // preparedJuice names a juice by the fruit it is from: "prepared juice (from
 // 3 lb cherries)".

@@ -8,7 +8,7 @@ import (
 var (
 	duration  = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
 	bathTail  = lazily(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process   = lazily(`(?i)\b(?:process(?:ed|ing(?: time)?)?|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	process   = lazily(`(?i)\b(?:process(?:ed|ing(?: time)?)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
 	bath      = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	shortened = lazily(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
 	shortMin  = lazily(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
@@ -19,7 +19,7 @@ var (
 	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
 	leftTo    = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
 	softened  = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
-	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) (?:the )?water|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,4}?(?:tendre\w*|molle?s?|ramollis?\w*))\b`)
+	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
 	jarsFor   = lazily(`(?i)\bjars? for\b`)
 	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
 	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
@@ -37,7 +37,7 @@ var (
 		"une": "1", "deux": "2", "trois": "3", "quatre": "4", "cinq": "5", "huit": "8", "dix": "10", "quinze": "15", "vingt": "20", "trente": "30"}
 )
 
-var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b`)
+var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b(?:\.(?: |$))?|\b([1-6]) ?h ?([0-5]\d)\b`)
 
 func hasMinutes(s string) bool { return duration.MatchString(s) }
 
@@ -50,9 +50,9 @@ func (g *grammar) sentences(l *Line, s string) {
 	})
 	s = hoursAnd.ReplaceAllStringFunc(s, func(m string) string {
 		n := hoursAnd.FindStringSubmatch(m)
-		hours, _ := strconv.Atoi(n[1])
-		more, _ := strconv.Atoi(n[2])
-		return strconv.Itoa(60*hours+more) + " minutes"
+		hours, _ := strconv.Atoi(n[1] + n[3])
+		more, _ := strconv.Atoi(n[2] + n[4])
+		return strconv.Itoa(60*hours+more) + " minutes "
 	})
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
 	s = boilDown.ReplaceAllString(s, "kochen lassen")

@@ -17,7 +17,7 @@ const (
 
 // spoken numbers; longer ones first. "a" is one only before a measure.
 var numberWords = []struct{ say, number string }{
-	{"einer halben", "1/2"}, {"einem halben", "1/2"}, {"eines halben", "1/2"}, {"half of a", "1/2"}, {"half a dozen", "6"}, {"a dozen", "12"}, {"one and a half", "1 1/2"}, {"two and a half", "2 1/2"}, {"a couple of", ""}, {"a few", ""}, {"few", ""},
+	{"einer halben", "1/2"}, {"einem halben", "1/2"}, {"eines halben", "1/2"}, {"half of a", "1/2"}, {"half a dozen", "6"}, {"a dozen", "12"}, {"one and a half", "1 1/2"}, {"two and a half", "2 1/2"}, {"a couple of", ""}, {"a few", ""}, {"few", ""}, {"several", ""}, {"mehrere", ""}, {"plusieurs", ""},
 	{"half a", "1/2"}, {"half an", "1/2"}, {"a half", "1/2"}, {"a quarter of a", "1/4"}, {"a quarter", "1/4"}, {"half", "1/2"},
 	{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"}, {"seven", "7"}, {"eight", "8"}, {"nine", "9"}, {"ten", "10"},
 	{"eleven", "11"}, {"twelve", "12"}, {"an", "1"}, {"a", "1"},
@@ -56,7 +56,7 @@ var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "p
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
-		tk t&t netto tiefkühl gefroren
+		cracked milled tk t&t netto tiefkühl gefroren
 		soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
 		petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
@@ -96,8 +96,17 @@ var (
 	step    = lazily(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
 	vulgar  = strings.NewReplacer("demi-", "demi ", "H2O", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
-		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")", "|", " ")
+		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")")
 	ordinal      = lazily(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
+	spoonWords   = lazily(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
+	cupfuls      = lazily(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
+	sizedWord    = lazily(`(?i)\b(large|medium|small)[ -]sized?\b`)
+	halfMore     = lazily(`(?i)\b(une?|deux|trois|quatre|cinq|six|\d{1,2}) (kilos?|kg|litres?|l|livres?|heures?) et demie?\b`)
+	andHalf      = lazily(`(?i)\b(?:(?:an|one|1) hour and a half|(?:one|1) and a half hours)\b`)
+	andAHalf     = lazily(`(?i)\b(one|two|three|four|five|six|\d{1,2}) (?:and a half (pounds?|lbs?|kilos?|cups?|pints?|quarts?|hours?|litres?)|(pounds?|lbs?|kilos?|cups?|pints?|quarts?|hours?|litres?) and a half)\b`)
+	einhalb      = lazily(`(?i)\b(andert|einein|zweiein|dreiein|vierein)halb(?:e[nrs]?)? `)
+	halbes       = lazily(`(?i)\b(?:eine?[nrms]? )?halbe[nrsm]? (kilo|kg|pfund|pfd|liter|l|tasse|tl|el|teelöffel|esslöffel|vanilleschote|zimtstange|päckchen|bund)\b`)
+	kiloMore     = lazily(`(?i)^(\d{1,2}) ?(?:kilos?|kg) (\d{3}) (?:g(?:r|rammes)? )?(de |d')`)
 	andFraction  = lazily(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
 	footnote     = lazily(` \*[^\d]*$`)
 	dashBracket  = lazily(` - ?\(`) // sugar - (3 1/2 lb)
@@ -137,6 +146,37 @@ func flat(s string) string {
 	return strings.ReplaceAll(strings.Join(strings.Fields(b.String()), " "), " )", ")")
 }
 
+// halves writes halves in words as figures: "deux kilos et demi", "anderthalb
+// Stunden", "an hour and a half".
+func halves(s string) string {
+	s = sizedWord.ReplaceAllString(cupfuls.ReplaceAllString(spoonWords.ReplaceAllString(s, "${1}spoon"), "$1"), "$1")
+	s = andHalf.ReplaceAllString(s, "1 1/2 hours")
+	s = andAHalf.ReplaceAllStringFunc(s, func(m string) string {
+		f := andAHalf.FindStringSubmatch(m)
+		return figure(f[1]) + " 1/2 " + f[2] + f[3]
+	})
+	s = halfMore.ReplaceAllStringFunc(s, func(m string) string {
+		f := halfMore.FindStringSubmatch(m)
+		return figure(f[1]) + " 1/2 " + f[2]
+	})
+	s = einhalb.ReplaceAllStringFunc(s, func(m string) string {
+		n := map[string]string{"a": "1", "e": "1", "z": "2", "d": "3", "v": "4"}[strings.ToLower(m[:1])]
+		return n + " 1/2 "
+	})
+	s = halbes.ReplaceAllString(s, "1/2 $1")
+	return kiloMore.ReplaceAllString(s, "$1.$2 kg $3")
+}
+
+// figure gives the figures of a number in words.
+func figure(w string) string {
+	for _, n := range numberWords {
+		if strings.EqualFold(n.say, w) && n.number != "" {
+			return n.number
+		}
+	}
+	return w
+}
+
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
 func plain(s string) string {
 	s = strings.Map(func(r rune) rune {
@@ -147,6 +187,7 @@ func plain(s string) string {
 	}, vulgar.Replace(s))
 	s = strings.Join(strings.Fields(s), " ")
 	s = flat(s)
+	s = halves(s)
 	for i, p := range hourParts {
 		s = p.ReplaceAllString(s, strconv.Itoa(15*(i+1))+" minutes")
 	}

@@ -49,7 +49,14 @@ func (p *Pantry) Ambiguous(name, form string) (Ambiguous, bool) {
 	whole := strings.Join(tokens(name), " ")
 	for _, a := range p.ambiguous {
 		is := func(w string) bool { k := strings.Join(tokens(w), " "); return k == bare || k == whole }
-		settles := func(w string) bool { return slices.Contains(said, strings.Join(tokens(w), " ")) }
+		settles := func(w string) bool { // and is a food of the table with it: "sour" makes no row of cream
+			if !slices.Contains(said, strings.Join(tokens(w), " ")) {
+				return false
+			}
+			_, before := p.Ingredient(w + " " + name)
+			_, behind := p.Ingredient(name + " " + w)
+			return before || behind
+		}
 		if slices.ContainsFunc(a.Words, is) && !slices.ContainsFunc(a.Settled, settles) {
 			return a, true
 		}

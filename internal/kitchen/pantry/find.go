@@ -14,9 +14,9 @@ import (
 // ginger" stays apart from fresh ginger.
 var stateWords = wordSet(`fresh freshly frozen thawed unthawed raw ripe organic local homegrown
 	wild chopped crushed sliced diced mashed grated minced shredded pureed puree pulp whole halved quartered
-	pitted stoned unpitted unstoned pit with peeled unpeeled cored hulled stemmed trimmed washed seeded deseeded seedless squeezed strained
+	pitted stoned unpitted unstoned peeled unpeeled cored hulled stemmed trimmed washed seeded deseeded seedless squeezed strained
 	ground packed large small medium big firm tart very extra destemmed topped tailed deveined toasted roasted rinsed drained loosely and finely roughly coarsely thinly lightly good quality
-	our own garden picked hand unwaxed unsweetened unsalted prepared cold warm hot a an the of some cup
+	cracked milled sifted our own garden picked hand unwaxed unsweetened unsalted prepared cold warm hot a an the of some cup
 	frisch frische frischer reif reife reifer gehackt gehackte gehackter gewurfelt gewurfelte entsteint entsteinte
 	entkernt entkernte geschalt geschalte tiefgekuhlt tiefgekuhlte puriert purierte frai fraiche hache hachee denoyaute
 	denoyautee pele pelee surgele surgelee bio`)
@@ -49,14 +49,23 @@ func tokens(words string) []string {
 
 var parting = strings.NewReplacer("/", " / ", "&", " & ", "+", " + ")
 
-func parts(word string) bool { return word == "/" || word == "&" || word == "+" }
+// parts reports a sign or word between two foods.
+func parts(word string) bool {
+	switch word {
+	case "/", "&", "+", "and", "or", "with", "und", "oder", "mit", "et", "ou", "avec":
+		return true
+	}
+	return false
+}
 
 // stripped drops state words, and signs that part nothing any more.
 func stripped(ts []string) []string {
 	var out []string
-	for _, t := range ts {
+	for i, t := range ts {
 		switch {
-		case stateWords[t] || strings.Trim(t, "0123456789") == "":
+		case i > 0 && ts[i-1] == "with" && (t == "pit" || t == "stone" || t == "skin"): // cherries with pits; a peach pit is no peach
+		case t == "with" && i+1 < len(ts) && (ts[i+1] == "pit" || ts[i+1] == "stone" || ts[i+1] == "skin"):
+		case stateWords[t] && !parts(t) || strings.Trim(t, "0123456789") == "":
 		case parts(t) && (len(out) == 0 || parts(out[len(out)-1])):
 		default:
 			out = append(out, t)
@@ -178,6 +187,32 @@ func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
 		return p.Juice(words)
 	}
 	return p.driedSpice(words)
+}
+
+// Told finds the food that the words of a form make of a name: "peppers", form
+// "red bell" are no black pepper, and "apricots", form "dried", no fresh ones. By
+// are the words that told.
+func (p *Pantry) Told(name, form string) (g Ingredient, by string, ok bool) {
+	bare, known := p.Ingredient(name)
+	if form == "" || !known || len(form) > 80 {
+		return Ingredient{}, "", false
+	}
+	for _, f := range strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(",;()", r) }) {
+		f = strings.TrimSpace(f)
+		if cutOnly(f) {
+			continue
+		}
+		if row, ok := p.Ingredient(f + " " + name); ok && row.Key != bare.Key {
+			return row, f, true
+		}
+	}
+	return Ingredient{}, "", false
+}
+
+// cutOnly reports that words say how a food was cut and no other food: apples,
+// "peeled", were weighed as apples. What is ground is another one, as a spice.
+func cutOnly(form string) bool {
+	return !slices.ContainsFunc(tokens(form), func(w string) bool { return !stateWords[w] || w == "ground" })
 }
 
 // driedSpice finds "dried chilli flakes": of a spice the word says nothing new.

@@ -1,0 +1,93 @@
+package notes
+
+import (
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+// each reads one amount of several things: "1/2 tsp each cinnamon and cloves".
+func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
+	m := eachForm.FindStringSubmatch(rest)
+	if m == nil || a.vague || len(a.choices) > 0 {
+		return nil, false
+	}
+	names := splitWords(m[1]+m[2], ", ", " and ", " & ", " und ", " et ")
+	if len(names) < 2 || !g.allKnown(names) {
+		return nil, false
+	}
+	for _, n := range names {
+		if _, asks := g.p.Ambiguous(n, ""); asks {
+			return nil, false
+		}
+		name, form := g.leadForm(n)
+		if row, _ := g.row(name); row.Name != "" {
+			if _, own := g.p.Ingredient(name); !own {
+				name = row.Name
+			}
+		}
+		out = append(out, Ingredient{Name: name, Amount: a.text, Form: strings.ToLower(form)})
+	}
+	return out, true
+}
+
+var (
+	eachForm = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? (?:each|de chaque|je(?:weils)?)$`)
+	eachLead = lazily(`(?i)^(?:je(?:weils)?|each) (\d.*?) (?:of |von )?([\p{L}].*)$`)
+	eachTail = lazily(`(?i)^([\p{L}][\p{L} ,&-]+?),? (?:je(?:weils)?|each) (\d.*)$`)
+)
+
+// eachFirst puts the amount first: "je 500 g Erdbeeren und Rhabarber",
+// "strawberries, rhubarb: each 500 g".
+func (g *grammar) eachFirst(s string) string {
+	if m := eachTail.FindStringSubmatch(s); m != nil {
+		if _, rest, ok := g.amount(m[2] + " x"); ok && rest == "x" {
+			return m[2] + " each " + m[1]
+		}
+	}
+	if m := eachLead.FindStringSubmatch(s); m != nil {
+		a, rest, ok := g.amount(strings.TrimSpace(m[1] + " " + m[2]))
+		if ok && a.text != "" && rest != "" {
+			return a.text + " each " + rest
+		}
+	}
+	return s
+}
+
+var plusTail = lazily(`(?i),? (?:\+|plus|and|und|et)(?: an)?(?: extra)? (` + againOne + `)\.?( (?:for|für|pour|zum) .*)?$`)
+
+// plusBehind adds what stands behind the food: "3 cups sugar plus 2 tbsp". What
+// is for something else is asked about.
+func plusBehind(l *Line, a amount, rest string) (amount, string) {
+	m := plusTail.FindStringSubmatch(rest)
+	if m == nil || a.text == "" || a.vague || len(a.choices) > 0 || !valid(a.text+" + "+m[1]) {
+		return a, rest
+	}
+	if q, err := unit.ParseQuantity(a.text); err != nil || q.Dim == unit.ByCount {
+		return a, rest
+	}
+	if m[2] != "" {
+		l.ask("did %s more go into the pot? Then write the sum as amount", m[1])
+	} else {
+		a.text += " + " + m[1]
+	}
+	return a, strings.TrimSuffix(rest, m[0])
+}
+
+var pulpWord = lazily(`(?i)^(.+?) (?:pulp|pur[ée]e|puree|mash)\b(.*)$`)
+
+// pulped takes "pear pulp" as pears, pureed: a cup of pulp is heavier than one of
+// slices. What a row already calls so keeps its name.
+func (g *grammar) pulped(l *Line, a amount, rest string) (amount, string) {
+	m := pulpWord.FindStringSubmatch(rest)
+	if m == nil || strings.ContainsAny(m[1], "(,") {
+		return a, rest
+	}
+	q, err := unit.ParseQuantity(a.text)
+	whole, known := g.row(strings.TrimSpace(strings.TrimPrefix(rest, "")))
+	bare, also := g.row(m[1])
+	if err != nil || q.Dim != unit.ByVolume || !also || known && whole.Key != bare.Key || bare.Class != "fruit" && bare.Class != "vegetable" {
+		return a, rest
+	}
+	return a, m[1] + ", pureed" + m[2]
+}
