@@ -201,37 +201,6 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	return g.choose(l, in, name)
 }
 
-// besides asks of a word of form that is a food itself: "500 g strawberries,
-// raspberries".
-func (g *grammar) besides(l *Line, name, form string) {
-	row, known := g.row(name)
-	for _, f := range strings.Split(form, ",") {
-		f, _ = g.leadForm(strings.TrimSpace(f))
-		if other, ok := g.row(f); ok && known && other.Key != row.Key && !g.formOnly(f) && !strings.ContainsAny(f, "0123456789") {
-			l.ask("%s too? Then write its amount on a line of its own", f)
-		}
-	}
-}
-
-// orBracket asks between a food and another in brackets: "white wine (or cider)
-// vinegar". It settles the names where both are known.
-func (g *grammar) orBracket(l *Line, in *Ingredient, bare, other string) bool {
-	name, _, _ := strings.Cut(bare, ",")
-	words := strings.Fields(name)
-	one, known := g.row(name)
-	for _, o := range []string{other, other + " " + words[len(words)-1]} {
-		if row, also := g.row(o); known && also && row.Key != one.Key {
-			in.Names = []string{name, o}
-			l.ask("which was it? Take the # off one")
-			return true
-		}
-	}
-	if !g.formOnly(other) && !less.MatchString("("+other) && !optional.MatchString(other) && other != "so" {
-		l.ask("or %s: which was it? Check the name", other)
-	}
-	return false
-}
-
 // choose settles the name: known, several, unknown, or no food at all.
 func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool) {
 	if name == "" || len(name) > 80 || len(strings.Fields(name)) > 9 || strings.ContainsAny(ratio.ReplaceAllString(name, ""), "0123456789") {

@@ -153,11 +153,11 @@ func halves(s string) string {
 	s = andHalf.ReplaceAllString(s, "1 1/2 hours")
 	s = andAHalf.ReplaceAllStringFunc(s, func(m string) string {
 		f := andAHalf.FindStringSubmatch(m)
-		return figure(f[1]) + " 1/2 " + f[2] + f[3]
+		return inFigures(f[1]) + " 1/2 " + f[2] + f[3]
 	})
 	s = halfMore.ReplaceAllStringFunc(s, func(m string) string {
 		f := halfMore.FindStringSubmatch(m)
-		return figure(f[1]) + " 1/2 " + f[2]
+		return inFigures(f[1]) + " 1/2 " + f[2]
 	})
 	s = einhalb.ReplaceAllStringFunc(s, func(m string) string {
 		n := map[string]string{"a": "1", "e": "1", "z": "2", "d": "3", "v": "4"}[strings.ToLower(m[:1])]
@@ -167,8 +167,8 @@ func halves(s string) string {
 	return kiloMore.ReplaceAllString(s, "$1.$2 kg $3")
 }
 
-// figure gives the figures of a number in words.
-func figure(w string) string {
+// inFigures gives the figures of a number in words.
+func inFigures(w string) string {
 	for _, n := range numberWords {
 		if strings.EqualFold(n.say, w) && n.number != "" {
 			return n.number
