@@ -5,6 +5,12 @@
 // Fraunces_700Bold_Italic the plain forms of b, d, h, k, l and & (the font's own
 // alternates) trade places with the looped ones, since a PDF reaches glyphs by
 // character alone.
+//
+// Two more are instances of the variable Fraunces (npm's
+// @fontsource-variable/fraunces 5.3.0, the parts latin, latin-ext and vietnamese
+// merged, made with fontTools 4.38): Fraunces144pt_700Bold and its italic are its
+// display cut, optical size 144, weight 700, no softness; plain forms of b, d, h, k,
+// l and & in the italic, of h, m, n and s in the upright, stand at their characters.
 package fonts
 
 import "embed"

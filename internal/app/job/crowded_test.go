@@ -18,8 +18,8 @@ func TestCrowdedFrontsAreTold(t *testing.T) {
 	b := load(t, env, demoInput(t, demoBatches[0]), job.Choices{})
 	net, _ := b.Contents[0].Find(label.Net)
 	told := map[bool]int{}
-	for high := 48; high <= 120; high += 6 {
-		runs, found := env.Labels(b, job.Choices{Pieces: []label.Piece{label.Front}, Design: "broadside", Sheet: "letter-plain", Size: fmt.Sprintf("100 x %d mm", high)})
+	for high := 36; high <= 108; high += 6 {
+		runs, found := env.Labels(b, job.Choices{Pieces: []label.Piece{label.Front}, Design: "broadside", Sheet: "letter-plain", Size: fmt.Sprintf("90 x %d mm", high)})
 		got, partial := false, false
 		for _, d := range found {
 			got = got || d.Code == "front-crowded"

@@ -11,6 +11,7 @@
 package compose
 
 import (
+	"math"
 	"strings"
 
 	"jarmark/internal/draw/design"
@@ -82,7 +83,8 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 	if !ok {
 		return Result{Frame: b.blank()}, found
 	}
-	l, bare := b.best(b.stamped(b.pictured(d.Look(p))))
+	look := b.stamped(b.pictured(d.Look(p)))
+	l, bare := b.best(look)
 	found = append(found, l.found...)
 	frame := l.finish()
 	found = append(append(found, b.onPaper(frame)...), b.unstamped(frame)...)
@@ -91,7 +93,30 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 			Hinted("a larger label would show them")
 	}
 	over, more := l.overflow()
+	if len(over) == 0 {
+		b.checkLead(look, l, frame, &found)
+	}
 	return Result{Frame: frame, Overflow: over, Bare: bare, Small: l.nameSize > 0 && l.nameSize < sizeOf(frame, l.netID())}, append(found, more...)
+}
+
+// checkLead tells where a display panel has no room for a name that leads, or for
+// the maker's name as a sign. A front that is alone on its jar is told of as a whole.
+func (b brief) checkLead(look design.Look, l *layout, frame *page.Frame, found *diag.List) {
+	if b.piece != label.Front && b.piece != label.Wrap || b.opt.Alone {
+		return
+	}
+	hint := "a larger label has the room"
+	if len(b.panelBlocks()) > 0 {
+		hint = "a sentence must stand beside the name here, in letters of a size the law sets: " + hint
+	}
+	if net := sizeOf(frame, b.netID()); l.nameSize > 0 && l.nameSize*1000 < net*1399 {
+		found.Notef("name-crowded", "", "label.sheet", "on the %s label the name is %.1f times as large as the net quantity, and should be %.1f times",
+			b.piece, float64(l.nameSize)/float64(net), leads).Hinted(hint)
+	}
+	if sign, ok := b.block(label.Brand); ok && look.Brand != "none" && sizeOf(frame, sign.ID) == 0 {
+		found.Notef("sign-left-out", "", "label.sheet", "the %s label has no room for the maker's name under that of the food", b.piece).
+			Hinted(hint + "; the maker is named with the address all the same")
+	}
 }
 
 // netID names the block of the net quantity.
@@ -113,9 +138,20 @@ func sizeOf(f *page.Frame, id string) (most unit.Length) {
 // best lays out the variant that gives up least and fits; one whose ornaments
 // turn out to have no room gives them up too. Without one that fits it is the
 // last tried. bare says that the ornaments of the design are missing.
-func (b brief) best(look design.Look) (best *layout, bare bool) {
-	cost, fits := 0, false
-	for _, v := range b.variants(look) {
+func (b brief) best(look design.Look) (*layout, bool) {
+	l, bare, cost, fits := b.foremost(look, b.variants(look, false), nil, false, math.MaxInt)
+	if (b.piece == label.Front || b.piece == label.Wrap) && (!fits || cost >= costNear) {
+		// What ranked first was passed by for its drawings or its facts: look at all there are.
+		l, bare, _, _ = b.foremost(look, b.variants(look, true), l, bare, cost)
+	}
+	return l, bare
+}
+
+// foremost lays variants out, and gives the first that costs least, or what was
+// found before.
+func (b brief) foremost(look design.Look, all []variant, best *layout, bare bool, cost int) (*layout, bool, int, bool) {
+	fits := cost < math.MaxInt
+	for _, v := range all {
 		if fits && v.cost >= cost {
 			break
 		}
@@ -140,7 +176,7 @@ func (b brief) best(look design.Look) (best *layout, bare bool) {
 			bare = drawn == 0 && len(look.Ornaments) > 0 && b.piece != label.InfoLabel
 		}
 	}
-	return best, bare
+	return best, bare, cost, fits
 }
 
 // arrangements is how each piece is laid out.
@@ -184,6 +220,9 @@ type draft struct {
 func (b brief) layout(v variant) *layout {
 	if v.narrow {
 		b.voices = b.voices.Narrowed()
+	}
+	if v.condensed {
+		b.voices = b.voices.Condensed()
 	}
 	l := &layout{brief: b, variant: v, colours: b.on(v.look.Paper)}
 	l.open = page.Rect{W: b.cell.W, H: b.cell.H}

@@ -21,7 +21,7 @@ func (l *layout) front() {
 
 // panelBlocks are the further blocks that must stand on the display panel, or
 // in the same field of view as the name.
-func (l *layout) panelBlocks() []label.Block {
+func (l brief) panelBlocks() []label.Block {
 	var out []label.Block
 	for _, b := range l.blocks {
 		switch b.Kind {

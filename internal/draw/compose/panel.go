@@ -24,6 +24,9 @@ func (l *layout) panel(area page.Rect, on roles, extra []label.Block) bool {
 func (l *layout) panelName(area page.Rect, on roles, extra []label.Block) (fitted, bool) {
 	short := min(area.W, area.H)
 	in := l.inner(area, on)
+	if l.split > 0 {
+		return l.splitName(l.reserve(in, on, short, "frame", "left", "right", "ends", "corners", "bottom"), area, on, extra)
+	}
 	in = l.reserve(in, on, short, "frame", "left", "right", "ends", "corners", "corner", "bottom", "beside")
 	upper, net, ok := l.net(in, area, on, short)
 	if !ok {
@@ -31,6 +34,42 @@ func (l *layout) panelName(area page.Rect, on roles, extra []label.Block) (fitte
 	}
 	upper = l.reserve(upper, on, short, "top", "around")
 	return l.decide(l.nameStack(upper, on, short, net, extra), "the name")
+}
+
+// splitName sets a low panel in two columns: the net quantity at the foot of the
+// right one with the further blocks over it, and decides on the name in the left.
+func (l *layout) splitName(in region, area page.Rect, on roles, extra []label.Block) (fitted, bool) {
+	short, left, right := min(area.W, area.H), in, in
+	left.W = share(in.W, l.split)
+	right.X, right.W = in.X+left.W, in.W-left.W
+	over, net, ok := l.net(right, area, on, short)
+	if !ok {
+		return fitted{}, false
+	}
+	k := stack{in: over, align: l.align(), rise: 0.4, spread: 1.5}
+	for _, b := range extra {
+		k.rows = append(k.rows, l.textRow(b, on, short))
+	}
+	f, ok := l.decide(k, "what must stand beside the name")
+	if !ok {
+		return fitted{}, false
+	}
+	items, _ := f.place(f.as)
+	l.put(items...)
+	edge := right.X
+	if n := len(l.clear); n > 0 {
+		edge = l.clear[n-1].X
+	}
+	left.W = min(left.W-share(short, 0.07), edge-left.X, l.inkOf(items).X-share(short, 0.07)-left.X)
+	if left.W <= 0 {
+		return fitted{}, false
+	}
+	left = l.reserve(left, on, short, "beside", "corner", "top", "around")
+	name := l.nameStack(left, on, short, net, nil)
+	for i := range name.rows { // a word parted because of what stands beside it is no gain
+		name.rows[i].parted = typeset.Para{}
+	}
+	return l.decide(name, "the name")
 }
 
 // inner draws the frame and gives the region inside the margin.
@@ -148,6 +187,12 @@ func (k stack) choose() (fitted, bool) {
 		best, ok = k.best()
 	}
 	whole := fitted{k, best}
+	if low, ok2 := k.lower(); ok2 { // the ends of a garland hang down beside the first lines
+		size, _ := whole.title()
+		if now, _ := low.title(); !ok || now*100 >= size*108 {
+			whole, ok = low, true
+		}
+	}
 	if size, _ := whole.title(); ok && size >= parts {
 		return whole, true
 	}
@@ -158,6 +203,17 @@ func (k stack) choose() (fitted, bool) {
 		}
 	}
 	return whole, ok
+}
+
+// lower is the best setting of a stack further down its region, where something
+// leaves the upper part less wide.
+func (k stack) lower() (fitted, bool) {
+	if len(k.in.holes) == 0 || k.in.oval.W > 0 {
+		return fitted{}, false
+	}
+	k.rise = 0.9
+	best, ok := k.best()
+	return fitted{k, best}, ok
 }
 
 // parts is the size of a name under which its words may be parted: a name is

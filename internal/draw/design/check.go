@@ -67,13 +67,39 @@ func (r *reader) voices(v *Voices, raw map[string]rawVoice) {
 }
 
 // boldOf is the bold face of a face's family, for words the law wants bold
-// (the name of the food, 21 CFR 101.3(d)); empty where the family has none.
+// (the name of the food, 21 CFR 101.3(d)): of an italic the bold italic. Empty
+// where the family has none.
 func boldOf(name string) page.Face {
-	switch family, _, _ := strings.Cut(name, "_"); family {
-	case "Fraunces", "Figtree", "AsapCondensed":
+	family, italic := familyOf(name)
+	switch {
+	case (family == "Fraunces" || family == "Fraunces144pt") && italic:
+		return page.Face(family + "_700Bold_Italic")
+	case family == "Fraunces", family == "Fraunces144pt", family == "Figtree", family == "AsapCondensed":
 		return page.Face(family + "_700Bold")
 	}
 	return ""
+}
+
+// narrowOf is the narrow pair that goes with a face's family; empty where there
+// is none.
+func narrowOf(name string) Pair {
+	switch family, italic := familyOf(name); {
+	case family == "Fraunces" && italic:
+		return Pair{displayItalic, displayItalic}
+	case family == "Fraunces":
+		return Pair{displayBold, displayBold}
+	case family == "Figtree" && !italic:
+		if strings.Contains(name, "Bold") {
+			return Pair{narrowBold, narrowBold}
+		}
+		return Pair{narrowPlain, narrowBold}
+	}
+	return Pair{}
+}
+
+func familyOf(name string) (family string, italic bool) {
+	family, _, _ = strings.Cut(name, "_")
+	return family, strings.HasSuffix(name, "_Italic")
 }
 
 func (r *reader) voice(at string, v *Voice, raw rawVoice) {
@@ -86,7 +112,7 @@ func (r *reader) voice(at string, v *Voice, raw rawVoice) {
 	switch len(raw.Narrow) {
 	case 0:
 		if raw.Narrow != nil || raw.Face != nil {
-			v.Narrow = Pair{} // of another family
+			v.Narrow = narrowOf(string(v.Face))
 		}
 	case 1, 2:
 		v.Narrow = Pair{page.Face(raw.Narrow[0]), page.Face(raw.Narrow[len(raw.Narrow)-1])}

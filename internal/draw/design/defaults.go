@@ -5,12 +5,15 @@ import "jarmark/internal/draw/ornament"
 // The narrow family: its letters are as high as the others' and a fifth less wide.
 const narrowPlain, narrowBold = "AsapCondensed_400Regular", "AsapCondensed_700Bold"
 
+// The display cut of the names' own family, for large sizes: a sixth less wide.
+const displayBold, displayItalic = "Fraunces144pt_700Bold", "Fraunces144pt_700Bold_Italic"
+
 // defaultVoices speak where a design says nothing. Display sizes are shares
 // of the panel's shorter side, text sizes are points.
 var defaultVoices = Voices{
-	Title: Voice{Face: "Fraunces_600SemiBold", Bold: "Fraunces_700Bold", Case: "as written", Leading: 1.02,
+	Title: Voice{Face: "Fraunces_600SemiBold", Bold: "Fraunces_700Bold", Narrow: Pair{displayBold, displayBold}, Case: "as written", Leading: 1.02,
 		Size: Range{0.085, 0.19}, Colour: "main"},
-	Subtitle: Voice{Face: "Fraunces_500Medium_Italic", Bold: "Fraunces_700Bold_Italic", Case: "as written", Leading: 1.1,
+	Subtitle: Voice{Face: "Fraunces_500Medium_Italic", Bold: "Fraunces_700Bold_Italic", Narrow: Pair{displayItalic, displayItalic}, Case: "as written", Leading: 1.1,
 		Size: Range{0.055, 0.115}, Colour: "ink"},
 	Brand: Voice{Face: "Figtree_400Regular", Case: "as written", Track: 0.05, Leading: 1.25,
 		Size: Range{0.035, 0.058}, Colour: "ink"},

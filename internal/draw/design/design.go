@@ -40,15 +40,26 @@ type Voices struct {
 	Price    Voice
 }
 
-// Narrowed speaks in the narrow faces of the voices that have one, for a label
-// that would have to give up its ornaments for the room.
+// Narrowed states facts and net quantity in the narrow faces of the voices that
+// have one, for a label that would have to give up its ornaments for the room.
 func (v Voices) Narrowed() Voices {
-	for _, x := range []*Voice{&v.Net, &v.Text, &v.Small} {
+	narrow(&v.Net, &v.Text, &v.Small)
+	return v
+}
+
+// Condensed says the name in narrow faces, for a label on which it would
+// otherwise be smaller than it should.
+func (v Voices) Condensed() Voices {
+	narrow(&v.Title, &v.Subtitle)
+	return v
+}
+
+func narrow(some ...*Voice) {
+	for _, x := range some {
 		if x.Narrow.Face != "" {
 			x.Face, x.Bold = x.Narrow.Face, x.Narrow.Bold
 		}
 	}
-	return v
 }
 
 // Typefaces are faces of the maker's own that stand for a design's; empty = the
@@ -188,14 +199,17 @@ func (l Look) Leaner() []Look {
 		}
 	}
 	other.Frame = "none"
+	bare := other
+	bare.Margin, bare.Band = min(bare.Margin, 0.045), Band{Edge: "none"}
+	bare.Ornaments = slices.DeleteFunc(slices.Clone(l.slim(0.5).Ornaments), func(o Ornament) bool { return !o.Own })
 	for _, brand := range []string{l.Brand, "none"} {
 		other.Brand = brand
 		for _, f := range []float64{0.5, 0.4} { // a smaller garland is a thread
 			add(other.slim(f))
 		}
 	}
-	bare := out[len(out)-1]
-	bare.Ornaments, bare.Margin, bare.Band = nil, min(bare.Margin, 0.045), Band{Edge: "none"}
+	add(bare)
+	bare.Brand, bare.Ornaments = "none", nil
 	add(bare)
 	return out
 }
