@@ -71,6 +71,7 @@ var policy = map[string]string{
 	"internal/give/record":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook law/label templates",
 	"internal/app/store":      "",
 	"internal/draw/presstest": "kit/unit draw/page",
+	"internal/draw/marktest":  "kit/unit draw/page", // where each mark of a sheet stands, for tests
 
 	"internal/app/job":  "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/picture draw/press give/pack give/season give/table give/proof give/ledger give/record give/facts fonts templates",
 	"internal/app/web":  "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
