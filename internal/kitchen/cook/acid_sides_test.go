@@ -84,7 +84,7 @@ func TestPHReadingsAtTheirEnds(t *testing.T) {
 		{1.99, day, "pen meter", "bad-ph"}, {2, day, "pen meter", ""}, {10, day, "pen meter", ""}, {10.01, day, "pen meter", "bad-ph"},
 		{3.4, day, " ", "ph-not-dated"}, {3.4, unit.Date{}, "pen meter", "ph-not-dated"}, {3.4, unit.Date{}, "", "ph-not-dated"}, {3.4, day, "none", "ph-not-read"},
 	} {
-		c := &calc{b: &batch.Batch{Made: day, Cook: batch.Cook{PH: &x.ph, PHDate: x.day, PHMeter: x.meter}}, r: &Result{}}
+		c := &calc{p: pantry.Default(), b: &batch.Batch{Made: day, Cook: batch.Cook{PH: &x.ph, PHDate: x.day, PHMeter: x.meter}}, r: &Result{}}
 		got := c.measuredPH()
 		var codes []string
 		for _, d := range c.l {

@@ -21,7 +21,7 @@ var loaders = map[string]func(*Pantry) error{
 	"ingredients": (*Pantry).loadIngredients, "ambiguous": (*Pantry).loadAmbiguous, "short-words": (*Pantry).loadShort, "measures": (*Pantry).loadMeasures, "boil": (*Pantry).loadBoil,
 	"finishes": (*Pantry).loadFinishes, "jars": (*Pantry).loadJars, "boiling-elevation": (*Pantry).loadBoiling, "refractometer-temp": (*Pantry).loadTemps,
 	"process-times": (*Pantry).loadProcess, "altitude": (*Pantry).loadAltitude, "tested-recipes": (*Pantry).loadRecipes, "never-shelf": (*Pantry).loadNever,
-	"acid-traces": (*Pantry).loadTraces, "unsafe-methods": (*Pantry).loadUnsafe,
+	"acid-traces": (*Pantry).loadTraces, "unsafe-methods": (*Pantry).loadUnsafe, "ph-words": (*Pantry).loadPHWords,
 }
 
 // loadRow reads a table of one row.

@@ -36,6 +36,7 @@ type Pantry struct {
 	traces      []Trace
 	unsafe      []UnsafeMethod
 	ambiguous   []Ambiguous
+	phWords     []phWord
 	short       map[string]string // makers' short words -> words of the table
 }
 
@@ -53,7 +54,7 @@ func Load() (*Pantry, error) {
 	p := &Pantry{from: templates.FS}
 	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadShort(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
-		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe())
+		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe(), p.loadPHWords())
 	p.index = indexed(p.ingredients)
 	return p, err
 }
