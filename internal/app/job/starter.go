@@ -117,22 +117,13 @@ func starter(file string, v map[string]any) ([]byte, error) {
 	return buf.Bytes(), err
 }
 
-// kindOf finds the kind of preserve in a name; the rest is the fruit.
+// kindOf finds the kind of preserve in a name, a jam where it says none; the
+// rest is the fruit.
 func kindOf(name string) (batch.ProductType, string) {
-	bare, _, _ := strings.Cut(strings.ToLower(name), "(") // "(thick-cut)"
+	bare, _, _ := strings.Cut(name, "(") // "(thick-cut)"
 	bare, _, _ = strings.Cut(bare, ",")
-	words := strings.Fields(bare)
-	if len(words) < 2 {
-		return batch.Jam, cmp.Or(strings.Join(words, " "), "fruit")
-	}
-	last := batch.ProductType(words[len(words)-1])
-	fruit := strings.Join(words[:len(words)-1], " ")
-	for _, k := range []batch.ProductType{batch.Jam, batch.Preserve, batch.Jelly, batch.Marmalade, batch.Butter, batch.Curd, batch.Chutney, batch.Relish, batch.Conserve, batch.Spread, batch.Syrup} {
-		if k == last {
-			return k, fruit
-		}
-	}
-	return batch.Jam, strings.Join(words, " ")
+	kind, fruit, _ := pantry.Default().KindIn(bare)
+	return batch.ProductType(cmp.Or(kind, string(batch.Jam))), cmp.Or(fruit, "fruit")
 }
 
 // FileName makes a plain file name of a title, without its end: "Plum & anise"

@@ -114,13 +114,19 @@ func productWords(kinds []ProductType, sep string) string {
 	return strings.Join(out, ","+sep)
 }
 
-var kindSynonyms = map[string]string{
-	"jams": "jam", "preserves": "preserve", "jellies": "jelly", "fruit butter": "butter", "fruit curd": "curd",
-	"chutneys": "chutney", "fruit spread": "spread", "marmelade": "marmalade", "extra jam": "jam",
+// kindSynonyms are the words of kind-words.csv.
+func kindSynonyms() map[string]string {
+	out := map[string]string{}
+	for _, k := range pantry.Default().KindWords() {
+		for _, w := range k.Words {
+			out[strings.ToLower(w)] = k.Kind
+		}
+	}
+	return out
 }
 
 func (r *reader) kind(raw rawBatch) ProductType {
-	return ProductType(r.choice(raw.Kind, "kind", "kind", strings.Split(productWords(ProductTypes, ""), ","), kindSynonyms))
+	return ProductType(r.choice(raw.Kind, "kind", "kind", strings.Split(productWords(ProductTypes, ""), ","), kindSynonyms()))
 }
 
 var lotForm = regexp.MustCompile(`^[A-Za-z0-9]([A-Za-z0-9-]*[A-Za-z0-9])?$`)

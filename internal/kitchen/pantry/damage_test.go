@@ -21,7 +21,7 @@ var loaders = map[string]func(*Pantry) error{
 	"ingredients": (*Pantry).loadIngredients, "ambiguous": (*Pantry).loadAmbiguous, "short-words": (*Pantry).loadShort, "measures": (*Pantry).loadMeasures, "boil": (*Pantry).loadBoil,
 	"finishes": (*Pantry).loadFinishes, "jars": (*Pantry).loadJars, "boiling-elevation": (*Pantry).loadBoiling, "refractometer-temp": (*Pantry).loadTemps,
 	"process-times": (*Pantry).loadProcess, "altitude": (*Pantry).loadAltitude, "tested-recipes": (*Pantry).loadRecipes, "never-shelf": (*Pantry).loadNever,
-	"acid-traces": (*Pantry).loadTraces, "unsafe-methods": (*Pantry).loadUnsafe, "ph-words": (*Pantry).loadPHWords,
+	"acid-traces": (*Pantry).loadTraces, "unsafe-methods": (*Pantry).loadUnsafe, "ph-words": (*Pantry).loadPHWords, "kind-words": (*Pantry).loadKinds,
 }
 
 // loadRow reads a table of one row.
@@ -146,7 +146,7 @@ func TestRowsAtTheirLimits(t *testing.T) {
 		{"ambiguous", "choices=one", "choices"}, {"ambiguous", "choices=cayenne pepper|fresh chillies", ""}, {"ambiguous", "settled_by=medium", "settled_by"}, {"ambiguous", "settled_by=small", ""},
 		{"ingredients", "soluble_solids_g=", "soluble_solids_g"}, {"ingredients", "other_solids_g=", "soluble_solids_g"}, {"ingredients", "soluble_solids_g=100;other_solids_g=1", ""}, {"ingredients", "soluble_solids_g=100;other_solids_g=1.1", "soluble_solids_g"},
 		{"ingredients", "soluble_solids_g=0;other_solids_g=0", ""}, {"ingredients", "soluble_solids_g=;soluble_solids_method=unknown", ""}, {"ingredients", "name_de=", "name_de"}, {"ingredients", "name_en=", ""}, {"ingredients", "name_de=a|b|c", ""}, {"ingredients", "name_de=a|b|c|d", "name_de"}, {"process-times", "presterilise=", "presterilise"}, {"ingredients", "kind=", "kind"},
-		{"unsafe-methods", "hint=", "hint"}, {"refractometer-temp", "source=", "source"}, {"boiling-elevation", "source=", "source"}, {"altitude", "source=", "source"},
+		{"unsafe-methods", "hint=", "hint"}, {"kind-words", "words=;heads=;only_of=", ""}, {"kind-words", "kind=", "kind"}, {"refractometer-temp", "source=", "source"}, {"boiling-elevation", "source=", "source"}, {"altitude", "source=", "source"},
 	} {
 		tb := tableOf(c.table)
 		cells := slices.Clone(tb.rows[0])

@@ -35,6 +35,7 @@ type Pantry struct {
 	never       []Never
 	traces      []Trace
 	unsafe      []UnsafeMethod
+	kinds       []KindWord
 	ambiguous   []Ambiguous
 	phWords     []phWord
 	short       map[string]string // makers' short words -> words of the table
@@ -54,7 +55,7 @@ func Load() (*Pantry, error) {
 	p := &Pantry{from: templates.FS}
 	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadShort(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
-		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe(), p.loadPHWords())
+		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe(), p.loadPHWords(), p.loadKinds())
 	p.index = indexed(p.ingredients)
 	return p, err
 }
