@@ -11,34 +11,43 @@ import (
 	"strings"
 )
 
-// call is where text/template calls a method by its name: because of this one
-// line the linker keeps every exported method of every type in the program. Our
-// pages call none (TestPagesCallNoMethods), so the browser's program is built
-// with noCall in its place: an eighth smaller to load, and sooner started.
-const (
-	call   = "method := ptr.MethodByName(fieldName)"
-	noCall = "method := (reflect.Value{})"
-)
+// cuts are lines of the standard library that keep in the program what it
+// never calls, each with what stands there instead in the browser's program.
+var cuts = []struct{ file, line, instead, what string }{
+	// Where text/template calls a method by its name: because of this one line
+	// the linker keeps every exported method of every type. Our pages call none
+	// (TestPagesCallNoMethods): an eighth smaller to load, and sooner started.
+	{"text/template/exec.go", "method := ptr.MethodByName(fieldName)", "method := (reflect.Value{})", "an eighth"},
+	// A table of 88 kB of the curve P-256, laid out before main: it does not
+	// pack, and serves signatures and key exchanges alone. A page asks for
+	// none: the browser keeps its connections.
+	{"crypto/internal/fips140/nistec/p256.go", "\nfunc init() {\n\tp256GeneratorTablesPtr", "\nfunc _() {\n\tp256GeneratorTablesPtr", "a fortieth"},
+}
 
 // lean writes what `go build -overlay` reads, into a folder, and gives the
-// flag. A Go whose text/template has another line there is left as it is: then
-// the program is larger, and nothing else is different.
+// flag. Where a Go has another line there, its file is left as it is: then the
+// program is larger, and nothing else is different.
 func lean(dir string) (flag string, err error) {
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
 		return "", fmt.Errorf("go env GOROOT: %w", err)
 	}
-	from := filepath.Join(strings.TrimSpace(string(root)), "src", "text", "template", "exec.go")
-	source, err := os.ReadFile(from)
-	if err != nil || strings.Count(string(source), call) != 1 {
-		fmt.Fprintln(os.Stderr, "note: the text/template of this Go is another than expected: the program is an eighth larger")
-		return "-overlay=", nil
+	replace := map[string]string{}
+	for i, c := range cuts {
+		from := filepath.Join(strings.TrimSpace(string(root)), "src", filepath.FromSlash(c.file))
+		source, err := os.ReadFile(from)
+		if err != nil || strings.Count(string(source), c.line) != 1 {
+			fmt.Fprintf(os.Stderr, "note: %s of this Go is another than expected: the program is %s larger\n", c.file, c.what)
+			continue
+		}
+		to := filepath.Join(dir, fmt.Sprintf("%d.go", i))
+		if err := os.WriteFile(to, []byte(strings.Replace(string(source), c.line, c.instead, 1)), 0o600); err != nil {
+			return "", err
+		}
+		replace[from] = to
 	}
-	to, list := filepath.Join(dir, "exec.go"), filepath.Join(dir, "overlay.json")
-	if err := os.WriteFile(to, []byte(strings.Replace(string(source), call, noCall, 1)), 0o600); err != nil {
-		return "", err
-	}
-	text, err := json.Marshal(map[string]map[string]string{"Replace": {from: to}})
+	list := filepath.Join(dir, "overlay.json")
+	text, err := json.Marshal(map[string]any{"Replace": replace})
 	if err != nil {
 		return "", err
 	}

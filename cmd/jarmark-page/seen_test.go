@@ -93,7 +93,15 @@ func TestSeen(t *testing.T) {
 	w.holds("=== 2")
 	w.open("held")
 	w.until("the page is there", labelsDrawn)
-	w.run(`const f = one('[name="name"]'); f.focus(); f.value = "Medlar jam"; f.dispatchEvent(new Event("input", { bubbles: true })); one("#save").click(); setTimeout(letGo, 100)`)
+	w.run(`const f = one('[name="name"]'); f.focus(); f.value = "Medlar jam"; f.dispatchEvent(new Event("input", { bubbles: true })); one("#save").click();
+		fetch("app/do/save", { method: "POST", body: "{}" }); // refused; but a write all the same
+		await new Promise((r) => setTimeout(r, 100));
+		globalThis.after = fetch("app/batch/` + batch + `").then(() => "answered");
+		globalThis.after = await Promise.race([after, new Promise((r) => setTimeout(r, 700, "waits"))]);
+		letGo()`)
+	if got := w.run(`return after`); got != "waits" {
+		t.Errorf("after a write the page of before it was %s", got)
+	}
 	w.until("what was typed before is saved", `one("#state").textContent === "Saved" && one("#text").value.includes("Medlar jam")`)
 	if got := w.kept()[batch]; !strings.Contains(string(got), "Medlar jam") {
 		t.Errorf("not on the disk: %.200s", got)
@@ -178,12 +186,12 @@ func TestSeenIsBounded(t *testing.T) {
 	w.do(chromedp.Navigate(w.base))
 	w.until("the page shows", `one("h1")?.textContent === "Your batches"`)
 	w.run(`const { Seen, onDisk } = await import("./seen.js"), seen = new Seen("test", "secret");
-		const file = (path, size = 1) => ({ path, size, bytes: async () => new Uint8Array(1) });
+		const file = (path, size = 1, byte = 0) => ({ path, size, bytes: async () => new Uint8Array([byte]) });
 		const is = (what, got, want) => { if (got !== want) throw new Error(what + ": " + got + ", want " + want); };
 		is("many files", await seen.mark(Array.from({ length: 501 }, (_, i) => file("f" + i))), null);
 		is("large files", await seen.mark([file("a", 9e6), file("b", 9e6)]), null);
 		is("order", await seen.mark([file("a"), file("b")]), await seen.mark([file("b"), file("a")]));
-		for (const [what, one, other] of [["name", [file("a")], [file("b")]], ["one more", [file("a")], [file("a"), file("b")]]]) is(what, await seen.mark(one) === await seen.mark(other), false);
+		for (const [what, one, other] of [["name", [file("a")], [file("b")]], ["bytes", [file("a")], [file("a", 1, 1)]], ["one more", [file("a")], [file("a"), file("b")]]]) is(what, await seen.mark(one) === await seen.mark(other), false);
 		const ask = (i) => ({ method: "GET", path: "/batch/" + i + ".toml" }), answer = (i, size) => ({ ask: ask(i), status: 200, headers: [], body: new Blob(["x".repeat(size)]) });
 		for (let i = 0; i < 9; i++) await seen.keep("m", [answer(i, 10)]);
 		const count = async () => (await (await caches.open("jarmark-test-seen")).keys()).length;
