@@ -195,10 +195,16 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	name, lead := g.leadForm(name)
 	name, tail := g.tailForm(name)
 	in.Form = strings.Join(slices.DeleteFunc(slices.Concat([]string{strings.ToLower(lead)}, form, cuts, []string{tail}), func(w string) bool { return w == "" }), ", ")
-	if strings.ContainsAny(cutSize.ReplaceAllString(in.Form, ""), "0123456789") {
-		l.ask("is %q more than how it was cut? Write each thing on its own line", in.Form)
-	}
+	l.doubtForm(in.Form)
 	return g.choose(l, in, name)
+}
+
+// doubtForm asks about a form that holds figures: minutes, jars or another food
+// of the same line may be lost in it.
+func (l *Line) doubtForm(form string) {
+	if strings.ContainsAny(cutSize.ReplaceAllString(form, ""), "0123456789") {
+		l.ask("is %q more than how it was cut? Write each thing on its own line", form)
+	}
 }
 
 // choose settles the name: known, several, unknown, or no food at all.

@@ -79,6 +79,7 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 		}
 		out = append(out, in)
 	}
+	l.doubtForm(form)
 	return out, len(out) > 0
 }
 
