@@ -14,7 +14,10 @@ export class Keeper {
 
   // met notes a question.
   met(ask) {
-    if (isPage(ask)) [this.page, this.look, this.kept] = [ask, null, ""];
+    if (isPage(ask)) {
+      if (ask.path !== this.page?.path) this.look = null;
+      [this.page, this.kept] = [ask, ""];
+    }
     const look = lookOf(ask);
     if (look) this.look = { ask, look };
     this.later();
