@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/source"
@@ -114,8 +115,8 @@ func productWords(kinds []ProductType, sep string) string {
 	return strings.Join(out, ","+sep)
 }
 
-// kindSynonyms are the words of kind-words.csv.
-func kindSynonyms() map[string]string {
+// kindSynonyms are the words of kind-words.csv, gathered once a process.
+var kindSynonyms = sync.OnceValue(func() map[string]string {
 	out := map[string]string{}
 	for _, k := range pantry.Default().KindWords() {
 		for _, w := range k.Words {
@@ -123,7 +124,7 @@ func kindSynonyms() map[string]string {
 		}
 	}
 	return out
-}
+})
 
 func (r *reader) kind(raw rawBatch) ProductType {
 	return ProductType(r.choice(raw.Kind, "kind", "kind", strings.Split(productWords(ProductTypes, ""), ","), kindSynonyms()))
