@@ -256,3 +256,16 @@ func TestLot(t *testing.T) {
 		t.Errorf("leap year: %q", got)
 	}
 }
+
+// Two oils of one row are two ingredients, each by its own name.
+func TestKinAreListedApart(t *testing.T) {
+	b := &batch.Batch{Ingredients: []batch.Ingredient{ing(t, "onions", "1 kg", ""), ing(t, "canola oil", "30 g", ""), ing(t, "sunflower oil", "20 g", ""), ing(t, "vegetable oil", "10 g", "")}}
+	r, _ := Compute(b, nil, pantry.Default())
+	var got []string
+	for _, ln := range r.Lines {
+		got = append(got, ln.Name)
+	}
+	if want := "onions, canola oil, sunflower oil, vegetable oil"; strings.Join(got, ", ") != want {
+		t.Errorf("listed: %v, want %s", got, want)
+	}
+}

@@ -164,7 +164,7 @@ func TestRowsAtTheirLimits(t *testing.T) {
 // An own row says its own; only what it leaves open comes from the row below,
 // field by field.
 func TestOverFieldByField(t *testing.T) {
-	always := []string{"Name", "Own", "Source", "Memory", "Words", "Aliases", "SulphiteCheck", "Cup2G", "CupForm", "Cup2Form", "PHLow", "PHSource", "Refuse", "OtherSolidsG"}
+	always := []string{"Name", "Own", "Source", "Memory", "Words", "Aliases", "SulphiteCheck", "Cup2G", "CupForm", "Cup2Form", "PHLow", "PHSource", "Refuse", "OtherSolidsG", "Kin", "AsKin"}
 	set := func(g *Ingredient, field string, word string, number float64) (was any) {
 		v := reflect.ValueOf(g).Elem().FieldByName(field)
 		switch v.Interface().(type) {

@@ -120,19 +120,16 @@ func sorted(ts []string) string {
 func indexed(rows []Ingredient) map[string]int {
 	index := make(map[string]int, 8*len(rows)) // a row has about three names of three forms
 	put := func(words string, i int) {
-		ts := tokens(words)
-		keys := ts
-		if len(ts) > 1 {
-			keys = []string{strings.Join(ts, " "), strings.Join(ts, ""), sorted(ts)}
-		}
-		for _, k := range keys {
+		for _, k := range keysOf(words) {
 			if _, taken := index[k]; !taken && k != "" {
 				index[k] = i
 			}
 		}
 	}
 	for i, g := range rows {
-		put(g.Key, i)
+		if !g.AsKin { // its key is another food's
+			put(g.Key, i)
+		}
 	}
 	for i, g := range rows {
 		put(g.Name, i)
@@ -143,6 +140,15 @@ func indexed(rows []Ingredient) map[string]int {
 		}
 	}
 	return index
+}
+
+// keysOf are the folded forms words are found by.
+func keysOf(words string) []string {
+	ts := tokens(words)
+	if len(ts) > 1 {
+		return []string{strings.Join(ts, " "), strings.Join(ts, ""), sorted(ts)}
+	}
+	return ts
 }
 
 // at finds a row by one folded form: the maker's own first. A built-in row that
@@ -157,12 +163,15 @@ func (p *Pantry) at(form string) (Ingredient, bool) {
 	i, ok := p.spoken[form]
 	if !ok {
 		i, ok = p.index[form]
+		if food, kin := p.kin[form]; kin {
+			return p.ingredients[i].as(food), true
+		}
 	}
 	if !ok {
 		return Ingredient{}, false
 	}
 	for _, g := range p.own {
-		if g.Key == p.ingredients[i].Key {
+		if !g.AsKin && g.Key == p.ingredients[i].Key {
 			return g, true
 		}
 	}
@@ -235,7 +244,7 @@ func (p *Pantry) Suggest(words string) []string {
 	var all []near
 	for i, g := range p.Ingredients() {
 		best := near{d: 99, name: g.Name, i: i}
-		for _, w := range append([]string{g.Name}, g.Aliases...) {
+		for _, w := range slices.Concat([]string{g.Name}, g.Aliases, g.Kin) {
 			if d := nearness(want, fold(w)); d < best.d {
 				best.d, best.name = d, w
 			}

@@ -42,6 +42,7 @@ func over(own, base Ingredient) Ingredient {
 		g.Contains = base.Contains
 	}
 	g.Aliases = append(append([]string{base.Name}, base.Aliases...), own.Aliases...)
+	g.AsKin = base.AsKin
 	g.SulphiteCheck = g.SulphiteCheck || base.SulphiteCheck
 	// Solids that were measured leave no room for more than 100 g in all.
 	if sum := g.SolubleG + g.OtherSolidsG; sum > 100 {

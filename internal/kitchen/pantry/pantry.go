@@ -19,10 +19,11 @@ type Pantry struct {
 	measures    []Measure
 	boils       []Boil
 	languages   []string
-	index       map[string]int // folded words -> built-in ingredient
-	juices      map[string]int // fruit by what the kitchen's language calls its juice
-	spoken      map[string]int // the same in the kitchen's language, when it is not English
-	own         []Ingredient   // the maker's own
+	index       map[string]int    // folded words -> built-in ingredient
+	kin         map[string]string // folded words -> the kin of a row they name
+	juices      map[string]int    // fruit by what the kitchen's language calls its juice
+	spoken      map[string]int    // the same in the kitchen's language, when it is not English
+	own         []Ingredient      // the maker's own
 	ownIndex    map[string]int
 	jars        []Jar // the maker's own first
 	finishes    []Finish
@@ -57,6 +58,7 @@ func Load() (*Pantry, error) {
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
 		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe(), p.loadPHWords(), p.loadKinds())
 	p.index = indexed(p.ingredients)
+	p.kin = byKin(p.ingredients, p.index)
 	return p, err
 }
 
@@ -73,7 +75,9 @@ func (p *Pantry) Ingredients() []Ingredient {
 	out := append([]Ingredient(nil), p.own...)
 	taken := map[string]bool{}
 	for _, g := range p.own {
-		taken[g.Key] = true
+		if !g.AsKin {
+			taken[g.Key] = true
+		}
 	}
 	for _, g := range p.ingredients {
 		if !taken[g.Key] {
@@ -152,13 +156,14 @@ func (p *Pantry) loadIngredients() error {
 
 // readIngredient reads one row. A new ingredient is one row of
 // templates/pantry/ingredients.csv and nothing else: name as a label lists it, other words
-// in aliases (| between), kind, water and solids in g per 100 g, what kitchen
+// in aliases (| between; see [readAliases]), kind, water and solids in g per 100 g, what kitchen
 // weights are known, allergens, pH, its names in every language ([readNames]), and
 // where each came from (source; "memory" in it marks the row as unverified).
 func readIngredient(r row) Ingredient {
 	const unknown = -1
+	aliases, kin := readAliases(r)
 	g := Ingredient{
-		Key: r.need("key"), Name: r.need("name"), Aliases: r.list("aliases"), Class: r.need("kind"),
+		Key: r.need("key"), Name: r.need("name"), Aliases: aliases, Kin: kin, Class: r.need("kind"),
 		WaterG: r.number("water_g", unknown), SolubleG: r.number("soluble_solids_g", unknown),
 		OtherSolidsG: r.number("other_solids_g", unknown), SugarsG: r.number("total_sugars_g", unknown),
 		CupG: r.number("cup_g", 0), CupForm: r.text("cup_form"),

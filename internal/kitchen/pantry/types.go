@@ -10,7 +10,8 @@ import "jarmark/internal/kit/unit"
 type Ingredient struct {
 	Key           string   // "strawberry"
 	Name          string   // common or usual name, as a label lists it: "strawberries"
-	Aliases       []string // other words a maker writes: "strawberry", "fresh strawberries"
+	Aliases       []string // other words for the same food: "garden strawberries"; a label lists Name
+	Kin           []string // other foods, figured as this one and listed by their own name: "Niagara grapes" of Concord grapes
 	Class         string   // "fruit", "sugar", "acid", "pectin", "dairy", "egg", "nut", "spice", …
 	WaterG        float64  // g per 100 g
 	SolubleG      float64  // soluble solids, g per 100 g
@@ -44,6 +45,7 @@ type Ingredient struct {
 	Memory        bool     // value from memory, unverified: show it as such
 	Own           bool     // from the maker's kitchen file
 	Allergens     []string // the maker's own words; nil = not said, empty = there are none
+	AsKin         bool     // found by one of Kin: the name is that food's, the rest this row's
 }
 
 // Part is one component of a compound ingredient.
