@@ -19,7 +19,7 @@ type amount struct {
 }
 
 var (
-	aboutForm  = lazily(`(?i)^(?:about|approx\.?|approximately|around|roughly|ca\.?|circa|etwa|ungefähr|environ|exactly|knapp|gut) `)
+	aboutForm  = lazily(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly|knapp|gut) |^[~≈] ?`)
 	bareVague  = lazily(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
 	inchLong   = lazily(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
 	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|zentimeter) (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)

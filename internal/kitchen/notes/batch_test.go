@@ -96,7 +96,7 @@ func TestMakersNotes(t *testing.T) {
 		{"Saft einer Zitrone", `name = "lemon juice"`, ""},
 		{"4 Minuten sprudelnd kochen", "minutes = 4", ""},
 		{"le jus d'un citron", `name = "lemon juice"`, ""},
-		{"4 1/2 pints", "Not in the keys", "" + ""},
+		{"4 1/2 pints", "Not in the keys", "how many jars"},
 		{"makes 4 1/2 pints", "Not in the keys", "how many jars"},
 		{"got 10 jars of 12 oz, one didn't seal", "jar = \"12 fl oz\"|\ncount = 10|sealed = 9", ""},
 		{"1/4 C lemon juice (bottled)", `name = "bottled lemon juice"`, ""},

@@ -32,6 +32,7 @@ var (
 	dotted      = lazily(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
 	dottedShort = lazily(`\b(\d{1,2})\. ?(\d{1,2})\.(?:$|[^\d])`)
 	slashed     = lazily(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
+	weekDay     = lazily(`(?i)^(?:made |on |am |le )?(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)\p{L}*\.?,? (\d{1,2})[./-](\d{1,2})\.?$`)
 	dayWords    = lazily(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
 )
 
@@ -61,6 +62,10 @@ func (g *grammar) date(l *Line, s string) bool {
 // yearless asks of a line that is a day and a month.
 func (l *Line) yearless(s string) bool {
 	if m := dottedShort.FindStringSubmatch(s); m != nil && strings.Trim(dayWords.ReplaceAllString(strings.Replace(s, m[0], "", 1), ""), " ,.:;-()") == "" && len(day("2026", m[2], m[1])) > 0 {
+		l.ask("of which year? Write the day it was made as made = 2026-06-14")
+		return true
+	}
+	if m := weekDay.FindStringSubmatch(s); m != nil && len(day("2026", m[1], m[2]))+len(day("2026", m[2], m[1])) > 0 {
 		l.ask("of which year? Write the day it was made as made = 2026-06-14")
 		return true
 	}

@@ -19,10 +19,10 @@ var (
 	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm    = lazily(` -+ |; |, | - `)
-	afterIng   = lazily(`(?i) ((?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	afterIng   = lazily(`(?i) ((?:at (?:the )?(?:very )?(?:end|start|beginning)|later|am Ende|à la fin)$|(?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList     = lazily(`(?i),.* (?:or|oder|ou) `)
 	orFood     = lazily(`(?i)^\((?:or|oder|ou|bzw\.|and/or) ([\p{L}][\p{L}, -]+)\)$`)
-	prepared   = lazily(`(?i)\((` + num + ` ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?) (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
+	prepared   = lazily(`(?i)\((` + num + `)( ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?)? (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
 	orEnd      = lazily(`(?i),? (?:or|oder|ou)$`)
 	cutSize    = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
 	sugarRatio = lazily(`(?i)\b(gelierzucker|sucre gélifiant|gelling sugar|jam sugar) \(?(\d) ?(?:plus|zu|auf|\+|/|:) ?(\d)\b\)?`)
@@ -40,16 +40,25 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 		l.say("%s", say)
 	}
 	g.french = frenchOf.MatchString(s)
-	s = g.eachFirst(s)
+	s = toCover.ReplaceAllString(g.eachFirst(s), "$2 $1")
 	a, rest, ok := g.amount(s)
 	if !ok {
 		a, rest, ok = g.behind(s)
+	}
+	if !ok {
+		if in, unknown := g.unknownBehind(l, s); unknown {
+			return []Ingredient{in}, true
+		}
 	}
 	if !ok || rest == "" || timeWord.MatchString(rest) {
 		return nil, false
 	}
 	if after, doubt := g.afterFood(a.text, rest); after != rest {
 		rest, a.doubt = after, doubt
+	}
+	if m := moreOf.FindStringSubmatch(rest); m != nil {
+		rest = m[1]
+		l.say("what was added is one more thing in the pot")
 	}
 	a, rest = weighed(a, rest)
 	if share.MatchString(rest) {
@@ -78,8 +87,14 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if !ok {
 		return nil, false
 	}
-	if m := prepared.FindStringSubmatch(rest); m != nil && a.text != "" && valid(a.text, m[1]) && len(a.choices) == 0 {
-		a.choices = []string{a.text, m[1]}
+	if m := prepared.FindStringSubmatch(rest); m != nil && a.text != "" && len(a.choices) == 0 {
+		net := m[1] + m[2]
+		if m[2] == "" {
+			net += a.text[len(numHead.FindString(a.text)):]
+		}
+		if valid(a.text, net) {
+			a.choices = []string{a.text, net}
+		}
 	}
 	if m := upTo.FindStringSubmatch(rest); m != nil && a.text != "" {
 		n := numHead.FindString(a.text)
@@ -109,6 +124,8 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	g.sayAmount(l, a, &in)
 	return []Ingredient{in}, true
 }
+
+var moreOf = lazily(`(?i)^(?:more|extra|additional|another|weitere[rns]?) (.+)$`)
 
 // sayAmount tells what is open in an amount.
 func (g *grammar) sayAmount(l *Line, a amount, in *Ingredient) {
@@ -203,9 +220,11 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 // of the same line may be lost in it.
 func (l *Line) doubtForm(form string) {
 	if strings.ContainsAny(cutSize.ReplaceAllString(form, ""), "0123456789") {
-		l.ask("is %q more than how it was cut? Write each thing on its own line", form)
+		l.ask("is %q "+formDoubt+"? Write each thing on its own line", form)
 	}
 }
+
+const formDoubt = "more than how it was cut"
 
 // choose settles the name: known, several, unknown, or no food at all.
 func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool) {
@@ -252,17 +271,23 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		return in, false
 	}
 	in.Name = name
-	hint := ""
-	if near := g.p.Suggest(name); len(near) > 0 {
-		hint = " Did you mean " + strings.Join(near, ", ") + "?"
-	}
-	l.ask("%s is not in the table of ingredients.%s", name, hint)
+	l.ask("%s is not in the table of ingredients.%s", name, g.hint(name))
 	return in, true
+}
+
+// hint names foods near to an unknown name.
+func (g *grammar) hint(name string) string {
+	if near := g.p.Suggest(name); len(near) > 0 {
+		return " Did you mean " + strings.Join(near, ", ") + "?"
+	}
+	return ""
 }
 
 var ratio = lazily(`\b\d:\d\b`) // gelling sugar 2:1
 
-func lettersOnly(s string) bool { return !strings.ContainsAny(s, `0123456789=<>{}[]|\@$%^~+`) }
+func lettersOnly(s string) bool {
+	return !strings.ContainsAny(s, `0123456789=<>{}[]|\@$%^~+`) && !strings.HasPrefix(s, "'")
+}
 
 func (g *grammar) allKnown(names []string) bool {
 	return !slices.ContainsFunc(names, func(n string) bool { _, ok := g.row(n); return !ok })

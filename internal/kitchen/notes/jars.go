@@ -98,9 +98,9 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 }
 
 // bitForm is what was left over the full jars.
-var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et )(?:a (?:bit|half|little)|half a jar|half|a part jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein) (?:small(?: one)?|kleines|tiny(?: one)?|tester))\b[^\d]*$`)
+var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein) (?:small(?: one)?|kleines|tiny(?: one)?|tester))\b[^\d]*$`)
 
-var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un)[ -]?seal`)
+var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?seal|failed|ging nicht zu|nicht zu|open\b)`)
 
 // unsealed is how many jars are said not to have sealed.
 func unsealed(s string) int {
@@ -171,12 +171,16 @@ var (
 	orPints   = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed = lazily(`^ ?\((\d{1,3})\) `)
 	orCount   = lazily(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
-	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d{1,2})?|one|four|six|eight|twelve|sixteen|half|1/[248]|3/[48])?[- ]?(pints?|lit(?:er|re)s?|l\b|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d{1,2})?|one|four|six|eight|twelve|sixteen|half|1/[248]|3/[48])?[- ]?(pints?|pts?\.?|lit(?:er|re)s?|l\b|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
+
+// halfPints are short words for half a pint.
+var halfPints = lazily(`(?i)\b(?:hps?\b|half[- ]?pts?\b|1/2[- ]?pts?\b|½[- ]?pts?\b)\.?`)
 
 // sizeOf names a size of jar as the batch file does. A jar is called by its
 // fluid ounces, so "8-ounce jars" are half-pints.
 func sizeOf(s string) string {
+	s = halfPints.ReplaceAllString(s, "half pint")
 	m := jarSize.FindStringSubmatch(strings.TrimSpace(strings.TrimPrefix(strings.ToLower(s), "of ")))
 	if m == nil {
 		return ""
@@ -194,7 +198,11 @@ func sizeOf(s string) string {
 			n = []string{"1", "4", "6", "8", "12", "16"}[i]
 		}
 	}
-	switch u := m[2]; {
+	u := m[2]
+	if strings.HasPrefix(u, "pt") {
+		u = "pint"
+	}
+	switch {
 	case strings.HasPrefix(u, "pint") && (n == "half" || n == "1/2"):
 		return "8 fl oz"
 	case strings.HasPrefix(u, "pint") && (n == "" || n == "1"):

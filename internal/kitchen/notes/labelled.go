@@ -9,7 +9,7 @@ import (
 
 var (
 	lotForm    = lazily(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
-	brixForm   = lazily(`(?i)\bbrix\b ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]tometer\b[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b`)
+	brixForm   = lazily(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]t(?:o(?:m(?:eter)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b`)
 	brixTemp   = lazily(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = lazily(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)

@@ -31,6 +31,12 @@ func (g *grammar) line(l *Line) {
 	if m := leadList.FindStringSubmatch(s); m != nil && g.whole(m[1]) {
 		s = m[1]
 	}
+	if m := labelLead.FindStringSubmatch(s); m != nil && g.startsMeasured(m[2]) {
+		if _, known := g.row(m[1]); !known {
+			s = m[2]
+			l.say("%q is no amount and no time", m[1])
+		}
+	}
 	method := false
 	if m := numbered.FindStringSubmatch(s); m != nil && len(dayOnly(s)) == 0 && g.startsMeasured(m[1]) {
 		s = m[1]
@@ -44,10 +50,8 @@ func (g *grammar) line(l *Line) {
 		l.say("not read: nothing but signs")
 	case heading.MatchString(s):
 		l.say("a heading")
-	case g.date(l, s), g.labelled(l, s):
-	case !method && g.ingredients(l, s), !method && g.terse(l, s):
 	default:
-		g.sentences(l, s)
+		g.readAs(l, s, method)
 	}
 	if len(l.Ingredients) == 0 && l.Read() && leftOver(*l, s) {
 		l.say("only what stands below was read of it")
@@ -81,6 +85,10 @@ func (g *grammar) line(l *Line) {
 			l.ask("how much is that without peel and juice? Weigh it, or give cups")
 		case sealedOnly.MatchString(s):
 			l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
+		case jarTalk.MatchString(s) && headCount.MatchString(s) && len(strings.Fields(s)) <= 8:
+			l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
+		case len(times(s)) > 0 && len(strings.Fields(s)) <= 4:
+			l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
 		case bareHead.MatchString(s):
 			l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")
 		}
@@ -97,6 +105,24 @@ var (
 
 var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
 
+// readAs reads a line as one thing, and as several facts where it is not read so
+// or figures of it are lost. Of prose only times and counts are read.
+func (g *grammar) readAs(l *Line, s string, method bool) {
+	switch {
+	case g.date(l, s), g.labelled(l, s):
+	case !method && g.ingredients(l, s):
+	default:
+		g.sentences(l, s)
+	}
+	gone := lost(*l, s)
+	if method || gone == 0 && len(l.Asks)+len(l.Ingredients)+len(l.Keys)+len(l.Fills) > 0 || len(strings.Fields(s)) > 40 || !strings.ContainsAny(s, "0123456789") {
+		return
+	}
+	if several, ok := g.facts(*l, s); ok && (!l.Read() || lost(several, s) < gone) {
+		*l = several
+	}
+}
+
 // titled is a heading with its count: "Berry jam | 6 half-pint jars"; readied are
 // the jars a recipe has one prepare.
 var (
@@ -112,6 +138,9 @@ var (
 
 // leadList are the words before a list on one line: "You will need: 1 kg plums, 800 g sugar".
 var leadList = lazily(`(?i)^(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|i used|we used|i use|(?:was )?(?:man|ihr|du|wir) brauch(?:t|st|en)|man nehme|man nimmt|il (?:vous |me |nous )?(?:faut|fallait))(?: \([^()]*\))? ?[:-]? (.+)$`)
+
+// labelLead are words before a list that are no food: "Fruit: 2 lb plums".
+var labelLead = lazily(`^([\p{L}][\p{L} ]{1,30}): (\d.*)$`)
 
 var nameTwice = lazily(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
@@ -134,8 +163,6 @@ func (g *grammar) startsMeasured(s string) bool {
 	return known
 }
 
-var figures = lazily(`\d+`)
-
 // leftOver reports that a figure of the line went into no key and no question.
 func leftOver(l Line, s string) bool {
 	said := strings.Join(l.Asks, " ")
@@ -143,10 +170,24 @@ func leftOver(l Line, s string) bool {
 		said += " " + k.Value
 	}
 	for _, f := range l.Fills {
-		said += " " + f.Jar + " " + strconv.Itoa(int(f.Low)) + " " + strconv.Itoa(int(f.High)) + " " + strconv.Itoa(f.Sealed)
+		said += " " + summaryOf(f)
 	}
 	return slices.ContainsFunc(figures.FindAllString(s, -1), func(n string) bool { return !strings.Contains(said, n) })
 }
+
+// summaryOf gives the figures of a count of jars.
+func summaryOf(f Fill) string {
+	out := []string{f.Jar, strconv.FormatFloat(f.Low, 'f', -1, 64)}
+	if f.High != f.Low {
+		out = append(out, strconv.FormatFloat(f.High, 'f', -1, 64))
+	}
+	if f.Sealed >= 0 {
+		out = append(out, strconv.Itoa(f.Sealed))
+	}
+	return strings.Join(out, " ")
+}
+
+var figures = lazily(`\d+`)
 
 var thousands = lazily(`(?i)\b\d{1,3}(?:,\d{3}\b|\.\d{3} ?(?:g|ml)\b)`)
 

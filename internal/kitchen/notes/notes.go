@@ -117,6 +117,7 @@ type grammar struct {
 	water   bool                          // the notes speak of a boiling-water canner, and of no steam
 	british bool                          // the notes are written as in Britain, where a pint is larger
 	french  bool                          // the line is written in French
+	read    map[string]fact               // the facts of lines that hold several
 	found   map[string]*pantry.Ingredient // what words were looked up before; nil = no food
 }
 

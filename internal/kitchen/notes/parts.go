@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -15,11 +16,11 @@ const (
 // their food.
 var (
 	genitive   = lazily(`(?i)^(` + partLead + `) (?:von )?eine[rs] (halben )?`)
-	partNumber = lazily(`(?i)^(` + partLead + `) (\d)`)
+	partNumber = lazily(`(?i)^(` + partLead + `)(?:,? \(?only\)?)? (\d)`)
 	saidPart   = lazily(`(?i)^(?:fresh(?:ly)? )?(?:squeezed |grated )?(\p{L}+?) ?(juice|zest|rind|peel|saft|schale) (?:from|of|von|aus) (?:about |ca\.? )?(\d.*)$`)
 	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ|equat\p{L}+ to|equals|gives|ergibt|yields|total) [^()]*\)$`)
 	partForm   = lazily(`(?i)^` + partLead + ` ?(?:of|from|von|v\.|aus|d'|de |du |d'une?\b)[ ]?(.+)$`)
-	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?: (?:and|&|und|et|\+) (?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
+	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?:,? ?(?:and|&|und|et|\+) ?(?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
 	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "skin": "zest", "skins": "zest", "schale": "zest", "abrieb": "zest", "zeste": "zest", "zestes": "zest"}
 	juiceFrom  = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
 	partWords  = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb|squeezed|ausgepresst|gepresst|pressée?s?)(?:$|[^\p{L}])`)
@@ -31,7 +32,7 @@ var (
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
 func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	parts, of, how := []string(nil), "", ""
-	s = g.partSaid(possessive.ReplaceAllString(s, "$3 of $1 $2"))
+	s = g.partSaid(g.fruitFirst(possessive.ReplaceAllString(s, "$3 of $1 $2")))
 	s = partNumber.ReplaceAllString(oneOf(aboutIn.ReplaceAllString(s, "")), "$1 von $6")
 	if m := halfPart.FindStringSubmatch(s); m != nil { // half the juice of a lemon
 		s = m[1] + " of 1/2 " + m[2]
@@ -83,6 +84,21 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	return out, len(out) > 0
 }
 
+// fruitFirst puts the number before the fruit: "lemons 2 (juice)", "lem x2, juice
+// + zest".
+func (g *grammar) fruitFirst(s string) string {
+	m := fruitParts.FindStringSubmatch(s)
+	if m == nil {
+		return s
+	}
+	if row, known := g.row(m[1]); !known || row.Class != "fruit" {
+		return s
+	}
+	return m[2] + " " + m[1] + ", " + m[3]
+}
+
+var fruitParts = lazily(`(?i)^([\p{L}][\p{L} ]+?)(?: ?[:=] ?| )[x×]? ?(` + num + `)(?:,| -)? (\(?(?:the |only |nur |den |die )?(?:(?:grated|finely|pared|strained) )*(?:juice|zest|rind|peel|saft|schale|jus)(?:[^\p{L}].*)?)$`)
+
 // partSaid drops the fruit where it is said again: "lemon juice from 2 lemons".
 func (g *grammar) partSaid(s string) string {
 	m := saidPart.FindStringSubmatch(s)
@@ -130,34 +146,38 @@ func (g *grammar) fruitOf(of string) (n, size, word, form string) {
 	return n, size, word, strings.TrimSpace(lead + " " + form)
 }
 
-// behind reads an amount that stands after the food: "sugar: 4 cups".
+// behind reads an amount that stands after the food: "sugar: 4 cups". Words after
+// it are how it was cut, or asked about.
 func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
-	at := behindForm.FindStringSubmatchIndex(s)
+	at := behindForm.FindStringSubmatch(s)
 	if at == nil {
 		return a, s, false
 	}
-	name, form, _ := strings.Cut(strings.TrimSpace(s[at[2]:at[3]]), ", ")
+	name, form, _ := strings.Cut(strings.TrimSpace(at[1]), ", ")
 	if _, known := g.row(name); !known {
 		return a, s, false
 	}
-	behind := strings.TrimSpace(s[at[4]:at[5]])
-	a, more, ok := g.amount(behind)
-	if !ok && numHead.FindString(behind) == behind {
-		a.text, more, ok = behind, "", true
+	a, more, ok := g.amountBehind(strings.TrimSpace(at[3]))
+	if m := againForm.FindStringSubmatch(more + " "); m != nil {
+		a.doubt, more = disagree(a.text, m[1]), (more + " ")[len(m[0]):]
 	}
-	if m := timesBehind.FindStringSubmatch(behind); !ok && m != nil { // lemon x2
-		a.text, more, ok = m[1], "", true
-	}
-	if m := pieceBehind.FindStringSubmatch(behind); m != nil && pieces[strings.ToLower(m[2])] { // pectin 1 box
-		a, more, ok = amount{text: m[1] + " " + held(m[2])}, "", valid(m[1]+" "+held(m[2]))
-	}
-	more = strings.TrimLeft(againForm.ReplaceAllString(more+" ", ""), ", ")
-	more = strings.TrimSpace(more)
-	if more != "" && !g.formOnly(more) {
-		if _, known := g.row(more + " " + name); !known || strings.Contains(more, " ") {
+	more = strings.TrimSpace(strings.TrimLeft(more, ",- "))
+	first, tail, _ := strings.Cut(more, ", ")
+	_, kind := g.row(first + " " + name)
+	switch {
+	case more == "" || g.formOnly(more):
+	case strings.HasPrefix(more, "("): // read with the name
+		name, more = name+" "+more, ""
+	case kind && !strings.Contains(first, " "): // sugar 1 kg brown
+		name, more = first+" "+name, tail
+	case strings.ContainsAny(more, "0123456789") || len(strings.Fields(more)) > 4 || sentence.MatchString(more) || g.foodIn(more) || strings.Contains(at[3], ". "):
+		if !share.MatchString(" " + more) {
 			return a, s, false
 		}
+	default:
+		a.doubt = joined(a.doubt, `is "`+more+`" how it was cut, or another food? Check name and form`)
 	}
+	name += at[2]
 	for _, f := range []string{form, more} {
 		if f != "" {
 			name += ", " + f
@@ -166,11 +186,69 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 	return a, name, ok
 }
 
-var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:about |ca\.? )?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
+// foodIn reports a word that is a food.
+func (g *grammar) foodIn(s string) bool {
+	return slices.ContainsFunc(strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(" ,/()", r) }), func(w string) bool {
+		_, known := g.row(w)
+		return known && !isForm(strings.ToLower(w))
+	})
+}
+
+// amountBehind reads what may stand behind a name: a measure, a bare number,
+// "x2", "1 box", "3 large".
+func (g *grammar) amountBehind(s string) (a amount, more string, ok bool) {
+	if a, more, ok := pack(s); ok {
+		return a, more, true
+	}
+	if m := timesBehind.FindStringSubmatch(s); m != nil { // lemon x2
+		return amount{text: m[1]}, m[2], true
+	}
+	if m := pieceBehind.FindStringSubmatch(s); m != nil {
+		if w := strings.ToLower(m[2]); pieces[w] || sizes[w] { // pectin 1 box
+			text := m[1] + " " + held(w)
+			return amount{text: text}, m[3], valid(text)
+		}
+	}
+	if m := bareBehind.FindStringSubmatch(s); m != nil && !timeWord.MatchString(strings.TrimSpace(m[2])) {
+		if w, _, ok := g.measure(m[2]); !ok || w.unit == "" || m[2] == "" {
+			return amount{text: m[1]}, m[2], true
+		}
+	}
+	return g.amount(s)
+}
+
+var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?)((?: \([^()\d]*\))?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:(?:about|abt\.?|ca\.?|c\.) |[~≈] ?)?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
 
 var (
-	timesBehind = lazily(`^[x×] ?(\d{1,3})$`)
-	pieceBehind = lazily(`^(` + num + `) (\p{L}{2,})\.?$`)
+	timesBehind = lazily(`^[x×] ?(\d{1,3})\b(.*)$`)
+	pieceBehind = lazily(`^(` + num + `) (\p{L}{2,})\.?(?:$|[ ,](.*)$)`)
+	bareBehind  = lazily(`^(` + num + `)(?:$|,? ((?:\(|[\p{L}]{2}).*)$)`)
+)
+
+// unknownBehind takes a short name that is no food of the table and the weight or
+// volume behind it, and asks what it is: "g'berries 4 lb".
+func (g *grammar) unknownBehind(l *Line, s string) (in Ingredient, ok bool) {
+	m := strangeForm.FindStringSubmatch(s)
+	if m == nil || notFood.MatchString(m[1]) || sentence.MatchString(m[1]) || jarTalk.MatchString(m[1]) || len(strings.Fields(m[1])) > 3 {
+		return in, false
+	}
+	a, rest, ok := g.amount(m[2] + " x")
+	if !ok || rest != "x" || a.text == "" || a.vague {
+		return in, false
+	}
+	name := strings.Trim(m[1], " .,:-")
+	if _, known := g.row(name); known {
+		l.ask("what is %s short for? Check the name", m[1])
+	} else {
+		l.ask("%s is not in the table of ingredients.%s", name, g.hint(name))
+	}
+	return Ingredient{Name: name, Amount: a.text}, true
+}
+
+var (
+	strangeForm = lazily(`(?i)^([\p{L}][\p{L}' .-]{2,30}?)(?: ?[:=] ?| - | )(` + num + ` ?(?:kg|g|lbs?\.?|oz\.?|pounds?|ml|l|cups?|tbsp|tsp|#))$`)
+	notFood     = lazily(`(?i)\b(?:pot|pan|topf|full|empty|net|netto|gross|brutto|weight|weighed|wt|total|yield\w*|batch|waste|foam|scum|peels?|skins?|stones?|pits?|cores?|left|over|finished|made|makes?|got|gave|used|minus|less|plus|about|after|before|size|sized|temp|temperature|oven|brix|altitude|head\w*|filled|declared|tare|each|per|set|ratio|capacity|holds|recipe)\b`)
+	toCover     = lazily(`(?i)^([\p{L}][\p{L} ]{1,30}?),? (?:enough |just )*(?:to cover|zum Bedecken|pour couvrir),? ?\(?(?:about |ca\.? |c\. |env\.? |approx\.? |~)?(` + num + ` ?(?:ml|l|cups?|pints?|pts?|quarts?|qts?|lit(?:er|re)s?|tasses?))\)?$`)
 )
 
 // preparedJuice names a juice by the fruit it is from: "prepared juice (from

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -105,6 +106,29 @@ func judge(l Line, want string) string {
 	return strings.Join(missed, "; ") + fmt.Sprintf(" (asked %q)", l.Asks)
 }
 
+// wantPaths are the keys of want lines that say less than the key.
+var wantPaths = map[string]string{"cook": "cook.minutes", "temp": "cook.temperature", "head": "process.headspace", "process": "process.minutes", "procmin": "process.minutes", "brix": "cook.brix", "ph": "cook.ph",
+	"test": "cook.set_test", "pot": "cook.finished_pot", "tare": "cook.pot_tare", "skim": "cook.skimmed", "made": "made", "lot": "lot"}
+
+// strict is judge, and no key and no jar read that is not wanted.
+func strict(l Line, want string) string {
+	verdict := judge(l, want)
+	known := map[string]bool{"process.method": strings.Contains(want, "proc"), "process.sterilised": true}
+	for _, w := range strings.Split(want, " ; ") {
+		head, _, _ := strings.Cut(strings.TrimSpace(w), " ")
+		known[wantPaths[head]] = true
+	}
+	for _, k := range l.Keys {
+		if !known[k.Path] && !k.Asked {
+			verdict += fmt.Sprintf("; %s = %s is read and does not stand there", k.Path, k.Value)
+		}
+	}
+	if len(l.Fills) > strings.Count(want, "fill ") && !strings.Contains(want, "ask") {
+		verdict += fmt.Sprintf("; jars %+v do not stand there", l.Fills)
+	}
+	return strings.TrimPrefix(verdict, "; ")
+}
+
 // commented reports that a line gives nothing but keys another line asks about.
 func commented(l Line) bool {
 	return len(l.Ingredients)+len(l.Fills) == 0 && !slices.ContainsFunc(l.Keys, func(k Key) bool { return !k.Asked })
@@ -118,6 +142,21 @@ func holds(l Line, want string) string {
 		return food1(l, want)
 	case head == "cook":
 		return keyed(l, "cook.minutes", rest)
+	case head == "procmin":
+		return keyed(l, "process.minutes", rest)
+	case head == "brix", head == "ph":
+		return keyed(l, "cook."+head, rest)
+	case head == "test", head == "pot", head == "tare", head == "skim":
+		return keyed(l, wantPaths[head], `"`+rest+`"`)
+	case head == "made":
+		return keyed(l, "made", rest)
+	case head == "lot":
+		return keyed(l, "lot", `"`+rest+`"`)
+	case head == "sealed":
+		if !slices.ContainsFunc(l.Fills, func(f Fill) bool { return strconv.Itoa(f.Sealed) == rest }) {
+			return fmt.Sprintf("%s: got %+v", want, l.Fills)
+		}
+		return ""
 	case head == "temp":
 		return keyed(l, "cook.temperature", `"`+rest+`"`)
 	case head == "head":

@@ -8,18 +8,19 @@ import (
 var (
 	duration  = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
 	bathTail  = lazily(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process   = lazily(`(?i)\b(?:process(?:ed|ing(?: time)?)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	process   = lazily(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
 	bath      = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	shortened = lazily(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
 	shortMin  = lazily(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
+	primeMin  = lazily(`(\d)' ?( |$)`)                     // 10' in the canner
 	boilDown  = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
 	canner    = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
 	steam     = lazily(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd\w*|wallend|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|kochzeit|köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
+	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd\w*|wallend|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|kochzeit|(?:ge)?köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
 	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
 	leftTo    = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
 	softened  = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
-	aside     = lazily(`(?i)\b(?:pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
+	aside     = lazily(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
 	jarsFor   = lazily(`(?i)\bjars? for\b`)
 	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
 	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
@@ -56,7 +57,15 @@ func (g *grammar) sentences(l *Line, s string) {
 	})
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
 	s = boilDown.ReplaceAllString(s, "kochen lassen")
+	if process.MatchString(s) || cooking.MatchString(s) {
+		s = primeMin.ReplaceAllString(s, "$1 min$2")
+	}
 	before := len(l.Keys)
+	if m := bareTime.FindStringSubmatch(s); m != nil {
+		l.Keys = append(l.Keys, Key{Path: "cook.minutes", Value: m[1], Asked: true})
+		l.ask("boiled %s minutes? Then take the # off", m[1])
+		return
+	}
 	if feet.MatchString(s) && hasMinutes(s) && process.MatchString(s) {
 		l.ask("the time depends on the altitude: write minutes for yours, and the altitude, under [process]")
 		return
@@ -79,12 +88,18 @@ func (g *grammar) sentences(l *Line, s string) {
 		if !headForm.MatchString(c) && g.yield(l, c) {
 			continue
 		}
-		for _, t := range times(c) {
-			switch {
-			case process.MatchString(c):
-				baths = append(baths, t)
-			case cooking.MatchString(c) && (!soft || finished.MatchString(c)):
-				boils = append(boils, t)
+		for _, part := range chunks(c) {
+			soft := soft && (part == c || aside.MatchString(part))
+			for _, t := range times(part) {
+				switch {
+				case process.MatchString(part):
+					baths = append(baths, t)
+				case cooking.MatchString(part) && (!soft || finished.MatchString(part)):
+					boils = append(boils, t)
+				case !soft && toSet.MatchString(part) && !strings.Contains(t, "-"):
+					l.Keys = append(l.Keys, Key{Path: "cook.minutes", Value: t, Asked: true})
+					l.ask("was it boiled %s minutes? Then take the # off", t)
+				}
 			}
 		}
 	}
@@ -94,6 +109,33 @@ func (g *grammar) sentences(l *Line, s string) {
 		l.say("read of it: the times and counts below; the rest is words")
 	}
 }
+
+// chunks parts a clause of which a piece is about softening, where the next verb
+// of cooking stands before its own time: "simmered the peel 90 min, boiled 20 min".
+func chunks(c string) []string {
+	all := duration.FindAllStringIndex(c, -1)
+	if len(all) < 2 || !aside.MatchString(c) {
+		return []string{c}
+	}
+	var out []string
+	from := 0
+	for i := 1; i < len(all); i++ {
+		between := c[all[i-1][1]:all[i][0]]
+		verbs := cooking.FindAllStringIndex(between, -1)
+		if len(verbs) == 0 {
+			continue
+		}
+		at := all[i-1][1] + verbs[len(verbs)-1][0]
+		out, from = append(out, c[from:at]), at
+	}
+	return append(out, c[from:])
+}
+
+// toSet is the time until a set, with no word of cooking.
+var toSet = lazily(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )`)
+
+// bareTime is a word of cooking and a number that may be its minutes.
+var bareTime = lazily(`(?i)^(?:rolling |hard |full )*(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|kochen|cuit|cuire)(?: hard| for| about|,|:)* (\d{1,2})\.?$`)
 
 // times gives the minutes of a clause: "10", or "15-20" for a range.
 func times(c string) (out []string) {

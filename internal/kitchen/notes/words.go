@@ -48,9 +48,9 @@ var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack 
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
 	p pk msp messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
-var sizes = set(`med lg sm large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
+var sizes = set(`med lg lge lrg sm sml large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
-var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "med": "medium", "lg": "large", "sm": "small"}
+var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "med": "medium", "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "sml": "small"}
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless

@@ -1,0 +1,246 @@
+package notes
+
+import (
+	"slices"
+	"strings"
+)
+
+// A line of several facts: "2 kg plums, got 9 jars, 104 C, 14.9.26".
+
+var (
+	mayCut   = lazily(`[,;.]+ |;| ?[|] ?| / |/ | /| [+&→-]+ |: | (?:then|and|und|et) | [\d~]`)
+	aFigure  = lazily(`\d+(?:[.,]\d+)?`)
+	restForm = lazily(`(?i)^(?:a bit|a half|half|a little|a (?:bit|little|small one|taste) (?:left|over|more)|some left|1 small(?: one)?|rest|ein rest|etwas übrig|1 kleines?|(?:a half|half|1/2) (?:left(?: over)?|over))\.?$`)
+)
+
+// The most of a line that is cut into facts: how many words one has, how many
+// places to cut there are.
+const (
+	mostWords  = 8
+	mostPlaces = 40
+)
+
+// A fact and what it costs to take it: what is unread or lost costs most.
+type fact struct {
+	line Line
+	text string
+	cost int
+	read bool // or asked about in words of its own
+}
+
+// facts cuts a line where it reads the most of it, and reads each fact; what is
+// none is asked about. Two facts at least must be read, and half of them.
+func (g *grammar) facts(l Line, s string) (Line, bool) {
+	all, ok := g.cheapest(s)
+	if !ok || len(all) < 2 {
+		return l, false
+	}
+	out, read := Line{No: l.No, Text: l.Text}, 0
+	for i, f := range all {
+		sub := f.line
+		jars := len(out.Fills) > 0 || len(out.Asks) > 0 && jarTalk.MatchString(strings.Join(out.Asks, " "))
+		switch {
+		case sub.Read():
+			read++
+		case jars && restForm.MatchString(f.text):
+			sub.ask(`the jar that is not full: write part_jar = "100 g", what is in it`)
+		case f.read:
+		case i == 0 && !strings.ContainsAny(f.text, "0123456789"):
+			sub.say("%q is no amount and no time", f.text)
+		default:
+			sub.ask("what is %q? Write it on a line of its own", f.text)
+		}
+		if f.read && lost(sub, f.text) > 0 && !strings.Contains(strings.Join(sub.Asks, " "), formDoubt) {
+			sub.ask("is all of %q read? Write each thing on a line of its own", f.text)
+		}
+		out.take(sub)
+	}
+	return out, read >= 2 && 2*read >= len(all) && !g.twiceTheSame(out)
+}
+
+// twiceTheSame reports a food that stands twice: the second may say the first in
+// other words ("1/2 cup lemon juice, about 3 lemons juiced").
+func (g *grammar) twiceTheSame(l Line) bool {
+	seen := map[string]bool{}
+	for _, in := range l.Ingredients {
+		row, _ := g.row(in.Name)
+		if row.Key != "" && seen[row.Key] {
+			return true
+		}
+		seen[row.Key] = true
+	}
+	return false
+}
+
+// cheapest parts a text into facts so that they cost least.
+func (g *grammar) cheapest(s string) ([]fact, bool) {
+	from, to := places(s)
+	if len(from) > mostPlaces {
+		return nil, false
+	}
+	type way struct {
+		cost int
+		last fact
+		back int
+	}
+	best := make([]way, len(from)) // best[j]: all before place j is read
+	for j := 1; j < len(from); j++ {
+		best[j].cost = 1 << 30
+		for i := j - 1; i >= 0; i-- {
+			text := strings.Trim(s[from[i]:to[j]], " ,;.|+&→-")
+			if text == "" {
+				best[j] = best[i]
+				continue
+			}
+			if len(strings.Fields(text)) > mostWords {
+				break
+			}
+			f := g.fact(text)
+			if !f.read && j < len(from)-1 && from[j]-to[j] == 1 && s[to[j]] == ' ' {
+				continue // a name before an amount: no sign parts them
+			}
+			if best[i].cost+f.cost < best[j].cost {
+				best[j] = way{best[i].cost + f.cost, f, i}
+			}
+		}
+	}
+	var out []fact
+	for j := len(from) - 1; j > 0; j = best[j].back {
+		if best[j].last.text == "" {
+			return nil, false
+		}
+		out = append(out, best[j].last)
+	}
+	slices.Reverse(out)
+	return out, true
+}
+
+// places gives where a fact may begin and where the one before it ends, the
+// ends of the text among them.
+func places(s string) (from, to []int) {
+	from, to = []int{0}, []int{0}
+	for _, at := range mayCut.FindAllStringIndex(s, -1) {
+		end := at[1]
+		if last := s[end-1]; last >= '0' && last <= '9' || last == '~' {
+			end-- // the figure is the next fact's
+		}
+		if !inBrackets(s, at[0]) && at[0] > 0 {
+			from, to = append(from, end), append(to, at[0])
+		}
+	}
+	return append(from, len(s)), append(to, len(s))
+}
+
+// fact reads one short fact of a line.
+func (g *grammar) fact(s string) fact {
+	if f, again := g.read[s]; again {
+		return f
+	}
+	sub := Line{Text: s}
+	if !parted.MatchString(s) {
+		g.alone(&sub, s)
+	}
+	for _, in := range sub.Ingredients {
+		if _, known := g.row(in.Name); !known && in.Name != "" {
+			sub = Line{Text: s} // no food: something else, and asked about
+			break
+		}
+	}
+	f := fact{line: sub, text: s, cost: 1 + len(sub.Asks) + 20*lost(sub, s), read: sub.Read() || len(sub.Asks) > 0}
+	if !f.read {
+		f.cost = 8 + 2*len(strings.Fields(s)) + 4*len(aFigure.FindAllString(s, -1))
+	}
+	if g.read == nil {
+		g.read = map[string]fact{}
+	}
+	g.read[s] = f
+	return f
+}
+
+// parted is an amount with a sign between it and the food: of two things.
+var parted = lazily(`(?i)^` + num + `(?: ?[\p{L}#]{1,12})?(?:\.? ?[,;/|] ?| - )[\p{L}]`)
+
+func (g *grammar) alone(l *Line, s string) {
+	switch {
+	case g.date(l, s), g.labelled(l, s):
+	case g.ingredients(l, s):
+	default:
+		g.sentences(l, s)
+		g.bareCount(l, s)
+	}
+}
+
+// lost counts the figures of a text that are in no key, no amount and no
+// question; those of a form are lost but for the size of its pieces.
+func lost(l Line, s string) (n int) {
+	var said []string
+	for _, in := range l.Ingredients {
+		said = append(said, in.Name, in.Amount, strings.Join(in.Names, " "), strings.Join(in.Amounts, " "), strings.Join(cutSize.FindAllString(in.Form, -1), " "))
+	}
+	for _, k := range l.Keys {
+		said = append(said, k.Value)
+	}
+	for _, f := range l.Fills {
+		said = append(said, summaryOf(f))
+	}
+	for _, a := range l.Asks {
+		if !strings.Contains(a, formDoubt) {
+			said = append(said, a)
+		}
+	}
+	if len(l.Keys)+len(l.Fills) == 0 && len(l.Ingredients) > 0 {
+		s = againIn.ReplaceAllString(s, " ") // the same amount in other units
+	}
+	s = duration.ReplaceAllStringFunc(s, func(m string) string { // hours are minutes of a key
+		if t := times(m); len(t) == 1 {
+			return t[0]
+		}
+		return m
+	})
+	left := map[string]int{}
+	for _, f := range aFigure.FindAllString(strings.Join(append(said, l.Says...), " "), -1) {
+		left[plainFigure(f)]++
+	}
+	for _, f := range aFigure.FindAllString(s, -1) {
+		if f = plainFigure(f); left[f] > 0 {
+			left[f]--
+		} else {
+			n++
+		}
+	}
+	return n
+}
+
+var againIn = lazily(`(?i)\([^()\p{L}]*` + againOne + `[^()]*\)`)
+
+func plainFigure(f string) string { return strings.TrimLeft(strings.ReplaceAll(f, ",", "."), "0") }
+
+// take adds a fact to a line. A key that stands there already is asked about.
+func (l *Line) take(sub Line) {
+	for _, k := range sub.Keys {
+		other := l.find(k.Path)
+		switch {
+		case other == nil:
+		case other.Value == k.Value:
+			continue
+		default:
+			if !other.Asked {
+				l.ask("%s or %s for %s? Take the # off one", other.Value, k.Value, k.Path[strings.Index(k.Path, ".")+1:])
+			}
+			other.Asked, k.Asked = true, true
+		}
+		l.Keys = append(l.Keys, k)
+	}
+	l.Ingredients, l.Fills = append(l.Ingredients, sub.Ingredients...), append(l.Fills, sub.Fills...)
+	l.Asks, l.Says = append(l.Asks, sub.Asks...), append(l.Says, sub.Says...)
+}
+
+// bareCount takes a count of jars without a verb, and asks whether it is one.
+func (g *grammar) bareCount(l *Line, s string) {
+	if l.Read() || len(l.Asks) > 0 {
+		return
+	}
+	if f, ok := g.count(s); ok && (f.Jar != "" || jarTalk.MatchString(s) || glasses.MatchString(s)) {
+		l.ask("jars that were filled? Then write: got %s, and their size", s)
+	}
+}
