@@ -18,12 +18,11 @@ func (c *pass) additiveIn(names ...string) (place.Additive, bool) {
 		if _, after, ok := strings.Cut(n, ":"); ok {
 			n = after
 		}
-		n = strings.TrimSpace(n)
+		if n == "" {
+			continue // no key
+		}
 		number := eNumber(n)
 		for _, a := range c.Set.Additives.All() {
-			if n == "" {
-				break
-			}
 			if number != "" && (strings.EqualFold(number, a.E) || strings.TrimRight(number, "i") == a.E) || called(a.Words, n) || called(c.alsoCalled("additive.", a.ID), n) {
 				return a, true
 			}
@@ -67,12 +66,10 @@ func eNumber(name string) string {
 		if w == "e" && i+1 < len(ws) {
 			w += strings.ToLower(ws[i+1])
 		}
-		if len(w) < 4 || len(w) > 6 || w[0] != 'e' {
-			continue
-		}
-		digits := strings.TrimRight(w[1:], "abcdefghi")
-		if (len(digits) == 3 || len(digits) == 4) && strings.Trim(digits, "0123456789") == "" && len(w)-1-len(digits) <= 1 {
-			return w[1:]
+		number, ok := strings.CutPrefix(w, "e")
+		digits := strings.TrimRight(number, "abcdefghi")
+		if ok && (len(digits) == 3 || len(digits) == 4) && strings.Trim(digits, "0123456789") == "" && len(number)-len(digits) <= 1 {
+			return number
 		}
 	}
 	return ""

@@ -56,7 +56,7 @@ func (c *pass) list() {
 	runs := c.listRuns(c.quid())
 	c.C.AllergenNames = c.allAllergens()
 	c.C.NoAllergens = c.C.NoAllergens && len(c.C.AllergenNames) == 0 && len(c.handled) == 0 && !c.sulphiteDoubt
-	if area := sideArea(c.Jar); area > 0 && area < float64(c.law.NoListBelow)*100 {
+	if smaller(c.Jar, c.law.NoListBelow) {
 		c.L.Notef("tiny-pack", c.BatchFile(), c.Jar.FillPath, "the jar is below %d cm², so the ingredient list may be given on request", c.law.NoListBelow).
 			Cited("Regulation (EU) 1169/2011 Art 16(2)")
 		if names := c.allAllergens(); len(names) > 0 {

@@ -15,53 +15,49 @@ import (
 // net adds the nominal quantity in metric units, figures of the height the
 // quantity asks, in one field of view with the name.
 func (c *pass) net() {
-	m, ok := c.nominal()
-	if !ok {
+	m := c.nominal()
+	if m == 0 {
 		return
 	}
 	c.NetMass, c.Net = m, mass(m, c.dec)
 	c.add(label.Block{Kind: label.Net, Exact: true, With: []label.Kind{label.Identity}, Cite: citeNet,
 		Runs: []label.Run{{Text: c.Net}}, Path: c.Jar.FillPath,
 		Min: label.Height{On: label.Digit, Length: c.law.DigitHeight(m)}})
-	if c.law.EMark {
-		c.L.Warnf("e-mark-outline", c.KitchenFile(), "place", "the e-mark has a prescribed outline and is not drawn").
-			Hinted("it is optional; it also asks for checks and records under the average system").Cited("SI 2006/659 reg 2; Directive 71/316/EEC Annex II")
-	}
 }
 
 // nominal is the declared quantity in whole grams, or what the weighed jars
-// support; a computed content is never declared for sale.
-func (c *pass) nominal() (unit.Mass, bool) {
-	if m := c.Jar.Declared / unit.Gram * unit.Gram; m > 0 {
-		return m, true
+// support; a computed content is never declared for sale. 0 = there is none.
+func (c *pass) nominal() unit.Mass {
+	if c.Jar.Declared >= unit.Gram {
+		return c.Jar.Declared / unit.Gram * unit.Gram
 	}
 	if len(c.Jar.Weighed) > 0 {
 		a, l := c.pack.Recommend(weigh.Sample{Net: c.Jar.Weighed, Lot: max(c.Jar.Count, len(c.Jar.Weighed)),
 			File: c.BatchFile(), Path: c.Jar.FillPath + ".net"})
 		c.L = append(c.L, l...)
-		if a.Declared > 0 {
+		if a.Declared != 0 {
 			c.L.Notef("net-from-weights", c.BatchFile(), c.Jar.FillPath, "no net quantity is declared; the weighed jars support %s", a.Text).
 				Hinted("declare it, or a smaller one").Cited(a.Cite)
-			return a.Declared, true
+			return a.Declared
 		}
 	}
 	if c.Jar.DeclVolume > 0 {
 		c.missing("net-by-weight", label.Net, c.Jar.FillPath, strconv.Quote(c.Jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
 			Hinted("weigh a filled jar less the empty one and declare grams").Cited("Regulation (EU) No 1169/2011 Art 23(1)")
-		return 0, false
+		return 0
 	}
 	c.pending("no-net", label.Net, c.Jar.FillPath, draft.NetToCome, "no net quantity is declared and no jar was weighed",
 		"weigh some filled jars less the empty jar; the computed content is only an estimate", citeNet)
-	if m := c.Jar.Fill / (10 * unit.Gram) * (10 * unit.Gram); c.O.Gift && m > 0 {
-		return m, true
+	if !c.O.Gift {
+		return 0
 	}
-	return 0, false
+	return c.Jar.Fill / (10 * unit.Gram) * (10 * unit.Gram)
 }
 
 // date adds the date of minimum durability, or the use-by date the maker chose.
 func (c *pass) date() {
 	best := c.R.BestBefore
-	if best.IsZero() || best.Month < 1 || best.Month > 12 {
+	if best.IsZero() {
 		c.missing("no-best-before", label.Date, "best_before", "there is no best-before date").
 			Hinted("write best_before, or the facts it is computed from").Cited(citeFIC24)
 		return
@@ -196,8 +192,7 @@ func (c *pass) caution() {
 // closing tells what the maker should know but the label need not say.
 func (c *pass) closing() {
 	c.Wordings()
-	area := sideArea(c.Jar)
-	if area > 0 && area < float64(c.law.NoNutrition)*100 {
+	if smaller(c.Jar, c.law.NoNutrition) {
 		c.L.Notef("nutrition-exemption", c.BatchFile(), c.Jar.FillPath, "the jar is below %d cm², so it needs no nutrition declaration", c.law.NoNutrition).
 			Cited("Regulation (EU) 1169/2011 Annex V(18)")
 	} else if words := c.law.Nutrition; words != "" && !c.ppds {

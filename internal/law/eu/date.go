@@ -5,26 +5,19 @@ import (
 )
 
 // shownDate is how a date of minimum durability is to be printed: the day form
-// ("Best before 25 11 2027") or a coarser form with "end".
+// ("Best before 25 11 2027") or the month with "end".
 type shownDate struct {
-	Form  string // "day", "month" or "year"
+	Form  string // "day" or "month"
 	Shown unit.Date
 }
 
-// dateFor coarsens a date. The month and year forms round down, so the end of
-// the printed month or year never passes the real date; a real date that is
-// already the last day stays. The month form needs a life over three months,
-// the year form over eighteen (Annex X(1)); otherwise the day is shown.
+// dateFor coarsens a date where a place asks for the month. It rounds down, so the
+// end of the printed month never passes the real date; a real date that is already
+// the last day stays. The month form needs a life over three months (Annex X(1)(c));
+// otherwise the day is shown.
 func dateFor(best, made unit.Date, form string) shownDate {
-	switch {
-	case form == "month" && made.AddMonths(3).Before(best):
+	if form == "month" && made.AddMonths(3).Before(best) {
 		return shownDate{"month", monthDown(best)}
-	case form == "year" && made.AddMonths(18).Before(best):
-		y := best.Year
-		if best.Month != 12 || best.Day != 31 {
-			y--
-		}
-		return shownDate{"year", unit.Date{Year: y, Month: 12, Day: 31}}
 	}
 	return shownDate{"day", best}
 }

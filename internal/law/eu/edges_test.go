@@ -92,7 +92,7 @@ func TestRecheckFindsAWrongFigure(t *testing.T) {
 		brix  float64
 		text  string
 		wrong bool
-	}{{62, "62 g", false}, {62, "61 g", true}, {62, "63 g", true}, {61.5, "62 g", false}, {61.4, "61 g", false}, {0, "0 g", true}, {62, "none", true}} {
+	}{{62, "62 g", false}, {62, "61 g", true}, {62, "63 g", true}, {61.5, "62 g", false}, {61.4, "61 g", false}, {99.45, "99 g", false}, {99.5, "100 g", false}, {61.4995, "61 g", false}, {0, "0 g", true}, {62, "none", true}} {
 		e := tester(t, "eu", "en", after, batchA1(62), cylinder(68, 60, 340))
 		e.R.Brix.Value, e.L = x.brix, nil
 		e.C.Blocks = []label.Block{{Kind: label.Sugar, Path: "cook.brix", Runs: []label.Run{{Text: x.text}}}}

@@ -63,7 +63,7 @@ func steps() []draft.Step[*pass] {
 		step("net", "nominal quantity, Art 23; Directive 76/211/EEC", keys("decimal"), (*pass).net),
 		step("ingredients", "list of ingredients with allergens and quantities, Art 18, 21, 22", listPhrases, (*pass).list),
 		step("storage", "how to keep the jar, Art 25", keepPhrases, (*pass).storage),
-		step("date", "date of minimum durability or use-by date, Art 24", keys("date.best", "date.best-end", "date.use-by", "date.day", "date.month", "date.year", "keep.chilled"), (*pass).date),
+		step("date", "date of minimum durability or use-by date, Art 24", keys("date.best", "date.best-end", "date.use-by", "date.day", "date.month", "keep.chilled"), (*pass).date),
 		step("lot", "lot mark, Directive 2011/91/EU", nil, (*pass).lot),
 		step("maker", "name and address of the business, Art 8", nil, (*pass).maker),
 		step("origin", "place of provenance, Art 26", keys("origin", "origin.of", "origin.words", "origin.unless"), (*pass).origin),

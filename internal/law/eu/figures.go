@@ -22,7 +22,7 @@ func (c *pass) fruitKnown() bool {
 			Hinted("write the fruit as the table knows it, or an [[ingredient]] of your own in kitchen.toml with kind and fruit_class; juice counts in jelly only").Cited(c.product.Cite)
 	}
 	for _, ln := range c.R.Lines {
-		if c.unknown(ln) && !(len(c.product.Only) > 0 && c.among(c.product.Only, ln)) && float64(ln.Mass)*50 >= float64(c.R.Input) {
+		if c.unknown(ln) && !c.among(c.product.Only, ln) && float64(ln.Mass)*50 >= float64(c.R.Input) {
 			c.fail("fruit-content-unknown", draft.LinePath(ln), "the fruit content can't be told: nothing is known of "+ln.Name).
 				Hinted(`write an [[ingredient]] of your own in kitchen.toml with its kind, and fruit_class if it is a fruit ("general")`).Cited(c.product.Cite)
 			ok = false

@@ -114,3 +114,9 @@ func (c *pass) tooLittle(code, path, message string) *diag.Diagnostic {
 func sideArea(j cook.JarPlan) float64 {
 	return j.Jar.Circumference.MM() * j.Jar.Panel.MM()
 }
+
+// smaller reports that the largest surface of a jar is known and below so many cm².
+func smaller(j cook.JarPlan, cm2 int) bool {
+	mm2 := sideArea(j)
+	return mm2 > 0 && mm2 < float64(cm2)*100
+}
