@@ -38,7 +38,7 @@ const MaxNotes = notes.MaxText
 // BatchFromNotes is a batch file of a maker's plain notes, or of a recipe. What
 // the notes leave open is told, and asked about in the file; an error is a
 // [unit.ParseError] about the text or the name. An empty kind is that of the
-// name; made stands where the notes name no day.
+// name, or of the heading of the notes; made stands where the notes name no day.
 func BatchFromNotes(name, kind string, data []byte, made unit.Date) (Doc, diag.List, error) {
 	text, err := notes.Check(data)
 	if err != nil {
@@ -48,17 +48,15 @@ func BatchFromNotes(name, kind string, data []byte, made unit.Date) (Doc, diag.L
 	if file == "" {
 		return Doc{}, nil, &unit.ParseError{Msg: fmt.Sprintf("%q gives no file name", name), Hint: "use letters and numbers"}
 	}
-	if named, _ := kindOf(name); kind == "" {
-		kind = string(named)
-	}
 	r := notes.Read(text, pantry.Default())
 	var l diag.List
+	kind, by := kindOfNotes(name, kind, r, &l)
 	for _, line := range r.Lines {
 		for _, ask := range line.Asks {
 			l.Notef("notes-asked", "", "", "line %d, %q: %s", line.No, short(line.Text), ask)
 		}
 	}
-	doc := Doc{Name: file + ".toml", Data: r.TOML(notes.Head{Name: upperFirst(name), Product: kind, Made: made.String()})}
+	doc := Doc{Name: file + ".toml", Data: r.TOML(notes.Head{Name: upperFirst(name), Product: kind, ProductBy: by, Made: made.String()})}
 	return doc, l.Capped(maxFindings), nil
 }
 
@@ -120,9 +118,7 @@ func starter(file string, v map[string]any) ([]byte, error) {
 // kindOf finds the kind of preserve in a name, a jam where it says none; the
 // rest is the fruit.
 func kindOf(name string) (batch.ProductType, string) {
-	bare, _, _ := strings.Cut(name, "(") // "(thick-cut)"
-	bare, _, _ = strings.Cut(bare, ",")
-	kind, fruit, _ := pantry.Default().KindIn(bare)
+	kind, fruit, _ := pantry.Default().KindIn(bareName(name))
 	return batch.ProductType(cmp.Or(kind, string(batch.Jam))), cmp.Or(fruit, "fruit")
 }
 

@@ -9,7 +9,8 @@ import (
 
 // Head is what stands at the top of a batch and not in the notes: what it is
 // called, its kind, and the day to write where the notes name none.
-type Head struct{ Name, Product, Made string }
+// ProductBy says where the kind is from, when the name does not say it.
+type Head struct{ Name, Product, ProductBy, Made string }
 
 // TOML writes the reading as a batch file. Every line of the notes stands in it
 // as a comment, above what was read of it, or at the end with why it was not.
@@ -57,7 +58,11 @@ func (w *writer) head(h Head) {
 	if n := w.r.Asked(); n > 0 {
 		w.f("# %s to settle: look for \"asked\".\n", plural(n, "thing"))
 	}
-	w.f("name = %s\nkind = %s\n", quoted(h.Name), quoted(h.Product))
+	w.f("name = %s\nkind = %s", quoted(h.Name), quoted(h.Product))
+	if h.ProductBy != "" {
+		w.f("          # %s", h.ProductBy)
+	}
+	w.f("\n")
 	made := w.keys("made")
 	if !made {
 		w.f("made = %s          # not settled by the notes: the day this file was begun\n", h.Made)
