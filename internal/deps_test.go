@@ -59,7 +59,8 @@ var policy = map[string]string{
 
 	"internal/draw/pdf":     "kit/unit draw/page draw/face",
 	"internal/draw/svg":     "kit/unit draw/page draw/face",
-	"internal/draw/picture": "draw/page",
+	"internal/draw/picture": "draw/artwork draw/page",
+	"internal/draw/artwork": "kit/unit draw/page",
 	"internal/draw/png":     "kit/unit draw/page draw/face",
 
 	"internal/give/table":     "kit/unit kit/diag kitchen/batch draw/page draw/face draw/typeset templates",
@@ -89,6 +90,7 @@ var outside = map[string][]string{
 	"github.com/skip2/go-qrcode":      {"internal/draw/compose"},
 	"golang.org/x/image/font/sfnt":    {"internal/draw/face"},
 	"golang.org/x/image/vector":       {"internal/draw/png"},
+	"golang.org/x/image/colornames":   {"internal/draw/artwork", "internal/draw/palette"},
 	"golang.org/x/sys":                {"internal/app/store"},
 	"github.com/andybalholm/brotli":   {"cmd/jarmark-page"},
 	"github.com/klippa-app/go-pdfium": {"internal/draw/presstest"},

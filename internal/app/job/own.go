@@ -78,12 +78,25 @@ func openPicture(fsys fs.FS, file string) (*picture.Decoded, error) {
 
 // badPicture is the finding of a file that cannot be read.
 func badPicture(l *diag.List, in, path, file string, err error) {
-	l.Errorf("bad-picture", in, path, "%s: %s", file, err).Hinted(helpOf(err))
+	badFile(l, "bad-picture", in, path, file, err)
+}
+
+// badFile tells what is wrong with a picture file; of a drawing, each thing at
+// its place in it.
+func badFile(l *diag.List, code, in, path, file string, err error) {
+	var p *picture.Problem
+	if !errors.As(err, &p) || p.Line == 0 {
+		l.Errorf(code, in, path, "%s: %s", file, err).Hinted(helpOf(err))
+		return
+	}
+	for _, p := range append([]*picture.Problem{p}, p.More...) {
+		l.Errorf(code, file, "", "%s", p.What).Hinted(p.Hint).Pos = diag.Pos{Line: p.Line, Column: p.Column}
+	}
 }
 
 // badPhoto is the same of a photo of the page, which can be without it.
 func badPhoto(l *diag.List, in, path, file string, err error) {
-	l.Errorf("bad-photo", in, path, "%s: %s", file, err).Hinted(helpOf(err))
+	badFile(l, "bad-photo", in, path, file, err)
 }
 
 func helpOf(err error) string {

@@ -154,7 +154,7 @@ func unpack(name string, data []byte) ([]entry, error) {
 	switch ext := strings.ToLower(path.Ext(name)); ext {
 	case ".zip":
 		return unzip(data)
-	case ".toml", ".csv", ".png", ".jpg", ".jpeg", ".ttf", ".otf":
+	case ".toml", ".csv", ".png", ".jpg", ".jpeg", ".svg", ".ttf", ".otf":
 		if err := checkPath(name); err != nil || strings.Contains(name, "/") {
 			return nil, &RefusedError{fmt.Sprintf("%q is no name for a file here", name), "give it a plain name"}
 		}
@@ -163,7 +163,7 @@ func unpack(name string, data []byte) ([]entry, error) {
 		}
 		return []entry{{name, data}}, nil
 	}
-	return nil, &RefusedError{fmt.Sprintf("%s is neither a zip nor a file of the kitchen", name), "batches and the kitchen end in .toml, gift lists and the ledger in .csv, pictures in .png or .jpg, typefaces in .ttf"}
+	return nil, &RefusedError{fmt.Sprintf("%s is neither a zip nor a file of the kitchen", name), "batches and the kitchen end in .toml, gift lists and the ledger in .csv, pictures in .png, .jpg or .svg, typefaces in .ttf"}
 }
 
 func unzip(data []byte) ([]entry, error) {

@@ -175,6 +175,9 @@ func (b brief) onPaper(f *page.Frame) (found diag.List) {
 	}
 	p := f.Items[i].(*page.Picture)
 	m := p.Image
+	if len(m.Art) > 0 {
+		return b.thin(p)
+	}
 	dots := float64(m.FullW) / (p.At.W.MM() / 25.4)
 	if dots < sharp {
 		wide := float64(m.FullW) / sharp * 25.4
@@ -186,6 +189,26 @@ func (b brief) onPaper(f *page.Frame) (found diag.List) {
 		found.Warnf("picture-coarse", "", "picture.file", "%s has %d x %d pixels: on the %s label, %.0f x %.0f mm, that is %.0f dots per inch, and under %d it prints blurred",
 			m.Name, m.FullW, m.FullH, b.piece, p.At.W.MM(), p.At.H.MM(), dots, sharp).
 			Hinted(help)
+	}
+	return found
+}
+
+// thinnest is the least width of a drawing's lines, 0.25 pt: common practice, no
+// source.
+const thinnest = 88_194 * unit.Nanometre
+
+// thin tells of a drawing whose lines print too thin.
+func (b brief) thin(p *page.Picture) (found diag.List) {
+	by := float64(p.At.W) / float64(unit.Length(p.Image.W)*page.ArtUnit)
+	least := thinnest
+	for _, path := range p.Image.Art {
+		if path.Stroke != nil {
+			least = min(least, unit.Length(float64(path.Width)*by))
+		}
+	}
+	if least < thinnest {
+		found.Warnf("picture-thin", "", "picture.file", "%s has lines that are %.2f mm wide on the %s label: under %.2f mm they may not print", p.Image.Name, least.MM(), b.piece, thinnest.MM()).
+			Hinted("draw them thicker, or let the picture be larger (size)")
 	}
 	return found
 }

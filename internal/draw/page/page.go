@@ -86,11 +86,38 @@ type Path struct {
 	Stroke  *Colour
 	Width   unit.Length // of the stroke
 	Round   bool        // round caps and joins
+	Nib     *Nib        // in place of Round, where a drawing needs more
 	Dash    []unit.Length
 	Bleed   bool // background that may reach past the safe area and the trim
 
 	sealed *seal // measures, once it will not change
 }
+
+// Nib is how a stroke ends and turns (ISO 32000-1, 8.4.3.3 to 8.4.3.5; the numbers
+// are those of that standard).
+type Nib struct {
+	Cap   Cap
+	Join  Join
+	Mitre float64 // how many widths a mitre reaches before it is cut, at least 1
+}
+
+// Cap is the end of a stroke, Join its corner.
+type (
+	Cap  uint8
+	Join uint8
+)
+
+// The ends and the corners.
+const (
+	Butt Cap = iota
+	RoundCap
+	SquareCap
+)
+const (
+	Mitre Join = iota
+	RoundJoin
+	BevelJoin
+)
 
 // Code is a QR code: Modules[y][x] true = dark, without quiet zone; At covers
 // the modules only. Quiet modules of blank must surround it (ISO/IEC 18004: 4).

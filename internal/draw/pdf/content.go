@@ -14,6 +14,7 @@ type content struct {
 	b      []byte
 	fonts  map[page.Face]*typeface
 	images map[*page.Image]string // what the file calls them
+	arts   map[*page.Image]*form
 	now    ink
 	saved  []ink
 }

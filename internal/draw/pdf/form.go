@@ -16,6 +16,7 @@ type press struct {
 	doc    *page.Doc
 	fonts  map[page.Face]*typeface
 	images images
+	arts   map[*page.Image]*form     // drawings of the maker's
 	labels map[*page.Frame]*form     // frames placed more than once
 	parts  map[*page.Frame][]stretch // of frames placed once, where they share drawings
 	ink    content                   // reused from form to form
@@ -24,7 +25,8 @@ type press struct {
 }
 
 func newPress(d *page.Doc, s *survey, fonts map[page.Face]*typeface, pictures images) *press {
-	p := &press{doc: d, fonts: fonts, images: pictures, labels: map[*page.Frame]*form{}}
+	p := &press{doc: d, fonts: fonts, images: pictures, arts: map[*page.Image]*form{}, labels: map[*page.Frame]*form{}}
+	p.drawArts(s.arts)
 	for i := range d.Pages {
 		for _, pl := range d.Pages[i].Places {
 			if f := pl.Frame; s.frames[f] > 1 && p.labels[f] == nil {
@@ -57,7 +59,7 @@ func (f *form) Size() (fpdf.PointType, fpdf.SizeType) { return fpdf.PointType{},
 // drawn.
 func (f *form) Bytes() []byte {
 	p := f.p
-	p.ink = content{b: p.ink.b[:0], saved: p.ink.saved[:0], fonts: p.fonts, images: p.images.ids}
+	p.ink = content{b: p.ink.b[:0], saved: p.ink.saved[:0], fonts: p.fonts, images: p.images.ids, arts: p.arts}
 	f.draw(&p.ink)
 	packed, err := deflate(p.packed[:0], p.ink.b)
 	if err != nil {
@@ -83,7 +85,7 @@ var errNotStored = errors.New("a form of this package is not stored")
 func (p *press) labelForm(fr *page.Frame) *form {
 	return &form{
 		id: fmt.Sprintf("L%d", len(p.labels)+1),
-		w:  fr.W + 2*fr.Bleed, h: fr.H + 2*fr.Bleed, p: p,
+		w:  fr.W + 2*fr.Bleed, h: fr.H + 2*fr.Bleed, p: p, uses: p.artsOf(nil, fr.Items),
 		draw: func(c *content) { c.items(frameSpace(fr), fr.Items) },
 	}
 }
@@ -114,7 +116,13 @@ func (p *press) pageForm(i int) *form {
 			f.uses = append(f.uses, l)
 		}
 	}
+	for _, a := range p.artsOf(nil, pg.Marks) {
+		use(a.(*form))
+	}
 	for _, pl := range pg.Places {
+		for _, a := range p.artsOf(p.artsOf(nil, pl.Frame.Items), pl.Overlay) {
+			use(a.(*form))
+		}
 		use(p.labels[pl.Frame])
 		for _, part := range p.parts[pl.Frame] {
 			use(part.form)

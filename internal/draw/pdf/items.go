@@ -153,6 +153,10 @@ func (c *content) path(s space, p *page.Path) {
 	if stroked && c.now.lines == 2 {
 		c.now.lines = 0 // another dashed path has dashes of its own
 	}
+	if stroked && p.Nib != nil {
+		c.b = append(c.b, "10 M "...) // what all others count on
+		c.now.round = 0
+	}
 }
 
 func paint(fill, stroke bool) int {
@@ -184,6 +188,16 @@ func (c *content) pen(p *page.Path) {
 		c.now.width = p.Width
 		c.length(p.Width)
 		c.op("w")
+	}
+	if n := p.Nib; n != nil {
+		c.integer(int(n.Cap))
+		c.b = append(c.b, "J "...)
+		c.integer(int(n.Join))
+		c.b = append(c.b, "j "...)
+		c.number(n.Mitre)
+		c.op("M")
+		c.dash(p.Dash)
+		return
 	}
 	round := int8(1)
 	if p.Round {

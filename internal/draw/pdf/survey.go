@@ -29,6 +29,7 @@ type survey struct {
 	runes  map[page.Face]*runeSet
 	frames map[*page.Frame]int // how often each is placed
 	images []*page.Image       // each once, in drawing order
+	arts   []*page.Image       // likewise, those of paths
 }
 
 func inspect(d *page.Doc, faces *face.Set) (*survey, error) {
@@ -179,6 +180,9 @@ func checkPath(p *page.Path) error {
 		if far(q.X) || far(q.Y) {
 			return errors.New("path point outside any paper")
 		}
+	}
+	if n := p.Nib; n != nil && (n.Cap > page.SquareCap || n.Join > page.BevelJoin || !(n.Mitre >= 1 && n.Mitre <= 1e9)) {
+		return errors.New("a stroke of unknown ends or corners")
 	}
 	for _, l := range p.Dash {
 		if l < 0 || far(l) {

@@ -1,5 +1,5 @@
-// Package picture reads the maker's own pictures and photos. What it gives is
-// pixels and a file made anew of them: where a photo was taken, by which camera
+// Package picture reads the maker's own pictures, photos and drawings. What it gives
+// is paths, or pixels and a file made anew of them: where a photo was taken, by which camera
 // and on which day stays behind. A file is weighed before it is read and its
 // measures are known before it is decoded, so that none can fill the memory.
 //
@@ -15,6 +15,7 @@ import (
 	"image/png"
 	"strings"
 
+	"jarmark/internal/draw/artwork"
 	"jarmark/internal/draw/page"
 )
 
@@ -26,12 +27,16 @@ const (
 )
 
 // Problem is what is wrong with a file, and what helps.
-type Problem struct{ What, Hint string }
+type Problem struct {
+	What, Hint   string
+	Line, Column int        // in a drawing, from 1; else 0
+	More         []*Problem // what else is wrong with it
+}
 
 func (p *Problem) Error() string { return p.What }
 
 func problem(hint, format string, args ...any) *Problem {
-	return &Problem{fmt.Sprintf(format, args...), hint}
+	return &Problem{What: fmt.Sprintf(format, args...), Hint: hint}
 }
 
 const saveAnew = "open it in a picture program and save it as PNG or JPEG"
@@ -43,9 +48,11 @@ type Decoded struct {
 	photo  bool
 	W, H   int    // upright
 	Beside string // something that is not as the maker may think; may be empty
+
+	art *artwork.Drawing // in place of img
 }
 
-// Decode reads a PNG or JPEG file.
+// Decode reads a PNG or JPEG file, or an SVG drawing.
 func Decode(data []byte) (d *Decoded, err error) {
 	defer func() { // the decoders are the standard library's: a fault of theirs must not end a run
 		if r := recover(); r != nil {
@@ -60,6 +67,8 @@ func Decode(data []byte) (d *Decoded, err error) {
 	case bytes.HasPrefix(data, []byte("\x89PNG\r\n\x1a\n")):
 	case bytes.HasPrefix(data, []byte("\xff\xd8\xff")):
 		read, config, kind = jpeg.Decode, jpeg.DecodeConfig, "JPEG"
+	case artwork.Is(data):
+		return drawing(data)
 	default:
 		return nil, unknown(data)
 	}
@@ -119,7 +128,7 @@ func affordable(c image.Config, data []byte) *Problem {
 // kinds are the beginnings of files that are pictures and cannot be read here.
 var kinds = []struct{ at, sign, name string }{
 	{"", "GIF8", "a GIF"}, {"", "BM", "a BMP"}, {"", "II*\x00", "a TIFF"}, {"", "MM\x00*", "a TIFF"}, {"", "%PDF", "a PDF"}, {"", "%!PS", "a PostScript file"},
-	{"8", "WEBP", "a WebP file"}, {"4", "ftypavif", "an AVIF file"}, {"4", "ftyp", "a HEIC file"},
+	{"8", "WEBP", "a WebP file"}, {"4", "ftypavif", "an AVIF file"}, {"4", "ftyp", "a HEIC file"}, {"", "\x1f\x8b", "a packed file (SVGZ)"},
 }
 
 func unknown(data []byte) *Problem {
@@ -130,21 +139,21 @@ func unknown(data []byte) *Problem {
 			from = int(k.at[0] - '0')
 		}
 		if len(head) > from && bytes.HasPrefix(head[from:], []byte(k.sign)) {
-			return problem(saveAnew, "it is %s; PNG and JPEG are read", k.name)
+			return problem(saveAnew, "it is %s; PNG, JPEG and SVG are read", k.name)
 		}
 	}
-	switch {
-	case len(data) == 0:
+	if len(data) == 0 {
 		return problem(saveAnew, "the file is empty")
-	case bytes.Contains(bytes.ToLower(head), []byte("<svg")):
-		return problem("export it as PNG, 2000 pixels wide, with a clear ground", "it is an SVG drawing; PNG and JPEG are read")
 	}
-	return problem(saveAnew, "it is no PNG or JPEG picture")
+	return problem(saveAnew, "it is no PNG or JPEG picture and no SVG drawing")
 }
 
 // Photo is a JPEG file of a photo for a page, no side over most pixels, on
 // white, and its measures.
 func (d *Decoded) Photo(most int) (data []byte, w, h int, err error) {
+	if d.art != nil {
+		return nil, 0, 0, problem(saveAnew, "it is a drawing; photos of the page are PNG or JPEG")
+	}
 	pix := d.reduced(most)
 	flat := image.NewRGBA(pix.Rect)
 	draw.Draw(flat, flat.Rect, image.White, image.Point{}, draw.Src)
@@ -157,6 +166,9 @@ func (d *Decoded) Photo(most int) (data []byte, w, h int, err error) {
 // Image makes of a decoded file what is printed, no side over most pixels. Grey
 // is for black ink alone: without colours, on white.
 func (d *Decoded) Image(most int, grey bool) (*page.Image, error) {
+	if d.art != nil {
+		return d.drawn(grey), nil
+	}
 	pix := d.reduced(most)
 	w, h := pix.Rect.Dx(), pix.Rect.Dy()
 	out := &page.Image{W: w, H: h, Pix: pix.Pix, FullW: d.W, FullH: d.H, JPEG: d.photo}

@@ -98,7 +98,13 @@ func TestHostileFilesAreFindings(t *testing.T) {
 		{"no width", sized(good, 0, 30), "broken"},
 		{"heavy", append(bytes.Clone(good), make([]byte, MostBytes)...), "21 MB"},
 		{"wrong sum", append(bytes.Clone(good[:len(good)-5]), 'x', 1, 2, 3, 4), "broken"},
-		{"a drawing", []byte(`<?xml version="1.0"?><svg xmlns="x"/>`), "SVG"},
+		{"a drawing of another kind", []byte(`<?xml version="1.0"?><svg xmlns="x"/>`), "no SVG"},
+		{"a drawing with words", []byte(svgHead + `<text>Jam</text></svg>`), "<text>"},
+		{"a drawing that laughs", []byte(`<!DOCTYPE svg [<!ENTITY a "aa"><!ENTITY b "&a;&a;">]>` + svgHead + `&b;</svg>`), "entities"},
+		{"a deep drawing", []byte(svgHead + strings.Repeat("<g>", 90_000)), "deep"},
+		{"a drawing of ten megabytes", []byte(svgHead + strings.Repeat(" ", 10<<20) + "</svg>"), "10241 kB"},
+		{"a drawing too large to count", []byte(svgHead + `<path d="M0 0L1e999 0"/></svg>`), "too large"},
+		{"a packed drawing", []byte("\x1f\x8b\x08\x00"), "SVGZ"},
 		{"moving", []byte("GIF89a"), "a GIF"},
 		{"of a telephone", []byte("\x00\x00\x00\x18ftypheic"), "a HEIC file"},
 		{"of a browser", []byte("RIFF\x00\x00\x00\x00WEBPVP8 "), "a WebP file"},
@@ -286,7 +292,7 @@ func TestOnlyFilesOfTheFolder(t *testing.T) {
 
 func FuzzDecode(f *testing.F) {
 	good := asPNG(quarters(12, 8))
-	for _, seed := range [][]byte{good, asJPEG(quarters(12, 8)), exif(asJPEG(quarters(8, 8)), 6, "x"), sized(good, 1<<20, 1<<20), chunked(good, "tRNS", []byte{1, 2})} {
+	for _, seed := range [][]byte{good, asJPEG(quarters(12, 8)), exif(asJPEG(quarters(8, 8)), 6, "x"), sized(good, 1<<20, 1<<20), chunked(good, "tRNS", []byte{1, 2}), []byte(svgHead + `<path d="M0 0h9v9z"/></svg>`)} {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
@@ -295,8 +301,11 @@ func FuzzDecode(f *testing.F) {
 			return
 		}
 		m, err := d.Image(16, len(data)%2 == 0)
-		if err != nil {
+		if err != nil || m.Broken() {
 			t.Fatal(err)
+		}
+		if m.Art != nil {
+			return
 		}
 		if _, err := Decode(m.Data); err != nil {
 			t.Fatalf("what was made of it cannot be read: %v", err)

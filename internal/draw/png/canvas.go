@@ -43,6 +43,7 @@ type canvas struct {
 	faces *face.Set
 	clip  image.Rectangle
 	ras   vector.Rasterizer
+	wild  bool // contours may cross themselves: the maker's drawing, not ours
 }
 
 func newCanvas(w, h unit.Length, dpi float64, fs *face.Set) (*canvas, error) {
@@ -89,14 +90,16 @@ func (c *canvas) path(p *page.Path, at affine) error {
 		return err
 	}
 	if p.Fill != nil {
-		if p.EvenOdd {
+		if p.EvenOdd && c.wild {
+			c.fillWild(lines, *p.Fill)
+		} else if p.EvenOdd {
 			c.fillEvenOdd(lines, *p.Fill)
 		} else {
 			c.fill(lines, *p.Fill)
 		}
 	}
 	if p.Stroke != nil && p.Width > 0 {
-		pen := pen{width: float64(p.Width) * at.scale(), round: p.Round}
+		pen := penOf(p, at.scale())
 		if dash, ok := dashes(p.Dash, at.scale()); ok {
 			lines = dashed(lines, dash)
 		}

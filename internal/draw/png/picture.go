@@ -2,9 +2,11 @@ package png
 
 import (
 	"fmt"
+	"image"
 	"math"
 
 	"jarmark/internal/draw/page"
+	"jarmark/internal/kit/unit"
 )
 
 // fine is how many places of a dot, across and down, are looked up in a
@@ -14,8 +16,11 @@ const fine = 4
 // picture draws an image: each dot is the mean of what lies under it.
 func (c *canvas) picture(p *page.Picture, at affine) error {
 	m := p.Image
-	if m == nil || m.W < 1 || m.H < 1 || len(m.Pix) < 4*m.W*m.H {
+	if m.Broken() {
 		return fmt.Errorf("an empty picture")
+	}
+	if len(m.Art) > 0 {
+		return c.art(p, at)
 	}
 	to := at.mul(affine{a: float64(p.At.W) / float64(m.W), d: float64(p.At.H) / float64(m.H), e: float64(p.At.X), f: float64(p.At.Y)})
 	x0, y0 := to.apply(0, 0)
@@ -28,6 +33,24 @@ func (c *canvas) picture(p *page.Picture, at affine) error {
 	for y := r.Min.Y; y < r.Max.Y; y++ {
 		for x := r.Min.X; x < r.Max.X; x++ {
 			c.dotOf(m, back, x, y)
+		}
+	}
+	return nil
+}
+
+// art draws a drawing of the maker's, cut off at its box.
+func (c *canvas) art(p *page.Picture, at affine) error {
+	w, h := float64(unit.Length(p.Image.W)*page.ArtUnit), float64(unit.Length(p.Image.H)*page.ArtUnit)
+	to := at.mul(affine{a: float64(p.At.W) / w, d: float64(p.At.H) / h, e: float64(p.At.X), f: float64(p.At.Y)})
+	x0, y0 := to.apply(0, 0)
+	x1, y1 := to.apply(w, h)
+	before := c.clip
+	c.wild = true
+	defer func() { c.clip, c.wild = before, false }()
+	c.clip = image.Rect(int(math.Round(x0)), int(math.Round(y0)), int(math.Round(x1)), int(math.Round(y1))).Intersect(before)
+	for _, path := range p.Image.Art {
+		if err := c.path(path, to); err != nil {
+			return err
 		}
 	}
 	return nil

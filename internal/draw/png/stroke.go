@@ -3,17 +3,31 @@ package png
 import (
 	"math"
 
+	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/unit"
 )
 
 // pen strokes lines as PDF does (ISO 32000-1, 8.4.3): butt caps and mitred
-// joins up to ten widths, or round caps and joins.
+// joins up to ten widths, or round caps and joins, or as a nib says.
 type pen struct {
 	width float64 // pixels
-	round bool
+	cap   page.Cap
+	join  page.Join
+	mitre float64 // widths
 }
 
 const mitreLimit = 10
+
+func penOf(p *page.Path, scale float64) pen {
+	out := pen{width: float64(p.Width) * scale, mitre: mitreLimit}
+	switch {
+	case p.Nib != nil:
+		out.cap, out.join, out.mitre = p.Nib.Cap, p.Nib.Join, p.Nib.Mitre
+	case p.Round:
+		out.cap, out.join = page.RoundCap, page.RoundJoin
+	}
+	return out
+}
 
 // outlines gives for each line the polygons of its stroke. One line's
 // polygons are filled together, so that its colour covers evenly.
@@ -24,7 +38,7 @@ func (p pen) outlines(lines []line) [][]line {
 		switch {
 		case len(pts) == 0:
 		case len(pts) == 1:
-			if p.round {
+			if p.cap == page.RoundCap {
 				out = append(out, []line{{pts: disc(pts[0], p.width/2), closed: true}})
 			}
 		case l.closed && len(pts) > 2:
@@ -33,9 +47,9 @@ func (p pen) outlines(lines []line) [][]line {
 			out = append(out, []line{{pts: left, closed: true}, {pts: right, closed: true}})
 		default:
 			ring := p.side(pts, false)
-			ring = p.cap(ring, pts[len(pts)-2], pts[len(pts)-1])
+			ring = p.end(ring, pts[len(pts)-2], pts[len(pts)-1])
 			ring = append(ring, p.side(reversed(pts), false)...)
-			ring = p.cap(ring, pts[1], pts[0])
+			ring = p.end(ring, pts[1], pts[0])
 			out = append(out, []line{{pts: ring, closed: true}})
 		}
 	}
@@ -62,14 +76,14 @@ func (p pen) side(pts []vec, closed bool) []vec {
 		case !after:
 			out = append(out, vec{at.x + in.x, at.y + in.y})
 		default:
-			out = p.join(out, at, in, exit, h)
+			out = p.corner(out, at, in, exit, h)
 		}
 	}
 	return out
 }
 
-// join turns the corner at "at" from the offset in to the offset exit.
-func (p pen) join(out []vec, at, in, exit vec, h float64) []vec {
+// corner turns the corner at "at" from the offset in to the offset exit.
+func (p pen) corner(out []vec, at, in, exit vec, h float64) []vec {
 	cross := in.x*exit.y - in.y*exit.x
 	dot := in.x*exit.x + in.y*exit.y
 	a, b := vec{at.x + in.x, at.y + in.y}, vec{at.x + exit.x, at.y + exit.y}
@@ -80,21 +94,24 @@ func (p pen) join(out []vec, at, in, exit vec, h float64) []vec {
 		return append(out, vec{at.x + (in.x+exit.x)*k, at.y + (in.y+exit.y)*k})
 	case angle < 0: // inner side: through the corner keeps the area whole
 		return append(out, a, at, b)
-	case p.round:
+	case p.join == page.RoundJoin:
 		return arc(out, at, in, angle, h)
-	case 1/math.Max(math.Cos(angle/2), 1e-9) <= mitreLimit:
+	case p.join == page.Mitre && 1/math.Max(math.Cos(angle/2), 1e-9) <= p.mitre:
 		k := h * h / (h*h + dot)
 		return append(out, vec{at.x + (in.x+exit.x)*k, at.y + (in.y+exit.y)*k})
 	}
 	return append(out, a, b)
 }
 
-// cap ends a stroke that came from "from" and stops at "at".
-func (p pen) cap(out []vec, from, at vec) []vec {
-	if !p.round {
-		return out
-	}
+// end ends a stroke that came from "from" and stops at "at".
+func (p pen) end(out []vec, from, at vec) []vec {
 	h := p.width / 2
+	switch n := normal(from, at, h); p.cap {
+	case page.Butt:
+		return out
+	case page.SquareCap: // half a width further along
+		return append(out, vec{at.x + n.x - n.y, at.y + n.y + n.x}, vec{at.x - n.x - n.y, at.y - n.y + n.x})
+	}
 	return arc(out, at, normal(from, at, h), math.Pi, h)
 }
 

@@ -143,7 +143,9 @@ func (d *drawing) stroke(p *page.Path) {
 	d.b = append(d.b, ` stroke-width="`...)
 	d.number(max(1, micro(p.Width)))
 	d.b = append(d.b, '"')
-	if p.Round {
+	if n := p.Nib; n != nil {
+		d.nib(n)
+	} else if p.Round {
 		d.attr("stroke-linecap", "round")
 		d.attr("stroke-linejoin", "round")
 	}
@@ -161,6 +163,15 @@ func (d *drawing) stroke(p *page.Path) {
 		}
 		d.b = append(d.b, '"')
 	}
+}
+
+// nib writes how a stroke ends and turns.
+func (d *drawing) nib(n *page.Nib) {
+	d.attr("stroke-linecap", [...]string{"butt", "round", "square"}[n.Cap])
+	d.attr("stroke-linejoin", [...]string{"miter", "round", "bevel"}[n.Join])
+	d.b = append(d.b, ` stroke-miterlimit="`...)
+	d.float(n.Mitre)
+	d.b = append(d.b, '"')
 }
 
 // code draws the dark runs of each row as one path in units of a module.

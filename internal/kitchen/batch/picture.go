@@ -9,7 +9,7 @@ import (
 
 // rawPicture is the maker's own picture on the labels.
 type rawPicture struct {
-	File    *string          `toml:"file" help:"your logo or drawing, a PNG or JPEG file beside kitchen.toml||\"logo.png\""`
+	File    *string          `toml:"file" help:"your logo or drawing, a PNG, JPEG or SVG file beside kitchen.toml||\"logo.png\""`
 	Alt     *string          `toml:"alt" help:"what it shows, for those who cannot see it||\"a thorn branch\""`
 	Where   *string          `toml:"where" help:"where it stands on a label: top, left, right or corner||\"left\""`
 	Size    *string          `toml:"size" help:"its height, at most; else a third of the label|length|\"18 mm\""`
