@@ -73,7 +73,7 @@ func TestOutAndIn(t *testing.T) {
 
 func TestOneFileIn(t *testing.T) {
 	dir := t.TempDir()
-	for _, name := range []string{"plum.toml", "GIFTS.CSV"} {
+	for _, name := range []string{"plum.toml", "GIFTS.CSV", "logo.svg", "logo.png"} {
 		if b, err := BringIn(dir, name, []byte("x")); err != nil || len(b.New) != 1 {
 			t.Errorf("%s: %+v %v", name, b, err)
 		}
@@ -84,8 +84,8 @@ func TestOneFileIn(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if n := len(readAll(t, dir)); n != 2 {
-		t.Errorf("%d files, want 2", n)
+	if n := len(readAll(t, dir)); n != 4 {
+		t.Errorf("%d files, want 4", n)
 	}
 }
 
