@@ -84,7 +84,7 @@ func twoNumbers(s string) (low, high, rest string, ok bool) {
 // alone for neither.
 var (
 	british  = lazily(`(?i)\b(?:cast[eo]r sugar|demerara|muscovado|sultanas|malt vinegar|preserving sugar|courgettes?|aubergines?|swedes?|treacle|bramleys?|cookers|windfalls|marrows?|setting point|hob|gas mark|muslin|pips|topped and tailed|top and tail|sterilised|grammes|millilitres|litres?|tblsp|dessertspoons?|knob of butter|stone|p&p|jam sugar|sieve|pudding|colour)\b|\b\d+ ?(?:g|kg|ml)\b`)
-	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|°? ?f\b`)
+	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|\d ?°? ?f\b`)
 	pintsOf  = regexp.MustCompile(`(?i)^(` + num + `) ?(pints?|pts?\.?|quarts?|qts?\.?|gallons?)$`)
 )
 
@@ -104,7 +104,7 @@ func pints(text string) []string {
 
 var (
 	metricUnit = regexp.MustCompile(`(?i)^(?:g|gr|grams?|grammes?|kg|kilos?|kilograms?|mg|ml|mls|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
-	orAmounts  = lazily(`(?i)^(` + againOne + `|` + num + ` (?:\([^()]*\) )?` + holder + `|` + num + ` ?` + sizeUnit + ` ` + holder + `) (?:or|oder|ou) (\d.*)$`)
+	orAmounts  = lazily(`(?i)^(` + againOne + `|` + num + ` (?:\([^()]*\) )?` + holder + `|` + num + ` ?` + sizeUnit + ` ` + holder + `)(?: (or|oder|ou|to|bis|à) |( ?- ?))(\d.*)$`)
 	markOf     = lazily(`(?i)^(?:the |das |les )?(?:scraped |ausgekratzte[s]? )?(?:mark|seeds|graines) (?:of|from|von|aus|de|d')? ?(\d (?:1/2 )?|\d/\d |an? |one |half a |eine[rs]? (?:halben )?|une |d'une )(vanilla (?:beans?|pods?)|vanilleschoten?|vanillestangen?|gousses? de vanille)`)
 )
 
@@ -115,15 +115,16 @@ func (g *grammar) orAmount(s string) (a amount, rest string, ok bool) {
 	if m == nil || rangeOf.MatchString(m[1]) {
 		return a, s, false
 	}
-	other, rest, ok := g.amount(m[2])
+	other, rest, ok := g.amount(m[4])
 	name, _ := g.leadForm(firstWords(rest))
 	one, _, fits := g.amount(m[1] + " x")
-	if _, known := g.row(name); !ok || !fits || !known || other.text == "" || one.text == "" {
+	span := m[2] != "" && strings.Contains(" to bis à ", " "+strings.ToLower(m[2])+" ") || m[3] != ""
+	if _, known := g.row(name); !ok || !fits || !known && !span || other.text == "" || one.text == "" {
 		return a, s, false
 	}
 	x, err := unit.ParseQuantity(one.text)
 	y, bad := unit.ParseQuantity(other.text)
-	if err == nil && bad == nil && x.Dim == y.Dim && x.Dim != unit.ByCount && disagree(one.text, other.text) == "" {
+	if !span && err == nil && bad == nil && x.Dim == y.Dim && x.Dim != unit.ByCount && disagree(one.text, other.text) == "" {
 		return amount{text: one.text}, rest, true
 	}
 	return amount{choices: []string{one.text, other.text}}, rest, true

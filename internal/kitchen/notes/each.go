@@ -7,7 +7,7 @@ import (
 )
 
 // each reads one amount of several things: "1/2 tsp each cinnamon and cloves".
-func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
+func (g *grammar) each(l *Line, a amount, rest string) (out []Ingredient, ok bool) {
 	m := eachForm.FindStringSubmatch(rest)
 	if m == nil || a.vague || len(a.choices) > 0 {
 		return nil, false
@@ -17,8 +17,8 @@ func (g *grammar) each(a amount, rest string) (out []Ingredient, ok bool) {
 		return nil, false
 	}
 	for _, n := range names {
-		if _, asks := g.p.Ambiguous(n, ""); asks {
-			return nil, false
+		if a, asks := g.p.Ambiguous(n, ""); asks {
+			l.ask("%s may be %s: write the one you used (%s)", n, strings.Join(a.Choices, " or "), a.Why)
 		}
 		name, form := g.leadForm(n)
 		if row, _ := g.row(name); row.Name != "" {

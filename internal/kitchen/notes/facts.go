@@ -3,6 +3,8 @@ package notes
 import (
 	"slices"
 	"strings"
+
+	"jarmark/internal/kit/unit"
 )
 
 // A line of several facts: "2 kg plums, got 9 jars, 104 C, 14.9.26".
@@ -72,6 +74,14 @@ func (g *grammar) twiceTheSame(l Line) bool {
 	return false
 }
 
+// allFoods reports that every thing in the pot is in the table.
+func (g *grammar) allFoods(l Line) bool {
+	return !slices.ContainsFunc(l.Ingredients, func(in Ingredient) bool {
+		_, known := g.row(in.Name)
+		return !known && in.Name != ""
+	})
+}
+
 // cheapest parts a text into facts so that they cost least.
 func (g *grammar) cheapest(s string) ([]fact, bool) {
 	from, to := places(s)
@@ -92,10 +102,15 @@ func (g *grammar) cheapest(s string) ([]fact, bool) {
 				best[j] = best[i]
 				continue
 			}
-			if len(strings.Fields(text)) > mostWords {
-				break
+			f, long := fact{}, len(strings.Fields(brackets.ReplaceAllString(text, ""))) > mostWords
+			switch {
+			case long && strings.ContainsAny(text, "0123456789"):
+				continue
+			case long:
+				f = unreadFact(text)
+			default:
+				f = g.fact(text)
 			}
-			f := g.fact(text)
 			if !f.read && j < len(from)-1 && from[j]-to[j] == 1 && s[to[j]] == ' ' {
 				continue // a name before an amount: no sign parts them
 			}
@@ -140,21 +155,30 @@ func (g *grammar) fact(s string) fact {
 	if !parted.MatchString(s) {
 		g.alone(&sub, s)
 	}
+	strange := 0
 	for _, in := range sub.Ingredients {
-		if _, known := g.row(in.Name); !known && in.Name != "" {
-			sub = Line{Text: s} // no food: something else, and asked about
+		if _, known := g.row(in.Name); known || in.Name == "" {
+			continue
+		}
+		strange += 4 // not in the table, and asked about
+		if q, err := unit.ParseQuantity(in.Amount); err != nil || q.Dim == unit.ByCount || len(strings.Fields(in.Name)) > 3 {
+			sub = Line{Text: s} // no food: something else
 			break
 		}
 	}
-	f := fact{line: sub, text: s, cost: 1 + len(sub.Asks) + 20*lost(sub, s), read: sub.Read() || len(sub.Asks) > 0}
+	f := fact{line: sub, text: s, cost: 1 + strange + len(sub.Asks) + 20*lost(sub, s), read: sub.Read() || len(sub.Asks) > 0}
 	if !f.read {
-		f.cost = 8 + 2*len(strings.Fields(s)) + 4*len(aFigure.FindAllString(s, -1))
+		f = unreadFact(s)
 	}
 	if g.read == nil {
 		g.read = map[string]fact{}
 	}
 	g.read[s] = f
 	return f
+}
+
+func unreadFact(s string) fact {
+	return fact{line: Line{Text: s}, text: s, cost: 8 + 2*len(strings.Fields(s)) + 4*len(aFigure.FindAllString(s, -1))}
 }
 
 // parted is an amount with a sign between it and the food: of two things.

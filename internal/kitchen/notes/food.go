@@ -19,7 +19,7 @@ var (
 	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm    = lazily(` -+ |; |, | - `)
-	afterIng   = lazily(`(?i) ((?:at (?:the )?(?:very )?(?:end|start|beginning)|later|am Ende|à la fin)$|(?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	afterIng   = lazily(`(?i) ((?:mixed|blended|dissolved|slaked|stirred|angerührt|délayée?s?) (?:to|with|in|into|mit|dans) .*|(?:for|für|pour) (?:about |ca\.? |etwa |env\.? |environ )?\d.*|(?:at (?:the )?(?:very )?(?:end|start|beginning)|later|am Ende|à la fin)$|(?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList     = lazily(`(?i),.* (?:or|oder|ou) `)
 	orFood     = lazily(`(?i)^\((?:or|oder|ou|bzw\.|and/or) ([\p{L}][\p{L}, -]+)\)$`)
 	prepared   = lazily(`(?i)\((` + num + `)( ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?)? (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
@@ -79,7 +79,7 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	rest = g.preparedJuice(l, rest)
 	a, rest = plusBehind(l, a, rest)
 	a, rest = g.pulped(l, a, rest)
-	if out, ok := g.each(a, rest); ok {
+	if out, ok := g.each(l, a, rest); ok {
 		g.sayAmount(l, a, &out[0])
 		return out, true
 	}

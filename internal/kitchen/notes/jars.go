@@ -10,10 +10,10 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = lazily(`(?i)^(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this|je|ça|cela|on|ich|wir|das|es) )?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|donne|fais|obtenu|obtient|rempli|pour|total|expect|sufficient for|enough for|enough to fill|to make|to fill)\b[ :-]*(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environ |at least )?`)
-	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|rempli)$`)
+	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
-	onlyCounts = lazily(`^(?:pour|ingr.*|zutaten.*)$`)
+	onlyCounts = lazily(`^(?:pour|für|fait|ingr.*|zutaten.*|rezept.*)$`)
 	sealForm   = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
 	andMore    = lazily(`(?i) (?:and|\+|plus) (\d)`)
 	headCount  = lazily(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
@@ -117,7 +117,8 @@ func unsealed(s string) int {
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
-	s = glasses.ReplaceAllString(s, "$1 Gläser ")
+	s = namedGlass.ReplaceAllString(glasses.ReplaceAllString(s, "$1 Gläser "), "Gläser")
+	s = sameCount.ReplaceAllString(s, "$1 x $4")
 	s = setApart.ReplaceAllString(bareAbout.ReplaceAllString(s, ""), "$1 half-pint")
 	s = bracketed.ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
@@ -163,15 +164,17 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 }
 
 var (
-	glasses   = lazily(`(?i)(\d)(?: ?x)? ?gl\.?(?: |$)`) // 8 Gl. à 200 ml
-	halfPint  = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
-	setApart  = lazily(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
-	bareAbout = lazily(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
-	jarsOf    = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
-	orPints   = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
-	bracketed = lazily(`^ ?\((\d{1,3})\) `)
-	orCount   = lazily(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
-	jarSize   = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d{1,2})?|one|four|six|eight|twelve|sixteen|half|1/[248]|3/[48])?[- ]?(pints?|pts?\.?|lit(?:er|re)s?|l\b|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+	namedGlass = lazily(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:\p{L}*gläse?r?(?:chen|n)?|gläser|gläschen)\b`)
+	sameCount  = lazily(`(?i)^(\d{1,3}) (\p{L}+) \((\d{1,3}) ?x ?([^()]+)\)`)
+	glasses    = lazily(`(?i)(\d)(?: ?x)? ?gl\.?(?: |$)`) // 8 Gl. à 200 ml
+	halfPint   = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
+	setApart   = lazily(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
+	bareAbout  = lazily(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
+	jarsOf     = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
+	orPints    = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
+	bracketed  = lazily(`^ ?\((\d{1,3})\) `)
+	orCount    = lazily(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
+	jarSize    = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d{1,2})?|one|four|six|eight|twelve|sixteen|half|1/[248]|3/[48])?[- ]?(pints?|pts?\.?|lit(?:er|re)s?|l\b|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 
 // halfPints are short words for half a pint.

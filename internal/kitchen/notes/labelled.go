@@ -13,7 +13,7 @@ var (
 	brixTemp   = lazily(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = lazily(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = lazily(`(?i)\b(?:set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
+	tempWords  = lazily(`(?i)\b(?:atteint|atteigne|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempNot    = lazily(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = lazily(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)

@@ -118,7 +118,7 @@ func (g *grammar) readAs(l *Line, s string, method bool) {
 	if method || gone == 0 && len(l.Asks)+len(l.Ingredients)+len(l.Keys)+len(l.Fills) > 0 || len(strings.Fields(s)) > 40 || !strings.ContainsAny(s, "0123456789") {
 		return
 	}
-	if several, ok := g.facts(*l, s); ok && (!l.Read() || lost(several, s) < gone) {
+	if several, ok := g.facts(*l, s); ok && (!l.Read() || lost(several, s) < gone && g.allFoods(several)) {
 		*l = several
 	}
 }
@@ -137,7 +137,7 @@ var (
 )
 
 // leadList are the words before a list on one line: "You will need: 1 kg plums, 800 g sugar".
-var leadList = lazily(`(?i)^(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|i used|we used|i use|(?:was )?(?:man|ihr|du|wir) brauch(?:t|st|en)|man nehme|man nimmt|il (?:vous |me |nous )?(?:faut|fallait))(?: \([^()]*\))? ?[:-]? (.+)$`)
+var leadList = lazily(`(?i)^(?:(?:für|for|pour) [^:]{2,40}? )?(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|(?:i|we|they|he|she) (?:use|used|took|take|had|put in)|this (?:is|was)|(?:was )?(?:man|ihr|du|wir|ich) (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt|nahm)|(?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt) (?:man|ihr|du|wir|ich)|man nehme|il (?:vous |me |nous |te )?(?:faut|fallait|faudra)|(?:prenez|prendre|on prend))(?: (?:dazu|dafür|hierfür|pour cela))?(?: (?:für|for|pour) [^:\d]{0,20}(?:\d{1,2} [^:\d]{2,20})?)?(?: \([^()]*\))? ?[:-]? (.+)$`)
 
 // labelLead are words before a list that are no food: "Fruit: 2 lb plums".
 var labelLead = lazily(`^([\p{L}][\p{L} ]{1,30}): (\d.*)$`)

@@ -128,10 +128,11 @@ func (g *grammar) row(words string) (pantry.Ingredient, bool) {
 	}
 	row, again := g.found[words]
 	if !again {
-		for _, p := range g.tongues {
-			if r, ok := p.Ingredient(words); ok {
-				row = &r
-				break
+		for _, w := range []string{words, germanCut.ReplaceAllString(words, "$1")} {
+			for _, p := range g.tongues {
+				if r, ok := p.Ingredient(w); ok && row == nil && (w == words || r.Class == "fruit" || r.Class == "vegetable") {
+					row = &r
+				}
 			}
 		}
 		g.found[words] = row
@@ -141,6 +142,9 @@ func (g *grammar) row(words string) (pantry.Ingredient, bool) {
 	}
 	return *row, true
 }
+
+// germanCut are compounds of a food and how it was cut: Zwiebelwürfel.
+var germanCut = lazily(`(?i)^(\p{L}{3,}?)(?:würfel|würfelchen|scheiben|stücken?|stückchen|streifen|spalten|hälften)$`)
 
 // settle looks over all lines: what is said twice is asked about.
 func (r *Reading) settle() {

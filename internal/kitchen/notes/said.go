@@ -20,7 +20,7 @@ var (
 	possessive = lazily(`(?i)^(` + num + `) (\p{L}+)(?:'s|s')(?: worth of)? (juice|zest)\b`)
 	dozenWord  = lazily(`(?i)^(?:doz\.?|dozen|dutzend|douzaines?)$`)
 	weighing   = lazily(`(?i)(?: ?\(|, )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:\)|$)`)
-	share      = lazily(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|cups?|pints?|quarts?|tasses?)\b`)
+	share      = lazily(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|kilos?|cups?|pints?|quarts?|tasses?)\b`)
 )
 
 // level drops a word that makes a measure more or less than level, and says so.

@@ -12,6 +12,7 @@ var (
 	bath      = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	shortened = lazily(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
 	shortMin  = lazily(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
+	unstirred = lazily(`(?i)(?:,? (?:without|ohne(?: zu)?|sans)) (?:stirring|rühren|umzurühren|remuer)`)
 	primeMin  = lazily(`(\d)' ?( |$)`)                     // 10' in the canner
 	boilDown  = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
 	canner    = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
@@ -20,11 +21,11 @@ var (
 	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
 	leftTo    = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
 	softened  = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
-	aside     = lazily(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
+	aside     = lazily(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|(?:without|before adding) (?:the |any )?sugar|ohne (?:den )?Zucker|sans (?:le )?sucre|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
 	jarsFor   = lazily(`(?i)\bjars? for\b`)
 	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
 	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
-	jarTalk   = lazily(`(?i)\b(?:jars?|half-pints?|pints?|quarts?|gläser|glas|bocaux|pots)(?:\W|$)`)
+	jarTalk   = lazily(`(?i)(?:\b(?:jars?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
 	height    = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
 	feet      = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
 	clause    = lazily(`[.;!] |[.;!]$`)
@@ -32,10 +33,10 @@ var (
 
 // times in words: "one minute".
 var (
-	spelledTime = lazily(`(?i)(^|[^\p{L}])(one|an|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|eine|zwei|drei|vier|fünf|sechs|acht|zehn|fünfzehn|zwanzig|dreißig|une|deux|trois|quatre|cinq|six|huit|dix|quinze|vingt|trente) ((?:more |weitere )?(?:minute[ns]?|hours?|stunden?|heures?))\b`)
+	spelledTime = lazily(`(?i)(^|[^\p{L}])(one|an|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|eine|zwei|drei|vier|fünf|sechs|acht|zehn|fünfzehn|zwanzig|dreißig|une?|deux|trois|quatre|cinq|six|huit|dix|quinze|vingt|trente) ((?:more |weitere )?(?:minute[ns]?|hours?|stunden?|heures?))\b`)
 	timeNumbers = map[string]string{"one": "1", "an": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30", "forty": "40",
 		"eine": "1", "zwei": "2", "drei": "3", "vier": "4", "fünf": "5", "sechs": "6", "acht": "8", "zehn": "10", "fünfzehn": "15", "zwanzig": "20", "dreißig": "30",
-		"une": "1", "deux": "2", "trois": "3", "quatre": "4", "cinq": "5", "huit": "8", "dix": "10", "quinze": "15", "vingt": "20", "trente": "30"}
+		"une": "1", "un": "1", "deux": "2", "trois": "3", "quatre": "4", "cinq": "5", "huit": "8", "dix": "10", "quinze": "15", "vingt": "20", "trente": "30"}
 )
 
 var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b(?:\.(?: |$))?|\b([1-6]) ?h ?([0-5]\d)\b`)
@@ -56,7 +57,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		return strconv.Itoa(60*hours+more) + " minutes "
 	})
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
-	s = boilDown.ReplaceAllString(s, "kochen lassen")
+	s = unstirred.ReplaceAllString(boilDown.ReplaceAllString(s, "kochen lassen"), "")
 	if process.MatchString(s) || cooking.MatchString(s) {
 		s = primeMin.ReplaceAllString(s, "$1 min$2")
 	}

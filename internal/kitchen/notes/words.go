@@ -22,7 +22,7 @@ var numberWords = []struct{ say, number string }{
 	{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"}, {"seven", "7"}, {"eight", "8"}, {"nine", "9"}, {"ten", "10"},
 	{"eleven", "11"}, {"twelve", "12"}, {"an", "1"}, {"a", "1"},
 	{"eine halbe", "1/2"}, {"einen", "1"}, {"einem", "1"}, {"einer", "1"}, {"eine", "1"}, {"ein", "1"}, {"zwei", "2"}, {"drei", "3"}, {"vier", "4"}, {"fünf", "5"}, {"sechs", "6"}, {"sieben", "7"}, {"acht", "8"}, {"neun", "9"}, {"zehn", "10"}, {"zwölf", "12"},
-	{"une demi", "1/2"}, {"un demi", "1/2"}, {"une", "1"}, {"un", "1"}, {"deux", "2"}, {"trois", "3"}, {"quatre", "4"}, {"cinq", "5"},
+	{"une demi", "1/2"}, {"un demi", "1/2"}, {"une", "1"}, {"un", "1"}, {"deux", "2"}, {"trois", "3"}, {"quatre", "4"}, {"cinq", "5"}, {"sept", "7"}, {"huit", "8"}, {"neuf", "9"}, {"dix", "10"}, {"onze", "11"}, {"douze", "12"},
 }
 
 // unitAlso are short forms of printed recipes the amounts do not know; a
@@ -55,7 +55,7 @@ var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "p
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
 	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
-	or organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
+	or long organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 		cracked milled tk t&t netto tiefkühl gefroren
 		soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
 		petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
@@ -100,6 +100,9 @@ var (
 	ordinal      = lazily(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
 	spoonWords   = lazily(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
 	cupfuls      = lazily(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
+	betweenTwo   = lazily(`(?i)\b(?:between|zwischen|entre) (` + num + `) ?(?:and|und|et|&) ?(` + num + `)`)
+	frenchSpoon  = lazily(`(?i)(\d) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.)(?:$| )(?:rase |bombée )?`)
+	cuilleree    = lazily(`(?i)\bcuiller[ée]e?(s?)\b`)
 	sizedWord    = lazily(`(?i)\b(large|medium|small)[ -]sized?\b`)
 	halfMore     = lazily(`(?i)\b(une?|deux|trois|quatre|cinq|six|\d{1,2}) (kilos?|kg|litres?|l|livres?|heures?) et demie?\b`)
 	andHalf      = lazily(`(?i)\b(?:(?:an|one|1) hour and a half|(?:one|1) and a half hours)\b`)
@@ -149,6 +152,8 @@ func flat(s string) string {
 // halves writes halves in words as figures: "deux kilos et demi", "anderthalb
 // Stunden", "an hour and a half".
 func halves(s string) string {
+	s = betweenTwo.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe"), "$1-$2")
+	s = cuilleree.ReplaceAllString(s, "cuillère$1")
 	s = sizedWord.ReplaceAllString(cupfuls.ReplaceAllString(spoonWords.ReplaceAllString(s, "${1}spoon"), "$1"), "$1")
 	s = andHalf.ReplaceAllString(s, "1 1/2 hours")
 	s = andAHalf.ReplaceAllStringFunc(s, func(m string) string {
