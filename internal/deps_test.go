@@ -41,7 +41,7 @@ var policy = map[string]string{
 	"internal/kitchen/scale":    "kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook",
 	"internal/kitchen/weigh":    "kit/unit kit/diag",
 	"internal/law/label":        "kit/unit",
-	"internal/law/place":        "kit/place kit/unit kit/diag kit/source kitchen/weigh law/label templates",
+	"internal/law/place":        "kit/place kit/words kit/unit kit/diag kit/source kitchen/weigh law/label templates",
 	"internal/law/draft":        "kit/words kit/unit kit/diag kitchen/pantry kitchen/batch kitchen/cook kitchen/allergen law/label law/place",
 	"internal/law/us":           "kit/words kit/unit kit/diag kitchen/batch kitchen/cook kitchen/pantry kitchen/allergen law/label law/place law/draft",
 	"internal/law/eu":           "kit/words kit/unit kit/diag kitchen/cook kitchen/pantry kitchen/allergen kitchen/weigh law/label law/place law/draft",

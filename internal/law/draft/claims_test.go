@@ -23,7 +23,7 @@ func claimRows(s *place.Set) (out []claimRow) {
 	if n := s.Nutrition; n != nil {
 		out = append(out, claimRow{"nutrition", n.Confidence, "", func(words string) bool {
 			for _, tried := range []string{words, words + " fiber", "fiber " + words, words + " with fiber", words + " of fiber", words + " source of fiber"} {
-				if d.claim(tried) != "" {
+				if d.claimIn(tried) != "" {
 					return true
 				}
 			}
@@ -31,7 +31,10 @@ func claimRows(s *place.Set) (out []claimRow) {
 		}})
 	}
 	for _, w := range s.Wordings {
-		out = append(out, claimRow{w.ID, w.Confidence, w.Text + " " + w.Else + " " + w.Maybe + " " + w.Hint, func(words string) bool { return Said(words, append(slices.Clone(w.Words), w.Unless...), nil) != "" }})
+		out = append(out, claimRow{w.ID, w.Confidence, w.Text + " " + w.Else + " " + w.Maybe + " " + w.Hint, func(words string) bool {
+			denied := slices.ContainsFunc(w.Of, func(x string) bool { return Said(words, filled(w.Forms, x), nil) != "" })
+			return denied || Said(words, slices.Concat(w.Words, w.Unless), nil) != ""
+		}})
 	}
 	for _, n := range s.Namings {
 		out = append(out, claimRow{n.ID, n.Confidence, n.Text + " " + n.Hint, func(words string) bool {

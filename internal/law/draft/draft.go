@@ -38,6 +38,8 @@ type Draft struct {
 	NetVolume unit.Volume                  // the same by fluid measure
 	Net       string                       // the same in the first system of the place: "10 oz"
 	Allergy   cook.Allergy                 // what the recipe's allergens rest on
+
+	told map[[4]string]bool // what Wordings told: code, file, path, words
 }
 
 // NewDraft begins the labels of one jar size of a batch, by the rules of a place.

@@ -8,23 +8,34 @@ import (
 )
 
 // claim finds a claim's words in a text, at word borders; the longest is told.
-func (p *Draft) claim(text string) (found string) {
+func (p *Draft) claim(o ownText) (found string) {
+	for _, text := range append([]string{o.text}, o.apart...) {
+		if found = p.claimIn(text); found != "" {
+			break
+		}
+	}
+	return found
+}
+
+func (p *Draft) claimIn(text string) (found string) {
 	plain, t := Spaced(text), p.Set.Nutrition
 	for _, u := range t.Unless {
 		plain = strings.ReplaceAll(plain, Spaced(u), " | ")
 	}
 	try := func(words string) {
-		if len(words) > len(found) && strings.Contains(plain, Spaced(words)) {
+		if len(words) > len(found) && glance(plain, words) && strings.Contains(plain, Spaced(words)) {
 			found = words
 		}
 	}
 	each := func(forms, nutrients []string) {
-		for _, n := range nutrients {
-			named := strings.Contains(plain, strings.Trim(Spaced(n), " "))
-			for _, form := range forms {
-				if named || !strings.Contains(form, "{n}") { // else there is nothing to find
-					try(strings.ReplaceAll(form, "{n}", n))
-				}
+		named := slices.DeleteFunc(slices.Clone(nutrients), func(n string) bool { return !strings.Contains(plain, " "+strings.ToLower(n)) })
+		for _, form := range forms {
+			if !strings.Contains(form, "{n}") {
+				try(form)
+				continue
+			}
+			for _, n := range named {
+				try(strings.ReplaceAll(form, "{n}", n))
 			}
 		}
 	}
@@ -34,6 +45,16 @@ func (p *Draft) claim(text string) (found string) {
 		try(w)
 	}
 	return cmp.Or(found, amount(text, append(slices.Clone(t.Nutrients), t.GoodNutrients...)))
+}
+
+// glance reports whether a text may say words at all: it has the letters they
+// begin with.
+func glance(plain, words string) bool {
+	n := 0
+	for n < len(words) && words[n] >= 'a' && words[n] <= 'z' {
+		n++
+	}
+	return n == 0 || strings.Contains(plain, words[:n])
 }
 
 var (

@@ -12,23 +12,51 @@ import (
 )
 
 // ownText is a text of the maker's that stands on a label, a tag or the public
-// page. As says what it is: "name" (of the food), "brand", "story".
-type ownText struct{ file, path, text, as string }
+// page. As says what it is: "name" (of the food), "brand", "ingredient", "story".
+type ownText struct {
+	file, path, text, as string
+	words                []string // of the text, in lower case
+	apart                []string // the text once for each thing it denies together
+}
+
+// says finds a word in a text as Said does, and in what it says of each thing.
+func (o ownText) says(words, unless []string) string {
+	said := Said(o.text, words, unless)
+	for i := 0; said == "" && i < len(o.apart); i++ {
+		said = Said(o.apart[i], words, unless)
+	}
+	return said
+}
 
 // ownTexts lists them.
 func (p *Draft) ownTexts() []ownText {
 	b, k := p.BatchFile(), p.KitchenFile()
-	out := []ownText{{b, "name", p.B.Name, "name"}, {b, "label.title", p.B.Label.Title, "name"}, {b, "label.subtitle", p.B.Label.Subtitle, "name"},
+	out := []ownText{}
+	put := func(file, path, text, as string) {
+		out = append(out, ownText{file: file, path: path, text: text, as: as})
+	}
+	for _, t := range [][4]string{{b, "name", p.B.Name, "name"}, {b, "label.title", p.B.Label.Title, "name"}, {b, "label.subtitle", p.B.Label.Subtitle, "name"},
 		{b, "label.season", p.B.Label.Season, "story"}, {b, "label.stamp", p.B.Label.Stamp, "story"}, {b, "label.words", p.B.Label.Words, "story"}, {b, "story", p.B.Story, "story"}, {b, "serve", p.B.Serve, "story"},
-		{b, "origin", p.B.Origin, "story"}, {b, "fruit_origin", p.B.FruitOrigin, "story"}, {k, "name", p.K.Name, "brand"}}
+		{b, "origin", p.B.Origin, "story"}, {b, "fruit_origin", p.B.FruitOrigin, "story"}, {k, "name", p.K.Name, "brand"}} {
+		put(t[0], t[1], t[2], t[3])
+	}
+	for _, ln := range p.R.Lines {
+		for _, path := range ln.Paths[:min(1, len(ln.Paths))] {
+			put(b, path, ln.Name, "ingredient")
+			for _, part := range ln.Contains {
+				put(b, path, part.Name, "ingredient")
+			}
+		}
+	}
 	for _, m := range p.B.Markets {
-		out = append(out, ownText{b, under(m.Path, "event"), m.Event, "story"})
+		put(b, under(m.Path, "event"), m.Event, "story")
 	}
 	for _, g := range p.B.Gifts {
-		out = append(out, ownText{b, under(g.Path, "message"), g.Message, "story"}, ownText{b, under(g.Path, "occasion"), g.Occasion, "story"})
+		put(b, under(g.Path, "message"), g.Message, "story")
+		put(b, under(g.Path, "occasion"), g.Occasion, "story")
 	}
 	for _, f := range p.B.Photos {
-		out = append(out, ownText{b, under(f.Path, "alt"), f.Alt, "story"})
+		put(b, under(f.Path, "alt"), f.Alt, "story")
 	}
 	return out
 }
@@ -57,18 +85,27 @@ func (p *Draft) Wordings() {
 	texts := slices.DeleteFunc(p.ownTexts(), func(o ownText) bool { return o.text == "" })
 	if t := p.Set.Nutrition; t != nil {
 		for _, o := range texts {
-			if claim := p.claim(o.text); claim != "" {
+			if claim := p.claim(o); claim != "" && o.as != "ingredient" { // unsweetened chocolate is called so
 				p.Tell(t.Level, "nutrition-claim", o.file, o.path, fmt.Sprintf("%q %s", claim, t.Text)).Hinted(t.Hint).Cited(t.Cite)
 			}
 		}
 	}
+	for i := range texts {
+		texts[i].words = strings.Fields(Spaced(texts[i].text))
+	}
+	p.takeApart(texts)
 	var forms []string
+	denying := texts
 	for _, w := range p.Set.Wordings {
 		if len(w.Forms) > 0 {
-			forms = w.Forms
+			forms, denying = w.Forms, mayDeny(w, texts)
 		}
 		if len(w.Words) > 0 && strings.Contains(w.Words[0], "{x}") {
-			p.absent(w, texts)
+			p.absent(w, mayDeny(w, texts))
+			continue
+		}
+		if w.Named {
+			p.named(w, denying, forms)
 			continue
 		}
 		held, level, text := p.besides(w), w.Level, w.Text
@@ -81,22 +118,34 @@ func (p *Draft) Wordings() {
 			text = w.Else
 		}
 		if text != "" {
-			p.tellWording(w, texts, w.Words, w.Unless, level, text, held)
-			p.tellDenials(w, texts, forms, level, text, held)
+			for _, o := range texts {
+				p.tellWording(w, []ownText{o}, w.Candidates(o.words), w.Unless, level, text, held)
+			}
+			p.tellDenials(w, denying, forms, level, text, held)
 		}
 	}
+}
+
+// mayDeny are the texts with a word of any of the ways a row knows of denying.
+func mayDeny(w place.WordingRule, texts []ownText) (out []ownText) {
+	for _, o := range texts {
+		if w.MayDeny(o.words) {
+			out = append(out, o)
+		}
+	}
+	return out
 }
 
 // tellDenials reports the ways of denying a thing: "free from nuts". A text that
 // names none of them is not looked at for the ways.
 func (p *Draft) tellDenials(w place.WordingRule, texts []ownText, forms []string, level, text, held string) {
 	for _, o := range texts {
-		if Said(o.text, w.Words, w.Unless) != "" {
+		if o.says(w.Candidates(o.words), w.Unless) != "" {
 			continue // told
 		}
 		plain := Spaced(o.text)
 		for _, x := range w.Of {
-			if strings.Contains(plain, strings.ToLower(x)) && Said(o.text, filled(forms, x), w.Unless) != "" {
+			if strings.Contains(plain, " "+strings.ToLower(x)) && o.says(filled(forms, x), w.Unless) != "" {
 				p.tellWording(w, []ownText{o}, filled(forms, x), w.Unless, level, text, held)
 				break
 			}
@@ -107,8 +156,12 @@ func (p *Draft) tellDenials(w place.WordingRule, texts []ownText, forms []string
 // tellWording reports which of the maker's own texts say a rule's words.
 func (p *Draft) tellWording(w place.WordingRule, texts []ownText, words, unless []string, level, text, held string) {
 	for _, o := range texts {
-		if word := Said(o.text, words, unless); word != "" && Has(w.In, o.as) {
-			p.Tell(level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", word, strings.ReplaceAll(text, "{ingredient}", held))).Hinted(w.Hint).Cited(w.Cite)
+		word, says := o.says(words, unless), strings.ReplaceAll(text, "{ingredient}", held)
+		told := func(d diag.Diagnostic) bool {
+			return d.Code == w.ID && d.Path == o.path && d.File == o.file && strings.HasSuffix(d.Message, says)
+		}
+		if word != "" && Has(w.In, o.as) && !slices.ContainsFunc(p.L, told) {
+			p.Tell(level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", word, says)).Hinted(w.Hint).Cited(w.Cite)
 		}
 	}
 }
@@ -122,7 +175,7 @@ func (p *Draft) besides(w place.WordingRule) string {
 		return "food that was boiled"
 	}
 	for _, ln := range p.R.Lines {
-		if ln.IsSweet && Has(w.Beside, "sweetener") || ln.Key != "" && Has(w.Beside, ln.Key) || Said(ln.Name, w.Held, nil) != "" {
+		if ln.IsSweet && Has(w.Beside, "sweetener") || ln.Row.Class == "alcohol" && Has(w.Beside, "alcohol") || ln.Key != "" && Has(w.Beside, ln.Key) || Said(ln.Name, w.Held, nil) != "" {
 			return ln.Name
 		}
 		for _, part := range ln.Contains {
@@ -143,68 +196,6 @@ func (p *Draft) besides(w place.WordingRule) string {
 func denies(w place.WordingRule, f cook.Found) bool {
 	listed := f.US != "" || len(f.Annex2) > 0
 	return Has(w.Beside, f.ID) || Has(w.Beside, f.Family) && f.Family != "" || listed && Has(w.Beside, "allergen")
-}
-
-// absent reports words that deny what the batch holds, whatever it is: "no pectin
-// added" beside pectin. A text without the name is not looked at for its forms:
-// a list of gifts brings thousands.
-func (p *Draft) absent(w place.WordingRule, texts []ownText) {
-	said := map[string]bool{}
-	plain := make([]string, len(texts))
-	for i, o := range texts {
-		plain[i] = Spaced(o.text)
-	}
-	for _, ln := range p.R.Lines {
-		for _, name := range namesOf(ln) {
-			if said[name] || Spaced(name) == " " {
-				continue
-			}
-			said[name] = true
-			if ln.IsSweet && p.Set.Nutrition != nil && Has(p.Set.Nutrition.Nutrients, name) {
-				continue // "no sugar" is a claim about nutrition
-			}
-			var naming []ownText
-			for i, o := range texts {
-				if strings.Contains(plain[i], name) {
-					naming = append(naming, o)
-				}
-			}
-			if len(naming) > 0 {
-				p.tellWording(w, naming, filled(w.Words, name), filled(w.Unless, name), w.Level, w.Text, ln.Name)
-			}
-		}
-	}
-}
-
-func filled(forms []string, name string) (out []string) {
-	for _, f := range forms {
-		out = append(out, strings.ReplaceAll(f, "{x}", name))
-	}
-	return out
-}
-
-// namesOf are the words a label may call an ingredient and its parts by, in all
-// languages, and the last of each: "butter" of "salted butter".
-func namesOf(ln cook.Line) (out []string) {
-	all := append([]string{ln.Name, ln.Row.Name}, ln.Written...)
-	for _, lang := range []string{"en", "en_gb", "de", "fr"} {
-		n, _ := ln.Row.Names(lang)
-		all = append(all, n.Label, n.Singular)
-	}
-	for _, part := range ln.Contains {
-		all = append(all, part.Name)
-	}
-	for _, name := range all {
-		words := strings.Fields(Spaced(name))
-		if len(words) == 0 {
-			continue
-		}
-		out = append(out, strings.Join(words, " "))
-		if last := words[len(words)-1]; len(words) > 1 && len(last) > 3 {
-			out = append(out, last)
-		}
-	}
-	return out
 }
 
 // mayHold names the first ingredient whose packet may hold what makes a word
@@ -252,6 +243,9 @@ func Said(text string, words, unless []string) string {
 // inOrder reports whether the pieces of a word stand one after another: "artificial
 // * flavor" is in "artificial strawberry flavor".
 func inOrder(plain string, pieces []string) bool {
+	if !glance(plain, pieces[0]) {
+		return false
+	}
 	for _, piece := range pieces {
 		i := strings.Index(plain, Spaced(piece))
 		if i < 0 {

@@ -59,6 +59,8 @@ type nutritionTable struct {
 	GoodForms     []string `toml:"good_forms"`
 	Words         []string `toml:"words"`
 	Unless        []string `toml:"unless"` // phrases in which a nutrient is another thing
+	Less          []string `toml:"less"`   // claims of words/claims.toml that add to Nutrients, Forms and Words
+	Rich          []string `toml:"rich"`   // and to GoodNutrients, GoodForms and Words
 	Level         string   `toml:"level"`  // what a claim is told as
 	Text          string   `toml:"text"`
 	Hint          string   `toml:"hint"`
@@ -99,11 +101,13 @@ type storageTable struct {
 type WordingRule struct {
 	ID     string   `toml:"id"`
 	Words  []string `toml:"words"`
+	Claims []string `toml:"claims"` // claims of words/claims.toml whose words these are too
 	Of     []string `toml:"of"`     // what Forms deny, each: "nuts"
+	Named  bool     `toml:"named"`  // Forms deny any allergen of allergen-words.csv that no other row speaks of
 	Forms  []string `toml:"forms"`  // ways of denying it, {x} stands for it; a row without takes those of the row before
-	In     []string `toml:"in"`     // "name" (what the food is called), "brand", "story" (all else)
+	In     []string `toml:"in"`     // "name" (what the food is called), "brand", "ingredient" (as the list has it), "story" (all else)
 	Unless []string `toml:"unless"` // phrases in which the word means something else
-	Beside []string `toml:"beside"` // "sweetener", "allergen", "heat", "cold", keys of the pantry, or ids and groups of allergens.csv
+	Beside []string `toml:"beside"` // "sweetener", "alcohol", "allergen", "heat", "cold", keys of the pantry, or ids and groups of allergens.csv
 	Held   []string `toml:"held"`   // words of ingredients and their parts
 	May    []string `toml:"may"`    // words of what packets hold as a rule; "sulphited" = what commonly is, "unproven" = of which nothing shows the allergens, "handled" = allergens the kitchen handles besides
 	Maybe  string   `toml:"maybe"`
@@ -113,6 +117,7 @@ type WordingRule struct {
 	Hint   string   `toml:"hint"`
 	Cite   string   `toml:"cite"`
 	Origin
+	near *nearby
 }
 
 // namingRule governs what an ingredient may be called.

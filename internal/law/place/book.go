@@ -100,6 +100,9 @@ func (b *Book) compile(id string) (rules, error) {
 	if r.Products, err = likened(r.Products); err != nil {
 		return rules{}, fmt.Errorf("set %s: %w", id, err)
 	}
+	if r, err = r.claiming(); err != nil {
+		return rules{}, err
+	}
 	for _, lang := range r.Languages {
 		if err := b.words[lang].fault(); err != nil {
 			return rules{}, err

@@ -197,7 +197,7 @@ func (r rules) checkWords() error {
 		return fmt.Errorf("nutrition: level, text or cite is not known")
 	}
 	for _, w := range r.Wordings {
-		if err := known(w.Confidence); err != nil || !levelKnown(w.Level) || len(w.Words)+len(w.Of) == 0 || len(w.In) == 0 || w.Text == "" || (len(w.May) > 0) != (w.Maybe != "") {
+		if err := known(w.Confidence); err != nil || !levelKnown(w.Level) || len(w.Words)+len(w.Of) == 0 && !w.Named || len(w.In) == 0 || w.Text == "" || (len(w.May) > 0) != (w.Maybe != "") {
 			return fmt.Errorf("wording %s: words, in, level, text or confidence is not known", w.ID)
 		}
 	}

@@ -1,0 +1,70 @@
+package draft
+
+import (
+	"strings"
+
+	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/law/place"
+)
+
+// absent reports words that deny what the batch holds, whatever it is: "no pectin
+// added" beside pectin. A text without the name is not looked at for its forms:
+// a list of gifts brings thousands.
+func (p *Draft) absent(w place.WordingRule, texts []ownText) {
+	said := map[string]bool{}
+	plain := make([]string, len(texts))
+	for i, o := range texts {
+		plain[i] = Spaced(o.text)
+	}
+	for _, ln := range p.R.Lines {
+		for _, name := range namesOf(ln) {
+			if said[name] || Spaced(name) == " " {
+				continue
+			}
+			said[name] = true
+			if ln.IsSweet && p.Set.Nutrition != nil && Has(p.Set.Nutrition.Nutrients, name) {
+				continue // "no sugar" is a claim about nutrition
+			}
+			var naming []ownText
+			for i, o := range texts {
+				if strings.Contains(plain[i], name) {
+					naming = append(naming, o)
+				}
+			}
+			if len(naming) > 0 {
+				p.tellWording(w, naming, filled(w.Words, name), filled(w.Unless, name), w.Level, w.Text, ln.Name)
+			}
+		}
+	}
+}
+
+func filled(forms []string, name string) (out []string) {
+	for _, f := range forms {
+		out = append(out, strings.ReplaceAll(f, "{x}", name))
+	}
+	return out
+}
+
+// namesOf are the words a label may call an ingredient and its parts by, in all
+// languages, and the last of each: "butter" of "salted butter".
+func namesOf(ln cook.Line) (out []string) {
+	all := append([]string{ln.Name, ln.Row.Name}, ln.Written...)
+	for _, lang := range []string{"en", "en_gb", "de", "fr"} {
+		n, _ := ln.Row.Names(lang)
+		all = append(all, n.Label, n.Singular)
+	}
+	for _, part := range ln.Contains {
+		all = append(all, part.Name)
+	}
+	for _, name := range all {
+		words := strings.Fields(Spaced(name))
+		if len(words) == 0 {
+			continue
+		}
+		out = append(out, strings.Join(words, " "))
+		if last := words[len(words)-1]; len(words) > 1 && len(last) > 3 {
+			out = append(out, last)
+		}
+	}
+	return out
+}

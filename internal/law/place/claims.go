@@ -1,0 +1,157 @@
+package place
+
+import (
+	"fmt"
+	"io/fs"
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+
+	"golang.org/x/text/unicode/norm"
+
+	"jarmark/internal/kit/words"
+	"jarmark/templates"
+)
+
+const claimsFile = "places/words/claims.toml"
+
+// claimWords are the words of one claim by language, ready to be looked for in a
+// text of any language: a maker writes as those who buy read.
+type claimWords struct {
+	ID     string              `toml:"id"`
+	Words  map[string][]string `toml:"words"`
+	Of     map[string][]string `toml:"of"`
+	Forms  map[string][]string `toml:"forms"`
+	Unless map[string][]string `toml:"unless"`
+}
+
+// Joined are words of one language that deny several things together.
+type Joined struct {
+	Heads []string `toml:"heads"` // "without"
+	Or    []string `toml:"or"`    // what stands behind it is denied too, whatever it is
+	And   []string `toml:"and"`   // denied too where it is a thing that labels deny
+}
+
+// claimsRead is the file as read.
+type claimsRead struct {
+	said   map[string]said
+	joined []Joined
+}
+
+// JoinedWords are the words that deny several things together, of all languages.
+func JoinedWords() []Joined {
+	all, _ := claims() // a fault of the file is told where a set is read
+	return all.joined
+}
+
+// said is a claim's words with all that is written out of them.
+type said struct{ words, of, forms, unless []string }
+
+var claims = sync.OnceValues(func() (claimsRead, error) { return readClaims(templates.FS) })
+
+func readClaims(files fs.FS) (out claimsRead, err error) {
+	data, err := fs.ReadFile(files, claimsFile)
+	if err != nil {
+		return out, err
+	}
+	var file struct {
+		Claims []claimWords `toml:"claim"`
+		Joined []Joined     `toml:"joined"`
+	}
+	if err := decode(claimsFile, data, &file); err != nil {
+		return out, err
+	}
+	out.joined, out.said = file.Joined, map[string]said{}
+	for _, c := range file.Claims {
+		if _, twice := out.said[c.ID]; twice || c.ID == "" {
+			return out, fmt.Errorf("%s: the id %q is empty or stands twice", claimsFile, c.ID)
+		}
+		s := said{spelled(c.Words), spelled(c.Of), spelled(c.Forms), spelled(c.Unless)}
+		if len(s.words)+len(s.of)+len(s.forms) == 0 {
+			return out, fmt.Errorf("%s: %s has no words", claimsFile, c.ID)
+		}
+		out.said[c.ID] = s
+	}
+	return out, nil
+}
+
+// spelled writes out the words of all languages, each once, as they are typed:
+// with accents, without, and with "ae" for "ä".
+func spelled(of map[string][]string) (out []string) {
+	for _, lang := range slices.Sorted(maps.Keys(of)) {
+		for _, row := range of[lang] {
+			for _, w := range either(row) {
+				w = strings.ToLower(strings.Join(strings.Fields(w), " "))
+				out = append(out, w)
+				if plain := words.Fold(w); plain != w {
+					out = append(out, plain, words.Fold(umlauts.Replace(norm.NFC.String(w))))
+				}
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue") // as typed without them
+
+// either writes out "(a|b)" and "(|a)", which do not nest.
+func either(row string) (out []string) {
+	from := strings.IndexByte(row, '(')
+	to := strings.IndexByte(row, ')')
+	if from < 0 || to < from {
+		return []string{row}
+	}
+	for _, choice := range strings.Split(row[from+1:to], "|") {
+		for _, rest := range either(row[to+1:]) {
+			out = append(out, row[:from]+choice+rest)
+		}
+	}
+	return out
+}
+
+// claiming gives the rows of a set the words of the claims they name.
+func (r rules) claiming() (rules, error) {
+	all, err := claims()
+	if err != nil {
+		return r, err
+	}
+	find := func(row string, ids []string) (s said, err error) {
+		for _, id := range ids {
+			c, ok := all.said[id]
+			if !ok {
+				return s, fmt.Errorf("set %s: %s names the claim %q, which %s has not", r.ID, row, id, claimsFile)
+			}
+			s = said{append(s.words, c.words...), append(s.of, c.of...), append(s.forms, c.forms...), append(s.unless, c.unless...)}
+		}
+		return s, nil
+	}
+	r.Wordings = slices.Clone(r.Wordings)
+	for i := range r.Wordings {
+		w := &r.Wordings[i]
+		s, err := find(w.ID, w.Claims)
+		if err != nil {
+			return r, err
+		}
+		w.Words, w.Of, w.Forms, w.Unless = slices.Concat(w.Words, s.words), slices.Concat(w.Of, s.of), slices.Concat(w.Forms, s.forms), slices.Concat(w.Unless, s.unless)
+		w.look()
+	}
+	if r.Nutrition == nil {
+		return r, nil
+	}
+	n := *r.Nutrition
+	less, err := find("nutrition", n.Less)
+	if err != nil {
+		return r, err
+	}
+	rich, err := find("nutrition", n.Rich)
+	if err != nil {
+		return r, err
+	}
+	n.Nutrients, n.Forms = slices.Concat(n.Nutrients, less.of), slices.Concat(n.Forms, less.forms)
+	n.GoodNutrients, n.GoodForms = slices.Concat(n.GoodNutrients, rich.of), slices.Concat(n.GoodForms, rich.forms)
+	n.Words, n.Unless = slices.Concat(n.Words, less.words, rich.words), slices.Concat(n.Unless, less.unless, rich.unless)
+	r.Nutrition = &n
+	return r, nil
+}
