@@ -157,10 +157,12 @@ func (p *Draft) tellDenials(w place.WordingRule, texts []ownText, forms []string
 func (p *Draft) tellWording(w place.WordingRule, texts []ownText, words, unless []string, level, text, held string) {
 	for _, o := range texts {
 		word, says := o.says(words, unless), strings.ReplaceAll(text, "{ingredient}", held)
-		told := func(d diag.Diagnostic) bool {
-			return d.Code == w.ID && d.Path == o.path && d.File == o.file && strings.HasSuffix(d.Message, says)
-		}
-		if word != "" && Has(w.In, o.as) && !slices.ContainsFunc(p.L, told) {
+		told := [4]string{w.ID, o.file, o.path, says}
+		if word != "" && Has(w.In, o.as) && !p.told[told] {
+			if p.told == nil {
+				p.told = map[[4]string]bool{}
+			}
+			p.told[told] = true
 			p.Tell(level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", word, says)).Hinted(w.Hint).Cited(w.Cite)
 		}
 	}
