@@ -200,7 +200,7 @@ func (c *pass) closing() {
 	}
 	for _, b := range c.law.Beside {
 		_, priced := c.C.Find(label.Price)
-		if !c.O.Gift && (b.About == "net" && c.NetMass > 0 || b.About == "price" && priced || b.About == "fruit" && c.owesFruit()) {
+		if !c.O.Gift && (b.About == "net" && c.Net != "" || b.About == "price" && priced || b.About == "fruit" && c.owesFruit()) {
 			c.L.Notef("beside-label", c.KitchenFile(), "place", "%s: %s", c.Set.Name, b.Text).Hinted(b.Hint).Cited(b.Cite)
 		}
 	}

@@ -125,9 +125,11 @@ func TestFruitAgain(t *testing.T) {
 		}
 	}
 	e := tester(t, "eu", "en", after, cooked(batch.Jam, "Strawberry jam", 0, 62, tableIn(t, "strawberry", 500)), cylinder(68, 60, 340))
-	e.R.Yield.Mass, e.R.Lines[0].Mass = 1, math.MaxInt64
-	if got := e.fruitAgain(); got < 1<<60 && got != -1 {
-		t.Errorf("all there is in 1 pg: %d", got)
+	e.R.Lines[0].Mass = math.MaxInt64
+	for yield, want := range map[unit.Mass]int64{1: -1, 49: -1, 50: 1 << 62, 100 << 20: (math.MaxInt64) / (1 << 20)} {
+		if e.R.Yield.Mass = yield; e.fruitAgain() != want {
+			t.Errorf("all there is in %d ng: %d, want %d", yield, e.fruitAgain(), want)
+		}
 	}
 }
 

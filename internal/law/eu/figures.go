@@ -55,11 +55,11 @@ func (c *pass) fruitAgain() int64 {
 	var sum uint64
 	for _, ln := range c.R.Lines {
 		if c.isFruit(ln) {
-			sum += uint64(max(lessWater(ln), 0))
+			sum += uint64(lessWater(ln))
 		}
 	}
 	hi, lo := bits.Mul64(sum, 100)
-	yield := uint64(max(c.R.Yield.Mass, 1))
+	yield := uint64(c.R.Yield.Mass) // no figure is made without one
 	if hi >= yield {
 		return -1
 	}

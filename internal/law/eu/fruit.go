@@ -58,8 +58,6 @@ func (c *pass) counts(list []string, ln cook.Line) bool {
 		return false
 	case slices.Contains(list, form):
 		return classed || form == "juice" || form == "fruit"
-	case form == "juice" && ln.Row.Class == "juice" && !slices.Contains(list, "juice"):
-		return false
 	}
 	return form != "juice" && c.among(list, ln) && !slices.Contains(list, ln.Row.Class)
 }

@@ -24,6 +24,7 @@ func TestDates(t *testing.T) {
 		{"D3", ymd(2027, 11, 30), ymd(2026, 11, 25), "month", "Best before end 11 2027"},
 		{"leap day", ymd(2028, 2, 29), ymd(2027, 2, 1), "month", "Best before end 02 2028"},
 		{"January falls back a year", ymd(2028, 1, 30), ymd(2027, 2, 1), "month", "Best before end 12 2027"},
+		{"a day more is a month", ymd(2027, 2, 26), ymd(2026, 11, 25), "month", "Best before end 01 2027"},
 		{"three months show the day", ymd(2027, 2, 25), ymd(2026, 11, 25), "month", "Best before 25 02 2027"},
 	}
 	for _, c := range tests {
@@ -32,6 +33,9 @@ func TestDates(t *testing.T) {
 		if got := e.dateText(d, false); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
+	}
+	if got := monthDown(ymd(2027, 11, 25)); got != ymd(2027, 10, 31) {
+		t.Errorf("the last whole month before 25 November ends on %v", got)
 	}
 	use := tester(t, "gb", "en", after, batchA1(62), cook.JarPlan{})
 	use.R.Batch.UseBy = true

@@ -187,19 +187,23 @@ func ofFruit(n string) string {
 	return "de " + n
 }
 
-// saysFruit: one or two fruits are named in order of weight; three or more may
-// be "mixed fruit", a similar wording or their number instead.
+// saysFruit: one or two fruits are named "in descending order of weight" (Art 2(2)), of
+// the same weight in any; three or more may be "mixed fruit", a similar wording or
+// their number instead.
 func (c *pass) saysFruit(name string) bool {
 	if len(c.fruits) > 2 && (c.saysMixed(name) || c.saysNumber(name)) {
 		return true
 	}
-	last := -1
-	for _, f := range c.fruits {
+	heavier, last := 0, 0 // where the last fruit that weighs more stands, and the last of all
+	for i, f := range c.fruits {
+		if i > 0 && f.Mass != c.fruits[i-1].Mass {
+			heavier = last
+		}
 		at := c.calledAt(name, f.Line)
-		if at < last || at < 0 {
+		if at < heavier {
 			return false
 		}
-		last = at
+		last = max(last, at)
 	}
 	return true
 }
