@@ -104,8 +104,10 @@ func (c *pass) composed() string {
 	if names := c.product.NamesOn(c.Say.Lang, c.on); len(names) > 0 && names[0].AloneFrom > 0 && len(c.fruits) >= names[0].AloneFrom {
 		return draft.Upper(names[0].Name)
 	}
-	if name, ok := c.german(); ok && c.Say.Lang == "de" {
-		return name
+	if c.Say.Lang == "de" {
+		if name, ok := c.german(); ok {
+			return name
+		}
 	}
 	var names []string
 	for _, f := range c.fruits {
@@ -142,10 +144,7 @@ func (c *pass) german() (name string, ok bool) {
 		}
 	}
 	product := c.printed(c.product)
-	switch {
-	case len(stems) == 0:
-		return "", false
-	case len(stems) == 1 && !strings.ContainsAny(stems[0], "- ") && !strings.Contains(product, "-"):
+	if len(stems) == 1 && !strings.ContainsAny(stems[0], "- ") && !strings.Contains(product, "-") {
 		return stems[0] + strings.ToLower(product), true
 	}
 	return strings.Join(stems, "-") + "-" + product, true
