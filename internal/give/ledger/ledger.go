@@ -99,7 +99,7 @@ func (l *Ledger) Data() []byte { return l.data }
 // error: a sum that leaves it out would be false.
 func Read(file string, data []byte, currency string, american bool) (*Ledger, diag.List) {
 	l := &Ledger{File: file, data: data}
-	if len(strings.TrimSpace(strings.TrimPrefix(string(data), "\ufeff"))) == 0 {
+	if csvfile.Blank(data) {
 		return l, nil
 	}
 	t, found := csvfile.Read(file, data, form)

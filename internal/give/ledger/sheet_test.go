@@ -104,3 +104,25 @@ func TestPromiseByHandCounts(t *testing.T) {
 		t.Errorf("%+v %v", b, found)
 	}
 }
+
+// A file without a word in it is a ledger without rows, whatever blanks and
+// empty fields a spreadsheet saved; the first row written begins it with its
+// header. A word that is no header, and bytes that are no text, are told.
+func TestBlankFileIsAnEmptyLedger(t *testing.T) {
+	e := []Entry{{Date: unit.Date{Year: 2026, Month: 9, Day: 20}, Lot: "A", Jar: "us8", Count: 2, Why: Eaten, From: "hand"}}
+	want := Header + "\n2026-09-20,A,us8,2,eaten,,,hand\n"
+	for _, text := range []string{"", "\n", "\r\n", "\r", " \t\n\n", "\ufeff\n", "\ufeff\ufeff", "\u00a0\n", ",,,,,,,\n", ";;;\r\n", "\"\",\"\"\n", "\n\n,,\n \n"} {
+		l, found := Read("l.csv", []byte(text), "USD", true)
+		if len(found) > 0 || len(l.Entries) > 0 {
+			t.Errorf("%q: %v", text, found)
+		}
+		if got := string(l.With(e)); got != want {
+			t.Errorf("%q goes on as %q", text, got)
+		}
+	}
+	for _, text := range []string{".\n", ",x\n", "\x00", "\xff\n"} {
+		if _, found := Read("l.csv", []byte(text), "USD", true); !found.HasErrors() {
+			t.Errorf("%q is read as an empty ledger", text)
+		}
+	}
+}

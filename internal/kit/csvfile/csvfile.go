@@ -104,6 +104,13 @@ func Read(file string, data []byte, f Form) (*Table, diag.List) {
 	return r.t, r.found
 }
 
+// Blank reports whether a file says nothing at all: blanks, line ends, byte
+// order marks, and the separators and quotes of empty fields, as a spreadsheet
+// saves a sheet without words.
+func Blank(data []byte) bool {
+	return strings.IndexFunc(string(data), func(c rune) bool { return !unicode.IsSpace(c) && !strings.ContainsRune("\ufeff,;\"", c) }) < 0
+}
+
 // lineEnds makes CR and CR LF line feeds.
 func lineEnds(data []byte) []byte {
 	data = bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
