@@ -1,6 +1,7 @@
 package web
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -107,9 +108,9 @@ func refuse(w http.ResponseWriter, status int, why string) {
 }
 
 func answerJSON(w http.ResponseWriter, status int, v any) {
-	data, err := json.Marshal(v)
+	data, err := asLine(v)
 	if err != nil {
-		status, data = http.StatusInternalServerError, []byte(`{"error":"the answer could not be written"}`)
+		status = http.StatusInternalServerError
 	}
 	w.Header().Set("Content-Type", jsonType)
 	w.WriteHeader(status)
@@ -125,11 +126,20 @@ func answerAhead(w http.ResponseWriter, v any) {
 
 // answerLine sends a line of an answer that has begun.
 func answerLine(w http.ResponseWriter, v any) {
-	data, err := json.Marshal(v)
-	if err != nil {
-		data = []byte(`{"error":"the answer could not be written"}`)
+	data, _ := asLine(v)
+	_, _ = w.Write(data) // the reader may have gone away: nothing to be done
+}
+
+// asLine is a value as a line of JSON. Nobody takes it for a page (its type says
+// what it is, and is not guessed at), so that < and > of drawings stand as they are.
+func asLine(v any) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if err := e.Encode(v); err != nil {
+		return []byte("{\"error\":\"the answer could not be written\"}\n"), err
 	}
-	_, _ = w.Write(append(data, '\n')) // the reader may have gone away: nothing to be done
+	return b.Bytes(), nil
 }
 
 // readAsk reads a question about a file and looks at the file's name.

@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"net/http"
-	"slices"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
@@ -56,7 +55,9 @@ type picture struct {
 	Cells  int               `json:"cells"`  // labels of one sheet; 0: plain paper
 	Gone   int               `json:"gone"`   // of them, used up on the first sheet
 	Mark   string            `json:"mark"`
-	SVG    string            `json:"svg,omitempty"` // missing when the browser holds it
+	SVG    string            `json:"svg,omitempty"` // an element a line; missing when the browser holds it
+	Base   string            `json:"base,omitempty"`
+	Lines  []any             `json:"lines,omitempty"` // instead, by a drawing the browser holds (Base): runs of its lines, [from, count], and new ones
 	Paths  map[string]string `json:"paths"`
 }
 
@@ -128,18 +129,16 @@ func (s *site) inSight(r context.Context, b *job.Batch, ask lookAsk) []picture {
 		return nil
 	}
 	shown, _ := s.env().Show(b, c) // its findings are told with those of all pieces
-	return pictures(shown, ask.Have)
+	return s.pictures(shown, ask.Have)
 }
 
-// pictures are labels as they are sent: without the drawings held already.
-func pictures(shown []job.Shown, have []string) []picture {
+// pictures are labels as they are sent: without what the browser holds already.
+func (s *site) pictures(shown []job.Shown, have []string) []picture {
 	out := []picture{}
 	for _, x := range shown {
 		p := picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0], Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(),
 			Sheet: x.Sheet, Labels: x.Labels, Sheets: x.Sheets, Cells: x.Cells, Gone: x.Gone, Mark: mark(x.SVG), Paths: x.Paths}
-		if !slices.Contains(have, p.Mark) {
-			p.SVG = string(x.SVG)
-		}
+		s.drawn.send(&p, x.SVG, have)
 		out = append(out, p)
 	}
 	return out
@@ -156,7 +155,7 @@ func (s *site) lookAt(r context.Context, in job.Input, b *job.Batch, ask lookAsk
 	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}
-	out := lookAnswer{Findings: findingRows(found.Once().Capped(maxListed)), Labels: pictures(shown, ask.Have)}
+	out := lookAnswer{Findings: findingRows(found.Once().Capped(maxListed)), Labels: s.pictures(shown, ask.Have)}
 	out.Weighed = s.weighed(b)
 	facts, err := s.part("facts.html", map[string]any{"Facts": b.Facts(), "Jars": jarsOf(b)})
 	out.Facts = facts

@@ -10,10 +10,18 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"golang.org/x/image/font/gofont/gobold"
+
+	"jarmark/fonts"
+	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/page"
+	"jarmark/internal/draw/svg"
+	"jarmark/internal/kit/unit"
 )
 
 // A maker's picture and typeface, named on the Kitchen page, stand on the label
@@ -44,12 +52,38 @@ func TestBrowserShowsOwnPictureAndTypeface(t *testing.T) {
 	b.onDisk("kitchen.toml", `"logo.png"`)
 	b.open("/batch/plum.toml")
 	b.until("the picture is on a label", `[...document.querySelectorAll("#labels .art")].some((a) => a.shadowRoot.querySelector("image") !== null)`)
-	b.until("the name is in the maker's letters", `[...document.querySelectorAll("#labels .art")].some((a) => a.shadowRoot.innerHTML.includes("Mine"))`)
+	b.until("the name is in the maker's letters", `[...document.querySelectorAll("#labels .art")].some((a) => a.shadowRoot.innerHTML.includes(`+strconv.Quote(`d="`+letter(t, gobold.TTF, "T"))+`))`)
 	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector("#labels .art").scrollIntoView({block: "center"})`))
 	if n := b.pixels(magenta); n < 500 {
 		t.Errorf("%d pixels of the picture on the screen", n)
 	}
 	b.silent()
+}
+
+// letter is the path of a letter of a typeface, as a line that begins with it
+// begins.
+func letter(t *testing.T, ttf []byte, r string) string {
+	t.Helper()
+	own, err := face.Own("any.ttf", ttf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	none, err := face.Load(fonts.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out strings.Builder
+	line := &page.Text{Face: own.Name, Size: unit.Millimetre, Segs: []page.Seg{{S: r}}}
+	if err := svg.Frame(&out, &page.Frame{W: unit.Millimetre, H: unit.Millimetre, Items: []page.Item{line}}, nil, none.With([]*face.Face{own})); err != nil {
+		t.Fatal(err)
+	}
+	_, path, _ := strings.Cut(out.String(), `transform="`)
+	_, path, _ = strings.Cut(path, `d="`)
+	path, _, _ = strings.Cut(path, `"`)
+	if len(path) < 30 {
+		t.Fatalf("a short letter: %s", path)
+	}
+	return path
 }
 
 // pixels counts those of a colour on the screen.

@@ -38,6 +38,7 @@ type site struct {
 	pages  *template.Template
 	images imageCache
 	prints prints
+	drawn  drawings
 	lots   lots
 	kept   keeps
 }

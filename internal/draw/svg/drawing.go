@@ -20,6 +20,7 @@ type drawing struct {
 	faces   *face.Set
 	done    map[string]bool        // ids that are defined
 	labels  map[*page.Frame]string // ids of labels
+	whole   bool                   // each line of text is one path
 	err     error
 }
 
@@ -89,6 +90,7 @@ func (d *drawing) label(f *page.Frame) string {
 
 func (d *drawing) items(list []page.Item) {
 	for _, it := range list {
+		d.line()
 		switch it := it.(type) {
 		case *page.Text:
 			d.text(it)
@@ -99,6 +101,13 @@ func (d *drawing) items(list []page.Item) {
 		case *page.Picture:
 			d.picture(it)
 		}
+	}
+}
+
+// line ends a line of a drawing that is told line by line.
+func (d *drawing) line() {
+	if d.whole {
+		d.b = append(d.b, '\n')
 	}
 }
 

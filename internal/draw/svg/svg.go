@@ -1,8 +1,8 @@
 // Package svg draws frames and pages as SVG 1.1 with millimetres as units: no
-// script, no style sheet, nothing loaded from elsewhere. Letters are outlines
-// shared through <defs> and <use>, so the picture needs no fonts. Ids name
-// what they hold (typeface and letter, or a hash of the content), so several
-// pictures can stand in one HTML page.
+// script, no style sheet, nothing loaded from elsewhere. Letters are outlines,
+// so the picture needs no fonts; pages share them through <defs> and <use>. Ids
+// name what they hold (typeface and letter, or a hash of the content), so
+// several pictures can stand in one HTML page.
 package svg
 
 import (
@@ -16,22 +16,28 @@ import (
 	"jarmark/internal/kit/unit"
 )
 
-// Frame draws one label, clipped to its outline, overlay on top. It fails,
-// before writing anything, on a missing typeface or letter, a broken path, or
+// Frame draws one label, clipped to its outline, overlay on top, for a screen:
+// every element stands on a line of its own, so that what changed from one
+// drawing to the next can be told and drawn alone. It fails, before writing anything, on a missing typeface or letter, a broken path, or
 // a label without size; a failing w gives w's error.
 func Frame(w io.Writer, f *page.Frame, overlay []page.Item, fs *face.Set) error {
 	if f == nil {
 		return errors.New("svg: no frame")
 	}
 	d := newDrawing(fs)
+	d.whole = true
 	clip := d.clip(f)
 	paper := *f.Outline()
 	paper.Fill = &page.Colour{R: 255, G: 255, B: 255}
+	d.line()
 	d.path(&paper)
+	d.line()
 	d.b = append(d.b, `<g clip-path="url(#`+clip+`)">`...)
 	d.items(f.Items)
 	d.items(overlay)
+	d.line()
 	d.b = append(d.b, "</g>"...)
+	d.line()
 	return d.write(w, f.W, f.H, f.Name, spoken(f.Items, overlay))
 }
 
@@ -128,7 +134,7 @@ func (d *drawing) write(w io.Writer, width, height unit.Length, title, desc stri
 	if width <= 0 || height <= 0 {
 		return fmt.Errorf("svg: %g mm x %g mm is not a size", width.MM(), height.MM())
 	}
-	var head drawing
+	head := drawing{whole: d.whole}
 	head.b = append(head.b, `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" role="img" width="`...)
 	head.number(micro(width))
 	head.b = append(head.b, `mm" height="`...)
@@ -137,12 +143,15 @@ func (d *drawing) write(w io.Writer, width, height unit.Length, title, desc stri
 	head.pair(micro(width), micro(height))
 	head.b = append(head.b, `" stroke-miterlimit="10">`...)
 	if title != "" {
+		head.line()
 		head.b = append(head.b, "<title>"+escape(title)+"</title>"...)
 	}
 	if desc != "" {
+		head.line()
 		head.b = append(head.b, "<desc>"+escape(desc)+"</desc>"...)
 	}
 	if len(d.defs) > 0 {
+		head.line()
 		head.b = append(append(append(head.b, "<defs>"...), d.defs...), "</defs>"...)
 	}
 	head.b = append(append(head.b, d.b...), "</svg>\n"...)

@@ -10,8 +10,8 @@ import (
 	"jarmark/internal/kit/unit"
 )
 
-// text draws a line in thousandths of an em: each letter is a <use> of its
-// outline at its advance.
+// text draws a line in thousandths of an em: one path of all its letters, or,
+// in pages that stamp labels many times, each letter as a <use> of its outline.
 func (d *drawing) text(t *page.Text) {
 	f, err := d.faces.Open(t.Face)
 	if err != nil {
@@ -21,7 +21,11 @@ func (d *drawing) text(t *page.Text) {
 	if t.Size <= 0 {
 		return
 	}
-	d.b = append(d.b, "<g"...)
+	if d.whole {
+		d.b = append(d.b, "<path"...)
+	} else {
+		d.b = append(d.b, "<g"...)
+	}
 	d.block(t.Block)
 	d.attr("fill", colour(t.Colour))
 	d.b = append(d.b, ` transform="translate(`...)
@@ -34,7 +38,19 @@ func (d *drawing) text(t *page.Text) {
 	}
 	d.b = append(d.b, " scale("...)
 	d.float(t.Size.MM() / 1000)
+	if d.whole {
+		d.b = append(d.b, `)" d="`...)
+		d.letters(f, t, d.ink)
+		d.b = append(d.b, `"/>`...)
+		return
+	}
 	d.b = append(d.b, `)">`...)
+	d.letters(f, t, d.stamp)
+	d.b = append(d.b, "</g>"...)
+}
+
+// letters gives each letter of a line and where it stands, in 1/1000 em.
+func (d *drawing) letters(f *face.Face, t *page.Text, draw func(f *face.Face, r rune, x float64)) {
 	for _, g := range t.Segs {
 		x := float64(g.X) / float64(t.Size) * 1000
 		for _, r := range g.S {
@@ -42,19 +58,25 @@ func (d *drawing) text(t *page.Text) {
 				d.fail("%s has no letter %q", t.Face, r)
 				return
 			}
-			if id := d.glyph(f, r); id != "" {
-				d.b = append(d.b, `<use href="#`...)
-				d.b = append(append(d.b, id...), '"')
-				if at := math.Round(x*10) / 10; at != 0 {
-					d.b = append(d.b, ` x="`...)
-					d.b = append(strconv.AppendFloat(d.b, at, 'f', -1, 64), '"')
-				}
-				d.b = append(d.b, "/>"...)
-			}
+			draw(f, r, x)
 			x += float64(f.Advance(r))
 		}
 	}
-	d.b = append(d.b, "</g>"...)
+}
+
+// stamp refers to the outline of a letter.
+func (d *drawing) stamp(f *face.Face, r rune, x float64) {
+	id := d.glyph(f, r)
+	if id == "" {
+		return
+	}
+	d.b = append(d.b, `<use href="#`...)
+	d.b = append(append(d.b, id...), '"')
+	if at := math.Round(x*10) / 10; at != 0 {
+		d.b = append(d.b, ` x="`...)
+		d.b = append(strconv.AppendFloat(d.b, at, 'f', -1, 64), '"')
+	}
+	d.b = append(d.b, "/>"...)
 }
 
 // glyph defines the outline of a letter and gives its id; "" for a letter

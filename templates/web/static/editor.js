@@ -17,6 +17,7 @@ const draft = new Draft(file, byId("text").value, mark);
 let facts = null;
 let rows = 0;
 let shownMark = mark;
+let [unsaid, waiting] = [null, 0]; // of the last answer, what is not shown yet; and the frame waited for
 
 const text = new TextPane((value) => live.typed(value));
 const labels = new LabelPane(piece, () => live.soon(), goToField);
@@ -26,11 +27,23 @@ const findings = new Findings(file, goToField, goToLine, mend);
 const saving = new Saving(draft, live, { reload: () => { text.set(draft.text); live.soon(true); }, notice });
 printing(draft, live, labels);
 
+// answer shows what came back: labels at once, and what stands beside them when
+// those are on the screen.
 function answer(a) {
-  if (draft.changes.length === 0) text.set(a.text);
   if (a.form) form.replace(a.form);
   labels.show(a.labels);
-  findings.show(a.findings, Boolean(a.form));
+  unsaid = a;
+  if (a.form || document.hidden) beside(Boolean(a.form));
+  else waiting ||= requestAnimationFrame(() => setTimeout(beside));
+}
+
+// beside shows the rest of the last answer: text, findings, facts.
+function beside(anew = false) {
+  const a = unsaid;
+  [unsaid, waiting] = [null, 0];
+  if (!a) return;
+  if (draft.changes.length === 0) text.set(draft.text);
+  findings.show(a.findings, anew);
   text.mark(a.findings.filter((f) => findings.mine(f)));
   if (a.facts !== facts) byId("facts").innerHTML = facts = a.facts;
   const place = byId("weighed");
@@ -42,6 +55,7 @@ function answer(a) {
 // mend writes what was meant. What was typed in the form since is waited for:
 // the finding is then told anew, with its new place.
 async function mend({ line, column, end_column: end, instead }) {
+  beside();
   if (draft.changes.length > 0) return void live.flush();
   text.replace(line, column, end, instead);
   live.typed(text.area.value, true);
@@ -94,6 +108,7 @@ function goToField(path) {
 }
 
 function goToLine(line, column) {
+  beside();
   view("text");
   text.goTo(line, column);
 }

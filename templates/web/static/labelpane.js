@@ -1,15 +1,15 @@
-// The labels as they would be printed. Each stands in a shadow root of its
-// own, since drawings share the names of their parts.
+// The labels as they would be printed.
 
 import { byId, make, plural } from "./dom.js";
+import { Drawing, linesOf } from "./drawing.js";
 
 export class LabelPane {
   constructor(first, changed, goTo) {
     this.board = byId("labels");
     this.chips = [...document.querySelectorAll(".chips [data-piece]")];
     this.key = `pieces:${document.querySelector("main").dataset.file}`;
-    this.shown = []; // {label, mark, figure, host, caption}
-    this.drawings = new Map(); // mark -> SVG text
+    this.shown = []; // {label, mark, figure, drawing, caption}
+    this.drawings = new Map(); // mark -> lines
     this.goTo = goTo;
     const chosen = sessionStorage.getItem(this.key)?.split(" ") || [first];
     byId("gift").addEventListener("change", changed);
@@ -61,7 +61,7 @@ export class LabelPane {
       if (at < 0) continue;
       const place = places[at];
       places[at] = undefined;
-      if (label.svg) this.drawings.set(label.mark, label.svg);
+      if (!this.drawings.has(label.mark)) this.drawings.set(label.mark, linesOf(label, this.drawings));
       if (place.mark === label.mark) continue;
       this.place(label, place);
       this.draw(place);
@@ -70,7 +70,7 @@ export class LabelPane {
   }
 
   show(labels) {
-    const drawings = new Map(labels.map((l) => [l.mark, l.svg ?? this.drawings.get(l.mark)]));
+    const drawings = new Map(labels.map((l) => [l.mark, this.drawings.get(l.mark) ?? linesOf(l, this.drawings)]));
     this.drawings = drawings;
     clearTimeout(this.rest);
     if (labels.length === 0) {
@@ -89,14 +89,25 @@ export class LabelPane {
 
   // place is the frame a label is drawn in, used again from one to the next.
   place(label, before) {
-    const place = before ?? { host: hosted(), caption: make("figcaption") };
-    place.figure ??= make("figure", {}, place.host, place.caption);
+    const place = before ?? this.newPlace();
     place.label = label;
     const words = `${label.title}, ${label.size}, ${plural(label.labels, "label", "labels")} = ${plural(label.sheets, "sheet", "sheets")} of ${label.sheet}`;
     if (place.caption.textContent !== words) place.caption.textContent = words;
-    size(place.host, Math.min(Math.max(label.width * scale, smallest), largest));
+    place.drawing.size(label, Math.min(Math.max(label.width * scale, smallest), largest));
     // A long band is scrolled on a telephone rather than shrunk beyond reading.
-    place.host.style.minWidth = label.width > long ? `${label.width * readable}px` : "";
+    const least = label.width > long ? `${label.width * readable}px` : "";
+    if (place.least !== least) place.drawing.host.style.minWidth = place.least = least;
+    return place;
+  }
+
+  newPlace() {
+    const place = { drawing: new Drawing(), caption: make("figcaption"), least: "" };
+    place.figure = make("figure", {}, place.drawing.host, place.caption);
+    place.drawing.root.addEventListener("click", (event) => {
+      const block = event.target.closest?.("[data-block]");
+      const path = block && place.label.paths[block.dataset.block];
+      if (path) this.goTo(path);
+    });
     return place;
   }
 
@@ -117,15 +128,8 @@ export class LabelPane {
   }
 
   draw(place) {
-    const { label } = place;
-    place.mark = label.mark;
-    const svg = picture(this.drawings.get(label.mark));
-    svg.addEventListener("click", (event) => {
-      const block = event.target.closest?.("[data-block]");
-      const path = block && label.paths[block.dataset.block];
-      if (path) this.goTo(path);
-    });
-    place.host.shadowRoot.replaceChildren(svg);
+    place.mark = place.label.mark;
+    place.drawing.show(this.drawings.get(place.mark));
   }
 
   // peek keeps the first label in sight below the form, on small screens.
@@ -134,10 +138,10 @@ export class LabelPane {
     place.hidden = labels.length === 0;
     if (labels.length === 0 || this.peeked === labels[0].mark || getComputedStyle(place).display === "none") return;
     this.peeked = labels[0].mark;
-    const host = hosted();
-    size(host, Math.min(340, labels[0].width / labels[0].height * 72));
-    host.shadowRoot.append(picture(this.drawings.get(labels[0].mark)));
-    place.replaceChildren(host);
+    this.small ??= new Drawing();
+    this.small.size(labels[0], Math.min(340, labels[0].width / labels[0].height * 72));
+    this.small.show(this.drawings.get(this.peeked));
+    if (!this.small.host.isConnected) place.replaceChildren(this.small.host);
   }
 }
 
@@ -145,27 +149,6 @@ export class LabelPane {
 const [scale, readable, long] = [3.1, 2.3, 120];
 const [smallest, largest] = [170, 720];
 const slice = 12; // milliseconds of drawing between two looks at the keyboard
-
-// picture makes a drawing that fills its place.
-function picture(text) {
-  const svg = document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
-  svg.setAttribute("width", "100%");
-  svg.removeAttribute("height");
-  svg.style.display = "block";
-  return svg;
-}
-
-function hosted() {
-  const host = make("div", { class: "art" });
-  host.attachShadow({ mode: "open" });
-  return host;
-}
-
-function size(host, width) {
-  const wanted = `${width}px`;
-  if (host.style.width !== wanted) host.style.width = wanted;
-  host.style.maxWidth = "100%";
-}
 
 const pressed = (button) => button.getAttribute("aria-pressed") === "true";
 
