@@ -85,7 +85,7 @@ func (c *pass) missing(code string, what label.Kind, path, message string) *diag
 // pending is missing for what only a cooked and filled batch can know: of a plan
 // it says what is still to come.
 func (c *pass) pending(code string, what label.Kind, path, toCome, missing, hint, cite string) {
-	if c.O.Gift || c.required(what) {
+	if c.required(what) {
 		c.Awaits(code, c.BatchFile(), path, toCome, missing, hint, cite)
 		return
 	}

@@ -161,9 +161,7 @@ func (c *pass) judgeLeast() {
 			c.L.Notef("endocarp", c.BatchFile(), "name", "at least %g g in 1000 g must come from the flesh of the fruit; that can't be told from the notes", m.Grams).Cited(cite)
 			continue
 		}
-		if c.R.Yield.Mass <= 0 {
-			continue
-		}
+		// Without a yield this is no number, and so is short of nothing.
 		if have := c.holds(m) / c.R.Yield.Mass.Grams() * 1000; have+1e-9 < m.Grams {
 			c.tooLittle("too-little-of", "name", fmt.Sprintf("%s needs %g g of %s in 1000 g, this batch has %.1f g", c.printed(c.product), m.Grams, m.What, have)).
 				Hinted("change the recipe, or call it by another name").Cited(cite)
@@ -187,7 +185,7 @@ func (c *pass) holds(m place.LeastRule) (sum float64) {
 		case m.What == "fat":
 			sum += g * max(ln.Row.FatG, 0) / 100
 		case m.What == "egg yolk solids" && ln.Key == "egg_yolk":
-			sum += g * (100 - max(ln.Row.WaterG, 0)) / 100
+			sum += g * (100 - ln.Row.WaterG) / 100
 		case m.What == "egg yolk solids" && ln.Key == "egg_whole":
 			// USDA SR28 no. 01125: raw yolk is 52.31 % water.
 			sum += g * yolkShare * (100 - 52.31) / 100

@@ -51,8 +51,8 @@ func (c *pass) isSweetener(ln cook.Line) bool {
 // quidBase is what shares are reckoned on: the finished weight where the food
 // lost moisture (Annex VIII(4)(a)), else all ingredients as used (Art 22).
 func (c *pass) quidBase() unit.Mass {
-	if y := c.R.Yield.Mass; y > 0 && y < c.R.Input {
-		return y
+	if y := c.R.Yield.Mass; y > 0 {
+		return min(y, c.R.Input)
 	}
 	return c.R.Input
 }
@@ -92,8 +92,8 @@ func (c *pass) dative(ln cook.Line) string {
 	if c.Say.Lang == "fr" {
 		return ofFruit(name)
 	}
-	n, ok := ln.Row.Names("de")
-	if c.Say.Lang != "de" || !ok || ln.Row.Own || n.Label != name || n.Singular == n.Label {
+	n, _ := ln.Row.Names("de")
+	if n.Label != name || n.Singular == n.Label { // another language, the maker's own words, or no plural
 		return name
 	}
 	ws := strings.Fields(name)

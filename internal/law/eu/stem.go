@@ -96,9 +96,11 @@ func (c *pass) calledAt(name string, ln cook.Line) int {
 		switch {
 		case n < 3:
 			continue
-		case n < 4: // rum, gin: as a whole word, in German also before others
-			if from, _, ok := draft.FindWord(low, s, c.Say.Lang == "de"); ok {
-				return from
+		case n < 4: // rum, gin, figs: as a whole word, in German also before others
+			for _, w := range []string{s, s + "s"} {
+				if from, _, ok := draft.FindWord(low, w, c.Say.Lang == "de"); ok {
+					return from
+				}
 			}
 			continue
 		case c.Say.Lang == "de":
