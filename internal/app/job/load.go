@@ -3,6 +3,7 @@ package job
 import (
 	"cmp"
 	"jarmark/internal/draw/press"
+	"jarmark/internal/draw/sheet"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
@@ -69,7 +70,8 @@ type Batch struct {
 	Ledger   *ledger.Ledger // shared by the batches of a kitchen; nil: not read
 	Booked   diag.List      // findings about the ledger's rows
 
-	today   unit.Date       // as chosen
+	today   unit.Date // as chosen
+	sheets  *sheet.Catalogue
 	picture *press.Picture  // the maker's own; nil: none
 	faces   press.Typefaces // the maker's own
 }
@@ -97,7 +99,7 @@ func (e *Env) load(in Input, c Choices) *Batch {
 
 // cooked is a batch as far as the pot: no labels, no rules.
 func (e *Env) cooked(in Input, c Choices) *Batch {
-	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today}
+	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today, sheets: e.Sheets}
 	kitchenName := cmp.Or(in.Kitchen.Name, "kitchen.toml")
 	var l diag.List
 	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data, e.Book.Find)

@@ -1,12 +1,14 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
 	"strings"
 
 	"jarmark/internal/draw/press"
+	"jarmark/internal/draw/sheet"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/give/table"
@@ -98,8 +100,8 @@ func notThere(batches []*Batch, c Choices) (l diag.List) {
 	return l
 }
 
-// pieces says which labels to print: those chosen, else the batch file's,
-// else a wrap-around that carries everything.
+// pieces says which labels to print: those chosen, else the batch file's, else
+// those the chosen sheet is made for, else a wrap-around that carries everything.
 func (b *Batch) pieces(c Choices) []label.Piece {
 	switch {
 	case len(c.Pieces) > 0:
@@ -107,7 +109,29 @@ func (b *Batch) pieces(c Choices) []label.Piece {
 	case b.Notes.Label.Piece != "":
 		return []label.Piece{label.Piece(b.Notes.Label.Piece)}
 	}
+	id := cmp.Or(c.Sheet, b.Notes.Label.Sheet)
+	for _, f := range b.Notes.Fills {
+		id = cmp.Or(id, f.Sheet)
+	}
+	if b.sheets != nil && id != "" {
+		if s, ok := b.sheets.Get(id); ok {
+			return madeFor(s)
+		}
+	}
 	return []label.Piece{label.Wrap}
+}
+
+// madeFor are the labels a jar gets from a sheet: a wrap-around where it takes
+// one, else the front with the information label that says the rest, else what
+// the sheet is for above all.
+func madeFor(s *sheet.Sheet) []label.Piece {
+	switch {
+	case s.Takes(string(label.Wrap)) || len(s.Pieces) == 0:
+		return []label.Piece{label.Wrap}
+	case s.Takes(string(label.Front)) && s.Takes(string(label.InfoLabel)):
+		return []label.Piece{label.Front, label.InfoLabel}
+	}
+	return []label.Piece{label.Piece(s.Pieces[0])}
 }
 
 // paper is the maker's paper.

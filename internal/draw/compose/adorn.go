@@ -27,6 +27,7 @@ type adornment struct {
 	strewn   page.Rect   // what scattered drawings are strewn over
 	nameBox  page.Rect   // ink of title and subtitle
 	nameSize unit.Length // type size of the title
+	netWide  unit.Length // width of the net quantity
 	body     region      // the blank the name was set in
 	squashed bool        // a ring of leaves is flatter than looks well
 }

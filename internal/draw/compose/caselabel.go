@@ -146,6 +146,9 @@ func (l *layout) cornerBox(plan codePlan, in region, part float64) (page.Rect, b
 	}
 	// The quiet zone may use the blank margin, not the edge of the paper.
 	edge := max(0, quiet-l.blankFoot(in))
+	if l.colours.dark { // its patch stands off the words below as the code would
+		edge = quiet
+	}
 	box := page.Rect{X: in.X + in.W - side - edge, Y: in.Y + in.H - side - edge, W: side, H: side}
 	return box, side <= in.H && side+quiet <= in.W/2 && box.Y >= in.Y && l.codeFits(box, quiet)
 }

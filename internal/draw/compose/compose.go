@@ -59,6 +59,7 @@ type Overflow struct {
 	Block      string
 	Need, Have unit.Length
 	Across     bool // the measures are widths
+	Both       bool // of a rectangle that must grow by as much in width
 }
 
 // Result is a composed label and what did not fit on it.
@@ -110,8 +111,8 @@ func (b brief) checkLead(look design.Look, l *layout, frame *page.Frame, found *
 		hint = "a sentence must stand beside the name here, in letters of a size the law sets: " + hint
 	}
 	if net := sizeOf(frame, b.netID()); l.nameSize > 0 && l.nameSize*1000 < net*1399 {
-		found.Notef("name-crowded", "", "label.sheet", "on the %s label the name is %.1f times as large as the net quantity, and should be %.1f times",
-			b.piece, float64(l.nameSize)/float64(net), leads).Hinted(hint)
+		found.Notef("name-crowded", "", "label.sheet", "on the %s label the name is %.2f times as large as the net quantity, and should be %.2f times",
+			b.piece, float64(l.nameSize*100/net)/100, leads).Hinted(hint)
 	}
 	if sign, ok := b.block(label.Brand); ok && look.Brand != "none" && sizeOf(frame, sign.ID) == 0 {
 		found.Notef("sign-left-out", "", "label.sheet", "the %s label has no room for the maker's name under that of the food", b.piece).
@@ -171,6 +172,9 @@ func (b brief) foremost(look design.Look, all []variant, best *layout, bare bool
 		if l.nameSize > 0 && l.nameSize < displayLeast {
 			c += costTiny
 		}
+		if l.piece == label.Wrap && l.factScale < cramped {
+			c += costCramped
+		}
 		if !fits || c < cost {
 			best, cost, fits = l, c, true
 			bare = drawn == 0 && len(look.Ornaments) > 0 && b.piece != label.InfoLabel
@@ -204,22 +208,26 @@ type layout struct {
 
 // draft is what a layout has set so far, and what it asks of the stages after.
 type draft struct {
-	items   []page.Item
-	over    []page.Item // drawn after the ornaments
-	found   diag.List
-	missing []lack
-	kept    []page.Rect            // what drawings must keep away from beside type
-	clear   []page.Rect            // clear space codes must keep out of
-	room    map[string]unit.Length // widths of varying text, by block
-	painted bool                   // the ground is not bare paper
-	open    page.Rect              // the label less its bands
+	items     []page.Item
+	over      []page.Item // drawn after the ornaments
+	found     diag.List
+	missing   []lack
+	kept      []page.Rect            // what drawings must keep away from beside type
+	clear     []page.Rect            // clear space codes must keep out of
+	room      map[string]unit.Length // widths of varying text, by block
+	painted   bool                   // the ground is not bare paper
+	factScale float64                // of the facts: 0 = least size, 1 = best
+	open      page.Rect              // the label less its bands
 	adornment
 }
 
 // layout begins a variant: its paper is painted, nothing else is set.
 func (b brief) layout(v variant) *layout {
-	if v.narrow {
+	switch {
+	case v.narrow:
 		b.voices = b.voices.Narrowed()
+	case v.slim:
+		b.voices = b.voices.Slim()
 	}
 	if v.condensed {
 		b.voices = b.voices.Condensed()

@@ -1,6 +1,7 @@
 package compose
 
 import (
+	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
@@ -11,13 +12,26 @@ import (
 // front sets a front label: the principal display panel, and below the name
 // every other statement when it stands alone on the jar.
 func (l *layout) front() {
-	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.look.Band)
+	area := l.band(page.Rect{W: l.cell.W, H: l.cell.H}, l.roundBand())
 	if l.opt.Alone {
 		l.alone(area)
 	} else {
 		l.panel(area, l.colours, l.panelBlocks())
 	}
 }
+
+// roundBand is the look's band; on an oval one at a side, of which the edge would
+// leave a sliver, runs all around.
+func (l *layout) roundBand() design.Band {
+	b := l.look.Band
+	if l.cell.Shape == page.Ellipse && (b.Edge == "left" || b.Edge == "right") {
+		b.Edge, b.Size = "around", min(b.Size, ringShare)
+	}
+	return b
+}
+
+// ringShare is the most a ring around an oval takes of its shorter side.
+const ringShare = 0.045
 
 // panelBlocks are the further blocks that must stand on the display panel, or
 // in the same field of view as the name.
@@ -113,7 +127,7 @@ func (l *layout) aloneName(area page.Rect, sizes ...int) (best sharedLabel, ok b
 		}
 		l.lacks("name and facts together", whole, func(r region) bool {
 			n := l.enlarged(whole, r).layout(l.variant)
-			_, ok := n.aloneName(n.band(page.Rect{W: n.cell.W, H: n.cell.H}, n.look.Band), 8, 17)
+			_, ok := n.aloneName(n.band(page.Rect{W: n.cell.W, H: n.cell.H}, n.roundBand()), 8, 17)
 			return ok
 		})
 	}
@@ -149,7 +163,7 @@ func (l *layout) factsAbove(ps []passage, body, whole region, on roles, t float6
 	}
 	measured(ps)
 	f := flowAt(ps, body, typeset.Left, t, 1, false)
-	for range 4 { // lines beside the code are shorter, so moving down may add some
+	for range 14 { // lines beside the code are shorter, so moving down may add some
 		top := body
 		d := max(0, body.Y+body.H-f.bottom)
 		if d == 0 {
@@ -158,7 +172,7 @@ func (l *layout) factsAbove(ps []passage, body, whole region, on roles, t float6
 		top.Y, top.H = top.Y+d, top.H-d
 		g := flowAt(ps, top, typeset.Left, t, 1, false)
 		if !g.fits {
-			body.H -= share(body.H, 0.02)
+			body.H -= share(body.H, 0.006)
 			continue
 		}
 		g.top, g.region = top.Y, top

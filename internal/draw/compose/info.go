@@ -149,6 +149,7 @@ func (l *layout) infoAt(in region, ps []passage, on roles) bool {
 	plan, coded := l.planCode(min(in.W*2/5, in.H))
 	if !coded {
 		f := flow(ps, in, typeset.Left)
+		l.factScale = f.scale
 		return f.fits && l.putFlow(f, in, "", true)
 	}
 	code, ok := l.codeSpot(plan, in, ps, on)
@@ -167,6 +168,7 @@ func (l *layout) infoAt(in region, ps []passage, on roles) bool {
 		shift(code.caption, 0, down)
 		code.box.Y += down
 	}
+	l.factScale = f.scale
 	l.put(f.items...)
 	l.put(code.caption...)
 	l.putCode(plan, code.box, on)

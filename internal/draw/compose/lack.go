@@ -4,6 +4,7 @@ import (
 	"jarmark/internal/draw/page"
 	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
+	"jarmark/internal/law/label"
 )
 
 // lack is something that did not fit. How much is missing is worked out only
@@ -31,13 +32,20 @@ func (l *layout) overflow() (out []Overflow, found diag.List) {
 	for _, k := range l.missing {
 		o := k.measure()
 		way := "in height"
-		if o.Across {
+		switch {
+		case o.Across:
 			way = "in width"
+		case o.Both:
+			way = "in height, and as much more in width"
 		}
 		out = append(out, o)
+		hint := "choose a larger label"
+		if l.piece == label.Front || l.piece == label.Wrap {
+			hint += ", or move facts to an information label"
+		}
 		found.Errorf("does-not-fit", "", "label.sheet", "%s on the %s label: needs %.1f mm %s, there are %.1f mm",
 			k.what, l.piece, o.Need.MM(), way, o.Have.MM()).
-			Hinted("choose a larger label, or move facts to an information label")
+			Hinted(hint)
 	}
 	return out, found
 }
@@ -45,9 +53,12 @@ func (l *layout) overflow() (out []Overflow, found diag.List) {
 // most is how many times larger a region is tried.
 const mostLarger = 12
 
-// measure finds the least region that would do: a higher one, else a wider
-// one, else one larger both ways. An oval grows both ways at once. Needs are
-// rounded up and what there is down, to a tenth of a millimetre.
+// higher is how many times as much height as width may be asked for.
+const higher = 2
+
+// measure finds the least region that would do: a higher one, or a wider one
+// where that is far nearer, else one larger both ways. An oval grows both ways at
+// once. Needs are rounded up and what there is down, to a tenth of a millimetre.
 func (k lack) measure() Overflow {
 	const tenth = unit.Millimetre / 10
 	type way struct{ w, h unit.Length }
@@ -60,27 +71,40 @@ func (k lack) measure() Overflow {
 	}
 	w := ways[len(ways)-1]
 	side := max(k.in.W, k.in.H, unit.Millimetre)
-	hi := side * mostLarger
-	for _, try := range ways {
-		if k.fits(k.in.larger(try.w*hi, try.h*hi)) {
-			w = try
-			break
+	most := side * mostLarger
+	hi := most
+	for i, try := range ways {
+		if i == len(ways)-1 && hi < most {
+			break // one way alone does
+		}
+		if need := k.least(try.w, try.h, most); need < most && (hi == most || need*higher < hi) {
+			w, hi = try, need
 		}
 	}
-	for lo := unit.Length(0); hi-lo > tenth/4; {
-		if mid := (lo + hi) / 2; k.fits(k.in.larger(w.w*mid, w.h*mid)) {
-			hi = mid
-		} else {
-			lo = mid
-		}
-	}
-	o := Overflow{Block: k.what, Have: k.in.H, Across: w.h == 0}
+	o := Overflow{Block: k.what, Have: k.in.H, Across: w.h == 0, Both: w.w > 0 && w.h > 0 && k.in.oval.W == 0}
 	if o.Across {
 		o.Have = k.in.W
 	}
 	o.Need = (o.Have + hi + tenth - 1) / tenth * tenth
 	o.Have = o.Have / tenth * tenth
 	return o
+}
+
+// least is how much must be added to the region, in width and in height where
+// these are 1; most where more would not do either.
+func (k lack) least(w, h, most unit.Length) unit.Length {
+	if !k.fits(k.in.larger(w*most, h*most)) {
+		return most
+	}
+	lo, hi := unit.Length(0), most
+	for hi-lo > unit.Millimetre/40 {
+		if mid := (lo + hi) / 2; k.fits(k.in.larger(w*mid, h*mid)) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return hi
 }
 
 // larger is a region that much wider and higher; an oval keeps its form.

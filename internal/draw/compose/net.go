@@ -45,6 +45,7 @@ func (l *layout) net(in region, area page.Rect, on roles, short unit.Length) (ab
 	items, _ := k.place(best)
 	l.put(items...)
 	box, size := l.inkOf(items), best.sizes[0]
+	l.netWide = box.W
 	gap := share(size, 0.5)
 	if b.Clear {
 		c := clearing(r.para.Voice, b, size)

@@ -198,7 +198,7 @@ func (k stack) choose() (fitted, bool) {
 	}
 	if parted, ok2 := k.parted(); ok2 {
 		size, _ := whole.title()
-		if now, _ := parted.title(); !ok || now*4 >= size*5 {
+		if now, _ := parted.title(); !ok || now*10 >= size*13 {
 			return parted, true
 		}
 	}
@@ -218,7 +218,7 @@ func (k stack) lower() (fitted, bool) {
 
 // parts is the size of a name under which its words may be parted: a name is
 // read whole, but not in small type (our own taste).
-var parts = unit.Points(14)
+var parts = unit.Points(11)
 
 // parted is the best setting with the words of the name parted.
 func (k stack) parted() (fitted, bool) {

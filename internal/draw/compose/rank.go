@@ -33,10 +33,16 @@ const (
 	costSquash    = 30
 	costLead      = 60 // a name less than leads times the net quantity
 	costNear      = 25 // all but
+	costWide      = 2  // a net quantity wider than the name, in the wide face
+	costCramped   = 2  // facts near their least size
+	costInstead   = 3  // a band at another edge than the design's
 	costTiny      = 6
 	costMost      = 1000 // what is tried when all else fails
 	evenSize      = 71   // percent of its size at which a name equals the net quantity
 )
+
+// cramped is the scale under which facts are near their least size.
+const cramped = 0.45
 
 // costOf is what a look gives up of the design's own.
 func (b brief) costOf(l, own design.Look) (c int) {
@@ -48,6 +54,9 @@ func (b brief) costOf(l, own design.Look) (c int) {
 	}
 	if own.Brand != "none" && l.Brand == "none" && b.has(label.Brand) {
 		c += costSign
+	}
+	if l.Band.Edge != "none" && l.Band.Edge != own.Band.Edge {
+		c += costInstead
 	}
 	switch {
 	case l.Frame == own.Frame:
@@ -82,6 +91,7 @@ func (b brief) rank(looks []design.Look, narrow, whole bool) (out []variant) {
 	if b.piece == label.Front {
 		parts = []float64{1}
 	}
+	classes := narrow && !(b.piece == label.Front && b.slims())
 	var all []tried
 	for i, part := range parts {
 		least := map[bool]int{false: math.MaxInt, true: math.MaxInt} // with wide and with narrow facts
@@ -97,8 +107,13 @@ func (b brief) rank(looks []design.Look, narrow, whole bool) (out []variant) {
 			m.cost += w.cost
 			least[w.narrow] = min(least[w.narrow], m.cost)
 			all = append(all, m)
+			if w.slim && b.piece == label.Wrap { // the panel is the same with narrow facts
+				m.narrow, m.slim, m.cost = true, false, m.cost+costNarrow
+				least[true] = min(least[true], m.cost)
+				all = append(all, m)
+			}
 		}
-		if least[false] <= costShrunk/2 && (!narrow || least[true] <= costShrunk/2) {
+		if least[false] <= costShrunk/2 && (!classes || least[true] <= costShrunk/2) {
 			break
 		}
 	}
@@ -127,6 +142,7 @@ func (b brief) options(looks []design.Look, part float64, narrow bool) (out []va
 	wide := share(b.cell.W, part)
 	low := b.cell.Shape == page.Rectangle && !b.opt.Alone && b.has(label.Net) && wide*10 > b.cell.H*lowPanel
 	condense := b.condenses()
+	slim := b.slims()
 	add := func(v variant) {
 		v.part, v.cost = part, b.costOf(v.look, looks[0])
 		if v.split > 0 {
@@ -134,7 +150,12 @@ func (b brief) options(looks []design.Look, part float64, narrow bool) (out []va
 		}
 		all := []variant{v}
 		if narrow {
-			v.narrow, v.cost = true, v.cost+costNarrow
+			if slim {
+				v.slim = true
+			} else {
+				v.narrow = true
+			}
+			v.cost += costNarrow
 			all = append(all, v)
 		}
 		if condense {
@@ -171,10 +192,10 @@ func (l *layout) measure() tried {
 		name, t.ok = l.panelName(l.displayPanel(), l.colours, l.panelBlocks())
 	case l.opt.Alone:
 		var plan sharedLabel
-		plan, t.ok = l.aloneName(l.band(area, l.look.Band), factSizes...)
+		plan, t.ok = l.aloneName(l.band(area, l.roundBand()), factSizes...)
 		name = plan.name
 	default:
-		name, t.ok = l.panelName(l.band(area, l.look.Band), l.colours, l.panelBlocks())
+		name, t.ok = l.panelName(l.band(area, l.roundBand()), l.colours, l.panelBlocks())
 	}
 	if !t.ok {
 		return t
@@ -185,9 +206,29 @@ func (l *layout) measure() tried {
 		of = max(of, 100)
 	}
 	t.cost = costOfName(of)
+	if !l.aside && l.split == 0 && !l.slim && !l.narrow && l.netWide > l.wideOf(name) {
+		t.cost += costWide
+	}
 	t.cost += costOfLead(size, name.largest)
 	if l.squashed {
 		t.cost += costSquash
 	}
 	return t
+}
+
+// slims reports whether a display panel bears nothing in the narrow faces but the
+// net quantity, so that facts elsewhere may be set in others.
+func (b brief) slims() bool {
+	return !b.opt.Alone && len(b.panelBlocks()) == 0
+}
+
+// wideOf is the width of the name as it is to be set.
+func (l *layout) wideOf(f fitted) (wide unit.Length) {
+	items, _ := f.place(f.as)
+	for i, r := range f.rows {
+		if r.names {
+			wide = max(wide, l.inkOf(items[f.from[i]:f.from[i+1]]).W)
+		}
+	}
+	return wide
 }

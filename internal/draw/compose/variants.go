@@ -19,6 +19,7 @@ type variant struct {
 	oneLine   bool // the whole name on one line
 	aside     bool // the net quantity stands right of the name, not under it
 	narrow    bool // facts and net quantity are set in the design's narrow faces
+	slim      bool // the net quantity alone is
 	condensed bool // so is the name
 	// split is the share of a low panel that name and maker take, left of the
 	// statements and the net quantity; 0: all stand one under the other.

@@ -98,6 +98,8 @@ func (r *reader) runs(b label.Block, faces []*face.Face) (out []label.Run) {
 		switch {
 		case b.Kind == label.Identity && !b.Exact:
 			x.Text = r.named(x.Text, b.Path, faces)
+		case b.Kind == label.Maker && !b.Exact:
+			x.Text = bindNumbers(r.drawn(r.quoted(x.Text, faces), b.Path, string(b.Kind), faces))
 		case b.Exact:
 			x.Text = r.drawn(x.Text, b.Path, string(b.Kind), faces)
 		default:
@@ -242,4 +244,38 @@ func recase(v typeset.Voice, s string) string {
 		return strings.ToLower(s)
 	}
 	return s
+}
+
+// How many letters of an address are kept on one line: of a part, and of a town
+// with the short part after it, its state and postal code.
+const (
+	mostBound = 16
+	mostTown  = 26
+	shortPart = 10
+)
+
+// bindNumbers keeps the numbers of an address, house and postal code, on the
+// line of the word before them, or of the first word of their part.
+func bindNumbers(s string) string {
+	parts := strings.SplitAfter(s, ", ")
+	for i, part := range parts {
+		words, line := strings.Split(part, " "), ""
+		for j, w := range words {
+			numbered := strings.ContainsFunc(w, unicode.IsDigit) || j == 1 && strings.ContainsFunc(words[0], unicode.IsDigit)
+			last := line[strings.LastIndexAny(line, " ")+1:]
+			switch {
+			case j == 0:
+				line = w
+			case w != "" && numbered && len([]rune(last+w)) < mostBound:
+				line += string(typeset.NBSP) + w
+			default:
+				line += " " + w
+			}
+		}
+		parts[i] = line
+		if i > 0 && len([]rune(line)) <= shortPart && strings.ContainsFunc(line, unicode.IsDigit) && !strings.Contains(line, ".") && len([]rune(parts[i-1]+line)) <= mostTown {
+			parts[i-1] = strings.TrimSuffix(parts[i-1], " ") + string(typeset.NBSP)
+		}
+	}
+	return strings.Join(parts, "")
 }

@@ -47,6 +47,13 @@ func (v Voices) Narrowed() Voices {
 	return v
 }
 
+// Slim states the net quantity alone in its narrow face, for a label on which its
+// line would be wider than the name.
+func (v Voices) Slim() Voices {
+	narrow(&v.Net)
+	return v
+}
+
 // Condensed says the name in narrow faces, for a label on which it would
 // otherwise be smaller than it should.
 func (v Voices) Condensed() Voices {

@@ -22,6 +22,7 @@ const (
 	boughPairs   = 12
 	archPairs    = 17 // of a garland, whose boughs are long
 	mostClusters = 8
+	mostArch     = 11.0 // a garland is at most so much wider than high
 )
 
 // grow covers a spine with pairs of leaves and, over them, clusters of fruit.
@@ -153,6 +154,9 @@ func (k *sketch) laurel() {
 // down to both sides, fruit at the crown.
 func (k *sketch) garland() {
 	b := k.box
+	if past := b.w() - mostArch*b.h(); past > 0 { // leaves would stand far apart: a shorter one, not a thread
+		b.x0, b.x1 = b.x0+past/2, b.x1-past/2
+	}
 	leaf := min(k.leafSize(b.w(), 0.066, 0, 1), b.h()*0.33*k.fine)
 	pad := leaf * 0.72
 	left, right := vec{b.x0 + pad*0.9, b.y1 - pad}, vec{b.x1 - pad*0.9, b.y1 - pad}

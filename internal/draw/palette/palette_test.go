@@ -229,3 +229,28 @@ func TestNamesOfFruits(t *testing.T) {
 		t.Error("an empty word found a fruit")
 	}
 }
+
+// Greengages are green and mirabelles yellow (common practice, no source): a label
+// in the purple of plums shows another fruit.
+func TestPlumsOfOtherColours(t *testing.T) {
+	hue := func(name string) (out [3]int) {
+		r, ok := fruits().find(name)
+		if !ok {
+			t.Fatalf("%s is unknown", name)
+		}
+		return [3]int{int(r.berry.R), int(r.berry.G), int(r.berry.B)}
+	}
+	for _, name := range []string{"greengage", "greengages", "reine_claude", "green plums"} {
+		if c := hue(name); c[1] <= c[0] || c[1] <= c[2] {
+			t.Errorf("%s: %v is not green", name, c)
+		}
+	}
+	for _, name := range []string{"mirabelle", "mirabelles", "yellow plums"} {
+		if c := hue(name); c[0] < c[1] || c[1] <= 2*c[2] {
+			t.Errorf("%s: %v is not yellow", name, c)
+		}
+	}
+	if c := hue("damson"); c[1] >= c[0] {
+		t.Errorf("damson: %v", c)
+	}
+}

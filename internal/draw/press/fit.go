@@ -43,10 +43,14 @@ func (w *work) fit(x setting, cell compose.Cell, first *composed) *composed {
 	if len(full) > 0 && x.content.QR.Payload != "" && !strings.HasPrefix(x.content.QR.Payload, "http") {
 		bare := x
 		bare.content = codeless(x.content)
-		if less := w.compose(&bare, cell); len(less.Overflow) == 0 {
+		less := w.compose(&bare, cell)
+		if len(less.Overflow) == 0 {
 			less.found.Notef("no-room-for-code", w.o.File, "label.sheet", "the %s label has no room for a code, which would only repeat its words", x.piece).
 				Hinted("with record_url in kitchen.toml the code opens the page of the batch, and is smaller")
 			return less
+		}
+		if x.piece != label.Front || !x.opt.Alone { // the code goes before any word does, so it is not what lacks room
+			first = less
 		}
 	}
 	if len(full) == 0 && x.piece == label.Front && x.opt.Alone && (first.Bare || first.Small) {
