@@ -38,7 +38,7 @@ func commands() []command {
 		{"jars", "", "jars and what they hold", "", listFlags, runJars},
 		{"recipes", "", "tested recipes a batch may rest on", "", listFlags, runRecipes},
 		{"places", "[PLACE]", "rule sets, and what one of them asks", placesHelp, placesFlags, runPlaces},
-		{"align", "SHEET", "a page to align the printer with", alignHelp, outFlags, runAlign},
+		{"align", "SHEET", "a page to align the printer with, or to measure jars with", alignHelp, alignFlags, runAlign},
 		{"new", "NAME", "starter files for a new batch", newHelp, newFlags, runNew},
 		{"serve", "[DIR]", "the local page: see labels while you type", serveHelp, serveFlags, runServe},
 		{"completion", "bash | zsh | fish", "what completes commands and flags in a shell", completionHelp, nil, runCompletion},

@@ -50,6 +50,7 @@ type options struct {
 	proof    bool
 	memory   bool
 	dryRun   bool
+	tape     bool
 	undo     bool
 	date     string
 	row      job.BookRow
@@ -84,6 +85,11 @@ func lookFlags(f *flag.FlagSet, o *options) {
 	f.BoolVar(&o.cutMarks, "cut-marks", false, "fine marks between labels to cut along")
 	f.IntVar(&o.skip, "skip", 0, "leave the first `N` labels of a part-used sheet free")
 	f.BoolVar(&o.serials, "serials", false, "number the jars: 07 / 12")
+}
+
+func alignFlags(f *flag.FlagSet, o *options) {
+	outFlags(f, o)
+	f.BoolVar(&o.tape, "jar", false, "a paper tape that measures jars instead, on the paper of SHEET, else the kitchen's")
 }
 
 func jsonFlag(f *flag.FlagSet, o *options) {

@@ -2,8 +2,10 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"strings"
 	"text/tabwriter"
@@ -183,14 +185,28 @@ func wrapped(w io.Writer, head, text string) {
 
 // runAlign writes the printer alignment page of a sheet.
 func runAlign(a *app, o *options, args []string) error {
-	if len(args) != 1 {
+	if len(args) != 1 && !(o.tape && len(args) == 0) {
 		return usagef("jarmark sheets lists them", "align: name one sheet")
 	}
 	env, err := a.envOf(os.DirFS("."))
 	if err != nil {
 		return err
 	}
-	f, found, err := env.Align(args[0])
+	make, name := env.Align, "jar-tape"
+	switch {
+	case !o.tape:
+		name = "align-" + args[0]
+	case len(args) == 0:
+		kitchen, err := os.ReadFile(store.KitchenName)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err
+		}
+		args = []string{env.PaperOf(job.Doc{Name: store.KitchenName, Data: kitchen}) + "-plain"}
+		fallthrough
+	default:
+		make = env.Tape
+	}
+	f, found, err := make(args[0])
 	a.print(found, nil)
 	if err != nil {
 		return err
@@ -198,5 +214,5 @@ func runAlign(a *app, o *options, args []string) error {
 	if found.HasErrors() {
 		return errProblem
 	}
-	return a.write(o.out, "align-"+args[0], []job.File{f}, nil)
+	return a.write(o.out, name, []job.File{f}, nil)
 }

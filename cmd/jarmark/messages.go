@@ -84,7 +84,13 @@ A cost that is not written down is said; it never counts as nothing.
   jarmark season -o season.pdf`
 
 	alignHelp = `Print this page on plain paper at 100 %, hold it against the label sheet, and
-write the offset and scale you measure into kitchen.toml under [printer].`
+write the offset and scale you measure into kitchen.toml under [printer].
+
+With --jar it is a paper tape to cut out: what it reads around a jar and up its
+straight side goes into kitchen.toml under [[jar]], and beats the table's value.
+
+  jarmark align letter-2x5-4x2in
+  jarmark align --jar`
 
 	placesHelp = `Without a name it lists the rule sets; with one it prints every value in force
 there, its source and how it was verified. --sources prints the sentences the

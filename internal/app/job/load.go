@@ -3,7 +3,6 @@ package job
 import (
 	"cmp"
 	"jarmark/internal/draw/press"
-	"jarmark/internal/draw/sheet"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/kit/diag"
@@ -71,7 +70,7 @@ type Batch struct {
 	Booked   diag.List      // findings about the ledger's rows
 
 	today   unit.Date // as chosen
-	sheets  *sheet.Catalogue
+	press   *press.Press
 	picture *press.Picture  // the maker's own; nil: none
 	faces   press.Typefaces // the maker's own
 }
@@ -99,7 +98,7 @@ func (e *Env) load(in Input, c Choices) *Batch {
 
 // cooked is a batch as far as the pot: no labels, no rules.
 func (e *Env) cooked(in Input, c Choices) *Batch {
-	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today, sheets: e.Sheets}
+	b := &Batch{Input: in, Pantry: e.Pantry, today: c.Today, press: e.Press}
 	kitchenName := cmp.Or(in.Kitchen.Name, "kitchen.toml")
 	var l diag.List
 	b.Kitchen, l = batch.ParseKitchen(kitchenName, in.Kitchen.Data, e.Book.Find)

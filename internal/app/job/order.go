@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"jarmark/internal/draw/press"
-	"jarmark/internal/draw/sheet"
 	"jarmark/internal/give/ledger"
 	"jarmark/internal/give/pack"
 	"jarmark/internal/give/table"
@@ -113,25 +112,10 @@ func (b *Batch) pieces(c Choices) []label.Piece {
 	for _, f := range b.Notes.Fills {
 		id = cmp.Or(id, f.Sheet)
 	}
-	if b.sheets != nil && id != "" {
-		if s, ok := b.sheets.Get(id); ok {
-			return madeFor(s)
-		}
-	}
-	return []label.Piece{label.Wrap}
-}
-
-// madeFor are the labels a jar gets from a sheet: a wrap-around where it takes
-// one, else the front with the information label that says the rest, else what
-// the sheet is for above all.
-func madeFor(s *sheet.Sheet) []label.Piece {
-	switch {
-	case s.Takes(string(label.Wrap)) || len(s.Pieces) == 0:
+	if b.press == nil || id == "" {
 		return []label.Piece{label.Wrap}
-	case s.Takes(string(label.Front)) && s.Takes(string(label.InfoLabel)):
-		return []label.Piece{label.Front, label.InfoLabel}
 	}
-	return []label.Piece{label.Piece(s.Pieces[0])}
+	return b.press.MadeFor(id)
 }
 
 // paper is the maker's paper.

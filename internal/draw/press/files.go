@@ -149,3 +149,21 @@ func (p *Press) Align(id string) (File, diag.List, error) {
 	data, err := p.PDF(doc)
 	return File{Name: "align-" + id + ".pdf", Data: data}, l, err
 }
+
+// Tape makes the page of a paper tape that measures jars, on the paper of a sheet,
+// as PDF.
+func (p *Press) Tape(id string) (File, diag.List, error) {
+	var l diag.List
+	s, ok := p.Sheets.Get(id)
+	if !ok {
+		l.Errorf("unknown-sheet", diag.Command, "", "no sheet %q", id).Hinted("jarmark sheets lists them")
+		return File{}, l, nil
+	}
+	doc := sheet.Tape(s, p.Faces)
+	if len(doc.Pages) == 0 {
+		l.Errorf("tape-paper", diag.Command, "", "the paper of %s is too small for a tape", s.ID).Hinted("letter-plain and a4-plain are large enough")
+		return File{}, l, nil
+	}
+	data, err := p.PDF(doc)
+	return File{Name: "jar-tape.pdf", Data: data}, l, err
+}

@@ -32,6 +32,20 @@ func (o *Order) needs(p label.Piece, jar int) []Tag {
 	return o.blank(j.Sealed)
 }
 
+// MadeFor are the labels a jar gets from a sheet: a wrap-around where it takes one
+// or nobody knows it, else the front with the information label that says the
+// rest, else what the sheet is for above all.
+func (p *Press) MadeFor(id string) []label.Piece {
+	s, ok := p.Sheets.Get(id)
+	switch {
+	case !ok || s.Takes(string(label.Wrap)) || len(s.Pieces) == 0:
+		return []label.Piece{label.Wrap}
+	case s.Takes(string(label.Front)) && s.Takes(string(label.InfoLabel)):
+		return []label.Piece{label.Front, label.InfoLabel}
+	}
+	return []label.Piece{label.Piece(s.Pieces[0])}
+}
+
 func (o *Order) blank(n int) []Tag {
 	if o.Copies > 0 {
 		n = o.Copies
