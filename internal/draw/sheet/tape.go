@@ -15,7 +15,7 @@ const (
 	tapeLong  = 400 * unit.Millimetre
 	tapeStrip = 250 * unit.Millimetre // the longest strip, as Letter and A4 both take
 	tapeLeast = 100 * unit.Millimetre
-	tapeWide  = 18 * unit.Millimetre
+	tapeWide  = 22 * unit.Millimetre
 	tapeGap   = 5 * unit.Millimetre
 	tapeTab   = 10 * unit.Millimetre // of a strip under the next, for glue
 	tapeEdge  = 9 * unit.Millimetre  // that printers cannot print on

@@ -45,7 +45,7 @@ func TestTapeTellsTheTruth(t *testing.T) {
 		img := f.Render(0, 254)
 		at := 0.0 // measure on the whole tape
 		for strip, long := range []int{250, 150} {
-			left, top := 9.0+23*float64(strip), 19.0
+			left, top := 9.0+27*float64(strip), 19.0
 			tick := func(x, y float64) bool { // within 0.1 mm
 				for dy := -1; dy <= 1; dy++ {
 					if img.RGBAAt(int(x*10), int(y*10)+dy).R < 160 {
@@ -62,7 +62,7 @@ func TestTapeTellsTheTruth(t *testing.T) {
 				}
 			}
 			for k := 0; float64(k)*3.175 <= at+float64(long); k++ {
-				if y := top + float64(k)*3.175 - at; y >= top && !tick(left+17.3, y) {
+				if y := top + float64(k)*3.175 - at; y >= top && !tick(left+21.3, y) {
 					t.Fatalf("%s: no tick at %d/8 in", id, k)
 				}
 			}
@@ -104,7 +104,7 @@ func TestTapeOfOtherPaper(t *testing.T) {
 	for _, c := range []struct {
 		w, h float64
 		want int
-	}{{297, 420, 1}, {210, 148, 1}, {62, 100, 0}, {100, 150, 0}, {20, 20, 0}, {200, 120, 0}} {
+	}{{297, 420, 1}, {210, 148, 0}, {279.4, 215.9, 1}, {62, 100, 0}, {100, 150, 0}, {20, 20, 0}, {200, 120, 0}} {
 		s := &sheet.Sheet{ID: "own", Title: "Own", Auto: true, PaperW: mm(c.w), PaperH: mm(c.h)}
 		d, _ := tapeOf(t, s)
 		if len(d.Pages) != c.want {

@@ -29,9 +29,9 @@ func (r *reader) jar(raw rawJar, path string) pantry.Jar {
 	if r.absent(raw.Key, path+".key") {
 		r.errorf("missing-key", path+".key", "the jar has no key").Hinted(`add key = "my8", the word your [[fill]] tables use`)
 	}
-	if j.Brimful == 0 && j.Nominal == 0 && !has(raw.Brimful) && !has(raw.Nominal) {
+	if j.Brimful == 0 && j.Nominal == 0 && !has(raw.Brimful) && !has(raw.Nominal) && !pantry.HasJar(j.Key) {
 		r.errorf("missing-brimful", path+".brimful", "the jar's size is not given").
-			Hinted(`add brimful = "262 ml": weigh it empty and brim-full of water, 1 g is 1 ml`)
+			Hinted(`add brimful = "262 ml": weigh it empty and brim-full of water, 1 g is 1 ml; a key of jarmark jars takes it from there`)
 	}
 	if j.Brimful > 0 && j.Nominal > j.Brimful {
 		r.errorf("jar-size", path+".nominal", "the jar can't hold %s when it takes %s to the brim", *raw.Nominal, *raw.Brimful).Hinted("check both volumes")

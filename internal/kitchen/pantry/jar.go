@@ -108,6 +108,22 @@ func (p *Pantry) Jar(words string) (Jar, bool) {
 	return Jar{}, false
 }
 
+// keyed finds a jar by its key alone.
+func (p *Pantry) keyed(key string) (Jar, bool) {
+	for _, j := range p.jars {
+		if strings.EqualFold(strings.TrimSpace(key), j.Key) {
+			return j, true
+		}
+	}
+	return Jar{}, false
+}
+
+// HasJar reports whether a built-in jar has that key.
+func HasJar(key string) bool {
+	_, ok := Default().keyed(key)
+	return ok
+}
+
 func jarWords(s string) string {
 	s = strings.ToLower(strings.TrimSpace(strings.TrimSuffix(s, ".")))
 	if len(s) > 100 {

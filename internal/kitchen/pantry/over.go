@@ -1,5 +1,7 @@
 package pantry
 
+import "jarmark/internal/kit/unit"
+
 // over gives own with its unknown values taken from base: numbers below zero
 // (zero for weights and pH), empty words and lists.
 func over(own, base Ingredient) Ingredient {
@@ -49,4 +51,36 @@ func over(own, base Ingredient) Ingredient {
 		g.OtherSolidsG = max(0, 100-g.SolubleG)
 	}
 	return g
+}
+
+// overJar gives a maker's own jar with what is not given taken from the built-in one
+// of its key.
+func overJar(own, base Jar) Jar {
+	j := own
+	if j.Brimful <= 0 && j.Nominal <= 0 {
+		j.NamedBy, j.Brimful, j.BrimfulMost = base.NamedBy, base.Brimful, base.BrimfulMost
+	}
+	if j.Nominal <= 0 && (j.Brimful <= 0 || base.Nominal <= j.Brimful) {
+		j.Nominal = base.Nominal
+	}
+	for _, f := range []struct {
+		v *unit.Length
+		b unit.Length
+	}{{&j.Mouth, base.Mouth}, {&j.Height, base.Height}, {&j.Diameter, base.Diameter}, {&j.Circumference, base.Circumference},
+		{&j.Panel, base.Panel}, {&j.Face, base.Face}, {&j.Foot, base.Foot}} {
+		if *f.v <= 0 {
+			*f.v = f.b
+		}
+	}
+	if j.Lid == "" {
+		j.Lid = base.Lid
+	}
+	if j.TareMass <= 0 {
+		j.TareMass = base.TareMass
+	}
+	if j.Description == "" || j.Description == own.Key {
+		j.Description = base.Description
+	}
+	j.Source += "; what is not measured: " + base.Source
+	return j
 }

@@ -123,7 +123,8 @@ func (p *Pantry) ownJars(own []Jar) []Jar {
 	var out []Jar
 	taken := map[string]bool{}
 	for _, j := range own {
-		j.Measured = true
+		j.Measured = j.Brimful > 0 || j.Nominal > 0
+		side := j.Panel > 0 || j.Circumference > 0 || j.Diameter > 0
 		if f, ok := p.finish(j.Lid); ok && j.Mouth <= 0 {
 			j.Mouth = f.Mouth
 		}
@@ -133,6 +134,12 @@ func (p *Pantry) ownJars(own []Jar) []Jar {
 		case j.Diameter <= 0 && j.Circumference > 0:
 			j.Diameter = unit.MM(j.Circumference.MM() / math.Pi)
 		}
+		panel, around := j.Panel, j.Circumference
+		if base, ok := p.keyed(j.Key); ok {
+			j = overJar(j, base)
+			j.Key = base.Key
+		}
+		j.Taped = side && panel == j.Panel && around == j.Circumference
 		out = append(out, j)
 		taken[j.Key] = true
 	}

@@ -74,6 +74,7 @@ type Jar struct {
 	Foot          unit.Length // circumference at the foot of the side of a tapered jar; 0 = as above
 	TareMass      unit.Mass   // empty jar with lid; 0 = unknown
 	Lid           string      // neck finish: "70-450 CT", "63 mm lug"
-	Measured      bool        // the maker measured it
+	Measured      bool        // the maker measured what it holds
+	Taped         bool        // the maker measured its side, around and up, as far as it is known
 	Source        string
 }

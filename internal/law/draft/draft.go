@@ -58,7 +58,7 @@ func NewDraft(r *cook.Result, jar cook.JarPlan, s *place.Set, o Options) *Draft 
 	p.Say = p.language()
 	title, sub := display(p.B)
 	p.C = &label.Content{Title: title, Subtitle: sub, Parts: p.B.Label.Parts, Lang: p.Say.Lang, MainFruit: r.MainFruit, Colours: p.B.Label.Colours,
-		JarKey: jar.Jar.Key, Around: jar.Jar.Circumference, Straight: jar.Jar.Panel, Face: jar.Jar.Face, Foot: jar.Jar.Foot, PanelArea: PanelArea(jar.Jar), LidAcross: lidAcross(jar.Jar.Lid), Measured: jar.Jar.Measured}
+		JarKey: jar.Jar.Key, Around: jar.Jar.Circumference, Straight: jar.Jar.Panel, Face: jar.Jar.Face, Foot: jar.Jar.Foot, PanelArea: PanelArea(jar.Jar), LidAcross: lidAcross(jar.Jar.Lid), Measured: jar.Jar.Taped}
 	return p
 }
 

@@ -148,7 +148,7 @@ type Content struct {
 	Face      unit.Length // width of one of its flat sides; 0 = it is round
 	Foot      unit.Length // circumference at the foot of a tapered side; 0 = it is not tapered
 	LidAcross unit.Length // outer diameter of the lid
-	Measured  bool        // the maker measured this jar: the table's are typical values
+	Measured  bool        // the maker measured the side of this jar: the table's are typical values
 
 	AllergenNames []string // as the statement names them; empty = none known
 	AllergenWhy   []Why    // what each of them rests on
