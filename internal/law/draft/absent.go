@@ -62,9 +62,16 @@ func namesOf(ln cook.Line) (out []string) {
 			continue
 		}
 		out = append(out, strings.Join(words, " "))
-		if last := words[len(words)-1]; len(words) > 1 && len(last) > 3 {
+		last := words[len(words)-1]
+		if len(words) > 1 && len(last) > 3 {
 			out = append(out, last)
+		}
+		if len(words) > 1 && Has(partsOfFruit, last) { // "no lemon" beside lemon juice
+			out = append(out, strings.Join(words[:len(words)-1], " "))
 		}
 	}
 	return out
 }
+
+// partsOfFruit are words behind the name of the fruit they are of.
+var partsOfFruit = []string{"juice", "zest", "peel", "rind", "pulp", "puree", "purée"}

@@ -82,6 +82,7 @@ func (p *Draft) Tell(level, code, file, path, text string) *diag.Diagnostic {
 // Wordings reports words a rule governs in the maker's own texts, and claims
 // about nutrition, by the tables of the set.
 func (p *Draft) Wordings() {
+	p.quantities()
 	texts := slices.DeleteFunc(p.ownTexts(), func(o ownText) bool { return o.text == "" })
 	if t := p.Set.Nutrition; t != nil {
 		for _, o := range texts {
@@ -102,6 +103,10 @@ func (p *Draft) Wordings() {
 		}
 		if len(w.Words) > 0 && strings.Contains(w.Words[0], "{x}") {
 			p.absent(w, mayDeny(w, texts))
+			continue
+		}
+		if w.Holds {
+			p.holding(w, texts)
 			continue
 		}
 		if w.Named {

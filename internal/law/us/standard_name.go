@@ -124,10 +124,12 @@ func (p *pass) absentFruit() {
 	}
 }
 
-// fruitWords are the fruits of the table, singular and plural, as spaced words.
+// fruitWords are the fruits, nuts and drinks of the table, singular and plural, as
+// spaced words.
 var fruitWords = sync.OnceValue(func() (out [][2]string) {
 	for _, g := range pantry.Default().Ingredients() {
-		if g.Class == "fruit" {
+		switch g.Class {
+		case "fruit", "dried fruit", "nut", "alcohol":
 			out = append(out, [2]string{draft.Spaced(words.Singular(g.Name)), draft.Spaced(g.Name)})
 		}
 	}
