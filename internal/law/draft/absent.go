@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"jarmark/internal/kitchen/cook"
+	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/place"
 )
 
@@ -52,6 +53,14 @@ func namesOf(ln cook.Line) (out []string) {
 	for _, lang := range []string{"en", "en_gb", "de", "fr"} {
 		n, _ := ln.Row.Names(lang)
 		all = append(all, n.Label, n.Singular)
+	}
+	if fruit, _, juice := strings.Cut(ln.Key, "_juice"); juice { // Zitronensaft is of Zitronen
+		if of, ok := pantry.Default().Ingredient(fruit); ok {
+			for _, lang := range spoken {
+				n, _ := of.Names(lang)
+				all = append(all, n.Label, n.Singular)
+			}
+		}
 	}
 	for _, part := range ln.Contains {
 		all = append(all, part.Name)

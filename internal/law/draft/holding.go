@@ -1,11 +1,9 @@
 package draft
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
-	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/place"
@@ -34,38 +32,38 @@ func (p *Draft) holding(w place.WordingRule, texts []ownText) {
 			if !found {
 				continue
 			}
-			food, said, ok := p.foodIn(behind)
+			food, at, ok := foodIn(behind)
 			if !ok || p.inThePot(food) {
 				continue
 			}
-			text := strings.ReplaceAll(w.Text, "{ingredient}", said)
-			if !p.tells(w.ID, o) {
-				p.Tell(w.Level, w.ID, o.file, o.path, fmt.Sprintf("%q %s", before+" "+said, text)).Hinted(w.Hint).Cited(w.Cite)
-			}
+			p.tellWording(w, []ownText{o}, []string{before + " " + at.before + at.food}, nil, w.Level, w.Text, at.food)
 			break
 		}
 	}
 }
 
-// tells reports that a text has a finding of a code.
-func (p *Draft) tells(code string, o ownText) bool {
-	return slices.ContainsFunc(p.L, func(d diag.Diagnostic) bool { return d.Code == code && d.File == o.file && d.Path == o.path })
-}
+// saidAt are the words of a food in a text, and those before them.
+type saidAt struct{ before, food string }
 
 // foodIn finds the first food of the table among the words of a text, up to a
-// sign that ends the phrase; said are its words there.
-func (p *Draft) foodIn(text string) (food pantry.Ingredient, said string, ok bool) {
+// sign that ends the phrase.
+func foodIn(text string) (food pantry.Ingredient, at saidAt, ok bool) {
 	text, _, _ = strings.Cut(text, "|")
-	ws, table := strings.Fields(text), pantry.Default().Speaking(p.Say.Lang)
+	ws := strings.Fields(text)
 	for from := 0; from < min(wordsBefore, len(ws)); from++ {
 		for n := min(wordsOfFood, len(ws)-from); n > 0; n-- {
+			if Has(joinWords, ws[from]) || Has(joinWords, ws[from+n-1]) {
+				continue
+			}
 			said := strings.Join(ws[from:from+n], " ")
-			if g, ok := table.Ingredient(said); ok {
-				return g, said, true
+			for _, lang := range spoken { // whoever buys reads it
+				if g, ok := pantry.Default().Speaking(lang).Ingredient(said); ok {
+					return g, saidAt{strings.Join(append(ws[:from:from], ""), " "), said}, true
+				}
 			}
 		}
 	}
-	return pantry.Ingredient{}, "", false
+	return pantry.Ingredient{}, saidAt{}, false
 }
 
 // inThePot reports an ingredient that is the food, or has its name or a part of
@@ -80,8 +78,14 @@ func (p *Draft) inThePot(food pantry.Ingredient) bool {
 			names += strings.Join(singulars(n), " ") + " "
 		}
 	}
-	return slices.ContainsFunc(singulars(food.Name), func(w string) bool { return len(w) > 3 && strings.Contains(names, " "+w+" ") })
+	return slices.ContainsFunc(singulars(food.Name), func(w string) bool { return len(w) > 2 && strings.Contains(names, " "+w+" ") })
 }
+
+// joinWords begin and end no food.
+var joinWords = []string{"a", "an", "the", "of", "and", "or", "with", "und", "oder", "von", "et", "ou", "de", "d", "la", "le"}
+
+// spoken are the languages the table of ingredients has names in.
+var spoken = []string{"en", "de", "fr"}
 
 func singulars(name string) (out []string) {
 	for _, w := range strings.Fields(Spaced(name)) {
