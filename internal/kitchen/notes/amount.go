@@ -30,7 +30,7 @@ var (
 	dozens     = lazily(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
 	sizeWord   = lazily(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
 	packForm   = lazily(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
-	packAfter  = lazily(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:about |each )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
+	packAfter  = lazily(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
 	sizedPack  = lazily(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
 	rangeHead  = lazily(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
 	numHead    = lazily(`^` + num)

@@ -43,7 +43,7 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 		jars := len(out.Fills) > 0 || len(out.Asks) > 0 && jarTalk.MatchString(strings.Join(out.Asks, " "))
 		switch {
 		case sub.Read():
-			read++
+			read += len(sub.Ingredients) + len(sub.Fills) + sub.paths()
 		case jars && restForm.MatchString(f.text):
 			sub.ask(`the jar that is not full: write part_jar = "100 g", what is in it`)
 		case f.read:
@@ -51,13 +51,34 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 			sub.say("%q is no amount and no time", f.text)
 		default:
 			sub.ask("what is %q? Write it on a line of its own", f.text)
+			out.softer(f.text)
 		}
 		if f.read && lost(sub, f.text) > 0 && !strings.Contains(strings.Join(sub.Asks, " "), formDoubt) {
 			sub.ask("is all of %q read? Write each thing on a line of its own", f.text)
 		}
 		out.take(sub)
 	}
-	return out, read >= 2 && 2*read >= len(all) && !g.twiceTheSame(out)
+	return out, read >= 2 && read >= len(all)-read && !g.twiceTheSame(out)
+}
+
+// paths counts the keys of a line, each once.
+func (l Line) paths() int {
+	seen := map[string]bool{}
+	for _, k := range l.Keys {
+		seen[k.Path] = true
+	}
+	return len(seen)
+}
+
+// softer asks about the time before words that tell of softening: "simmer 20
+// minutes, until soft, add 2 cups sugar".
+func (l *Line) softer(words string) {
+	k := l.find("cook.minutes")
+	if k == nil || k.Asked || !aside.MatchString(words) || finished.MatchString(words) {
+		return
+	}
+	k.Asked = true
+	l.ask("were %s minutes the boil, and not only to soften? Then take the # off", k.Value)
 }
 
 // twiceTheSame reports a food that stands twice: the second may say the first in

@@ -16,15 +16,16 @@ var (
 	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
 	frenchOf   = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
 	ownWay     = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	insteadOf  = lazily(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
 	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm    = lazily(` -+ |; |, | - `)
-	afterIng   = lazily(`(?i) ((?:mixed|blended|dissolved|slaked|stirred|angerührt|délayée?s?) (?:to|with|in|into|mit|dans) .*|(?:for|für|pour) (?:about |ca\.? |etwa |env\.? |environ )?\d.*|(?:at (?:the )?(?:very )?(?:end|start|beginning)|later|am Ende|à la fin)$|(?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	afterIng   = lazily(`(?i) (cut (?:from|off) .*|(?:mixed|blended|dissolved|slaked|stirred|angerührt|délayée?s?) (?:to|with|in|into|mit|dans) .*|(?:for|für|pour) (?:about |ca\.? |etwa |env\.? |environ )?\d.*|(?:at (?:the )?(?:very )?(?:end|start|beginning)|later|am Ende|à la fin)$|(?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList     = lazily(`(?i),.* (?:or|oder|ou) `)
 	orFood     = lazily(`(?i)^\((?:or|oder|ou|bzw\.|and/or) ([\p{L}][\p{L}, -]+)\)$`)
 	prepared   = lazily(`(?i)\((` + num + `)( ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?)? (?:after|when|once|net|netto|prepared|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
 	orEnd      = lazily(`(?i),? (?:or|oder|ou)$`)
-	cutSize    = lazily(`(?i)` + num + `[- ]?(?:inch(?:es)?|in|"|cm|mm)\b`)
+	cutSize    = lazily(`(?i)` + num + `(?:[- ]?(?:inch(?:es)?|in|"|cm|mm)\b| ?%| ?percent| ?prozent)`)
 	sugarRatio = lazily(`(?i)\b(gelierzucker|sucre gélifiant|gelling sugar|jam sugar) \(?(\d) ?(?:plus|zu|auf|\+|/|:) ?(\d)\b\)?`)
 	plusRatio  = lazily(`(?i)^(\d) ?(?:plus|zu|auf|\+) ?(\d)$`)
 	ratioSay   = lazily(`(?i)^(?:(?:im )?verhältnis|ratio|proportions?) `)
@@ -178,7 +179,9 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	if optional.MatchString(s) {
 		l.say("optional in the notes: take it out if you left it out")
 	}
-	if less.MatchString(s) {
+	if insteadOf.MatchString(s) {
+		l.ask("what went in, and how much? Check name and amount")
+	} else if less.MatchString(s) {
 		l.ask("how much was it in the end? Check amount")
 	} else if ownWay.MatchString(s) {
 		l.ask("what went in at the end? Check name and amount")
@@ -196,6 +199,9 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		}
 	}
 	s = strings.TrimSpace(brackets.ReplaceAllString(s, " "))
+	if m := percent.FindString(s); m != "" { // rum 38 %
+		s, form = strings.Replace(s, m, "", 1), append(form, strings.TrimSpace(m))
+	}
 	for range 2 {
 		s = trailing.ReplaceAllString(s, "")
 	}
@@ -282,6 +288,8 @@ func (g *grammar) hint(name string) string {
 	}
 	return ""
 }
+
+var percent = lazily(`(?i),? \d{1,2}(?:[.,]\d)? ?(?:%|prozent|percent|per cent)(?: ?(?:vol|alc|abv|fat|fett|acidity|acid|säure)\.?)?`)
 
 var ratio = lazily(`\b\d:\d\b`) // gelling sugar 2:1
 

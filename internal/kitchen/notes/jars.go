@@ -108,8 +108,8 @@ func unsealed(s string) int {
 	if m == nil {
 		return 0
 	}
-	if n, ok := timeNumbers[strings.ToLower(m[1])]; ok {
-		m[1] = n
+	if n, ok := wordNumbers()[strings.ToLower(m[1])]; ok {
+		return n
 	}
 	n, _ := strconv.Atoi(m[1])
 	return n

@@ -18,7 +18,7 @@ var (
 	canner    = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
 	steam     = lazily(`(?i)\bsteam(?:ed|er)?\b`)
 	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd\w*|wallend|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|kochzeit|(?:ge)?köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
-	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
+	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|the whole (?:thing|process|lot|job)|altogether|all told|from start to finish|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
 	leftTo    = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
 	softened  = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
 	aside     = lazily(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|(?:without|before adding) (?:the |any )?sugar|ohne (?:den )?Zucker|sans (?:le )?sucre|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
@@ -31,14 +31,6 @@ var (
 	clause    = lazily(`[.;!] |[.;!]$`)
 )
 
-// times in words: "one minute".
-var (
-	spelledTime = lazily(`(?i)(^|[^\p{L}])(one|an|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|eine|zwei|drei|vier|fünf|sechs|acht|zehn|fünfzehn|zwanzig|dreißig|une?|deux|trois|quatre|cinq|six|huit|dix|quinze|vingt|trente) ((?:more |weitere )?(?:minute[ns]?|hours?|stunden?|heures?))\b`)
-	timeNumbers = map[string]string{"one": "1", "an": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "eight": "8", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30", "forty": "40",
-		"eine": "1", "zwei": "2", "drei": "3", "vier": "4", "fünf": "5", "sechs": "6", "acht": "8", "zehn": "10", "fünfzehn": "15", "zwanzig": "20", "dreißig": "30",
-		"une": "1", "un": "1", "deux": "2", "trois": "3", "quatre": "4", "cinq": "5", "huit": "8", "dix": "10", "quinze": "15", "vingt": "20", "trente": "30"}
-)
-
 var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b(?:\.(?: |$))?|\b([1-6]) ?h ?([0-5]\d)\b`)
 
 func hasMinutes(s string) bool { return duration.MatchString(s) }
@@ -46,10 +38,7 @@ func hasMinutes(s string) bool { return duration.MatchString(s) }
 // sentences reads the steps of a line: how long it was boiled and processed,
 // how full the jars are, how many there were.
 func (g *grammar) sentences(l *Line, s string) {
-	s = spelledTime.ReplaceAllStringFunc(s, func(m string) string {
-		n := spelledTime.FindStringSubmatch(m)
-		return n[1] + timeNumbers[strings.ToLower(n[2])] + " " + n[3]
-	})
+	s = spelledTimes(s)
 	s = hoursAnd.ReplaceAllStringFunc(s, func(m string) string {
 		n := hoursAnd.FindStringSubmatch(m)
 		hours, _ := strconv.Atoi(n[1] + n[3])

@@ -52,12 +52,15 @@ func unseenRecipes(t *testing.T) (out []unseen) {
 // Set 9 (40 recipes, on the grammar that reads lines of several facts): 185 of 218 at
 // the first run (84.9 %), 187 (85.8 %) once two readings typed wrongly were put right;
 // 2 wrong without a word ("between 2 and 3 hours"; a British pint taken for another).
+// Set 10 (30 recipes, on the grammar mended after set 9): 158 of 180 at the first run
+// (87.8 %), 163 (90.6 %) once five readings typed wrongly were put right; 3 wrong without
+// a word ("forty-five minutes" read as 5; an amount in a bracket; a whole afternoon's time).
 // The grammar was mended after each.
 func TestUnseenRecipes(t *testing.T) {
 	p := pantry.Default()
 	total, right := map[string]int{}, map[string]int{}
 	for _, u := range unseenRecipes(t) {
-		set := u.where[:1]
+		set, _, _ := strings.Cut(u.where, ".")
 		r := Read(strings.Join(u.lines, "\n"), p)
 		for i, l := range r.Lines {
 			total[set]++

@@ -58,7 +58,7 @@ var forms = set(`crushed chopped sliced diced mashed grated minced shredded pure
 	or long organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 		cracked milled tk t&t netto tiefkühl gefroren
 		soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
-		petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
+		bon bonne bons bonnes moulu moulue moulus moulues séché séchée séchés séchées entier entière ciselé ciselée effeuillé effeuillée fraichement fraîchement fraiche fraiches petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 // german forms, without their ending.
@@ -102,6 +102,7 @@ var (
 	cupfuls      = lazily(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
 	betweenTwo   = lazily(`(?i)\b(?:between|zwischen|entre) (` + num + `) ?(?:and|und|et|&) ?(` + num + `)`)
 	frenchSpoon  = lazily(`(?i)(\d) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.)(?:$| )(?:rase |bombée )?`)
+	fractionDe   = lazily(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
 	cuilleree    = lazily(`(?i)\bcuiller[ée]e?(s?)\b`)
 	sizedWord    = lazily(`(?i)\b(large|medium|small)[ -]sized?\b`)
 	halfMore     = lazily(`(?i)\b(une?|deux|trois|quatre|cinq|six|\d{1,2}) (kilos?|kg|litres?|l|livres?|heures?) et demie?\b`)
@@ -153,6 +154,7 @@ func flat(s string) string {
 // Stunden", "an hour and a half".
 func halves(s string) string {
 	s = betweenTwo.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe"), "$1-$2")
+	s = fractionDe.ReplaceAllString(s, "$1 $2")
 	s = cuilleree.ReplaceAllString(s, "cuillère$1")
 	s = sizedWord.ReplaceAllString(cupfuls.ReplaceAllString(spoonWords.ReplaceAllString(s, "${1}spoon"), "$1"), "$1")
 	s = andHalf.ReplaceAllString(s, "1 1/2 hours")
