@@ -55,10 +55,11 @@ var policy = map[string]string{
 	"internal/draw/inspect":     "kit/unit kit/diag law/label draw/page draw/face draw/palette",
 	"internal/draw/sheet":       "kit/unit kit/diag kit/source draw/page draw/face draw/typeset",
 
-	"internal/draw/press": "kit/cores kit/unit kit/diag law/label draw/page draw/face draw/design draw/compose draw/inspect draw/sheet draw/picture draw/pdf draw/svg draw/png",
+	"internal/draw/press": "kit/cores kit/unit kit/diag law/label draw/page draw/face draw/design draw/compose draw/inspect draw/bend draw/sheet draw/picture draw/pdf draw/svg draw/png",
 
 	"internal/draw/pdf":     "kit/unit draw/page draw/face",
 	"internal/draw/svg":     "kit/unit draw/page draw/face",
+	"internal/draw/bend":    "kit/unit draw/page draw/face",
 	"internal/draw/picture": "draw/artwork draw/page",
 	"internal/draw/artwork": "kit/unit draw/page",
 	"internal/draw/png":     "kit/unit draw/page draw/face",

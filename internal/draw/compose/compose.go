@@ -30,6 +30,7 @@ type Cell struct {
 	Corner unit.Length // corner radius of a rectangle
 	Safe   unit.Length // inset no type or ornament may cross
 	Bleed  unit.Length // how far backgrounds may reach past the trim
+	Cone   page.Cone   // of a tapered jar, round which the finished label is bent; zero: it lies straight
 }
 
 // Options are the maker's choices for this print.

@@ -11,8 +11,14 @@ const kappa = 0.5522847498307936
 
 // Outline is the cut edge of the label in its own coordinates, to be filled
 // with the even-odd rule: a tag has its hole.
-func (f *Frame) Outline() *Path {
+func (f *Frame) Outline() *Path { return f.Around(0) }
+
+// Around is the outline of a Sector grown by out on all sides; of other shapes, the
+// outline itself.
+func (f *Frame) Around(out unit.Length) *Path {
 	switch f.Shape {
+	case Sector:
+		return f.Arc.outline(out)
 	case Ellipse:
 		return roundedBox(f.W, f.H, f.W/2, f.H/2)
 	case TagShape:

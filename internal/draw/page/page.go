@@ -128,6 +128,7 @@ type Code struct {
 	Quiet   int
 	Dark    Colour
 	Payload string
+	Turn    float64 // degrees clockwise about the middle of At
 }
 
 func (*Text) item() {}
@@ -142,6 +143,7 @@ const (
 	Rectangle Shape = "rectangle"
 	Ellipse   Shape = "ellipse"
 	TagShape  Shape = "tag"
+	Sector    Shape = "sector" // of a ring, for a tapered jar
 )
 
 // Frame is one finished label: W x H is the trim size.
@@ -149,6 +151,7 @@ type Frame struct {
 	W, H   unit.Length
 	Shape  Shape
 	Corner unit.Length // corner radius of a Rectangle
+	Arc    Arc         // of a Sector, whose box is W x H
 	Safe   unit.Length // inset no ink but Bleed paths may cross
 	Bleed  unit.Length // how far Bleed paths reach past the trim
 	Items  []Item

@@ -28,6 +28,7 @@ type Picture struct {
 	Block string
 	At    Rect
 	Image *Image
+	Turn  float64 // degrees clockwise about the middle of At
 }
 
 func (*Picture) item() {}

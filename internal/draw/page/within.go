@@ -11,6 +11,9 @@ func (f *Frame) Within(r Rect, slack unit.Length) bool {
 	if r.X < s || r.Y < s || r.X+r.W > f.W-s || r.Y+r.H > f.H-s {
 		return false
 	}
+	if f.Shape == Sector && !f.holds(f.Arc.nearest(r), s) {
+		return false
+	}
 	for _, p := range []Point{{X: r.X, Y: r.Y}, {X: r.X + r.W, Y: r.Y}, {X: r.X, Y: r.Y + r.H}, {X: r.X + r.W, Y: r.Y + r.H}} {
 		if !f.holds(p, s) {
 			return false
@@ -22,6 +25,8 @@ func (f *Frame) Within(r Rect, slack unit.Length) bool {
 // holds reports whether a point lies inside the outline moved in by s.
 func (f *Frame) holds(p Point, s unit.Length) bool {
 	switch f.Shape {
+	case Sector:
+		return f.Arc.holds(p, s)
 	case Ellipse:
 		rx, ry := float64(f.W/2-s), float64(f.H/2-s)
 		if rx <= 0 || ry <= 0 {

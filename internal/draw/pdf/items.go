@@ -229,12 +229,26 @@ func (c *content) dash(d []unit.Length) {
 	}
 }
 
+// turn turns all that follows about the middle of a box, degrees clockwise.
+func (c *content) turn(s space, r page.Rect, degrees float64) {
+	if degrees == 0 {
+		return
+	}
+	sin, cos := page.SinCos(degrees)
+	x, y := (s.left + r.X + r.W/2).Points(), (s.top - r.Y - r.H/2).Points()
+	for _, v := range [...]float64{cos, -sin, sin, cos, x - x*cos - y*sin, y + x*sin - y*cos} {
+		c.number(v)
+	}
+	c.op("cm")
+}
+
 // code draws a QR code in units of one module: each row's dark runs as
 // rectangles, all in one path, so that no hairlines show between them.
 func (c *content) code(s space, k *page.Code) {
 	n := len(k.Modules)
 	c.fillColour(k.Dark)
 	c.save()
+	c.turn(s, k.At, k.Turn)
 	c.number(k.At.W.Points() / float64(n))
 	c.b = append(c.b, "0 0 "...)
 	c.number(k.At.H.Points() / float64(n))

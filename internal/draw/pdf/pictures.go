@@ -105,6 +105,7 @@ func illustrate(f *fpdf.Fpdf, list []*page.Image) (images, error) {
 // picture draws an image in its box (ISO 32000-1, 8.9.5).
 func (c *content) picture(s space, p *page.Picture) {
 	c.save()
+	c.turn(s, p.At, p.Turn)
 	if f := c.arts[p.Image]; f != nil {
 		c.number(float64(p.At.W) / float64(f.w))
 		c.b = append(c.b, "0 0 "...)

@@ -19,14 +19,15 @@ func (c *canvas) picture(p *page.Picture, at affine) error {
 	if m.Broken() {
 		return fmt.Errorf("an empty picture")
 	}
+	if p.Turn != 0 {
+		at = at.mul(turning(p.At, p.Turn))
+	}
 	if len(m.Art) > 0 {
 		return c.art(p, at)
 	}
 	to := at.mul(affine{a: float64(p.At.W) / float64(m.W), d: float64(p.At.H) / float64(m.H), e: float64(p.At.X), f: float64(p.At.Y)})
-	x0, y0 := to.apply(0, 0)
-	x1, y1 := to.apply(float64(m.W), float64(m.H))
 	back, ok := to.inverse()
-	r := bounds([]line{{pts: []vec{{x0, y0}, {x1, y1}}}}).Intersect(c.clip).Intersect(c.img.Bounds())
+	r := bounds(corners(to, float64(m.W), float64(m.H))).Intersect(c.clip).Intersect(c.img.Bounds())
 	if !ok || r.Empty() {
 		return nil
 	}
@@ -38,12 +39,25 @@ func (c *canvas) picture(p *page.Picture, at affine) error {
 	return nil
 }
 
+// corners is a box of w x h under a map.
+func corners(to affine, w, h float64) []line {
+	var pts []vec
+	for _, v := range [...]vec{{0, 0}, {w, 0}, {w, h}, {0, h}} {
+		x, y := to.apply(v.x, v.y)
+		pts = append(pts, vec{x, y})
+	}
+	return []line{{pts: pts, closed: true}}
+}
+
 // art draws a drawing of the maker's, cut off at its box.
 func (c *canvas) art(p *page.Picture, at affine) error {
 	w, h := float64(unit.Length(p.Image.W)*page.ArtUnit), float64(unit.Length(p.Image.H)*page.ArtUnit)
 	to := at.mul(affine{a: float64(p.At.W) / w, d: float64(p.At.H) / h, e: float64(p.At.X), f: float64(p.At.Y)})
-	x0, y0 := to.apply(0, 0)
-	x1, y1 := to.apply(w, h)
+	box := corners(to, w, h)[0].pts
+	x0, y0, x1, y1 := box[0].x, box[0].y, box[0].x, box[0].y
+	for _, v := range box {
+		x0, y0, x1, y1 = min(x0, v.x), min(y0, v.y), max(x1, v.x), max(y1, v.y)
+	}
 	before := c.clip
 	c.wild = true
 	defer func() { c.clip, c.wild = before, false }()

@@ -50,6 +50,9 @@ func (c *canvas) code(k *page.Code, at affine) error {
 	if n == 0 {
 		return nil
 	}
+	if k.Turn != 0 {
+		return c.turnedCode(k, at.mul(turning(k.At, k.Turn)))
+	}
 	colour := image.NewUniform(rgba(k.Dark))
 	for y, row := range k.Modules {
 		if len(row) != n {
@@ -63,6 +66,44 @@ func (c *canvas) code(k *page.Code, at affine) error {
 		}
 	}
 	return nil
+}
+
+// turnedCode draws a code that does not lie along the dots.
+func (c *canvas) turnedCode(k *page.Code, at affine) error {
+	n := len(k.Modules)
+	var boxes []line
+	for y, row := range k.Modules {
+		if len(row) != n {
+			return fmt.Errorf("a QR code has %d rows but a row of %d modules", n, len(row))
+		}
+		for x := 0; x < n; x++ {
+			from := x
+			for x < n && row[x] {
+				x++
+			}
+			if x > from {
+				boxes = append(boxes, moduleBox(k.At, at, n, from, y, x))
+			}
+		}
+	}
+	c.fill(boxes, k.Dark)
+	return nil
+}
+
+// moduleBox is a run of dark modules of one row as a polygon.
+func moduleBox(box page.Rect, at affine, n, from, row, to int) line {
+	corner := func(i, j int) (v vec) {
+		v.x, v.y = at.apply(float64(box.X)+float64(box.W)*float64(i)/float64(n), float64(box.Y)+float64(box.H)*float64(j)/float64(n))
+		return v
+	}
+	return line{pts: []vec{corner(from, row), corner(to, row), corner(to, row+1), corner(from, row+1)}, closed: true}
+}
+
+// turning turns about the middle of a box, degrees clockwise.
+func turning(r page.Rect, degrees float64) affine {
+	sin, cos := page.SinCos(degrees)
+	x, y := float64(r.X+r.W/2), float64(r.Y+r.H/2)
+	return affine{a: cos, b: sin, c: -sin, d: cos, e: x - x*cos + y*sin, f: y - x*sin - y*cos}
 }
 
 // module gives the pixels of one module; neighbours share their edges.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 
+	"jarmark/internal/draw/bend"
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/inspect"
@@ -101,7 +102,22 @@ func (w *work) piece(p label.Piece, jar int, need []Tag) (*Stack, diag.List) {
 	if len(labels) == 0 {
 		return nil, found
 	}
-	return &Stack{Piece: p, sheet: s, labels: labels}, found
+	return &Stack{Piece: p, sheet: s, labels: w.bent(labels, cell)}, found
+}
+
+// bent lays labels for a tapered jar round its cone.
+func (w *work) bent(labels []sheet.Label, cell compose.Cell) []sheet.Label {
+	if cell.Cone == (page.Cone{}) {
+		return labels
+	}
+	done := map[*page.Frame]*page.Frame{}
+	for i, l := range labels {
+		if done[l.Frame] == nil {
+			done[l.Frame] = bend.Frame(l.Frame, cell.Cone, w.Faces)
+		}
+		labels[i] = sheet.Label{Frame: done[l.Frame], Overlay: bend.Items(l.Overlay, l.Frame.W, l.Frame.H, cell.Cone, w.Faces)}
+	}
+	return labels
 }
 
 // setting is what the labels of one piece and jar size are composed from; its

@@ -61,9 +61,13 @@ func (w *work) stock(j Jars, x *setting) (*sheet.Sheet, compose.Cell, *composed,
 // thrifty is the longest wrap of which a sheet takes more than of one that goes
 // all around the jar: at least four fifths of the way, as on label sheets.
 func thrifty(s *sheet.Sheet, c *label.Content, cell compose.Cell) compose.Cell {
-	best, n := cell, s.Holds(cell.W, cell.H, cell.Bleed)
+	holds := func(c compose.Cell) int {
+		w, h := cut(c)
+		return s.Holds(w, h, c.Bleed)
+	}
+	best, n := cell, holds(cell)
 	for try := cell; try.W >= c.Around*8/10 && c.Around > 0; try.W -= unit.Millimetre {
-		if k := s.Holds(try.W, try.H, try.Bleed); k > n {
+		if k := holds(try); k > n {
 			best, n = try, k
 		}
 	}
@@ -159,6 +163,9 @@ func cellOf(s *sheet.Sheet, c *label.Content, p label.Piece, size string) (compo
 	}
 	cell := cellFrom(s.Cell())
 	cell.W, cell.H, cell.Shape = suits(c, p)
+	if size == "" {
+		cell = unrolled(cell, c, p)
+	}
 	if cell.Safe == 0 {
 		cell.Safe = 2 * unit.Millimetre
 	}
@@ -213,6 +220,27 @@ func suits(c *label.Content, p label.Piece) (w, h unit.Length, shape page.Shape)
 		return mm(100), mm(70), page.Rectangle
 	}
 	return mm(105), mm(148), page.Rectangle
+}
+
+// unrolled is a label for a tapered jar: as long along its narrow edge as it is on
+// a straight one, and to be cut as a part of a ring.
+func unrolled(cell compose.Cell, c *label.Content, p label.Piece) compose.Cell {
+	around, off := map[label.Piece]float64{label.Wrap: 1, label.Front: 0.4, label.InfoLabel: 0.6}, map[label.Piece]unit.Length{label.Wrap: gap, label.InfoLabel: 2 * gap}
+	if around[p] == 0 {
+		return cell
+	}
+	if w, cone, ok := compose.Unrolled(c, cell.H, around[p], off[p]); ok {
+		cell.W, cell.Cone = clamp(w, 30*unit.Millimetre, 255*unit.Millimetre), cone
+	}
+	return cell
+}
+
+// cut is the box of the piece that is cut.
+func cut(c compose.Cell) (w, h unit.Length) {
+	if c.Cone == (page.Cone{}) {
+		return c.W, c.H
+	}
+	return c.Cone.Arc(c.W, c.H).Size()
 }
 
 // flat is at most a width, and no wider than lies well on the jar: as many whole

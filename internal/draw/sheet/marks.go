@@ -17,7 +17,7 @@ const (
 var black = page.Colour{}
 
 // mark adds cut marks to every page: a tick at each corner of a label along
-// both of its edges; round an ellipse and across the corners of a tag, where
+// both of its edges; round an ellipse and a part of a ring and across the corners of a tag, where
 // ticks cannot guide the scissors, the line to cut along.
 func mark(pages []page.Page) {
 	var marks []page.Item
@@ -35,7 +35,7 @@ func sameLayout(a, b []page.Placement) bool {
 		return false
 	}
 	for i := range a {
-		if a[i].At != b[i].At || a[i].Turn != b[i].Turn || a[i].Frame.Shape != b[i].Frame.Shape || !sameSize(a[i].Frame, b[i].Frame) {
+		if a[i].At != b[i].At || a[i].Turn != b[i].Turn || a[i].Frame.Shape != b[i].Frame.Shape || a[i].Frame.Arc != b[i].Frame.Arc || !sameSize(a[i].Frame, b[i].Frame) {
 			return false
 		}
 	}
@@ -48,6 +48,10 @@ func cutMarks(pg *page.Page) []page.Item {
 	for i, pl := range pg.Places {
 		if pl.Frame.Shape == page.Ellipse {
 			ellipse(p, box(pl), tickLine)
+			continue
+		}
+		if pl.Frame.Shape == page.Sector {
+			around(p, pl)
 			continue
 		}
 		if pl.Frame.Shape == page.TagShape {
@@ -138,6 +142,15 @@ func bevels(p *page.Path, pl page.Placement) {
 	for _, l := range [][2]page.Point{{{X: 0, Y: dy - tickLine}, {X: dx - tickLine, Y: 0}}, {{X: w - dx + tickLine, Y: 0}, {X: w, Y: dy - tickLine}}} {
 		a, b := on(pl, l[0]), on(pl, l[1])
 		segment(p, a.X, a.Y, b.X, b.Y)
+	}
+}
+
+// around adds the line to cut along round a part of a ring, just outside of it.
+func around(p *page.Path, pl page.Placement) {
+	o := pl.Frame.Around(tickLine)
+	p.Ops = append(p.Ops, o.Ops...)
+	for _, q := range o.Pts {
+		p.Pts = append(p.Pts, on(pl, q))
 	}
 }
 

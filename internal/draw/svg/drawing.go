@@ -193,12 +193,7 @@ func (d *drawing) code(k *page.Code) {
 	d.block(k.Block)
 	d.attr("fill", colour(k.Dark))
 	d.attr("shape-rendering", "crispEdges")
-	d.b = append(d.b, ` transform="translate(`...)
-	d.pair(micro(k.At.X), micro(k.At.Y))
-	d.b = append(d.b, ") scale("...)
-	d.float(k.At.W.MM() / float64(n))
-	d.b = append(d.b, ' ')
-	d.float(k.At.H.MM() / float64(n))
+	d.into(k.At, k.Turn, k.At.W.MM()/float64(n), k.At.H.MM()/float64(n))
 	d.b = append(d.b, `)" d="`...)
 	for y, row := range k.Modules {
 		if len(row) != n {
@@ -216,6 +211,25 @@ func (d *drawing) code(k *page.Code) {
 		}
 	}
 	d.b = append(d.b, `"/>`...)
+}
+
+// into opens the transform that puts what is drawn from the origin on into a box,
+// turned about its middle, and leaves its last bracket open.
+func (d *drawing) into(at page.Rect, turn, across, down float64) {
+	d.b = append(d.b, ` transform="`...)
+	if turn != 0 {
+		d.b = append(d.b, "rotate("...)
+		d.float(turn)
+		d.b = append(d.b, ' ')
+		d.pair(micro(at.X+at.W/2), micro(at.Y+at.H/2))
+		d.b = append(d.b, ") "...)
+	}
+	d.b = append(d.b, "translate("...)
+	d.pair(micro(at.X), micro(at.Y))
+	d.b = append(d.b, ") scale("...)
+	d.float(across)
+	d.b = append(d.b, ' ')
+	d.float(down)
 }
 
 func colour(c page.Colour) string {

@@ -37,12 +37,7 @@ func (d *drawing) picture(p *page.Picture) {
 func (d *drawing) placed(p *page.Picture, id string, across, down float64) {
 	d.b = append(d.b, "<g"...)
 	d.block(p.Block)
-	d.b = append(d.b, ` transform="translate(`...)
-	d.pair(micro(p.At.X), micro(p.At.Y))
-	d.b = append(d.b, ") scale("...)
-	d.float(across)
-	d.b = append(d.b, ' ')
-	d.float(down)
+	d.into(p.At, p.Turn, across, down)
 	d.b = append(d.b, `)"><use href="#`+id+`"/></g>`...)
 }
 

@@ -63,6 +63,7 @@ func Page(w io.Writer, doc *page.Doc, i int, fs *face.Set) error {
 	d.items(p.Marks)
 	if doc.CutLines {
 		d.cutLines(p.Places)
+		d.register(p)
 	}
 	d.b = append(d.b, closing...)
 	title := fmt.Sprintf("%s, page %d of %d", doc.Title, i+1, len(doc.Pages))
@@ -102,27 +103,6 @@ func (d *drawing) place(pl page.Placement) {
 	}
 	d.b = append(d.b, `"><use href="#`+id+`"/>`...)
 	d.items(pl.Overlay)
-	d.b = append(d.b, "</g>"...)
-}
-
-// cutLine is thin and of a colour no label has, for a machine to find.
-var cutLine = page.Colour{R: 255, B: 255}
-
-// cutLines draws the outline of every label, the hole of a tag too, in a layer
-// of its own above all.
-func (d *drawing) cutLines(places []page.Placement) {
-	d.b = append(d.b, `<g id="cut-lines">`...)
-	for _, pl := range places {
-		line := pl.Frame.Outline()
-		line.Stroke, line.Width = &cutLine, 100*unit.Micrometre
-		for i, at := range line.Pts {
-			if pl.Turn == 90 {
-				at.X, at.Y = pl.Frame.H-at.Y, at.X
-			}
-			line.Pts[i] = page.Point{X: pl.At.X + at.X, Y: pl.At.Y + at.Y}
-		}
-		d.path(line)
-	}
 	d.b = append(d.b, "</g>"...)
 }
 
@@ -166,7 +146,11 @@ func spoken(lists ...[]page.Item) string {
 		for _, it := range items {
 			switch it := it.(type) {
 			case *page.Text:
-				out = append(out, it.String())
+				if n := len(out) - 1; n >= 0 && strings.HasSuffix(out[n], " ") {
+					out[n] += it.String() // a word of a line that is bent
+				} else {
+					out = append(out, it.String())
+				}
 			case *page.Code:
 				out = append(out, "QR code: "+it.Payload)
 			case *page.Picture:
