@@ -14,7 +14,7 @@ func TestJarLargerThanItsName(t *testing.T) {
 	for _, x := range []struct {
 		nominal, brim float64
 		ok            bool
-	}{{250, 270, true}, {473, 510, true}, {500, 540, true}, {250, 1000, false}, {237, 946, false}, {473, 720, false}, {1000, 1050, false}} {
+	}{{250, 270, true}, {473, 510, true}, {500, 540, true}, {500, 676, true}, {500, 678, false}, {250, 1000, false}, {237, 946, false}, {473, 720, false}, {1000, 1050, false}} {
 		c := calcOf(65, 1000, 1000)
 		c.b.Product = batch.Jam
 		c.r.Jars = []JarPlan{{Jar: pantry.Jar{Description: "own", Nominal: unit.ML(x.nominal), Brimful: unit.ML(x.brim)}}}

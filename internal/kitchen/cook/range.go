@@ -3,6 +3,7 @@ package cook
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/pantry"
@@ -219,7 +220,7 @@ func (r *Result) RangeText() string {
 	case low == high:
 		return fmt.Sprintf("about %s: have %d lids ready", jarCount(high), high+1)
 	}
-	return fmt.Sprintf("%d-%d jars: have %d lids ready", low, high, high)
+	return fmt.Sprintf("%d-%d jars: have %s ready", low, high, strings.Replace(jarCount(high), "jar", "lid", 1))
 }
 
 func jarCount(n int) string {

@@ -284,7 +284,7 @@ func TestNeverRowsByKeyAndWord(t *testing.T) {
 	for _, c := range []struct {
 		key, kind, text string
 		want            bool
-	}{{"", "", "pumpkin butter", true}, {"", "", "plum jam", false}, {"", "", "cream of tartar", false}, {"", "", "cream", true}} {
+	}{{"", "", "pumpkin butter", true}, {"", "", "plum jam", false}, {"", "", "cream of tartar", false}, {"", "", "cream", true}, {"strawberry", "fruit", "strawberries", false}, {"", "meat", "", true}, {"", "sugar", "", false}} {
 		if x, ok := p.Never(c.key, c.kind, c.text); ok != c.want {
 			t.Errorf("%q: %v %+v", c.text, ok, x)
 		}

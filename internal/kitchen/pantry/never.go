@@ -68,7 +68,7 @@ func spelled(words string) []string {
 // kind, or any of the texts the maker wrote of it, in English, German or French.
 func (p *Pantry) Never(key, kind string, texts ...string) (Never, bool) {
 	for _, x := range p.never {
-		if key != "" && slices.Contains(x.Keys, key) || kind != "" && slices.Contains(x.Classes, kind) {
+		if slices.Contains(x.Keys, key) || slices.Contains(x.Classes, kind) {
 			return x, true
 		}
 	}
@@ -147,12 +147,12 @@ func (p *Pantry) loadTraces() error {
 // Group.
 func (p *Pantry) Trace(key, kind string) Trace {
 	for _, x := range p.traces {
-		if key != "" && slices.Contains(x.Keys, key) {
+		if slices.Contains(x.Keys, key) {
 			return x
 		}
 	}
 	for _, x := range p.traces {
-		if kind != "" && slices.Contains(x.Classes, kind) {
+		if slices.Contains(x.Classes, kind) {
 			return x
 		}
 	}

@@ -1,0 +1,152 @@
+package cook
+
+import (
+	"math"
+	"testing"
+
+	"jarmark/internal/kit/unit"
+	"jarmark/internal/kitchen/batch"
+	"jarmark/internal/kitchen/pantry"
+)
+
+// What may have gone in is more than the recipe says by what a cup may hold (cupsOff):
+// of what was measured in cups, stayed in, and is no sugar or water, whose cups are sure.
+func TestMostThatMayHaveGoneIn(t *testing.T) {
+	for name, x := range map[string]struct {
+		ln   Line
+		more float64
+	}{
+		"weighed": {Line{}, 0}, "by the cup": {Line{Estimated: true}, 12}, "lifted out": {Line{Estimated: true, Removed: true}, 0}, "sugar": {Line{Estimated: true, IsSweet: true}, 0}, "water": {Line{Estimated: true, IsWater: true}, 0},
+	} {
+		x.ln.Mass = unit.Grams(100)
+		r := &Result{Input: unit.Grams(500), Lines: []Line{x.ln}}
+		if got := r.mostInput(); math.Abs(got-500-x.more) > 1e-9 {
+			t.Errorf("%s: %g g", name, got)
+		}
+	}
+}
+
+// Jars that somebody counted are as many as were counted, and so are those of a weighed
+// pot; planned ones lie between both ends of the range, the plan included.
+func TestJarsOfBothEnds(t *testing.T) {
+	for _, x := range []struct {
+		jar, pot  How
+		low, high int
+	}{{Estimated, Estimated, 8, 12}, {Measured, Estimated, 10, 10}, {Estimated, Measured, 10, 10}, {Measured, Measured, 10, 10}} {
+		r := &Result{Yield: Amount{Mass: unit.Grams(2000), How: x.pot}, Range: Range{Low: unit.Grams(1600), High: unit.Grams(2400)},
+			Jars: []JarPlan{{Count: 10, How: x.jar, Fill: unit.Grams(200)}}}
+		r.countRange()
+		if j := r.Jars[0]; j.Low != x.low || j.High != x.high {
+			t.Errorf("jars %s, pot %s: %d to %d, want %d to %d", x.jar, x.pot, j.Low, j.High, x.low, x.high)
+		}
+	}
+}
+
+// A habit is of pots that were weighed, at the very bounds too, and no slip of a file.
+func TestHabitAtItsBounds(t *testing.T) {
+	pot := func(grams, computed float64, how How) *Result {
+		return &Result{Yield: Amount{Mass: unit.Grams(grams), How: how}, unweighed: computed}
+	}
+	for name, x := range map[string]struct {
+		past []*Result
+		pots int
+		say  string
+	}{
+		"two":             {[]*Result{pot(1060, 1000, Measured), pot(1060, 1000, Measured)}, 2, "your 2 weighed pots come out 6 % above"},
+		"below":           {[]*Result{pot(940, 1000, Measured), pot(940, 1000, Measured)}, 2, "your 2 weighed pots come out 6 % below"},
+		"as computed":     {[]*Result{pot(1000, 1000, Measured), pot(1004, 1000, Measured)}, 2, "your 2 weighed pots come out as computed"},
+		"least":           {[]*Result{pot(750, 1000, Measured), pot(750, 1000, Measured)}, 2, "your 2 weighed pots come out 25 % below"},
+		"below the least": {[]*Result{pot(749, 1000, Measured), pot(750, 1000, Measured)}, 0, ""},
+		"most":            {[]*Result{pot(1330, 1000, Measured), pot(1330, 1000, Measured)}, 2, "your 2 weighed pots come out 33 % above"},
+		"above the most":  {[]*Result{pot(1331, 1000, Measured), pot(1330, 1000, Measured)}, 0, ""},
+		"one":             {[]*Result{pot(1000, 1000, Measured), nil}, 0, ""},
+		"not weighed":     {[]*Result{pot(1000, 1000, Estimated), pot(1000, 1000, Measured)}, 0, ""},
+		"not computed":    {[]*Result{pot(1000, 0, Measured), pot(1000, 1000, Measured)}, 0, ""},
+		"a gram of a pot": {[]*Result{pot(1, 1, Measured), pot(0.9, 0.9, Measured)}, 2, "your 2 weighed pots come out as computed"},
+	} {
+		h := Learn(x.past)
+		if h.Pots != x.pots || x.say != "" && h.Say() != x.say {
+			t.Errorf("%s: %+v %q", name, h, h.Say())
+		}
+	}
+}
+
+// The range moves with a habit where nobody weighed the pot and one was computed, and
+// it is told as jars.
+func TestRangeInWords(t *testing.T) {
+	jar := func(low, high int, how How) JarPlan { return JarPlan{Low: low, High: high, How: how} }
+	for want, r := range map[string]*Result{
+		"7-9 jars: have 9 lids ready":       {Range: Range{Coverage: 80}, Jars: []JarPlan{jar(5, 6, Estimated), jar(2, 3, Estimated)}},
+		"about 1 jar: have 2 lids ready":    {Range: Range{Coverage: 80}, Jars: []JarPlan{jar(1, 1, Estimated)}},
+		"about 2 jars: have 3 lids ready":   {Range: Range{Coverage: 80}, Jars: []JarPlan{jar(2, 2, Estimated)}},
+		"0-1 jars: have 1 lid ready":        {Range: Range{Coverage: 1}, Jars: []JarPlan{jar(0, 1, Estimated)}},
+		"\x00no jar":                        {Range: Range{Coverage: 80}, Jars: []JarPlan{jar(0, 0, Estimated)}},
+		"\x00one counted":                   {Range: Range{Coverage: 80}, Jars: []JarPlan{jar(1, 2, Estimated), jar(3, 3, Measured)}},
+		"\x00weighed, so no range was made": {Jars: []JarPlan{jar(1, 2, Estimated)}},
+	} {
+		if want[0] == 0 {
+			want = ""
+		}
+		if got := r.RangeText(); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	for _, x := range []struct {
+		how      How
+		pots     int
+		computed float64
+		moves    bool
+	}{{Estimated, 2, 1000, true}, {Measured, 2, 1000, false}, {Estimated, 0, 1000, false}, {Estimated, 2, 0, false}, {Estimated, 1, 0.5, true}} {
+		r := &Result{Input: unit.Grams(5000), Yield: Amount{Mass: unit.Grams(1000), How: x.how}, unweighed: x.computed, spread: 1.1}
+		r.Expect(Habit{Ratio: 1.2, Pots: x.pots})
+		if moved := r.Range.Own.Pots > 0; moved != x.moves || moved && math.Abs(r.Range.Low.Grams()-x.computed*1.2*0.9) > 1e-6 {
+			t.Errorf("%+v: %+v", x, r.Range)
+		}
+	}
+}
+
+// A pot that was boiled by no clock has lost what comes off while it comes to the boil
+// (warmUp), and no more than that where it was hardly boiled; a row with minutes, or
+// without a finish, is left as it is.
+func TestExpectedPot(t *testing.T) {
+	for _, x := range []struct {
+		boil     pantry.Boil
+		pot      float64
+		min, max float64
+	}{
+		{pantry.Boil{}, 700, 700, 700}, {pantry.Boil{Shift: 1.1}, 700, 770, 770}, {pantry.Boil{Shift: 0.5}, 700, 350, 350}, {pantry.Boil{Brix: 65, Minutes: 10}, 2000, 2000, 2000},
+		{pantry.Boil{Brix: 65}, 2000, 1000 * (1 - warmUp), 1000 * (1 - warmUp)}, {pantry.Boil{}, -5, 0, 0}, {pantry.Boil{Brix: 0.5}, 2000, 1000 * (1 - warmUp), 1000 * (1 - warmUp)},
+	} {
+		c := potOfRows(t, "strawberry 500, sugar_white 500")
+		for _, ln := range c.r.Lines {
+			c.r.Soluble, c.r.Insoluble = c.r.Soluble+ln.Soluble, c.r.Insoluble+ln.Insoluble
+		}
+		if got := c.expects(x.pot, x.boil); got < x.min-1e-6 || got > x.max+1e-6 {
+			t.Errorf("%+v of %g g: %g", x.boil, x.pot, got)
+		}
+	}
+}
+
+// Added pectin ends at 60 to 72 °Brix as a rule; outside of that it is told, at the very
+// ends it is not, nor of a recipe with unknown parts.
+func TestBrixOfAddedPectin(t *testing.T) {
+	for _, x := range []struct {
+		sugar float64
+		told  bool
+	}{{100, true}, {1000, false}, {5000, true}} {
+		for _, incomplete := range []bool{false, true} {
+			c := potOfRows(t, "strawberry 900, pectin_powder 20")
+			c.b.Product, c.b.Cook.Method, c.incomplete = batch.Jam, "added pectin", incomplete
+			row, _ := pantry.Default().Ingredient("sugar")
+			c.r.Lines = append(c.r.Lines, Line{Name: "sugar", Row: row, Mass: unit.Grams(x.sugar), Soluble: unit.Grams(x.sugar), IsSweet: true})
+			c.r.Input += unit.Grams(x.sugar)
+			for _, ln := range c.r.Lines {
+				c.r.Soluble, c.r.Insoluble = c.r.Soluble+ln.Soluble, c.r.Insoluble+ln.Insoluble
+			}
+			c.boil(c.mix())
+			if got := has(c.l, "pectin-brix"); got != (x.told && !incomplete) {
+				t.Errorf("%g g of sugar, incomplete %v: %s", x.sugar, incomplete, codesOf(c.l))
+			}
+		}
+	}
+}
