@@ -112,11 +112,8 @@ func (c *calc) unweighed() float64 {
 	quiet := *c
 	quiet.l = nil
 	m := c.mix()
-	o, ok := quiet.byKind(m)
-	if !ok {
-		return 0
-	}
-	return c.expects(math.Max(0, math.Min(o.pot, m.in)-m.foam), o.boil)
+	o, _ := quiet.byKind(m) // a kind always gives one
+	return c.expects(math.Min(o.pot, m.in)-m.foam, o.boil)
 }
 
 // expects gives the pot to expect, without its foam, of the one that the finish

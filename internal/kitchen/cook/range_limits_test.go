@@ -53,6 +53,7 @@ func TestHabitAtItsBounds(t *testing.T) {
 		say  string
 	}{
 		"two":             {[]*Result{pot(1060, 1000, Measured), pot(1060, 1000, Measured)}, 2, "your 2 weighed pots come out 6 % above"},
+		"a third":         {[]*Result{pot(1324, 1000, Measured), pot(1324, 1000, Measured)}, 2, "your 2 weighed pots come out 32 % above"},
 		"below":           {[]*Result{pot(940, 1000, Measured), pot(940, 1000, Measured)}, 2, "your 2 weighed pots come out 6 % below"},
 		"as computed":     {[]*Result{pot(1000, 1000, Measured), pot(1004, 1000, Measured)}, 2, "your 2 weighed pots come out as computed"},
 		"least":           {[]*Result{pot(750, 1000, Measured), pot(750, 1000, Measured)}, 2, "your 2 weighed pots come out 25 % below"},
@@ -114,7 +115,7 @@ func TestExpectedPot(t *testing.T) {
 		pot      float64
 		min, max float64
 	}{
-		{pantry.Boil{}, 700, 700, 700}, {pantry.Boil{Shift: 1.1}, 700, 770, 770}, {pantry.Boil{Shift: 0.5}, 700, 350, 350}, {pantry.Boil{Brix: 65, Minutes: 10}, 2000, 2000, 2000},
+		{pantry.Boil{}, 700, 700, 700}, {pantry.Boil{}, 2000, 2000, 2000}, {pantry.Boil{Shift: 1.1}, 700, 770, 770}, {pantry.Boil{Shift: 0.5}, 700, 350, 350}, {pantry.Boil{Brix: 65, Minutes: 10}, 2000, 2000, 2000},
 		{pantry.Boil{Brix: 65}, 2000, 1000 * (1 - warmUp), 1000 * (1 - warmUp)}, {pantry.Boil{}, -5, 0, 0}, {pantry.Boil{Brix: 0.5}, 2000, 1000 * (1 - warmUp), 1000 * (1 - warmUp)},
 	} {
 		c := potOfRows(t, "strawberry 500, sugar_white 500")
@@ -146,6 +147,87 @@ func TestBrixOfAddedPectin(t *testing.T) {
 			c.boil(c.mix())
 			if got := has(c.l, "pectin-brix"); got != (x.told && !incomplete) {
 				t.Errorf("%g g of sugar, incomplete %v: %s", x.sugar, incomplete, codesOf(c.l))
+			}
+		}
+	}
+}
+
+// A pot of which nobody measured the finish has a range of its kind, moved as published
+// pots of the kind are; a measured finish moves nothing, a weighed pot has none, and so
+// has a batch of nothing.
+func TestWhatMovesTheRange(t *testing.T) {
+	row, ok := pantry.Default().Boil("jam", "long boil")
+	if !ok || row.Shift == 1 {
+		t.Fatalf("%+v", row)
+	}
+	for name, x := range map[string]struct {
+		change func(*batch.Batch)
+		none   bool
+		moved  bool
+	}{
+		"nothing measured": {func(*batch.Batch) {}, false, true},
+		"brix read":        {func(b *batch.Batch) { b.Cook.Brix = f(66) }, false, false},
+		"thermometer":      {func(b *batch.Batch) { b.Cook.TempC = f(104.5) }, false, false},
+		"weighed":          {func(b *batch.Batch) { b.Cook.FinishedPot = 2500 * unit.Gram }, true, false},
+		"nothing":          {func(b *batch.Batch) { b.Ingredients = nil }, true, false},
+	} {
+		b := &batch.Batch{Product: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
+		b.Ingredients = []batch.Ingredient{ing(t, "plums", "2 kg", ""), ing(t, "sugar", "1.5 kg", "")}
+		x.change(b)
+		r, _ := Compute(b, nil, pantry.Default())
+		if (r.Range.Coverage == 0) != x.none || (r.Range.Source == "") != x.none || (r.Range.Low == r.Range.High) != x.none {
+			t.Errorf("%s: %+v", name, r.Range)
+		}
+		if x.none {
+			if r.Range.Low != r.Yield.Mass || r.Range.High != r.Yield.Mass {
+				t.Errorf("%s: %+v, a yield of %v", name, r.Range, r.Yield.Mass)
+			}
+			continue
+		}
+		if moved := math.Abs(r.unweighed-r.Yield.Mass.Grams()) > 1; moved != x.moved {
+			t.Errorf("%s: %.0f g of %.0f g", name, r.unweighed, r.Yield.Mass.Grams())
+		}
+		if r.spread <= 1 || r.Range.Coverage != row.Coverage || r.Range.Source != row.Source {
+			t.Errorf("%s: spread %g, %+v", name, r.spread, r.Range)
+		}
+	}
+}
+
+// Foam that was taken off is not in the pot that the kind would have given.
+func TestExpectedPotWithoutItsFoam(t *testing.T) {
+	of := func(foam float64) float64 {
+		c := potOfRows(t, "strawberry 500, sugar_white 500")
+		for _, ln := range c.r.Lines {
+			c.r.Soluble, c.r.Insoluble = c.r.Soluble+ln.Soluble, c.r.Insoluble+ln.Insoluble
+		}
+		c.b.Cook.Skimmed = grams(foam)
+		return c.unweighed()
+	}
+	if less := of(0) - of(50); less < 40 || less > 60 {
+		t.Errorf("50 g of foam leave %.0f g less", less)
+	}
+}
+
+// No pot comes to the boil without loss, and none is thick before it has boiled: between
+// both a pot is what it is said to be, foam off; one of more solids than that keeps them.
+func TestExpectedPotBetweenItsBounds(t *testing.T) {
+	for _, rows := range []string{"strawberry 500, sugar_white 500", "sugar_white 995, strawberry 5"} {
+		for _, foam := range []float64{0, 30} {
+			c := potOfRows(t, rows)
+			for _, ln := range c.r.Lines {
+				c.r.Soluble, c.r.Insoluble = c.r.Soluble+ln.Soluble, c.r.Insoluble+ln.Insoluble
+			}
+			c.b.Cook.Skimmed = grams(foam)
+			m := c.mix()
+			least, most := c.notYetBoiled(m)-foam, 1000*(1-warmUp)-foam
+			if solids := m.soluble + m.insoluble; solids > 1000*(1-warmUp) {
+				most = solids - foam
+			}
+			for _, pot := range []float64{1, (least + most) / 2, 5000} {
+				want := math.Min(math.Max(pot, least), most)
+				if got := c.expects(pot, pantry.Boil{Brix: 65}); math.Abs(got-want) > 1e-6 {
+					t.Errorf("%s, %g g of foam, %.0f g: %.1f, want %.1f", rows, foam, pot, got, want)
+				}
 			}
 		}
 	}
