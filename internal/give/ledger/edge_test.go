@@ -18,6 +18,8 @@ func TestLineEndsGoOn(t *testing.T) {
 		"lot,count,why\nA,1,sold":     "lot,count,why\nA,1,sold\nA,2,given\n",
 		"lot,count,why":               "lot,count,why\nA,2,given\n",
 		"lot,count,why\n\nA,1,sold\n": "lot,count,why\n\nA,1,sold\nA,2,given\n",
+		"lot,count,why\rA,1,sold\r":   "lot,count,why\rA,1,sold\rA,2,given\r",
+		"lot,count,why\rA,1,sold":     "lot,count,why\rA,1,sold\rA,2,given\r",
 	} {
 		l, found := Read("l.csv", []byte(text), "USD", true)
 		if got := string(l.With([]Entry{e})); found.HasErrors() || got != want {
