@@ -93,7 +93,7 @@ func (c *calc) line(g batch.Ingredient) Line {
 		ln.Contains = row.Contains
 	}
 	if !known {
-		ln.Name = plainName(g.Name)
+		ln.Name = plainName(c.called(g))
 		ln.Row = pantry.Ingredient{Name: ln.Name, WaterG: -1, SolubleG: -1, OtherSolidsG: -1, SugarsG: -1}
 	}
 	asked := c.ambiguous(g)
@@ -142,10 +142,24 @@ func (c *calc) find(g batch.Ingredient) (pantry.Ingredient, bool) {
 	if told, _, named := c.p.Told(name, g.Form); named && !row.Own {
 		return told, true
 	}
-	if head, _, cut := strings.Cut(name, ","); !ok && cut {
-		row, ok = c.p.Ingredient(head)
+	if head, rest, cut := strings.Cut(name, ","); !ok && cut {
+		if _, another := c.p.Another(head, rest); !another {
+			row, ok = c.p.Ingredient(head)
+		}
+	}
+	if _, another := c.p.Another(name, g.Form); another {
+		return pantry.Ingredient{}, false
 	}
 	return row, ok
+}
+
+// called is a food the table does not have in the maker's words: milk, form "oat",
+// is oat milk.
+func (c *calc) called(g batch.Ingredient) string {
+	if _, another := c.p.Another(g.Name, g.Form); another {
+		return g.Form + " " + g.Name
+	}
+	return g.Name
 }
 
 // forms are the words of how it was prepared, by key or beside the amount.
@@ -168,16 +182,18 @@ func plainName(name string) string {
 }
 
 func (c *calc) unknown(g batch.Ingredient) {
-	hint := "check the spelling, or "
-	if near := strings.Join(c.p.Suggest(g.Name), ", "); near != "" {
+	hint, name := "check the spelling, or ", c.called(g)
+	if why, another := c.p.Another(g.Name, g.Form); another {
+		hint = why + ": "
+	} else if near := strings.Join(c.p.Suggest(g.Name), ", "); near != "" {
 		hint = "did you mean " + near + "? or "
 	}
 	if g.Amount.Dim != unit.ByMass {
-		c.errorf("unknown-ingredient", g.Path+".name", "%q is not in the ingredient table, and %q is no weight", g.Name, g.Amount.Text).
+		c.errorf("unknown-ingredient", g.Path+".name", "%q is not in the ingredient table, and %q is no weight", name, g.Amount.Text).
 			Hinted(hint + "give the amount as a weight")
 		return
 	}
-	c.warnf("unknown-ingredient", g.Path+".name", "%q is not in the ingredient table; it is taken in your own words", g.Name).
+	c.warnf("unknown-ingredient", g.Path+".name", "%q is not in the ingredient table; it is taken in your own words", name).
 		Hinted(hint + "give its soluble solids (solids, %), its allergens and what it contains")
 }
 

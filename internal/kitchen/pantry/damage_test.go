@@ -18,7 +18,7 @@ func tableOf(name string) *table { return readTable(templates.FS, name) }
 
 // loaders read one table each into a pantry that holds the ingredients.
 var loaders = map[string]func(*Pantry) error{
-	"ingredients": (*Pantry).loadIngredients, "ambiguous": (*Pantry).loadAmbiguous, "short-words": (*Pantry).loadShort, "measures": (*Pantry).loadMeasures, "boil": (*Pantry).loadBoil,
+	"ingredients": (*Pantry).loadIngredients, "ambiguous": (*Pantry).loadAmbiguous, "makes-another": (*Pantry).loadAnother, "short-words": (*Pantry).loadShort, "measures": (*Pantry).loadMeasures, "boil": (*Pantry).loadBoil,
 	"finishes": (*Pantry).loadFinishes, "jars": (*Pantry).loadJars, "boiling-elevation": (*Pantry).loadBoiling, "refractometer-temp": (*Pantry).loadTemps,
 	"process-times": (*Pantry).loadProcess, "altitude": (*Pantry).loadAltitude, "tested-recipes": (*Pantry).loadRecipes, "never-shelf": (*Pantry).loadNever,
 	"acid-traces": (*Pantry).loadTraces, "unsafe-methods": (*Pantry).loadUnsafe, "ph-words": (*Pantry).loadPHWords, "kind-words": (*Pantry).loadKinds,
@@ -54,6 +54,7 @@ var unread = map[string]string{
 	"altitude":           "altitude_m pressure_kPa_std_atm water_boils_C_computed water_boils_F_computed water_boils_C_published_2 jam_process_min chutney_process_min source",
 	"refractometer-temp": "source",
 	"short-words":        "source",
+	"makes-another":      "source",
 	"ingredients":        "composition_of usda_ndb usda_sr28_name total_solids_g sugars_note cfr150_soluble_solids_g cfr101_juice_brix kcal sodium_mg sulphite_flag",
 }
 

@@ -183,8 +183,10 @@ func (p *Pantry) at(form string) (Ingredient, bool) {
 // "frozen" or "chopped"; "grape juice" is made from the row of the fruit.
 func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
 	for _, f := range forms(words) {
-		if g, ok := p.at(f); ok && !wilded(words, f, g) {
-			return g, true
+		if g, ok := p.at(f); ok {
+			if _, another := p.makesAnother(tokens(words), strings.Fields(f), g); !another {
+				return g, true
+			}
 		}
 	}
 	for _, f := range forms(words) {
@@ -196,13 +198,6 @@ func (p *Pantry) Ingredient(words string) (Ingredient, bool) {
 		return p.Juice(words)
 	}
 	return p.driedSpice(words)
-}
-
-// wilded reports that a row was found without the word "wild" where that makes
-// another plant of it: wild plums are plums, but wild garlic has leaves and no
-// bulb, and wild carrot has a deadly double. Common practice, no source.
-func wilded(words, form string, g Ingredient) bool {
-	return g.Class != "fruit" && slices.Contains(tokens(words), "wild") && !slices.Contains(strings.Fields(form), "wild")
 }
 
 // Told finds the food that the words of a form make of a name: "peppers", form

@@ -38,6 +38,7 @@ type Pantry struct {
 	unsafe      []UnsafeMethod
 	kinds       []KindWord
 	ambiguous   []Ambiguous
+	another     []anotherFood
 	phWords     []phWord
 	short       map[string]string // makers' short words -> words of the table
 }
@@ -54,7 +55,7 @@ type Finish struct {
 // pantry is returned even then, with the rows that could be read.
 func Load() (*Pantry, error) {
 	p := &Pantry{from: templates.FS}
-	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadShort(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
+	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadAnother(), p.loadShort(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
 		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe(), p.loadPHWords(), p.loadKinds())
 	p.index = indexed(p.ingredients)
