@@ -172,6 +172,30 @@ func (g *grammar) afterFood(first, rest string) (out, doubt string) {
 	return m[1] + m[3], disagree(first, m[2])
 }
 
+var bracketAmount = lazily(`(?i)\((?:about |approx\.? |ca\.? |env\.? |= ?)?(` + num + `) ?(fluid ounces?|fl\.? ?oz|ounces?|oz|ml|cl|dl|lit(?:er|re)s?|l)\b`)
+
+// pintDoubt asks where the same amount in brackets behind a food shows that a pint
+// or a quart is none of America: "2 pt water (40 ounces)".
+func pintDoubt(first, rest string) string {
+	m := bracketAmount.FindStringSubmatch(rest)
+	if m == nil || !pintsOf.MatchString(first) {
+		return ""
+	}
+	u := strings.ToLower(m[2])
+	if strings.HasPrefix(u, "o") {
+		u = "fl oz"
+	}
+	a, err := unit.ParseQuantity(first)
+	b, bad := unit.ParseQuantity(m[1] + " " + u)
+	if err != nil || bad != nil || b.Volume == 0 {
+		return ""
+	}
+	if x := float64(a.Volume) / float64(b.Volume); x < 0.9 || x > 1.1 {
+		return fmt.Sprintf("%s is not %s %s: which was it?", first, m[1], m[2])
+	}
+	return ""
+}
+
 var rangeOf = regexp.MustCompile(`(?i)^(` + num + `) ?(?:-|to|à|bis) ?(` + num + `) ?(\p{L}.*)$`)
 
 // disagree tells where two amounts of one kind are not the same: a weight by

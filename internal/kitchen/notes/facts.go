@@ -184,6 +184,8 @@ func (g *grammar) fact(s string) fact {
 		strange += 4 // not in the table, and asked about
 		if q, err := unit.ParseQuantity(in.Amount); err != nil || q.Dim == unit.ByCount || len(strings.Fields(in.Name)) > 3 {
 			sub = Line{Text: s} // no food: something else
+			g.sentences(&sub, s)
+			g.bareCount(&sub, s)
 			break
 		}
 	}

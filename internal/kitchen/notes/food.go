@@ -16,6 +16,7 @@ var (
 	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
 	frenchOf   = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
 	ownWay     = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	bareInside = lazily(`(?i)(\((?:about |ca\.? |~|or |oder |ou )?` + num + `(?: ?-? ?` + num + `)?(?: or so| or less| or more| etwa)?\))`)
 	insteadOf  = lazily(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
 	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
@@ -87,6 +88,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	in, ok := g.named(l, rest)
 	if !ok {
 		return nil, false
+	}
+	if d := pintDoubt(a.text, rest); d != "" && a.doubt == "" {
+		a.doubt = d
 	}
 	if m := prepared.FindStringSubmatch(rest); m != nil && a.text != "" && len(a.choices) == 0 {
 		net := m[1] + m[2]
@@ -178,6 +182,9 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	var form []string
 	if optional.MatchString(s) {
 		l.say("optional in the notes: take it out if you left it out")
+	}
+	if m := bareInside.FindStringSubmatch(s); m != nil {
+		l.ask("what is %s? Check amount", m[1])
 	}
 	if insteadOf.MatchString(s) {
 		l.ask("what went in, and how much? Check name and amount")

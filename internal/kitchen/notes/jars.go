@@ -118,7 +118,9 @@ func unsealed(s string) int {
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
 	s = namedGlass.ReplaceAllString(glasses.ReplaceAllString(s, "$1 Gläser "), "Gläser")
-	s = sameCount.ReplaceAllString(s, "$1 x $4")
+	if m := sameCount.FindStringSubmatch(s); m != nil && m[1] == m[3] { // 3 Gläser (3 x 250 ml)
+		s = m[1] + " x " + m[4]
+	}
 	s = setApart.ReplaceAllString(bareAbout.ReplaceAllString(s, ""), "$1 half-pint")
 	s = bracketed.ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {

@@ -70,7 +70,7 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 		}
 		in := Ingredient{Name: row.Words["en"].Singular + " " + part, Amount: part + " of " + n + " " + size + word, Form: form}
 		if part == "zest" {
-			in.Form = strings.TrimSpace(how + in.Form)
+			in.Form = strings.ToLower(strings.TrimSpace(how + in.Form))
 		}
 		if !valid(in.Amount) || row.Words["en"].Singular == "" {
 			return nil, false

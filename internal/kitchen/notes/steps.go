@@ -25,7 +25,7 @@ var (
 	jarsFor   = lazily(`(?i)\bjars? for\b`)
 	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
 	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
-	jarTalk   = lazily(`(?i)(?:\b(?:jars?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
+	jarTalk   = lazily(`(?i)(?:\b(?:jars?|hps?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
 	height    = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
 	feet      = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
 	clause    = lazily(`[.;!] |[.;!]$`)

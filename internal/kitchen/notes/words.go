@@ -54,11 +54,11 @@ var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "p
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
-	squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
+	sieved squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or long organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 		cracked milled tk t&t netto tiefkühl gefroren
 		soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
-		bon bonne bons bonnes moulu moulue moulus moulues séché séchée séchés séchées entier entière ciselé ciselée effeuillé effeuillée fraichement fraîchement fraiche fraiches petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
+		finement grossièrement tamisé tamisée bon bonne bons bonnes moulu moulue moulus moulues séché séchée séchés séchées entier entière ciselé ciselée effeuillé effeuillée fraichement fraîchement fraiche fraiches petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 // german forms, without their ending.
@@ -153,7 +153,7 @@ func flat(s string) string {
 // halves writes halves in words as figures: "deux kilos et demi", "anderthalb
 // Stunden", "an hour and a half".
 func halves(s string) string {
-	s = betweenTwo.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe"), "$1-$2")
+	s = betweenTwo.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe "), "$1-$2")
 	s = fractionDe.ReplaceAllString(s, "$1 $2")
 	s = cuilleree.ReplaceAllString(s, "cuillère$1")
 	s = sizedWord.ReplaceAllString(cupfuls.ReplaceAllString(spoonWords.ReplaceAllString(s, "${1}spoon"), "$1"), "$1")
