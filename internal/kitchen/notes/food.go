@@ -13,11 +13,7 @@ var (
 	trailing   = lazily(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
 	optional   = lazily(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
 	sentence   = lazily(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
-	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
 	frenchOf   = lazily(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)
-	ownWay     = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
-	bareInside = lazily(`(?i)(\((?:about |ca\.? |~|or |oder |ou )?` + num + `(?: ?-? ?` + num + `)?(?: or so| or less| or more| etwa)?\))`)
-	insteadOf  = lazily(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
 	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm    = lazily(` -+ |; |, | - `)
@@ -132,40 +128,6 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 
 var moreOf = lazily(`(?i)^(?:more|extra|additional|another|weitere[rns]?) (.+)$`)
 
-// sayAmount tells what is open in an amount.
-func (g *grammar) sayAmount(l *Line, a amount, in *Ingredient) {
-	if a.say != "" {
-		l.say("%s", a.say)
-	}
-	if a.doubt != "" {
-		l.ask("%s", a.doubt)
-	}
-	switch {
-	case a.vague:
-		in.Amount = ""
-		l.ask("how much is that? Weigh it, or give spoons")
-	case len(a.choices) > 0:
-		in.Amount = ""
-		l.ask("how much was it? Take the # off one, or write your own")
-	default:
-		g.sayPiece(l, in)
-	}
-}
-
-// sayPiece asks for the weight of a pack or a handful nobody knows.
-func (g *grammar) sayPiece(l *Line, in *Ingredient) {
-	q, err := unit.ParseQuantity(in.Amount)
-	if err != nil || q.Dim != unit.ByCount || q.Part != "" {
-		return
-	}
-	row, known := g.row(in.Name)
-	if m, ok := g.p.Measure(q.Piece, row); ok && m.Ask != "" {
-		l.ask("%s", m.Ask)
-	} else if known && !ok && row.PieceG <= 0 {
-		l.ask("what one of them weighs is not known: give a weight or a kitchen measure")
-	}
-}
-
 // formOnly reports that words say nothing but how it was cut.
 func (g *grammar) formOnly(s string) bool {
 	for _, w := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' || r == '(' || r == ')' }) {
@@ -183,16 +145,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	if optional.MatchString(s) {
 		l.say("optional in the notes: take it out if you left it out")
 	}
-	if m := bareInside.FindStringSubmatch(s); m != nil {
-		l.ask("what is %s? Check amount", m[1])
-	}
-	if insteadOf.MatchString(s) {
-		l.ask("what went in, and how much? Check name and amount")
-	} else if less.MatchString(s) {
-		l.ask("how much was it in the end? Check amount")
-	} else if ownWay.MatchString(s) {
-		l.ask("what went in at the end? Check name and amount")
-	}
+	l.insideBrackets(s)
 	bare := strings.Join(strings.Fields(brackets.ReplaceAllString(s, " ")), " ")
 	for _, b := range brackets.FindAllString(s, -1) {
 		if m := orFood.FindStringSubmatch(b); m != nil && g.orBracket(l, &in, bare, m[1]) {
@@ -228,16 +181,6 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	l.doubtForm(in.Form)
 	return g.choose(l, in, name)
 }
-
-// doubtForm asks about a form that holds figures: minutes, jars or another food
-// of the same line may be lost in it.
-func (l *Line) doubtForm(form string) {
-	if strings.ContainsAny(cutSize.ReplaceAllString(form, ""), "0123456789") {
-		l.ask("is %q "+formDoubt+"? Write each thing on its own line", form)
-	}
-}
-
-const formDoubt = "more than how it was cut"
 
 // choose settles the name: known, several, unknown, or no food at all.
 func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool) {
@@ -286,14 +229,6 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	in.Name = name
 	l.ask("%s is not in the table of ingredients.%s", name, g.hint(name))
 	return in, true
-}
-
-// hint names foods near to an unknown name.
-func (g *grammar) hint(name string) string {
-	if near := g.p.Suggest(name); len(near) > 0 {
-		return " Did you mean " + strings.Join(near, ", ") + "?"
-	}
-	return ""
 }
 
 var percent = lazily(`(?i),? \d{1,2}(?:[.,]\d)? ?(?:%|prozent|percent|per cent)(?: ?(?:vol|alc|abv|fat|fett|acidity|acid|säure)\.?)?`)

@@ -1,0 +1,87 @@
+package notes
+
+import (
+	"strings"
+
+	"jarmark/internal/kit/unit"
+)
+
+// What a line of one food leaves open, and is asked about.
+
+var (
+	bareInside = lazily(`(?i)(\((?:about |ca\.? |~|or |oder |ou )?` + num + `(?: ?-? ?` + num + `)?(?: or so| or less| or more| etwa)?\))`)
+	insteadOf  = lazily(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
+	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
+	ownWay     = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	shareIn    = lazily(`(?i)\((?:per|for each|for every|pro|je|par|pour chaque) (?:` + num + ` ?)?\p{L}[^()]*\)`)
+)
+
+// insideBrackets asks about what brackets say of the amount: another one, a share,
+// more or less.
+func (l *Line) insideBrackets(s string) {
+	if m := bareInside.FindStringSubmatch(s); m != nil {
+		l.ask("what is %s? Check amount", m[1])
+	}
+	switch {
+	case shareIn.MatchString(s):
+		l.ask("that is a share: how much was it in all? Check amount")
+	case insteadOf.MatchString(s):
+		l.ask("what went in, and how much? Check name and amount")
+	case less.MatchString(s):
+		l.ask("how much was it in the end? Check amount")
+	case ownWay.MatchString(s):
+		l.ask("what went in at the end? Check name and amount")
+	}
+}
+
+// sayAmount tells what is open in an amount.
+func (g *grammar) sayAmount(l *Line, a amount, in *Ingredient) {
+	if a.say != "" {
+		l.say("%s", a.say)
+	}
+	if a.doubt != "" {
+		l.ask("%s", a.doubt)
+	}
+	switch {
+	case a.vague:
+		in.Amount = ""
+		l.ask("how much is that? Weigh it, or give spoons")
+	case len(a.choices) > 0:
+		in.Amount = ""
+		l.ask("how much was it? Take the # off one, or write your own")
+	default:
+		g.sayPiece(l, in)
+	}
+}
+
+// sayPiece asks for the weight of a pack or a handful nobody knows.
+func (g *grammar) sayPiece(l *Line, in *Ingredient) {
+	q, err := unit.ParseQuantity(in.Amount)
+	if err != nil || q.Dim != unit.ByCount || q.Part != "" {
+		return
+	}
+	row, known := g.row(in.Name)
+	if m, ok := g.p.Measure(q.Piece, row); ok && m.Ask != "" {
+		l.ask("%s", m.Ask)
+	} else if known && !ok && row.PieceG <= 0 {
+		l.ask("what one of them weighs is not known: give a weight or a kitchen measure")
+	}
+}
+
+// doubtForm asks about a form that holds figures: minutes, jars or another food
+// of the same line may be lost in it.
+func (l *Line) doubtForm(form string) {
+	if strings.ContainsAny(cutSize.ReplaceAllString(form, ""), "0123456789") {
+		l.ask("is %q "+formDoubt+"? Write each thing on its own line", form)
+	}
+}
+
+const formDoubt = "more than how it was cut"
+
+// hint names foods near to an unknown name.
+func (g *grammar) hint(name string) string {
+	if near := g.p.Suggest(name); len(near) > 0 {
+		return " Did you mean " + strings.Join(near, ", ") + "?"
+	}
+	return ""
+}
