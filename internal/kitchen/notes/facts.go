@@ -31,13 +31,14 @@ type fact struct {
 }
 
 // facts cuts a line where it reads the most of it, and reads each fact; what is
-// none is asked about. Two facts at least must be read, and half of them.
+// none is asked about. Two facts at least must be read or known for a question of
+// their own, and half of all.
 func (g *grammar) facts(l Line, s string) (Line, bool) {
 	all, ok := g.cheapest(s)
 	if !ok || len(all) < 2 {
 		return l, false
 	}
-	out, read := Line{No: l.No, Text: l.Text}, 0
+	out, read, told := Line{No: l.No, Text: l.Text}, 0, 0
 	for i, f := range all {
 		sub := f.line
 		jars := len(out.Fills) > 0 || len(out.Asks) > 0 && jarTalk.MatchString(strings.Join(out.Asks, " "))
@@ -47,6 +48,7 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 		case jars && restForm.MatchString(f.text):
 			sub.ask(`the jar that is not full: write part_jar = "100 g", what is in it`)
 		case f.read:
+			told++
 		case i == 0 && !strings.ContainsAny(f.text, "0123456789"):
 			sub.say("%q is no amount and no time", f.text)
 		default:
@@ -58,7 +60,8 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 		}
 		out.take(sub)
 	}
-	return out, read >= 2 && read >= len(all)-read && !g.twiceTheSame(out)
+	enough := read >= 2 && read >= len(all)-read || len(out.Ingredients) > 0 && read+told >= 2 && 2*(read+told) >= len(all)
+	return out, enough && !g.twiceTheSame(out)
 }
 
 // paths counts the keys of a line, each once.
@@ -132,7 +135,7 @@ func (g *grammar) cheapest(s string) ([]fact, bool) {
 			default:
 				f = g.fact(text)
 			}
-			if !f.read && j < len(from)-1 && from[j]-to[j] == 1 && s[to[j]] == ' ' {
+			if j < len(from)-1 && from[j]-to[j] == 1 && s[to[j]] == ' ' && (!f.read || trailsWords(text)) {
 				continue // a name before an amount: no sign parts them
 			}
 			if best[i].cost+f.cost < best[j].cost {
@@ -149,6 +152,13 @@ func (g *grammar) cheapest(s string) ([]fact, bool) {
 	}
 	slices.Reverse(out)
 	return out, true
+}
+
+// trailsWords reports words without a figure behind the last sign of a fact:
+// they may belong to the next one ("1 kg sugar, juice 1 lemon").
+func trailsWords(text string) bool {
+	at := strings.LastIndexAny(text, ",;/|")
+	return at >= 0 && !strings.ContainsAny(text[at:], "0123456789")
 }
 
 // places gives where a fact may begin and where the one before it ends, the

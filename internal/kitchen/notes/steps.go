@@ -95,6 +95,10 @@ func (g *grammar) sentences(l *Line, s string) {
 	}
 	g.processed(l, s, baths)
 	l.boiled(boils)
+	if k := l.find("cook.minutes"); len(boils) == 1 && k != nil && !k.Asked && evenMore.MatchString(s) {
+		k.Asked = true
+		l.ask("%s minutes in all, or that much more? Then take the # off, or write the sum", k.Value)
+	}
 	if len(l.Keys)+len(l.Fills) > before && len(strings.Fields(s)) > 14 {
 		l.say("read of it: the times and counts below; the rest is words")
 	}
@@ -122,6 +126,9 @@ func chunks(c string) []string {
 }
 
 // toSet is the time until a set, with no word of cooking.
+// evenMore is a time on top of another.
+var evenMore = lazily(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|encore) (?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
+
 var toSet = lazily(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )`)
 
 // bareTime is a word of cooking and a number that may be its minutes.

@@ -37,15 +37,15 @@ func (g *grammar) unparted(s string) (out []string) {
 
 // exact reports an amount and a known food, and no word more.
 func (g *grammar) exact(s string) bool {
+	if slices.ContainsFunc(strings.Fields(s), func(w string) bool { return strings.Trim(w, "/|+&-;") == "" }) {
+		return false
+	}
 	if _, name, ok := g.behind(s); ok {
 		_, known := g.row(name)
 		return known
 	}
 	a, rest, ok := g.amount(s)
 	if !ok || a.vague || rest == "" || strings.ContainsAny(ratio.ReplaceAllString(rest, ""), "0123456789") {
-		return false
-	}
-	if slices.ContainsFunc(strings.Fields(s), func(w string) bool { return strings.Trim(w, "/|+&-;") == "" }) {
 		return false
 	}
 	name, _ := g.leadForm(rest)

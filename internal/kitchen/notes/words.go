@@ -95,13 +95,14 @@ var (
 	bullet  = lazily(`^(?:(?:[-–—_*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
 	step    = lazily(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
-	vulgar  = strings.NewReplacer("demi-", "demi ", "H2O", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+	vulgar  = strings.NewReplacer("demi-", "demi ", "H2O", "water", "h2o", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")")
 	ordinal      = lazily(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
 	spoonWords   = lazily(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
 	cupfuls      = lazily(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
 	betweenTwo   = lazily(`(?i)\b(?:between|zwischen|entre) (` + num + `) ?(?:and|und|et|&) ?(` + num + `)`)
 	frenchSpoon  = lazily(`(?i)(\d) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.)(?:$| )(?:rase |bombée )?`)
+	quarterOf    = lazily(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
 	fractionDe   = lazily(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
 	cuilleree    = lazily(`(?i)\bcuiller[ée]e?(s?)\b`)
 	sizedWord    = lazily(`(?i)\b(large|medium|small)[ -]sized?\b`)
@@ -154,6 +155,7 @@ func flat(s string) string {
 // Stunden", "an hour and a half".
 func halves(s string) string {
 	s = betweenTwo.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe "), "$1-$2")
+	s = quarterOf.ReplaceAllString(s, "1/4 $1")
 	s = fractionDe.ReplaceAllString(s, "$1 $2")
 	s = cuilleree.ReplaceAllString(s, "cuillère$1")
 	s = sizedWord.ReplaceAllString(cupfuls.ReplaceAllString(spoonWords.ReplaceAllString(s, "${1}spoon"), "$1"), "$1")
