@@ -155,7 +155,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	s = g.telling(sugarRatio.ReplaceAllString(s, "$1 $2:$3"))
 	for _, b := range brackets.FindAllString(s, -1) {
 		if inner := strings.Trim(b, "()"); g.formOnly(inner) {
-			form = append(form, inner)
+			form = append(form, strings.TrimSpace(inner))
 		}
 	}
 	s = strings.TrimSpace(brackets.ReplaceAllString(s, " "))
