@@ -199,6 +199,9 @@ func TestWhatStandsOnIt(t *testing.T) {
 			said := ""
 			for i, w := range words {
 				said += w.String()
+				if w.Segs[0].X != 0 {
+					t.Errorf("up %v: %q begins %.2f mm after its place", up, w, w.Segs[0].X.MM())
+				}
 				half := float64(w.Box.W.MM() / 2)
 				sin, cos := page.SinCos(w.Turn)
 				r, a := polar(page.Point{X: w.At.X + unit.MM(half*cos), Y: w.At.Y + unit.MM(half*sin)})

@@ -30,7 +30,10 @@ func TestBrowserAgreesWithPictures(t *testing.T) {
 	round.Shape, round.Corner = page.Ellipse, 0
 	tag := sample()
 	tag.Shape, tag.W, tag.H = page.TagShape, 50*mm, 80*mm
-	for name, f := range map[string]*page.Frame{"rectangle": f, "ellipse": round, "tag": tag} {
+	turned := sample()
+	turned.Items[5].(*page.Code).Turn = 20
+	turned.Items = append(turned.Items, &page.Picture{At: page.Rect{X: 20 * mm, Y: 32 * mm, W: 20 * mm, H: 10 * mm}, Turn: -30, Image: &page.Image{W: 100_000, H: 50_000, Art: []*page.Path{turned.Items[1].(*page.Path)}}})
+	for name, f := range map[string]*page.Frame{"rectangle": f, "ellipse": round, "tag": tag, "turned": turned} {
 		p := page.Page{W: f.W, H: f.H, Places: []page.Placement{{Frame: f}}, Marks: []page.Item{outside(f)}}
 		want, err := pic.Page(&page.Doc{Pages: []page.Page{p}}, 0, faces(t), 192)
 		if err != nil {
