@@ -20,6 +20,7 @@ const HistoryName = ".jarmark-history"
 type Edit struct {
 	Path     string
 	Was, Now []byte // Was: the text the edit began from; nil for a new file
+	Recode   bool   // Was is not UTF-8, and Now says the same in it
 	Passing  bool   // Was is a passing state of one sitting: the history keeps none of it
 }
 
@@ -162,7 +163,7 @@ func (s *saving) check() error {
 	switch {
 	case err != nil:
 		return err
-	case !text(data):
+	case !text(data) && !s.Recode:
 		return wrap(ErrNotText)
 	case !bytes.Equal(data, s.Was):
 		return wrap(ErrChanged)

@@ -42,19 +42,23 @@ func (s *site) plain(h handler) http.Handler {
 		if err == nil {
 			return
 		}
-		p := s.explain(err)
-		if r.Header.Get("Content-Type") == jsonType {
-			answerJSON(w, p.Status, p)
-			return
-		}
-		v := s.view("Something is wrong", "", p)
-		v.Root = rootOf(r)
-		w.Header().Set("Content-Type", "text/html; charset=utf-8")
-		w.WriteHeader(p.Status)
-		if err := s.pages.ExecuteTemplate(w, "problem.html", v); err != nil {
-			s.opts.Log.Print(err)
-		}
+		s.tell(w, r, s.explain(err))
 	})
+}
+
+// tell answers with a problem: a script in JSON, a reader with a page.
+func (s *site) tell(w http.ResponseWriter, r *http.Request, p *problem) {
+	if r.Header.Get("Content-Type") == jsonType {
+		answerJSON(w, p.Status, p)
+		return
+	}
+	v := s.view("Something is wrong", "", p)
+	v.Root = rootOf(r)
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(p.Status)
+	if err := s.pages.ExecuteTemplate(w, "problem.html", v); err != nil {
+		s.opts.Log.Print(err)
+	}
 }
 
 // explain words a fault; those of the program itself are logged.

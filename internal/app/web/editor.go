@@ -30,6 +30,9 @@ func (s *site) editBatch(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if !plainText(data) {
+		return s.showRecode(w, r, file, data)
+	}
 	return s.showEditor(w, r, file, data)
 }
 
@@ -47,6 +50,9 @@ func (s *site) editKitchen(w http.ResponseWriter, r *http.Request) error {
 	if doc.Data == nil {
 		doc.Data, _ = s.env().StarterKitchen("us")
 		return s.showNewKitchen(w, r, doc.Data)
+	}
+	if !plainText(doc.Data) {
+		return s.showRecode(w, r, store.KitchenName, doc.Data)
 	}
 	return s.showEditor(w, r, store.KitchenName, doc.Data)
 }

@@ -9,7 +9,7 @@ import (
 	"jarmark/internal/app/store"
 )
 
-// fileDo copies, renames or deletes a batch file. Nothing is lost: what is
+// fileDo copies, renames or deletes a batch file, or writes one as UTF-8. Nothing is lost: what is
 // taken away stays in the history.
 func (s *site) fileDo(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
@@ -20,7 +20,7 @@ func (s *site) fileDo(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	if file == store.KitchenName {
+	if file == store.KitchenName && r.PostFormValue("do") != "utf8" {
 		return badRequest("the kitchen's file stays where it is")
 	}
 	switch r.PostFormValue("do") {
@@ -38,6 +38,8 @@ func (s *site) fileDo(w http.ResponseWriter, r *http.Request) error {
 		err = s.rename(file, strings.TrimSpace(r.PostFormValue("to")), text)
 	case "delete":
 		err = store.Discard(s.folder.path(file), text)
+	case "utf8":
+		back, err = s.recode(file, r.PostFormValue("mark"), text)
 	default:
 		err = badRequest("there is no such thing to do with a file")
 	}

@@ -44,12 +44,22 @@ func (s *site) guard(next http.Handler) http.Handler {
 		default:
 			r.Body = http.MaxBytesReader(w, r.Body, maxBody)
 			if writes(r) && !s.knows(r) {
-				refuse(w, http.StatusForbidden, "jarmark was started anew since this page was opened: load it again")
+				s.refuseWrite(w, r)
 				return
 			}
 			next.ServeHTTP(w, r)
 		}
 	})
+}
+
+// refuseWrite answers a write without the token of this run: a script in JSON, a
+// form with a page that says how to go on.
+func (s *site) refuseWrite(w http.ResponseWriter, r *http.Request) {
+	p := &problem{Status: http.StatusForbidden, What: "jarmark was started anew since this page was opened", Hint: "go back, load the page again, and send it once more: what you typed is still there"}
+	if r.Header.Get("Content-Type") == jsonType {
+		p.What, p.Hint = p.What+": load it again", ""
+	}
+	s.tell(w, r, p)
 }
 
 // protect sets the headers every answer bears.

@@ -5,6 +5,8 @@ import (
 	"context"
 	"errors"
 	"net/http"
+	"slices"
+	"strings"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
@@ -108,11 +110,24 @@ func (s *site) looked(r context.Context, ask lookAsk, first func([]picture)) (lo
 	if err != nil {
 		return lookAnswer{}, err
 	}
+	if s.untouched(ask.File, text) {
+		answer.Findings = slices.DeleteFunc(answer.Findings, func(f job.Finding) bool { return f.Severity != diag.Note.String() })
+	}
 	answer.Text, answer.Removed = text, removedRows(ask.Text, ask.Changes, sections)
 	if ask.Form || refused { // a form that shows what was refused is out of step
 		answer.Form, err = s.part("form.html", s.withOptions(fillForm(ask.File, text, sections), pictureQuery(ask.File)))
 	}
 	return answer, errors.Join(err, r.Err()) // a newer request may have taken the place of this one
+}
+
+// untouched reports whether a text is a new kitchen's as it comes: what it lacks
+// is no slip of anybody's yet.
+func (s *site) untouched(file, text string) bool {
+	if file != store.KitchenName {
+		return false
+	}
+	starter, _ := s.env().StarterKitchen("us")
+	return text == string(starter)
 }
 
 // chosen is what is to be shown of a batch.
@@ -129,15 +144,18 @@ func (s *site) inSight(r context.Context, b *job.Batch, ask lookAsk) []picture {
 		return nil
 	}
 	shown, _ := s.env().Show(b, c) // its findings are told with those of all pieces
-	return s.pictures(shown, ask.Have)
+	return s.pictures(b, shown, ask.Have)
 }
 
 // pictures are labels as they are sent: without what the browser holds already.
-func (s *site) pictures(shown []job.Shown, have []string) []picture {
+func (s *site) pictures(b *job.Batch, shown []job.Shown, have []string) []picture {
 	out := []picture{}
 	for _, x := range shown {
 		p := picture{Piece: string(x.Piece), Title: pieceWords[x.Piece][0], Size: x.Size(), Width: x.W.MM(), Height: x.H.MM(),
 			Sheet: x.Sheet, Labels: x.Labels, Sheets: x.Sheets, Cells: x.Cells, Gone: x.Gone, Mark: mark(x.SVG), Paths: x.Paths}
+		if b.Input.Batch.Name == job.SampleDoc().Name {
+			p.Title = "A sample, not yours: " + strings.ToLower(p.Title)
+		}
 		s.drawn.send(&p, x.SVG, have)
 		out = append(out, p)
 	}
@@ -155,7 +173,7 @@ func (s *site) lookAt(r context.Context, in job.Input, b *job.Batch, ask lookAsk
 	if ask.File == store.KitchenName {
 		found = about(found, in.Kitchen.Name)
 	}
-	out := lookAnswer{Findings: findingRows(found.Once().Capped(maxListed)), Labels: s.pictures(shown, ask.Have)}
+	out := lookAnswer{Findings: findingRows(found.Once().Capped(maxListed)), Labels: s.pictures(b, shown, ask.Have)}
 	out.Weighed = s.weighed(b)
 	facts, err := s.part("facts.html", map[string]any{"Facts": b.Facts(), "Jars": jarsOf(b)})
 	out.Facts = facts

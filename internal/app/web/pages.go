@@ -42,7 +42,7 @@ func rootOf(r *http.Request) string {
 func parsePages() (*template.Template, error) {
 	return template.New("").Funcs(template.FuncMap{
 		"many": many, "join": strings.Join, "pick": pick, "stem": stem,
-		"screen": job.Screen, "open": job.Open, "traced": job.Traced, "modules": modules, "calendar": filledField.calendar, "keyboard": filledField.keyboard,
+		"screen": job.Screen, "together": together, "open": job.Open, "traced": job.Traced, "modules": modules, "calendar": filledField.calendar, "keyboard": filledField.keyboard,
 	}).ParseFS(templates.FS, "web/page/*.html")
 }
 

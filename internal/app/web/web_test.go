@@ -76,13 +76,18 @@ func get(t testing.TB, dir, name string) string {
 	return string(data)
 }
 
-func handlerOf(t testing.TB, dir string) http.Handler {
+func newEnv(t testing.TB) *job.Env {
 	t.Helper()
 	env, found, err := job.NewEnv(nil)
 	if err != nil || found.HasErrors() {
 		t.Fatal(found, err)
 	}
-	h, err := New(dir, env, Options{Today: testDay, Token: testToken})
+	return env
+}
+
+func handlerOf(t testing.TB, dir string) http.Handler {
+	t.Helper()
+	h, err := New(dir, newEnv(t), Options{Today: testDay, Token: testToken})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -146,3 +146,8 @@ if (left) {
   live.formWanted = true;
 }
 live.refresh();
+
+// A finding told on another page leads here, to its field or its line.
+const place = new URLSearchParams(location.hash.slice(1));
+if (place.has("field")) goToField(place.get("field"));
+else if (place.has("line")) goToLine(Number(place.get("line")));
