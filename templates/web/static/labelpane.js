@@ -12,12 +12,17 @@ export class LabelPane {
     this.drawings = new Map(); // mark -> lines
     this.goTo = goTo;
     const chosen = sessionStorage.getItem(this.key)?.split(" ") || [first];
+    this.measure();
+    addEventListener("resize", () => this.measure());
     byId("gift").addEventListener("change", changed);
     for (const chip of this.chips) {
       press(chip, chosen.includes(chip.dataset.piece));
       chip.addEventListener("click", () => { this.toggle(chip); changed(); });
     }
   }
+
+  // measure finds how large labels are shown: larger where there is room.
+  measure() { this.scale = Math.min(Math.max(scale, this.board.clientWidth / 205), most); }
 
   get pieces() { return this.chips.filter(pressed).map((chip) => chip.dataset.piece); }
 
@@ -93,7 +98,7 @@ export class LabelPane {
     place.label = label;
     const words = `${label.title}, ${label.size}, ${plural(label.labels, "label", "labels")} = ${plural(label.sheets, "sheet", "sheets")} of ${label.sheet}`;
     if (place.caption.textContent !== words) place.caption.textContent = words;
-    place.drawing.size(label, Math.min(Math.max(label.width * scale, smallest), largest));
+    place.drawing.size(label, Math.min(Math.max(label.width * this.scale, smallest), largest * this.scale / scale));
     // A long band is scrolled on a telephone rather than shrunk beyond reading.
     const least = label.width > long ? `${label.width * readable}px` : "";
     if (place.least !== least) place.drawing.host.style.minWidth = place.least = least;
@@ -146,7 +151,7 @@ export class LabelPane {
 }
 
 // Sizes on screen: pixels a millimetre, and limits in pixels.
-const [scale, readable, long] = [3.1, 2.3, 120];
+const [scale, most, readable, long] = [3.1, 4.6, 2.3, 120];
 const [smallest, largest] = [170, 720];
 const slice = 12; // milliseconds of drawing between two looks at the keyboard
 

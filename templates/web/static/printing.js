@@ -15,10 +15,9 @@ export function printing(draft, live, labels) {
   });
   dialog.querySelector("form").addEventListener("submit", (event) => {
     if (event.submitter?.value === "close") return;
-    event.preventDefault(); // Enter in a field prints
-    fetchPDF(false);
+    event.preventDefault();
+    fetchPDF(true); // Enter in a field too: the button is the form's first
   });
-  byId("print-save").addEventListener("click", () => fetchPDF(true));
   byId("print-open").addEventListener("click", () => fetchPDF(false));
   byId("print-proof").addEventListener("click", () => fetchPDF(false, true));
 
