@@ -55,12 +55,14 @@ func placeOf(f job.Finding) string {
 		at = "#" + q.Encode()
 	}
 	switch {
-	case f.File == "" || f.File == diag.Command || f.Code == "unread" || filepath.Dir(f.File) != ".":
+	case f.File == "" || f.File == diag.Command || filepath.Dir(f.File) != ".":
 		return ""
 	case f.File == store.KitchenName:
 		return "kitchen" + at
 	case f.File == store.LedgerName:
 		return "ledger/list.txt"
+	case at == "": // about the file as a whole: it may not open at all
+		return ""
 	case store.IsBatchName(f.File):
 		return "batch/" + url.PathEscape(f.File) + at
 	case strings.EqualFold(filepath.Ext(f.File), ".csv"):
