@@ -103,6 +103,9 @@ func (c *pass) fruit() {
 	if c.R.Yield.How == cook.Estimated {
 		c.L.Warnf("fruit-estimated", c.BatchFile(), "cook", "the fruit content rests on an estimated yield").
 			Hinted("weigh the finished pot and write it under [cook]").Cited(cite)
+	} else if _, cups := c.loosely(); len(cups) > 0 {
+		c.L.Warnf("fruit-estimated", c.BatchFile(), "ingredient", "the fruit content rests on %s measured in cups or pieces and not weighed", strings.Join(cups, ", ")).
+			Hinted("weigh the fruit as it goes into the pot: amount = \"1.2 kg\"").Cited(cite)
 	}
 	g := int(roundedDown(sumOf(c.fruits), c.R.Yield.Mass, 100))
 	if g <= 0 {

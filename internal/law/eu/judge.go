@@ -3,9 +3,11 @@ package eu
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/draft"
@@ -57,9 +59,26 @@ func (c *pass) judgeFruit() {
 			Hinted("call it " + c.say("product.spread") + ` and write kind = "spread", or use more fruit; juice counts in jelly only`).Cited(c.product.Cite)
 		return
 	}
+	if least, cups := c.loosely(); len(cups) > 0 && least < need {
+		c.L.Warnf("standard-unsure", c.BatchFile(), "name", "%s needs %s of fruit in 1000 g; %s were not weighed, and with cups a little looser this batch has %s", c.printed(c.product), grams(need), strings.Join(cups, ", "), grams(least)).
+			Hinted("weigh the fruit to be sure; if it stays so, call it " + c.say("product.spread") + ` and write kind = "spread"`).Cited(c.product.Cite)
+	}
 	if memory {
 		c.L.Notef("minimum-unverified", c.BatchFile(), "name", "the minimum of %s of fruit in 1000 g is from memory, unverified; this batch has %s", grams(need), grams(have)).Cited(c.product.Cite)
 	}
+}
+
+// loosely is the fruit in 1000 g where fruit that was measured in cups or pieces and
+// not weighed is a little less, with the names of that fruit.
+func (c *pass) loosely() (perKilogram int, cups []string) {
+	least := slices.Clone(c.fruits)
+	for i := range least {
+		if f := &least[i]; f.Line.Estimated {
+			f.Mass -= f.Mass / 1000 * unit.Mass(c.law.CupError)
+			cups = append(cups, f.Line.Name)
+		}
+	}
+	return perKilo(least, c.R.Yield.Mass), cups
 }
 
 // judgeStrained warns that a figure counts whole fruit where the strained juice or

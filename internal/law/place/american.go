@@ -78,11 +78,15 @@ type priceTable struct {
 // standardTable holds what the standards of 21 CFR 150 leave to us; the
 // standards themselves are rows of [[product]].
 type standardTable struct {
-	BrixError float64  `toml:"brix_error"`  // of a computed reading, ± %
-	Sour      []string `toml:"sour_citrus"` // keys: the class "sour" of marmalade
-	Doubtful  []string `toml:"whole_fruit"` // kinds a jelly's notes weigh instead of strained juice
-	Alone     string   `toml:"never_alone"` // group of the table that counts only in a combination
-	Listed    []string `toml:"jam_groups"`  // groups of the table a jam may be of
+	BrixError float64 `toml:"brix_error"` // of a computed reading, ± %
+	// CupError and SugarCupError are how much less fruit, and how much more
+	// sweetener, a cup may hold than the table's, in thousandths.
+	CupError      int64    `toml:"cup_error"`
+	SugarCupError int64    `toml:"sugar_cup_error"`
+	Sour          []string `toml:"sour_citrus"` // keys: the class "sour" of marmalade
+	Doubtful      []string `toml:"whole_fruit"` // kinds a jelly's notes weigh instead of strained juice
+	Alone         string   `toml:"never_alone"` // group of the table that counts only in a combination
+	Listed        []string `toml:"jam_groups"`  // groups of the table a jam may be of
 	Origin
 }
 

@@ -48,6 +48,7 @@ type European struct {
 	NoNutrition    int        `toml:"no_nutrition_below_cm2"`
 	Digits         []digits   `toml:"digits"`
 	WaterOmit      int        `toml:"water_omit_percent"`
+	CupError       int64      `toml:"cup_error"` // how much less fruit a cup may hold, in thousandths
 	DateForm       string     `toml:"date_form"` // "day" or "month"
 	Prepacked      []string   `toml:"prepacked"` // particulars required
 	PPDS           []string   `toml:"ppds"`      // packed for direct sale; empty = no such mode

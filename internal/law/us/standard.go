@@ -207,15 +207,33 @@ func sweetener(r *cook.Result) (sum int64, certain bool) {
 	certain = true
 	for _, ln := range r.Lines {
 		if ln.IsSweet {
-			solids := ln.Soluble
-			if solids <= 0 || solids > ln.Mass {
-				solids = ln.Mass
-			}
-			sum += int64(solids / 1000)
+			sum += sweetSolids(ln)
 			certain = certain && !ln.Estimated
 		}
 	}
 	return sum, certain
+}
+
+func sweetSolids(ln cook.Line) int64 {
+	solids := ln.Soluble
+	if solids <= 0 || solids > ln.Mass {
+		solids = ln.Mass
+	}
+	return int64(solids / 1000)
+}
+
+// cupped is how much of a sum was measured in cups and pieces and not weighed, by
+// the names of what was.
+func cupped(lines []cook.Line, mass func(cook.Line) int64) (sum int64, path string, names []string) {
+	for _, ln := range lines {
+		if ln.Estimated {
+			sum, names = sum+mass(ln), append(names, ln.Name)
+			if path == "" {
+				path = draft.LinePath(ln)
+			}
+		}
+	}
+	return sum, path, names
 }
 
 func kilos(micro int64) string { return unit.Mass(micro * 1000).Format(unit.Metric) }

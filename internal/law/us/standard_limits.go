@@ -1,12 +1,15 @@
 package us
 
 import (
+	"cmp"
 	"fmt"
 	"math/bits"
+	"strings"
 
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 	"jarmark/internal/law/draft"
+	"jarmark/internal/law/place"
 )
 
 // mixture tests the number and shares of fruits.
@@ -75,10 +78,40 @@ func (p *pass) ratio(v verdict) []shortfall {
 		// The notes of a jelly weigh fruit, the standard its strained juice.
 		return []shortfall{{"name", text, certain && fruitCertain && v.CountedBy != "juice"}}
 	}
+	if w, near := p.nearRatio(v, r); near {
+		return []shortfall{w}
+	}
 	if stony, path := p.stonesUnsaid(v); less(fruit-stony, r.Sweet, sweet, r.Fruit) {
 		return []shortfall{{path, v.Called() + " counts fruit without its pits, and only with them is there enough: write form = \"pitted\" if they were out when you weighed", false}}
 	}
 	return nil
+}
+
+// nearRatio tells where a recipe measured in cups meets the ratio with the cups of
+// the table and not with fruit packed looser and sugar fuller: what the label says
+// would rest on how somebody fills a cup.
+func (p *pass) nearRatio(v verdict, r place.RatioRule) (shortfall, bool) {
+	fruit, _ := v.fruitSum()
+	sweet, _ := sweetener(p.R)
+	counted := map[string]int64{}
+	var fruits, sweets []cook.Line
+	for _, f := range v.Fruits {
+		fruits, counted[f.Line.Name] = append(fruits, f.Line), f.Mass
+	}
+	for _, ln := range p.R.Lines {
+		if ln.IsSweet {
+			sweets = append(sweets, ln)
+		}
+	}
+	loose, path, names := cupped(fruits, func(ln cook.Line) int64 { return counted[ln.Name] })
+	full, sweetPath, sweetNames := cupped(sweets, sweetSolids)
+	least := fruit - loose/1000*p.Set.Standard.CupError
+	most := sweet + full/1000*p.Set.Standard.SugarCupError
+	if !less(least, r.Sweet, most, r.Fruit) {
+		return shortfall{}, false
+	}
+	return shortfall{cmp.Or(path, sweetPath), fmt.Sprintf("%s needs %d parts of fruit to %d parts of sweetener; %s were not weighed, and with cups a little looser or fuller %s of fruit meet %s",
+		v.Called(), r.Fruit, r.Sweet, strings.Join(append(names, sweetNames...), ", "), kilos(least), kilos(most)), false}, true
 }
 
 // stonesUnsaid is what the counted fruit would lose if it was weighed with its
