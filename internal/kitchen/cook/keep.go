@@ -18,7 +18,7 @@ const (
 	srcCurd    = "NCHFP, canned lemon curd"
 	srcInfants = "Quebec public health institute; CDC says the same (from memory, unverified)"
 	srcFreezer = "Michigan State University Extension 1997: uncooked jam up to 4 weeks refrigerated, up to a year frozen; the shorter 3 weeks is taken"
-	srcNorrish = "Norrish 1966, ln aw = ln xw - 6.47 xs² for sucrose; good to 0.01, the pulp not counted; 0.85 is the limit of 21 CFR 113.3 and 114.3 (from memory)"
+	srcNorrish = "Norrish 1966, ln aw = ln xw - 6.47 xs² for sucrose; good to 0.01, the pulp not counted; 0.85 is the limit of 21 CFR 114.3(b), (d)" // read in a copy of 1 April 2002 on 27 Nov 2026
 	srcFull    = "21 CFR 150.160 (65 %); USDA AIB 539"
 )
 
