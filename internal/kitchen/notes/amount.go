@@ -139,7 +139,9 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 	}
 	if m := numHead.FindString(rest); m != "" { // 2 lb 3 oz
 		more, after, ok := g.measure(rest[len(m):])
-		switch {
+		switch comma := strings.Contains(s[:len(s)-len(rest)], ", "); {
+		case comma && strings.EqualFold(more.unit, words.unit): // 4 cups, 7 cups sugar
+			return a, s, false
 		case !ok || !more.measured || !valid(m+" "+more.unit):
 		case metricUnit.MatchString(words.unit) != metricUnit.MatchString(more.unit): // 7 lb 3178 g: the same twice
 			a.doubt, rest = disagree(a.text, m+" "+more.unit), after
@@ -261,7 +263,7 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 	for n := min(4, len(words)); n > 0; n-- {
 		head := strings.TrimRight(strings.Join(words[:n], " "), ",")
 		q, err := unit.ParseQuantity("1 " + head)
-		if err == nil && (q.Dim == unit.ByMass || q.Dim == unit.ByVolume) && q.Form == "" && !strings.ContainsAny(head, "()") {
+		if err == nil && (q.Dim == unit.ByMass || q.Dim == unit.ByVolume) && q.Form == "" && !strings.ContainsAny(head, "(),") {
 			return measureWords{unit: strings.TrimSuffix(head, "."), measured: true}, strings.Join(words[n:], " "), true
 		}
 	}

@@ -184,7 +184,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 
 // choose settles the name: known, several, unknown, or no food at all.
 func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool) {
-	if name == "" || len(name) > 80 || len(strings.Fields(name)) > 9 || strings.ContainsAny(ratio.ReplaceAllString(name, ""), "0123456789") {
+	if name == "" || strings.ContainsAny(name, "=<>") || len(name) > 80 || len(strings.Fields(name)) > 9 || strings.ContainsAny(ratio.ReplaceAllString(name, ""), "0123456789") {
 		return in, false
 	}
 	if row, by, ok := g.p.Told(name, in.Form); ok && row.Key != "" { // "sugar, brown"

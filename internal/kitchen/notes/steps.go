@@ -56,6 +56,10 @@ func (g *grammar) sentences(l *Line, s string) {
 		l.ask("boiled %s minutes? Then take the # off", m[1])
 		return
 	}
+	if m := addedTimes.FindString(s); m != "" {
+		l.ask("%s: how many minutes in all? Write minutes under [cook]", strings.TrimSpace(m))
+		return
+	}
 	if feet.MatchString(s) && hasMinutes(s) && process.MatchString(s) {
 		l.ask("the time depends on the altitude: write minutes for yours, and the altitude, under [process]")
 		return
@@ -130,6 +134,9 @@ func chunks(c string) []string {
 var evenMore = lazily(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|encore) (?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
 
 var toSet = lazily(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )`)
+
+// addedTimes are two times with a sign between: "5+5 min", "2 x 10 min".
+var addedTimes = lazily(`(?i)(?:^| )\d{1,3} ?[+x] ?\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)\b`)
 
 // bareTime is a word of cooking and a number that may be its minutes.
 var bareTime = lazily(`(?i)^(?:rolling |hard |full )*(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|kochen|cuit|cuire)(?: hard| for| about|,|:)* (\d{1,2})\.?$`)
