@@ -119,8 +119,8 @@ func laidOut(t *testing.T, env *job.Env, b *job.Batch, designID string, p label.
 	return fr
 }
 
-// sheetPicture is the first page of the demo's labels as it leaves the
-// printer, turned so that the labels can be read.
+// sheetPicture is the first page of the demo's labels as it leaves the printer,
+// with labels that can be read as it lies.
 func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
 	b := demoBatch(t, env, "strawberry-rhubarb", "")
 	runs, l := env.Labels(b, job.Choices{})
@@ -129,13 +129,16 @@ func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
 	}
 	doc := runs[0].Doc
 	for _, pl := range doc.Pages[0].Places {
+		if pl.Turn != 0 {
+			t.Error("sheet: a label lies on its side")
+		}
 		for _, f := range inspect.Frame(pl.Frame, b.Contents[0], env.Faces, inspect.Default()) {
 			t.Errorf("sheet: %s", f.Message)
 		}
 	}
 	pg := &doc.Pages[0]
 	margin := 8 * mm
-	p := newTable(t, env, pg.H+2*margin, pg.W+2*margin, 1000)
+	p := newTable(t, env, pg.W+2*margin, pg.H+2*margin, 1000)
 	if !*update {
 		return nil
 	}
@@ -143,23 +146,10 @@ func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
 	if err != nil {
 		t.Fatal(err)
 	}
-	turned := unturned(img)
-	all := image.NewAlpha(turned.Bounds())
+	all := image.NewAlpha(img.Bounds())
 	draw.Draw(all, all.Bounds(), image.Opaque, image.Point{}, draw.Src)
-	p.put(turned, all, image.Pt(p.px(margin), p.px(margin)))
+	p.put(img, all, image.Pt(p.px(margin), p.px(margin)))
 	return p.img
-}
-
-// unturned turns a picture a quarter counter-clockwise.
-func unturned(img *image.RGBA) *image.RGBA {
-	b := img.Bounds()
-	out := image.NewRGBA(image.Rect(0, 0, b.Dy(), b.Dx()))
-	for y := range b.Dy() {
-		for x := range b.Dx() {
-			out.SetRGBA(y, b.Dx()-1-x, img.RGBAAt(x, y))
-		}
-	}
-	return out
 }
 
 // designsPicture shows every design: front label, lid and tag.

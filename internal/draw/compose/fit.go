@@ -112,7 +112,7 @@ func (k *stack) sized(counts []int, t float64) (setting, bool) {
 			size = share(r.best, t)
 		}
 		wide := k.in.W
-		if r.names && i == 0 {
+		if r.names && title == 0 {
 			wide -= 2 * k.sides
 		}
 		if t > 1 {

@@ -133,7 +133,7 @@ func leading(net unit.Length) unit.Length { return share(net, leads) + unit.Micr
 // type size of the net quantity beside it.
 func (l *layout) nameStack(in region, on roles, short, net unit.Length, extra []label.Block) stack {
 	short = max(short, min(in.W*2/5, in.H)) // a low panel is wide
-	k := stack{in: in, align: l.align(), rise: 0.46, spread: 1.9, largest: net, sides: l.sides}
+	k := stack{in: in, align: l.align(), rise: 0.46, spread: 1.9, largest: net, sides: max(l.sides, l.beyondFrame(short))}
 	if k.rows = l.titleRows(on, short); len(k.rows) > 0 {
 		k.rows[0].best = max(k.rows[0].best, leading(net))
 	}
@@ -155,6 +155,15 @@ func (l *layout) nameStack(in region, on roles, short, net unit.Length, extra []
 		k.rows = append(k.rows, r)
 	}
 	return k
+}
+
+// beyondFrame is the blank a name keeps from a frame at its sides, more than smaller
+// type does.
+func (l *layout) beyondFrame(short unit.Length) unit.Length {
+	if l.innerLine(short) == 0 || l.align() == typeset.Left {
+		return 0
+	}
+	return share(short, 0.03)
 }
 
 // fitted is a stack and the setting chosen for it, not yet drawn.
