@@ -46,7 +46,8 @@ func pictures() []picture {
 //
 //	go test ./internal/app/job -run Pictures -args -update
 //
-// it draws the pictures anew; else it asks that they are there and readable.
+// it draws the pictures anew; else it asks that they are there and readable and,
+// unless -short, that they show what would be drawn now.
 func TestPictures(t *testing.T) {
 	env, _, err := job.NewEnv(nil)
 	if err != nil {
@@ -71,10 +72,38 @@ func TestPictures(t *testing.T) {
 		if w := got.Bounds().Dx(); w < p.wide*9/10 || w > p.wide*11/10 {
 			t.Errorf("%s is %d px wide, not about %d", p.file, w, p.wide)
 		}
+		if off := unlike(img, got); drawn() && off > 0.002 {
+			t.Errorf("%s shows what was drawn before, %.1f %% is another picture: draw it with -args -update", p.file, 100*off)
+		}
 		if len(data) > p.bytes {
 			t.Errorf("%s has %d bytes, more than %d", p.file, len(data), p.bytes)
 		}
 	}
+}
+
+// drawn says whether the pictures are drawn, which takes some seconds.
+func drawn() bool { return *update || !testing.Short() }
+
+// unlike is the part of the picture that looks otherwise than the stored one, whose
+// colours are fewer; all of it where the sizes differ.
+func unlike(now *image.RGBA, stored image.Image) float64 {
+	if now == nil || now.Bounds() != stored.Bounds() {
+		return 1
+	}
+	b, n := now.Bounds(), 0
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			r0, g0, b0, _ := now.At(x, y).RGBA()
+			r1, g1, b1, _ := stored.At(x, y).RGBA()
+			for _, d := range []int{int(r0) - int(r1), int(g0) - int(g1), int(b0) - int(b1)} {
+				if d > 0x3000 || d < -0x3000 {
+					n++
+					break
+				}
+			}
+		}
+	}
+	return float64(n) / float64(b.Dx()*b.Dy())
 }
 
 // demoBatch loads a batch of the demo by the rules of a place; "" is the
@@ -139,7 +168,7 @@ func sheetPicture(t *testing.T, env *job.Env) *image.RGBA {
 	pg := &doc.Pages[0]
 	margin := 8 * mm
 	p := newTable(t, env, pg.W+2*margin, pg.H+2*margin, 1000)
-	if !*update {
+	if !drawn() {
 		return nil
 	}
 	img, err := paint.Page(doc, 0, env.Faces, p.dpi)

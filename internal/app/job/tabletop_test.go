@@ -53,7 +53,7 @@ func (p *tabletop) alone(f *page.Frame) *image.RGBA {
 
 // lay puts a label down, cut out, with its upper left corner at a place.
 func (p *tabletop) lay(f *page.Frame, x, y unit.Length) {
-	if !*update {
+	if !drawn() {
 		return
 	}
 	shape := *f.Outline()
@@ -68,7 +68,7 @@ func (p *tabletop) lay(f *page.Frame, x, y unit.Length) {
 
 // write sets a line of type centred on x, its baseline at y.
 func (p *tabletop) write(s string, face page.Face, pt float64, x, y unit.Length) {
-	if !*update {
+	if !drawn() {
 		return
 	}
 	fc := p.env.Faces.Face(face)
