@@ -104,3 +104,36 @@ func one(t *testing.T, id string) *design.Design {
 	t.Fatalf("no design %q", id)
 	return nil
 }
+
+// On a dark ground the code's patch stands a millimetre beside the words of a card and
+// meets none (common practice, no source).
+func TestPatchStandsOffTheWords(t *testing.T) {
+	d := one(t, "winter-branch")
+	for _, u := range []struct {
+		piece label.Piece
+		cell  compose.Cell
+	}{
+		{label.ShelfCard, cell(100, 70, page.Rectangle)}, {label.ShelfCard, cell(90, 55, page.Rectangle)},
+		{label.CaseLabel, cell(150, 100, page.Rectangle)}, {label.CaseLabel, cell(101.6, 127, page.Rectangle)},
+		{label.AllergCard, cell(105, 148, page.Rectangle)},
+	} {
+		fr, l := compose.Label(strawberry(), d, u.piece, u.cell, typefaces(t), compose.Options{})
+		if l.HasErrors() {
+			t.Fatal(l)
+		}
+		var patch page.Rect
+		for _, it := range fr.Items {
+			if p, ok := it.(*page.Path); ok && p.Block == "qr" {
+				patch = p.Bounds()
+			}
+		}
+		if patch.W == 0 {
+			t.Fatalf("%s: no patch", u.piece)
+		}
+		for _, it := range fr.Items {
+			if x, ok := it.(*page.Text); ok && x.Box.Overlaps(patch.Grow(mm, 0)) {
+				t.Errorf("%s %.0f mm: %q stands at the code's patch", u.piece, u.cell.W.MM(), x.String())
+			}
+		}
+	}
+}

@@ -158,6 +158,9 @@ func (l *layout) beside(plan codePlan, in region, box page.Rect, on roles) regio
 	l.putCode(plan, box, on)
 	quiet := plan.blank(box.W)
 	hole := box.Grow(quiet+quiet/2, quiet)
+	if l.colours.dark { // words stand off the edge of its patch
+		hole = box.Grow(quiet*2, quiet)
+	}
 	in = in.less(hole)
 	return in.inset(0, 0, max(0, in.X+in.W-hole.X), 0)
 }
