@@ -235,6 +235,18 @@ func TestHeldOutYields(t *testing.T) {
 	}
 }
 
+// Recipes typed after all of the above, tried once, with nothing changed for them:
+// what a new recipe may expect.
+func TestLaterYields(t *testing.T) {
+	all, can, rows := tallied(t, "yields-later.txt")
+	for k, c := range rows {
+		c.of(t, k)
+	}
+	if all.n != 24 || can.n < 1 {
+		t.Errorf("%+v %+v", all, can)
+	}
+}
+
 // What boil.csv states of each row, how many printed yields lie in its range and
 // of how many recipes, is what comes out.
 func TestCoverageIsWhatIsStated(t *testing.T) {
