@@ -232,3 +232,18 @@ func TestExpectedPotBetweenItsBounds(t *testing.T) {
 		}
 	}
 }
+
+// What the scale said of the finished pot is the yield: foam was taken off before, and
+// counts beside it.
+func TestFoamIsNotInTheYield(t *testing.T) {
+	for _, incomplete := range []bool{false, true} {
+		c := potOfRows(t, "strawberry 1500, sugar_white 1500")
+		for _, ln := range c.r.Lines {
+			c.r.Soluble, c.r.Insoluble = c.r.Soluble+ln.Soluble, c.r.Insoluble+ln.Insoluble
+		}
+		c.incomplete, c.b.Cook.FinishedPot, c.b.Cook.Skimmed = incomplete, 2400*unit.Gram, 100*unit.Gram
+		if c.yield(); c.r.Yield != (Amount{2400 * unit.Gram, Measured}) || c.r.Skimmed != 100*unit.Gram || c.r.Evaporated != 500*unit.Gram {
+			t.Errorf("incomplete %v: %+v, %v off, %v skimmed", incomplete, c.r.Yield, c.r.Evaporated, c.r.Skimmed)
+		}
+	}
+}

@@ -113,11 +113,11 @@ func TestPanelEdges(t *testing.T) {
 func TestFluidEdges(t *testing.T) {
 	for n, want := range map[int64]string{1: "0.1 fl oz (2.95 mL)", 159: "15.9 fl oz (470 mL)", 160: "16 fl oz (1 pt) 473 mL", 165: "16.5 fl oz (1 pt 0.5 oz) 487 mL", 1279: "127.9 fl oz (3 qt 1 pt 15.9 oz) 3.78 L",
 		1280: "1 gal (3.78 L)", 2560: "2 gal (7.57 L)", 1290: "1 gal 1 oz (3.81 L)"} {
-		if got := fluidWords(tenthsAt(n)); got != want {
+		if got := fluidWords(unit.Volume(n) * unit.FluidOunce / 10); got != want {
 			t.Errorf("%d tenths: %q, want %q", n, got, want)
 		}
 	}
-	if got := fluidWords(tenthsAt(80) - 1); !strings.HasPrefix(got, "7.9 fl oz") {
+	if got := fluidWords(8*unit.FluidOunce - 1); !strings.HasPrefix(got, "7.9 fl oz") {
 		t.Errorf("rounded up: %q", got)
 	}
 	if got := wholeMeasures(0); got != "0 oz" {

@@ -40,9 +40,6 @@ func (p *pass) netFluid(row place.Product) {
 // in those alone (101.7(k)).
 func fluidWords(v unit.Volume) string {
 	n := int64(v) * 10 / int64(unit.FluidOunce) // tenths of a fluid ounce
-	if tenthsAt(n+1) == v {
-		n++ // a tenth is no whole number of femtolitres
-	}
 	metric := v.MetricNet()
 	switch {
 	case n < 160:
@@ -52,8 +49,6 @@ func fluidWords(v unit.Volume) string {
 	}
 	return wholeMeasures(n) + " (" + metric + ")"
 }
-
-func tenthsAt(n int64) unit.Volume { return unit.Volume(n * int64(unit.FluidOunce) / 10) }
 
 // wholeMeasures writes tenths of a fluid ounce in gallons, quarts, pints and
 // ounces, the largest first.

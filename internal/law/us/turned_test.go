@@ -166,3 +166,19 @@ func TestAlsoContains(t *testing.T) {
 		}
 	}
 }
+
+// Told is dried fruit of the list that the row does not count (a jelly of dried figs), and
+// no other.
+func TestFruitInAWrongForm(t *testing.T) {
+	for _, x := range []struct {
+		class, group string
+		counts       []string
+		want         bool
+	}{{"dried fruit", "I", []string{"fruit"}, true}, {"dried fruit", "I", []string{"fruit", "dried fruit"}, false}, {"dried fruit", "none", []string{"fruit"}, false}, {"juice", "I", []string{"fruit"}, false}, {"fruit", "I", []string{"fruit"}, false}} {
+		p := newPass(strawberry(t), jar8(10*unit.Ounce), rulesOf(t, "us"), draft.Options{})
+		p.list = []entry{{name: "figs", line: cook.Line{Name: "figs", Key: "x", Paths: []string{"ingredient[0]"}, Row: pantry.Ingredient{Key: "x", Class: x.class, USGroup: x.group}}}}
+		if got := p.wrongForm(place.Product{ID: "jam", Counts: x.counts}); (len(got) == 1) != x.want {
+			t.Errorf("%+v: %v", x, got)
+		}
+	}
+}
