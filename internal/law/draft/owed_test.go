@@ -48,6 +48,7 @@ func TestSulphitedByRowAndWords(t *testing.T) {
 		"another":    {cook.Line{Name: "dried papaya", Key: "x"}, false, false},
 		"own words":  {cook.Line{Name: "dried papaya"}, false, true},
 		"denied":     {cook.Line{Name: "unsulphured dried papaya"}, false, false},
+		"its unless": {cook.Line{Name: "freeze dried papaya"}, false, false},
 		"plain":      {cook.Line{Name: "papaya"}, false, false},
 		"as written": {cook.Line{Name: "dried papaya", Written: []string{"unsulphured dried papaya"}}, false, false},
 	} {
@@ -143,5 +144,23 @@ func TestThingsDeniedTogether(t *testing.T) {
 		if d.Wordings(); (len(d.L) == 1) != want {
 			t.Errorf("%q: %v", text, d.L)
 		}
+	}
+}
+
+// ISO/IEC 18004: 152 bytes are the most a code of version 8 holds at level M; one more is
+// told. What the kitchen handles beyond the list is named as the maker names it.
+func TestLongestCode(t *testing.T) {
+	for n, want := range map[int]bool{152: false, 153: true} {
+		d := begun(t, "us-or", nil)
+		d.O.Payload, d.L = strings.Repeat("x", n), nil
+		d.Extras()
+		if _, got := told(d.L, "qr-long"); got != want {
+			t.Errorf("%d bytes: %v", n, got)
+		}
+	}
+	d := begun(t, "us-or", nil)
+	d.K.AlsoHandles = []string{"pine nuts"}
+	if got := d.Handles(aList, "x"); !slices.Equal(got, []string{"pine nuts"}) {
+		t.Errorf("%v", got)
 	}
 }
