@@ -207,3 +207,12 @@ func TestWithout(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// The first letter is raised, with its accent; what is no letter, or no text, stays.
+func TestUpper(t *testing.T) {
+	for s, want := range map[string]string{"plum": "Plum", "äpfel": "Äpfel", "": "", "\xffa": "\xffa", "9 plums": "9 plums", "P": "P"} {
+		if got := Upper(s); got != want {
+			t.Errorf("%q: %q", s, got)
+		}
+	}
+}
