@@ -11,6 +11,11 @@
 // merged, made with fontTools 4.38): Fraunces144pt_700Bold and its italic are its
 // display cut, optical size 144, weight 700, no softness; plain forms of b, d, h, k,
 // l and & in the italic, of h, m, n and s in the upright, stand at their characters.
+//
+// In all, outlines that no character leads to are empty, by itself or as a part of
+// another, and the tables that serve other programs (substitutions, classes of
+// glyphs, axes, names of glyphs) are left out; the numbers of the glyphs stay. What is
+// loaded with the page is a twentieth less by that.
 package fonts
 
 import "embed"

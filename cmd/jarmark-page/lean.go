@@ -24,6 +24,67 @@ var cuts = []struct{ file, line, instead, what string }{
 	{"crypto/internal/fips140/nistec/p256.go", "\nfunc init() {\n\tp256GeneratorTablesPtr", "\nfunc _() {\n\tp256GeneratorTablesPtr", "a fortieth"},
 }
 
+// stubs are packages of the standard library that others import and nothing in
+// the browser's program calls, each with what stands in their place.
+var stubs = []struct{ dir, text, what string }{
+	// fpdf can write its templates to a file; no page does.
+	{"encoding/gob", `package gob
+
+import (
+	"errors"
+	"io"
+)
+
+var errLeftOut = errors.New("encoding/gob is left out of the browser's program")
+
+type (
+	Encoder    struct{}
+	Decoder    struct{}
+	GobEncoder interface{ GobEncode() ([]byte, error) }
+	GobDecoder interface{ GobDecode([]byte) error }
+)
+
+func NewEncoder(io.Writer) *Encoder { return &Encoder{} }
+func NewDecoder(io.Reader) *Decoder { return &Decoder{} }
+func Register(any)                  {}
+func (*Encoder) Encode(any) error   { return errLeftOut }
+func (*Decoder) Decode(any) error   { return errLeftOut }
+`, "a two hundredth"},
+	// Names of hosts in other scripts: the browser keeps the connections, and the
+	// pages speak to their own origin alone.
+	{"vendor/golang.org/x/net/idna", `package idna
+
+type Profile struct{}
+
+var Lookup, Punycode, Display, Registration = &Profile{}, &Profile{}, &Profile{}, &Profile{}
+
+func (*Profile) ToASCII(s string) (string, error)   { return s, nil }
+func (*Profile) ToUnicode(s string) (string, error) { return s, nil }
+func ToASCII(s string) (string, error)              { return s, nil }
+func ToUnicode(s string) (string, error)            { return s, nil }
+`, "an eightieth"},
+}
+
+// stubbed puts the stubs into an overlay, one file for all of a package's.
+func stubbed(dir, root string, replace map[string]string) error {
+	for i, s := range stubs {
+		files, err := filepath.Glob(filepath.Join(root, "src", filepath.FromSlash(s.dir), "*.go"))
+		if err != nil || len(files) == 0 {
+			fmt.Fprintf(os.Stderr, "note: this Go has no %s: the program is %s larger\n", s.dir, s.what)
+			continue
+		}
+		to := filepath.Join(dir, fmt.Sprintf("stub%d.go", i))
+		if err := os.WriteFile(to, []byte(s.text), 0o600); err != nil {
+			return err
+		}
+		for _, f := range files {
+			replace[f] = "" // not there
+		}
+		replace[filepath.Join(root, "src", filepath.FromSlash(s.dir), "stub.go")] = to
+	}
+	return nil
+}
+
 // lean writes what `go build -overlay` reads, into a folder, and gives the
 // flag. Where a Go has another line there, its file is left as it is: then the
 // program is larger, and nothing else is different.
@@ -45,6 +106,9 @@ func lean(dir string) (flag string, err error) {
 			return "", err
 		}
 		replace[from] = to
+	}
+	if err := stubbed(dir, strings.TrimSpace(string(root)), replace); err != nil {
+		return "", err
 	}
 	list := filepath.Join(dir, "overlay.json")
 	text, err := json.Marshal(map[string]any{"Replace": replace})
