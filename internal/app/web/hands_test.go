@@ -4,6 +4,7 @@ package web
 
 import (
 	"fmt"
+	"io"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -220,5 +221,41 @@ func TestBrowserRoomOnLargeScreens(t *testing.T) {
 	}
 	if width[1920] < width[1280]*1.1 {
 		t.Errorf("the label is %.0f px wide at 1280 px, %.0f at 1920", width[1280], width[1920])
+	}
+}
+
+// What newer typing has overtaken is dropped on its way, at once: the program
+// does not draw for nobody, and no pause is waited for.
+func TestBrowserDropsStaleRequests(t *testing.T) {
+	b := browse(t, kitchenDir(t), 1280, 800)
+	b.open("/batch/plum.toml")
+	b.labelSays("Plum")
+	inner := b.server.Config.Handler
+	var once sync.Once
+	dropped := make(chan bool, 1)
+	b.server.Config.Handler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		held := false
+		if strings.HasSuffix(r.URL.Path, "/do/look") {
+			once.Do(func() { held = true })
+		}
+		if !held {
+			inner.ServeHTTP(w, r)
+			return
+		}
+		_, _ = io.Copy(io.Discard, r.Body) // the end of a request is heard once its body is read
+		select {
+		case <-r.Context().Done():
+			dropped <- true
+		case <-time.After(10 * time.Second):
+			dropped <- false
+		}
+	})
+	b.do(chromedp.Evaluate[chromedp.Void](`(() => {
+		const field = document.getElementById("f-name");
+		for (const text of ["Quince j", "Quince jam"]) setTimeout(() => { field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); }, text.length * 5);
+	})()`))
+	b.labelSays("Quince")
+	if !<-dropped {
+		t.Error("the first request was waited for")
 	}
 }

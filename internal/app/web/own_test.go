@@ -69,3 +69,51 @@ func TestOwnDesignsAreLive(t *testing.T) {
 		t.Error("what is gone is still told")
 	}
 }
+
+// A maker's own sheet is offered and drawn at once, its change is seen, and a
+// broken one is told at its line and stops nothing else, at the start too.
+func TestOwnSheetsAreLive(t *testing.T) {
+	dir := kitchenDir(t)
+	theirs, err := fs.ReadFile(templates.FS, "sheets/letter-2x2-4x5in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "sheets"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	later := time.Now()
+	write := func(text string) {
+		put(t, dir, "sheets/attic.toml", text)
+		later = later.Add(time.Second)
+		if err := os.Chtimes(filepath.Join(dir, "sheets/attic.toml"), later, later); err != nil {
+			t.Fatal(err)
+		}
+	}
+	attic := strings.NewReplacer(`"letter-2x2-4x5in"`, `"attic"`, `["case", "allergens", "shelf"]`, `["front"]`).Replace(string(theirs))
+	write("id = \"attic\nbroken")
+	h := handlerOf(t, dir)
+	text := plum + "\n[label]\nsheet = \"attic\"\n"
+	look := func() lookAnswer {
+		return call[lookAnswer](t, h, "/do/look", lookAsk{File: "plum.toml", Text: text, Pieces: []string{"front"}}, 200)
+	}
+	list := func() string { return do(h, request("GET", "/", nil)).Body.String() }
+	if body := list(); !strings.Contains(body, "sheets/attic.toml, line 1") || !strings.Contains(body, "Plum jam") {
+		t.Errorf("broken at the start:\n%.2000s", body)
+	}
+	write(attic)
+	a := look()
+	if len(a.Labels) != 1 || a.Labels[0].Sheet != "attic" {
+		t.Fatalf("%+v %+v", a.Labels, a.Findings)
+	}
+	if body := list(); strings.Contains(body, "attic.toml") {
+		t.Error("what is mended is still told")
+	}
+	if w := do(h, request("GET", "/picture/sheet/attic", nil)); w.Code != http.StatusOK {
+		t.Errorf("picture: %d", w.Code)
+	}
+	cells := a.Labels[0].Cells
+	write(strings.NewReplacer("rows = 2", "rows = 1").Replace(attic))
+	if b := look(); len(b.Labels) != 1 || b.Labels[0].Cells == cells {
+		t.Errorf("%v cells, then %+v", cells, b.Labels)
+	}
+}
