@@ -232,7 +232,7 @@ func TestBrowserDropsStaleRequests(t *testing.T) {
 	b.labelSays("Plum")
 	inner := b.server.Config.Handler
 	var once sync.Once
-	dropped := make(chan bool, 1)
+	asked, dropped := make(chan struct{}), make(chan bool, 1)
 	b.server.Config.Handler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		held := false
 		if strings.HasSuffix(r.URL.Path, "/do/look") {
@@ -242,6 +242,7 @@ func TestBrowserDropsStaleRequests(t *testing.T) {
 			inner.ServeHTTP(w, r)
 			return
 		}
+		close(asked)
 		_, _ = io.Copy(io.Discard, r.Body) // the end of a request is heard once its body is read
 		select {
 		case <-r.Context().Done():
@@ -250,10 +251,13 @@ func TestBrowserDropsStaleRequests(t *testing.T) {
 			dropped <- false
 		}
 	})
-	b.do(chromedp.Evaluate[chromedp.Void](`(() => {
-		const field = document.getElementById("f-name");
-		for (const text of ["Quince j", "Quince jam"]) setTimeout(() => { field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); }, text.length * 5);
-	})()`))
+	set := func(name string) {
+		b.do(chromedp.Evaluate[chromedp.Void](`{ const t = document.getElementById("text"); t.focus(); t.select(); }`),
+			chromedp.Func(insert(strings.Replace(plum, `"Plum jam"`, `"`+name+`"`, 1))))
+	}
+	set("Damson jam")
+	<-asked
+	set("Quince jam")
 	b.labelSays("Quince")
 	if !<-dropped {
 		t.Error("the first request was waited for")
