@@ -30,7 +30,7 @@ var low = []struct {
 	most  int
 }{
 	{"4 x 2 in", label.Front, 101.6, 50.8, "", 100, 0},
-	{"half-pint wrap", label.Wrap, 220, 46, "", 100, 2}, // Montana
+	{"half-pint wrap", label.Wrap, 220, 46, "", 100, 3}, // Montana
 	{"4 x 1 1/3 in", label.Front, 101.6, 33.9, "4 fl oz", 100, 0},
 	{"3 1/2 x 1 2/3 in", label.Front, 88.9, 42.3, "", 100, 33},        // Montana, Oregon; a long sentence beside a maker's name above
 	{"2 x 2 in", label.Front, 50.8, 50.8, "", 100, 112},               // Montana, Oregon; ten capitals, or a double frame
