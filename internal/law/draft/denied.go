@@ -185,7 +185,7 @@ func deniedIn(text string, forms []string) (out []string) {
 			continue
 		}
 		switch {
-		case before != "" && after == "":
+		case before != "":
 			for rest := plain; ; {
 				i := strings.Index(rest, Spaced(before))
 				if i < 0 {
@@ -193,7 +193,7 @@ func deniedIn(text string, forms []string) (out []string) {
 				}
 				rest = rest[i+len(Spaced(before))-1:]
 				for n, ws := 1, strings.Fields(rest); n <= min(3, len(ws)); n++ {
-					put(strings.Join(ws[:n], " "))
+					put(strings.TrimSuffix(strings.Join(ws[:n], " "), after)) // "mandel" of "mandelallergie"
 				}
 			}
 		case before == "" && strings.HasPrefix(after, " "):
