@@ -203,7 +203,7 @@ func TestDraftOfNothing(t *testing.T) {
 	}
 	mute := *s
 	mute.Languages, mute.Words = []string{"xx"}, map[string]*place.Phrases{"xx": {}}
-	if d.Set = &mute; d.Sulphited(cook.Line{Name: "dried papaya"}) {
+	if d.Set = &mute; d.Sulphited(cook.Line{Name: "dried papaya"}) || d.saysOf("dried papaya", "sulphited.words", "sulphited.unless") {
 		t.Error("a language that has no such words")
 	}
 }
