@@ -19,7 +19,7 @@ func (p *Draft) absent(w place.WordingRule, texts []ownText) {
 	}
 	for _, ln := range p.R.Lines {
 		for _, name := range namesOf(ln) {
-			if said[name] || Spaced(name) == " " {
+			if said[name] {
 				continue
 			}
 			said[name] = true
@@ -32,9 +32,7 @@ func (p *Draft) absent(w place.WordingRule, texts []ownText) {
 					naming = append(naming, o)
 				}
 			}
-			if len(naming) > 0 {
-				p.tellWording(w, naming, filled(w.Words, name), filled(w.Unless, name), w.Level, w.Text, ln.Name)
-			}
+			p.tellWording(w, naming, filled(w.Words, name), filled(w.Unless, name), w.Level, w.Text, ln.Name)
 		}
 	}
 }
@@ -72,7 +70,7 @@ func namesOf(ln cook.Line) (out []string) {
 		}
 		out = append(out, strings.Join(words, " "))
 		last := words[len(words)-1]
-		if len(words) > 1 && len(last) > 3 {
+		if len(last) > 3 {
 			out = append(out, last)
 		}
 		if len(words) > 1 && Has(partsOfFruit, last) { // "no lemon" beside lemon juice

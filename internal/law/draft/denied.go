@@ -54,8 +54,8 @@ func second(plain string, joined []place.Joined) (out []string) {
 			if !ok {
 				continue
 			}
-			for i, words := 0, strings.Fields(rest); i < min(4, len(words)); i++ {
-				if i > 0 && slices.Contains(j.Or, words[i]) {
+			for i, words := 1, strings.Fields(rest); i < min(4, len(words)); i++ {
+				if slices.Contains(j.Or, words[i]) {
 					out = append(out, Spaced(head+" "+strings.Join(words[i+1:], " ")))
 				}
 			}
@@ -96,7 +96,7 @@ func apart(plain string, things map[string][]string, joined []string) []string {
 		for _, thing := range named {
 			out = append(out, " "+strings.Join(slices.Concat(words[:from], []string{thing + rest}, words[end:]), " ")+" ")
 		}
-		from = end - 1
+		from = end // no thing begins with the word behind the last
 	}
 	return out
 }
@@ -185,7 +185,7 @@ func deniedIn(text string, forms []string) (out []string) {
 			continue
 		}
 		switch {
-		case before != "" && after == "":
+		case before != "":
 			for rest := plain; ; {
 				i := strings.Index(rest, Spaced(before))
 				if i < 0 {
@@ -193,7 +193,7 @@ func deniedIn(text string, forms []string) (out []string) {
 				}
 				rest = rest[i+len(Spaced(before))-1:]
 				for n, ws := 1, strings.Fields(rest); n <= min(3, len(ws)); n++ {
-					put(strings.Join(ws[:n], " "))
+					put(strings.TrimSuffix(strings.Join(ws[:n], " "), after)) // "mandel" of "mandelallergie"
 				}
 			}
 		case before == "" && strings.HasPrefix(after, " "):

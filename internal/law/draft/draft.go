@@ -153,11 +153,11 @@ func (p *Draft) Sulphited(ln cook.Line) bool {
 func (p *Draft) saysOf(name, words, unless string) bool {
 	return slices.ContainsFunc(p.Set.Languages, func(lang string) bool {
 		say := p.Set.Words[lang]
-		if say == nil || !say.Has(words) {
+		if !say.Has(words) {
 			return false
 		}
 		var but []string
-		if unless != "" && say.Has(unless) {
+		if say.Has(unless) {
 			but = strings.Split(say.Say(unless), "|")
 		}
 		return Said(name, strings.Split(say.Say(words), "|"), but) != ""

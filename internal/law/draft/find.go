@@ -52,12 +52,5 @@ func wordStart(s string, i int) bool {
 }
 
 func wordEnd(s string, i int) int {
-	for i < len(s) {
-		r, n := utf8.DecodeRuneInString(s[i:])
-		if !unicode.IsLetter(r) {
-			break
-		}
-		i += n
-	}
-	return i
+	return len(s) - len(strings.TrimLeftFunc(s[i:], unicode.IsLetter))
 }

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"strconv"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -11,13 +12,8 @@ import (
 // lug" are named by the millimetres the lid is across (trade naming, no source);
 // 0 = not named.
 func lidAcross(finish string) unit.Length {
-	n := 0
-	for _, r := range strings.TrimSpace(finish) {
-		if r < '0' || r > '9' || n > 999 {
-			break
-		}
-		n = n*10 + int(r-'0')
-	}
+	finish = strings.TrimSpace(finish)
+	n, _ := strconv.Atoi(strings.TrimSuffix(finish, strings.TrimLeft(finish, "0123456789"))) // of none 0, of too many the largest
 	if n < 20 || n > 200 {
 		return 0
 	}
@@ -32,8 +28,5 @@ func PanelArea(j pantry.Jar) float64 {
 	if h <= 0 {
 		h = j.Height
 	}
-	if h <= 0 || j.Circumference <= 0 {
-		return 0
-	}
-	return 0.40 * h.MM() * j.Circumference.MM()
+	return 0.40 * max(0, h.MM()) * max(0, j.Circumference.MM())
 }

@@ -54,7 +54,7 @@ func glance(plain, words string) bool {
 	for n < len(words) && words[n] >= 'a' && words[n] <= 'z' {
 		n++
 	}
-	return n == 0 || strings.Contains(plain, words[:n])
+	return strings.Contains(plain, words[:n])
 }
 
 var (

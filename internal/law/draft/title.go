@@ -46,8 +46,8 @@ func split(name string) (title, subtitle string) {
 		return name, ""
 	}
 	for _, cut := range []string{" with ", " & ", " and "} {
-		if i := strings.Index(low, cut); i > 0 {
-			return name[:i], name[i+1:]
+		if before, _, ok := strings.Cut(low, cut); ok {
+			return name[:len(before)], name[len(before)+1:]
 		}
 	}
 	words := strings.Fields(name)

@@ -233,7 +233,7 @@ func (p *Draft) mayHold(w place.WordingRule) string {
 // Said finds a word in a text, at word borders, outside of the phrases that make
 // it something else; a star in a word stands for anything.
 func Said(text string, words, unless []string) string {
-	if len(words) == 0 || text == "" {
+	if len(words) == 0 {
 		return ""
 	}
 	plain := Spaced(text)
@@ -254,11 +254,11 @@ func inOrder(plain string, pieces []string) bool {
 		return false
 	}
 	for _, piece := range pieces {
-		i := strings.Index(plain, Spaced(piece))
-		if i < 0 {
+		_, behind, ok := strings.Cut(plain, Spaced(piece))
+		if !ok {
 			return false
 		}
-		plain = plain[i+len(Spaced(piece))-1:]
+		plain = " " + behind // pieces share the space between them
 	}
 	return true
 }
