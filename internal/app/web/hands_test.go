@@ -154,15 +154,23 @@ func TestBrowserTellsOfAHungProgram(t *testing.T) {
 	b := browse(t, dir, 1280, 800)
 	b.open("/batch/plum.toml")
 	goOn := make(chan struct{})
+	answer := sync.OnceFunc(func() { close(goOn) })
+	t.Cleanup(answer) // or the server would wait for its handlers
 	inner := b.server.Config.Handler
 	b.server.Config.Handler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		<-goOn
 		inner.ServeHTTP(w, r)
 	})
+	b.do(chromedp.Evaluate[chromedp.Void](`{
+		const state = document.getElementById("state");
+		window.said = [];
+		new MutationObserver(() => window.said.push(state.textContent)).observe(state, { childList: true, characterData: true, subtree: true });
+	}`))
 	b.typeIn("f-name", "Typed into nothing")
-	b.says("#state", "Saving")
-	b.says("#state", "Waiting for jarmark")
-	close(goOn)
+	for _, words := range []string{"Saving", "Waiting for jarmark"} { // whichever comes first
+		b.until("it is said: "+words, fmt.Sprintf(`window.said.some((x) => x.includes(%q))`, words))
+	}
+	answer()
 	b.onDisk("plum.toml", "Typed into nothing")
 	b.labelSays("nothing")
 	b.says("#state", "Saved")
