@@ -136,14 +136,25 @@ func (l *layout) cornerCode(in region, on roles, part float64) region {
 	return l.beside(plan, in, box, on)
 }
 
-// cornerBox is where a corner's code would stand.
+// cornerBox is where a corner's code would stand: smaller where its patch on a dark
+// ground would meet the words below.
 func (l *layout) cornerBox(plan codePlan, in region, part float64) (page.Rect, bool) {
 	side := max(plan.least, min(share(l.short(), part), in.H, in.W/3))
-	quiet := plan.blank(side)
 	if in.oval.W > 0 {
 		sp, ok := l.codeInOval(plan, in, side)
 		return sp.box, ok
 	}
+	box, ok := l.cornerAt(plan, in, side)
+	for s := side; l.colours.dark && !ok && s > plan.least; {
+		s = max(plan.least, share(s, 0.97))
+		box, ok = l.cornerAt(plan, in, s)
+	}
+	return box, ok
+}
+
+// cornerAt is the box of a code of one size.
+func (l *layout) cornerAt(plan codePlan, in region, side unit.Length) (page.Rect, bool) {
+	quiet := plan.blank(side)
 	// The quiet zone may use the blank margin, not the edge of the paper.
 	edge := max(0, quiet-l.blankFoot(in))
 	if l.colours.dark { // its patch stands off the words below as the code would
