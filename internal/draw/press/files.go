@@ -136,12 +136,19 @@ func (o *Order) Describe(d *page.Doc, what string) {
 	d.Created = o.Created
 }
 
-// Align makes the printer alignment page of a sheet as PDF.
-func (p *Press) Align(id string) (File, diag.List, error) {
-	var l diag.List
+// sheetOf finds the sheet of an id of the command line.
+func (p *Press) sheetOf(id string) (s *sheet.Sheet, l diag.List) {
 	s, ok := p.Sheets.Get(id)
 	if !ok {
 		l.Errorf("unknown-sheet", diag.Command, "", "no sheet %q", id).Hinted("jarmark sheets lists them")
+	}
+	return s, l
+}
+
+// Align makes the printer alignment page of a sheet as PDF.
+func (p *Press) Align(id string) (File, diag.List, error) {
+	s, l := p.sheetOf(id)
+	if l.HasErrors() {
 		return File{}, l, nil
 	}
 	doc := sheet.Align(s, p.Faces)
@@ -153,10 +160,8 @@ func (p *Press) Align(id string) (File, diag.List, error) {
 // Tape makes the page of a paper tape that measures jars, on the paper of a sheet,
 // as PDF.
 func (p *Press) Tape(id string) (File, diag.List, error) {
-	var l diag.List
-	s, ok := p.Sheets.Get(id)
-	if !ok {
-		l.Errorf("unknown-sheet", diag.Command, "", "no sheet %q", id).Hinted("jarmark sheets lists them")
+	s, l := p.sheetOf(id)
+	if l.HasErrors() {
 		return File{}, l, nil
 	}
 	doc := sheet.Tape(s, p.Faces)
