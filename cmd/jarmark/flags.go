@@ -22,6 +22,7 @@ type options struct {
 	cutMarks bool
 	cutLines bool
 	trimmed  bool
+	profile  string
 	dpi      int
 	gift     bool
 	place    string
@@ -134,8 +135,9 @@ func labelsFlags(f *flag.FlagSet, o *options) {
 	f.StringVar(&o.list, "list", "", "gift list, a CSV or TOML `FILE`: one tag a jar")
 	f.BoolVar(&o.proof, "proof", false, "instead, a page that shows the label with every required line measured")
 	f.IntVar(&o.dpi, "dpi", job.DefaultDPI, "resolution of PNG, `DOTS` an inch")
-	f.BoolVar(&o.cutLines, "cut-lines", false, "in SVG, a layer of the lines to cut along, for a cutting machine")
+	f.BoolVar(&o.cutLines, "cut-lines", false, "in PDF and SVG, a layer of the lines to cut along, for a cutting machine")
 	f.BoolVar(&o.trimmed, "trimmed", false, "for a print shop: each different label a page, with 3 mm of bleed and its trim")
+	f.StringVar(&o.profile, "profile", "", "with --trimmed: the print shop's ICC profile, a `FILE`, which makes PDF/X-4")
 	f.BoolVar(&o.remember, "remember", false, "note part-used sheets in kitchen.toml, and begin there next time")
 	lookFlags(f, o)
 	placeFlag(f, o)

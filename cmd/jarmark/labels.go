@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/app/store"
@@ -29,10 +28,15 @@ func runLabels(a *app, o *options, args []string) error {
 	switch {
 	case o.dpi < 36 || o.dpi > 2400:
 		return usagef("300 or 600 for print", "--dpi %d is not 36 to 2400", o.dpi)
-	case o.cutLines && as != "svg":
-		return usagef("add --format svg", "--cut-lines makes a layer of an SVG, not of a %s", strings.ToUpper(as))
+	case o.cutLines && as == "png":
+		return usagef("add --format pdf or svg", "--cut-lines makes a layer of a PDF or SVG, not of a PNG")
+	case o.profile != "" && (!o.trimmed || as != "pdf"):
+		return usagef("add --trimmed, or leave it out", "--profile is of the press of a print shop, and goes into the PDF made for it")
 	case o.trimmed && (o.remember || o.skip > 0):
 		return usagef("leave one of them out", "--trimmed uses up no label sheet, so there is nothing to skip or remember")
+	}
+	if c.Profile, err = a.shopProfile(o.profile); err != nil {
+		return err
 	}
 	if o.proof {
 		return a.proof(env, in, c, as, o)
@@ -65,6 +69,23 @@ func runLabels(a *app, o *options, args []string) error {
 		return err
 	}
 	return a.leftOver(run.Printed, in, o)
+}
+
+// shopProfile reads the ICC profile of a print shop; nil without one.
+func (a *app) shopProfile(path string) (*job.Profile, error) {
+	if path == "" {
+		return nil, nil
+	}
+	doc, err := store.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	p, found := job.ShopProfile(doc.Name, doc.Data)
+	diag.Print(a.err, found, func(string) string { return "" })
+	if found.HasErrors() {
+		return nil, errProblem
+	}
+	return p, nil
 }
 
 // proof writes the proof of the labels instead of them. It is written with

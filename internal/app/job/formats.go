@@ -1,12 +1,19 @@
 package job
 
 import (
+	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/press"
 	"jarmark/internal/kit/diag"
 )
 
 // Printed is one print run.
 type Printed = press.Run
+
+// Profile is how the inks of a print shop look.
+type Profile = page.Profile
+
+// ShopProfile reads the ICC profile of a print shop.
+func ShopProfile(file string, data []byte) (*Profile, diag.List) { return press.Profile(file, data) }
 
 // DefaultDPI is the resolution of PNG where none is asked for.
 const DefaultDPI = press.DefaultDPI
@@ -34,7 +41,7 @@ func (e *Env) Print(in []Input, c Choices, format string) (PrintRun, diag.List, 
 		return PrintRun{}, found, nil
 	}
 	doc := press.Merge(runs)
-	doc.CutLines = c.CutLines
+	doc.CutLines, doc.Profile = c.CutLines, c.Profile
 	if c.Whole && (format == "pdf" || format == "") {
 		data, err := e.PDF(doc)
 		return PrintRun{[]File{{Name: "labels.pdf", Data: data}}, runs}, found, err

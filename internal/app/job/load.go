@@ -44,7 +44,8 @@ type Choices struct {
 	InkSaver bool
 	CutMarks bool
 	Whole    bool                  // one PDF however long
-	CutLines bool                  // in SVG: a layer of lines to cut along
+	CutLines bool                  // in PDF and SVG: a layer of lines to cut along
+	Profile  *Profile              // of a print shop's press; nil: not known
 	Trimmed  bool                  // for a print shop: each different label a page of its own
 	DPI      float64               // of PNG; 0: press.DefaultDPI
 	Created  int64                 // Unix seconds in documents; 0: noon of the day it was made

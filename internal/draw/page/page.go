@@ -36,8 +36,16 @@ type Text struct {
 	Turn   float64     // degrees clockwise about At
 	Segs   []Seg
 	Colour Colour
-	Box    Rect // advance width x ascent..descent, before Turn
-	Hyphen bool // it ends in a hyphen of the line's end, not of its words
+	Box    Rect  // advance width x ascent..descent, before Turn
+	Hyphen bool  // it ends in a hyphen of the line's end, not of its words
+	Tag    int32 // the part of a list it belongs to, counted in Doc.Tags from 1; 0: none
+}
+
+// Tag is one part of a document to be read, by its standard structure type (ISO
+// 32000-1, 14.8.4: "H1", "Table", "TD"), and the part it stands in, as in Text.Tag.
+type Tag struct {
+	Role   string
+	Parent int32
 }
 
 // Seg is a stretch of text without kerning or tracking inside: renderers draw
@@ -197,7 +205,16 @@ type Doc struct {
 	Pages               []Page
 	ScaleX, ScaleY      float64 // printer correction; 0 = 1
 	OffsetX, OffsetY    unit.Length
-	CutLines            bool // an SVG has a layer of the labels' outlines
+	CutLines            bool     // an SVG or PDF has a layer of the labels' outlines
+	Tags                []Tag    // of a list, in reading order, each behind its parent; none: not told
+	Profile             *Profile // of a print shop; nil: not known
+}
+
+// Profile is how a print shop's inks look, as an ICC profile.
+type Profile struct {
+	Name string // what it is called in it
+	Inks int
+	Data []byte
 }
 
 // Followed gives the document with the pages of another behind its own; either
@@ -205,6 +222,20 @@ type Doc struct {
 func (d *Doc) Followed(by *Doc) *Doc {
 	if d == nil || by == nil {
 		return cmp.Or(d, by)
+	}
+	for _, p := range by.Pages {
+		for _, it := range p.Marks {
+			if t, ok := it.(*Text); ok && t.Tag > 0 {
+				t.Tag += int32(len(d.Tags))
+			}
+		}
+	}
+	before := int32(len(d.Tags))
+	for _, t := range by.Tags {
+		if t.Parent > 0 {
+			t.Parent += before
+		}
+		d.Tags = append(d.Tags, t)
 	}
 	d.Pages = append(d.Pages, by.Pages...)
 	return d

@@ -17,6 +17,8 @@ const (
 	version     = "%PDF-1.6"
 	preferences = "/ViewerPreferences << /PrintScaling /None >>\n"
 	entrySize   = 20 // of one line of the cross-reference table
+	formStart   = "<</Type /XObject\n/Subtype /Form\n"
+	eightBit    = "\n%\xE2\xE3\xCF\xD3" // what sends the file takes it for bytes, not text (ISO 32000-1, 7.5.2)
 )
 
 var errLayout = errors.New("the PDF library wrote an unexpected file layout")
@@ -24,7 +26,7 @@ var errLayout = errors.New("the PDF library wrote an unexpected file layout")
 // finish writes the file with the catalog completed, the fonts in the places
 // kept for them, and the forms, which are packed already, marked so. A file laid
 // out otherwise than expected is refused before anything is written.
-func finish(w io.Writer, raw []byte, fonts []*typeface) error {
+func finish(w io.Writer, raw []byte, fonts []*typeface, t *trade) error {
 	f, err := takeApart(raw)
 	if err != nil {
 		return err
@@ -40,8 +42,12 @@ func finish(w io.Writer, raw []byte, fonts []*typeface) error {
 	if err := f.catalog(); err != nil {
 		return err
 	}
+	id := sum.Sum(nil)[:16]
+	if err := t.finish(f, id); err != nil {
+		return err
+	}
 	f.forms()
-	return f.write(w, sum.Sum(nil)[:16])
+	return f.write(w, id)
 }
 
 // file is what fpdf wrote, object by object.
@@ -188,9 +194,8 @@ func (f *file) font(t *typeface) error {
 
 // forms says of every form that it is packed.
 func (f *file) forms() {
-	const start = "<</Type /XObject\n/Subtype /Form\n"
 	for i := range f.objects {
-		if o := &f.objects[i]; o.is(start) {
+		if o := &f.objects[i]; o.is(formStart) {
 			o.parts = [][]byte{[]byte("<</Filter /FlateDecode\n"), o.parts[0][len("<<"):]}
 		}
 	}
@@ -199,7 +204,7 @@ func (f *file) forms() {
 // write lays the objects out anew with their table (ISO 32000-1, 7.5).
 func (f *file) write(w io.Writer, id []byte) error {
 	c := &counted{w: w}
-	c.put([]byte(version), f.head)
+	c.put([]byte(version+eightBit), f.head)
 	offsets := make([]int, len(f.at))
 	for _, o := range f.objects {
 		offsets[o.number] = c.n

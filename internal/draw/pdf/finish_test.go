@@ -17,7 +17,7 @@ const layout = "%PDF-1.3\n1 0 obj\n<<\n/Type /Pages\n>>\nendobj\n2 0 obj\n<<\n/T
 
 func TestFinishCompletes(t *testing.T) {
 	var b bytes.Buffer
-	if err := finish(&b, []byte(layout), nil); err != nil {
+	if err := finish(&b, []byte(layout), nil, &trade{}); err != nil {
 		t.Fatal(err)
 	}
 	got := b.String()
@@ -52,16 +52,16 @@ func TestFinishRefusesOtherLayouts(t *testing.T) {
 			t.Fatalf("%v changes nothing", change)
 		}
 		var b bytes.Buffer
-		if err := finish(&b, []byte(text), nil); err == nil || b.Len() > 0 {
+		if err := finish(&b, []byte(text), nil, &trade{}); err == nil || b.Len() > 0 {
 			t.Errorf("%v: %v, wrote %d bytes", change, err, b.Len())
 		}
 	}
 	for n := range len(layout) {
-		if err := finish(&bytes.Buffer{}, []byte(layout[:n]), nil); err == nil {
+		if err := finish(&bytes.Buffer{}, []byte(layout[:n]), nil, &trade{}); err == nil {
 			t.Errorf("file cut at %d accepted", n)
 		}
 	}
-	if err := finish(&bytes.Buffer{}, []byte(layout), []*typeface{{tag: "face00", Subset: &face.Subset{}}}); err == nil {
+	if err := finish(&bytes.Buffer{}, []byte(layout), []*typeface{{tag: "face00", Subset: &face.Subset{}}}, &trade{}); err == nil {
 		t.Error("a typeface without a place was accepted")
 	}
 }

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"slices"
@@ -13,15 +14,16 @@ import (
 
 // press draws the pages of one document.
 type press struct {
-	doc    *page.Doc
-	fonts  map[page.Face]*typeface
-	images images
-	arts   map[*page.Image]*form     // drawings of the maker's
-	labels map[*page.Frame]*form     // frames placed more than once
-	parts  map[*page.Frame][]stretch // of frames placed once, where they share drawings
-	ink    content                   // reused from form to form
-	packed []byte                    // likewise
-	err    error
+	doc     *page.Doc
+	fonts   map[page.Face]*typeface
+	images  images
+	arts    map[*page.Image]*form     // drawings of the maker's
+	labels  map[*page.Frame]*form     // frames placed more than once
+	parts   map[*page.Frame][]stretch // of frames placed once, where they share drawings
+	ink     content                   // reused from form to form
+	packed  []byte                    // likewise
+	layered bool                      // pages bear lines to cut along
+	err     error
 }
 
 func newPress(d *page.Doc, s *survey, fonts map[page.Face]*typeface, pictures images) *press {
@@ -152,6 +154,21 @@ func (p *press) page(c *content, pg *page.Page) {
 		p.place(c, pg, &pg.Places[i])
 	}
 	c.items(space{top: pg.H}, pg.Marks)
+	if p.layered {
+		c.layers(pg)
+	}
+}
+
+// words is the content of a tagged page, which is no form: a reader looks for its parts
+// on the page itself.
+func (p *press) words(t *tree, i int) *bytes.Reader {
+	pg := &p.doc.Pages[i]
+	c := content{fonts: p.fonts}
+	c.save()
+	p.correct(&c, pg)
+	c.tagged(space{top: pg.H}, pg.Marks, t, i)
+	c.restore()
+	return bytes.NewReader(c.b)
 }
 
 // correct applies what the maker measured on the printer: scale about the top

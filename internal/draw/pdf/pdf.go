@@ -37,11 +37,12 @@ import (
 // letter the typeface lacks, a letter above U+FFFF, a broken path, a page of
 // impossible size. A failing w gives w's error.
 func Write(w io.Writer, d *page.Doc, faces *face.Set) error {
-	raw, fonts, err := build(d, faces)
+	t := tradeOf(d)
+	raw, fonts, err := build(d, faces, t)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	if err := finish(w, raw, fonts); err != nil {
+	if err := finish(w, raw, fonts, t); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
@@ -49,7 +50,7 @@ func Write(w io.Writer, d *page.Doc, faces *face.Set) error {
 
 // build makes the file as fpdf writes it. fpdf panics where it meets what it
 // does not expect; survey rules the known causes out, recover is the net.
-func build(d *page.Doc, faces *face.Set) (raw []byte, fonts []*typeface, err error) {
+func build(d *page.Doc, faces *face.Set, t *trade) (raw []byte, fonts []*typeface, err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			raw, fonts, err = nil, nil, fmt.Errorf("internal fault: %v", r)
@@ -68,11 +69,17 @@ func build(d *page.Doc, faces *face.Set) (raw []byte, fonts []*typeface, err err
 	if err != nil {
 		return nil, nil, err
 	}
+	t.tree = treeOf(d, s)
 	p := newPress(d, s, named, pictures)
+	p.layered = t.layers
 	sheets := p.sheets()
 	for i, pg := range d.Pages {
 		f.AddPageFormat("P", sizeOf(pg.W, pg.H))
-		f.UseTemplate(sheets[i])
+		if t.tree != nil {
+			f.RawWriteBuf(p.words(t.tree, i))
+		} else {
+			f.UseTemplate(sheets[i])
+		}
 		if t := pg.Trim; t.W > 0 { // ISO 32000-1, 14.11.2; y up
 			f.SetPageBox("trim", t.X.MM(), (pg.H - t.Y - t.H).MM(), t.W.MM(), t.H.MM())
 			f.SetPageBox("bleed", 0, 0, pg.W.MM(), pg.H.MM())
@@ -105,8 +112,8 @@ func open(d *page.Doc) *fpdf.Fpdf {
 	f.SetLang(d.Lang)
 	f.SetTitle(infoString(d.Title), false)
 	f.SetAuthor(infoString(d.Author), false)
-	f.SetCreator("jarmark", false)
-	f.SetProducer("jarmark, fpdf", false)
+	f.SetCreator(creator, false)
+	f.SetProducer(producer, false)
 	return f
 }
 

@@ -126,6 +126,7 @@ func (s *survey) text(t *page.Text) error {
 	if err != nil {
 		return err
 	}
+	t = spaced(t, f.Has(' '))
 	if set == nil {
 		set = new(runeSet)
 		s.runes[t.Face] = set

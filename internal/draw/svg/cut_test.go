@@ -91,7 +91,7 @@ func TestEveryShapeIsCut(t *testing.T) {
 			if want := map[bool]int{true: 2, false: 1}[f.Shape == page.TagShape]; parts != want {
 				t.Errorf("%s: %d closed parts, want %d", name, parts, want)
 			}
-			box := reach(pl)
+			box := pl.Reach()
 			lo, hi := pts[0], pts[0]
 			for i, q := range pts {
 				if f.Shape != page.Sector || cubicEnd(f, i) {
@@ -154,10 +154,13 @@ func TestEverySheetIsCut(t *testing.T) {
 		}
 		for _, c := range corners {
 			pts, _ := traced(t, strings.TrimSpace(c), p.W, p.H)
+			if x, y := min(pts[1].X, p.W-pts[1].X).MM(), min(pts[1].Y, p.H-pts[1].Y).MM(); math.Abs(x-4.5) > 0.1 || math.Abs(y-4.5) > 0.1 {
+				t.Errorf("%s: a corner lies %.1f and %.1f mm from the edges", id, x, y)
+			}
 			for i := 1; i < len(pts); i++ {
-				arm := page.Rect{X: min(pts[i-1].X, pts[i].X), Y: min(pts[i-1].Y, pts[i].Y), W: max(pts[i].X-pts[i-1].X, pts[i-1].X-pts[i].X), H: max(pts[i].Y-pts[i-1].Y, pts[i-1].Y-pts[i].Y)}.Grow(cornerWidth/2, cornerWidth/2)
+				arm := page.Rect{X: min(pts[i-1].X, pts[i].X), Y: min(pts[i-1].Y, pts[i].Y), W: max(pts[i].X-pts[i-1].X, pts[i-1].X-pts[i].X), H: max(pts[i].Y-pts[i-1].Y, pts[i-1].Y-pts[i].Y)}.Grow(page.CornerWidth/2, page.CornerWidth/2)
 				for _, pl := range p.Places {
-					if reach(pl).Overlaps(arm) {
+					if pl.Reach().Overlaps(arm) {
 						t.Errorf("%s: a corner lies on a label", id)
 					}
 				}

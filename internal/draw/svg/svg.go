@@ -62,7 +62,7 @@ func Page(w io.Writer, doc *page.Doc, i int, fs *face.Set) error {
 	}
 	d.items(p.Marks)
 	if doc.CutLines {
-		d.cutLines(p.Places)
+		d.cutLines(p)
 		d.register(p)
 	}
 	d.b = append(d.b, closing...)

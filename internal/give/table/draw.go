@@ -13,9 +13,11 @@ import (
 
 // add puts an item on the last page.
 func (c *Layout) Add(i page.Item) {
-	p := &c.Pages[len(c.Pages)-1]
+	p := c.last()
 	p.Marks = append(p.Marks, i)
 }
+
+func (c *Layout) last() *page.Page { return &c.Pages[len(c.Pages)-1] }
 
 // spoken gives a text as it is printed, and the voice for it: that of a face, or
 // of its stand-in for letters the face lacks. Letters that both lack become
@@ -55,6 +57,7 @@ func (c *Layout) textOn(i int, f page.Face, size, x, y unit.Length, col page.Col
 	}
 	v.Colour = col
 	t, w := v.Line("", false, s, size, page.Point{X: x, Y: y})
+	t.Tag = c.now.words(c)
 	c.Pages[i].Marks = append(c.Pages[i].Marks, t)
 	return x + w
 }
@@ -115,7 +118,7 @@ func (c *Layout) Paragraph(f page.Face, size, x unit.Length, col page.Colour, s 
 	for _, l := range c.Wrap(f, size, c.W-Margin-x, s) {
 		out = append(out, Band{H: size * 14 / 10, Draw: func(c *Layout, y unit.Length) { c.Text(f, size, x, y+size, col, l) }})
 	}
-	return out
+	return as(&part{role: "P"}, out...)
 }
 
 // titleBands heads the first page: a title, a line under it, a rule.
@@ -124,7 +127,7 @@ func (c *Layout) TitleBands(title, sub string) []Band {
 	for size > Pt(15) && c.Width(TitleFace, size, title) > c.W-2*Margin {
 		size -= Pt(1)
 	}
-	out := []Band{{H: size * 13 / 10, Draw: func(c *Layout, y unit.Length) {
+	out := []Band{{part: &part{role: "H1"}, H: size * 13 / 10, Draw: func(c *Layout, y unit.Length) {
 		c.Text(TitleFace, size, Margin, y+size, Accent, c.Short(TitleFace, size, c.W-2*Margin, title))
 	}}}
 	out = append(out, c.Paragraph(PlainFace, Pt(11.5), Margin, Soft, sub)...)

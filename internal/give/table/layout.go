@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 
 	"jarmark/internal/draw/face"
@@ -55,6 +56,8 @@ type Layout struct {
 	missing map[rune]bool
 	lost    []rune
 	hard    []Told // what no face draws
+	tags    []page.Tag
+	now     *part // what is being drawn
 	said    map[[2]string]bool
 	found   diag.List
 }
@@ -63,6 +66,7 @@ type Layout struct {
 type Band struct {
 	H    unit.Length
 	Draw func(c *Layout, y unit.Length)
+	part *part // what it is; nil: a paragraph
 }
 
 // Group is a heading with its Rows: a page break repeats the heading and
@@ -110,7 +114,11 @@ func (c *Layout) Put(b Band) {
 	if c.Y+b.H > c.Bottom() && c.Y > Margin+5*unit.Millimetre {
 		c.NewPage()
 	}
+	c.now = cmp.Or(b.part, &part{role: "P"})
+	from := len(c.last().Marks)
 	b.Draw(c, c.Y)
+	inOrder(c.last().Marks[from:])
+	c.now = nil
 	c.Y += b.H
 }
 
@@ -178,7 +186,7 @@ func (c *Layout) Finish(title, author string) (*page.Doc, diag.List) {
 		c.found.Warnf("unprintable-letter", "", "", "the typeface has no %q; it is printed as ?", string(c.lost[:min(len(c.lost), 8)])).
 			Hinted("write the name in letters the typeface has")
 	}
-	return &page.Doc{Title: title, Author: author, Lang: "en", Pages: c.Pages}, c.found
+	return &page.Doc{Title: title, Author: author, Lang: "en", Pages: c.Pages, Tags: c.tags}, c.found
 }
 
 // pt is a type size in points.

@@ -78,6 +78,7 @@ func (l *List) Put(c *Layout) {
 				head = smallHead
 			}
 			g.Head, g.Cont = head(p.Title, p.Sum), head(p.Title+", "+l.In.Say("continued"), "")
+			g.Head.part, g.Cont.part = &part{role: "H2"}, &part{}
 		}
 		c.Group(g)
 	}
@@ -101,11 +102,13 @@ func (c *Layout) room(title string, lines int) {
 
 // bands are the strips of a part's rows.
 func (c *Layout) bands(p Part, rows []Row) (out []Band) {
+	var list entries
+	grid := &part{role: "Table"}
 	if len(p.Columns) > 0 {
 		if len(p.Legend) > 0 {
 			out = append(out, legendBand(p.Legend))
 		}
-		out = append(out, columnBand(p, Row{What: p.Columns[0], Figures: p.Columns[1:]}, SmallHeading, 1))
+		out = append(out, as(&part{role: "TR", up: grid, cells: "TH"}, columnBand(p, Row{What: p.Columns[0], Figures: p.Columns[1:]}, SmallHeading, 1))...)
 	}
 	var bars []Bar
 	for _, r := range rows {
@@ -113,8 +116,17 @@ func (c *Layout) bands(p Part, rows []Row) (out []Band) {
 	}
 	for _, r := range rows {
 		switch r.Type {
+		case Item, Crate, Step:
+		default:
+			list, grid = entries{}, &part{role: "Table"}
+		}
+		switch r.Type {
 		case Item:
-			out = append(out, itemBand(p, r, longest(bars)))
+			what := &part{role: "TR", up: grid, cells: "TD"}
+			if len(p.Columns) == 0 {
+				what = list.next()
+			}
+			out = append(out, as(what, itemBand(p, r, longest(bars)))...)
 		case Say:
 			out = append(out, c.words(p, r)...)
 		case Aside:
@@ -130,9 +142,9 @@ func (c *Layout) bands(p Part, rows []Row) (out []Band) {
 		case Alarm:
 			out = append(out, c.Paragraph(BoldFace, Pt(11), Margin, Accent, r.What)...)
 		case Crate:
-			out = append(out, crateBand(r))
+			out = append(out, as(list.next(), crateBand(r))...)
 		case Step:
-			out = append(out, c.stepBand(r))
+			out = append(out, as(list.next(), c.stepBand(r))...)
 		case Write:
 			if p.Compact && r.Lines == 1 && c.Width(BoldFace, Pt(9.5), r.What) < c.W/2-Margin {
 				out = append(out, fillBand(r.What))
