@@ -3,7 +3,6 @@ package place
 import (
 	"fmt"
 	"io/fs"
-	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -79,14 +78,13 @@ func readClaims(files fs.FS) (out claimsRead, err error) {
 // spelled writes out the words of all languages, each once, as they are typed:
 // with accents, without, and with "ae" for "ä".
 func spelled(of map[string][]string) (out []string) {
-	for _, lang := range slices.Sorted(maps.Keys(of)) {
-		for _, row := range of[lang] {
-			for _, w := range either(row) {
-				w = strings.ToLower(strings.Join(strings.Fields(w), " "))
-				out = append(out, w)
-				if plain := words.Fold(w); plain != w {
-					out = append(out, plain, words.Fold(umlauts.Replace(norm.NFC.String(w))))
-				}
+	for _, rows := range of {
+		for _, row := range rows {
+			row = strings.ToLower(row)
+			out = either(out, "", row)
+			if plain := words.Fold(row); plain != row {
+				out = either(out, "", plain)
+				out = either(out, "", words.Fold(umlauts.Replace(norm.NFC.String(row))))
 			}
 		}
 	}
@@ -96,19 +94,29 @@ func spelled(of map[string][]string) (out []string) {
 
 var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue") // as typed without them
 
-// either writes out "(a|b)" and "(|a)", which do not nest.
-func either(row string) (out []string) {
+// either writes out "(a|b)" and "(|a)", which do not nest, behind what stands
+// before them, with single spaces.
+func either(out []string, before, row string) []string {
 	from := strings.IndexByte(row, '(')
 	to := strings.IndexByte(row, ')')
 	if from < 0 || to < from {
-		return []string{row}
+		return append(out, spaced(before+row))
 	}
-	for _, choice := range strings.Split(row[from+1:to], "|") {
-		for _, rest := range either(row[to+1:]) {
-			out = append(out, row[:from]+choice+rest)
+	for choices := row[from+1 : to]; ; {
+		choice, more, others := strings.Cut(choices, "|")
+		if out = either(out, before+row[:from]+choice, row[to+1:]); !others {
+			return out
 		}
+		choices = more
 	}
-	return out
+}
+
+// spaced has single spaces between words and none around them.
+func spaced(s string) string {
+	if s == "" || s[0] == ' ' || s[len(s)-1] == ' ' || strings.Contains(s, "  ") {
+		return strings.Join(strings.Fields(s), " ")
+	}
+	return s
 }
 
 // claiming gives the rows of a set the words of the claims they name.

@@ -11,7 +11,7 @@ import (
 
 func TestEitherIsWrittenOut(t *testing.T) {
 	for row, want := range map[string]string{"a": "a", "(a|b) c": "a c|b c", "x(|e)": "x|xe", "(a|b)(|c)": "a|ac|b|bc", "a)(b": "a)(b"} {
-		if got := strings.Join(either(row), "|"); got != want {
+		if got := strings.Join(either(nil, "", row), "|"); got != want {
 			t.Errorf("%s: %s, want %s", row, got, want)
 		}
 	}
