@@ -26,8 +26,9 @@ func main() {
 	}
 	p := &program{dir: dir, token: token}
 	js.Global().Call("jarmarkReady", map[string]any{
-		"serve": js.FuncOf(p.serve),
-		"renew": js.FuncOf(func(js.Value, []js.Value) any { p.page = nil; return nil }),
+		"serve":    js.FuncOf(p.serve),
+		"renew":    js.FuncOf(func(js.Value, []js.Value) any { p.page = nil; return nil }),
+		"rehearse": js.FuncOf(p.rehearse),
 	})
 	select {}
 }
@@ -36,6 +37,7 @@ func main() {
 type program struct {
 	dir, token string
 	page       http.Handler // nil: the folder is another, or none was asked for yet
+	before     rehearsal
 }
 
 func (p *program) handler() (http.Handler, error) {
@@ -69,21 +71,32 @@ func (p *program) serve(_ js.Value, args []js.Value) any {
 }
 
 func (p *program) answer(ctx context.Context, method, address string, headers [][2]string, body []byte, w *answer) {
-	defer w.end()
 	r, err := http.NewRequestWithContext(ctx, method, "http://localhost"+address, bytes.NewReader(body))
 	if err != nil {
+		defer w.end()
 		http.Error(w, err.Error(), http.StatusBadRequest)
 		return
 	}
 	for _, h := range headers {
 		r.Header.Add(h[0], h[1])
 	}
+	p.answered(w, r)
+}
+
+func (p *program) answered(w ending, r *http.Request) {
+	defer w.end()
 	h, err := p.handler()
 	if err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
 	}
 	h.ServeHTTP(w, r)
+}
+
+// ending is where an answer goes; end closes it, and takes up a fault.
+type ending interface {
+	http.ResponseWriter
+	end()
 }
 
 // answer hands what a handler writes to the worker.

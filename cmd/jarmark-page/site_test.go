@@ -99,6 +99,8 @@ func TestSite(t *testing.T) {
 	took("sample label")
 	w.until("the page shows", `one("h1")?.textContent === "Your batches"`)
 	took("list, first visit")
+	w.until("the program is ready for a maker", `document.documentElement.dataset.rehearsed`)
+	took("the program has rehearsed")
 	w.bringDemo()
 	took("two files brought in")
 	w.run(`location.hash = "batch/` + batch + `"`)

@@ -9,16 +9,25 @@ const { version, program } = document.documentElement.dataset;
 const scope = new URL("./", location).pathname;
 const frame = byId("page");
 
-const worker = new Worker(`worker.js#${program}`, { type: "module", name: "jarmark" });
-const ready = new Promise((resolve) => {
+// The program starts at once, but where labels kept of the last visit are to
+// be shown: there it would only stand in their way, and starts after them.
+let start;
+const started = new Promise((resolve) => { start = resolve; }).then(() => {
+  const worker = new Worker(`worker.js#${program}`, { type: "module", name: "jarmark" });
   worker.onmessage = ({ data }) => {
-    if (data.ready) resolve();
+    if (data.ready) isReady();
     if (data.mounted) reload();
+    if (data.rehearsed) document.documentElement.dataset.rehearsed = "yes";
     if (data.fault) trouble(data.fault);
     if (data.folderFault) places.failed(data.folderFault);
   };
+  worker.onerror = (event) => trouble(event.message || "the program could not be loaded");
+  return worker;
 });
-worker.onerror = (event) => trouble(event.message || "the program could not be loaded");
+let isReady;
+const ready = new Promise((resolve) => { isReady = resolve; });
+// post keeps the order of what is posted.
+const post = (...message) => started.then((worker) => worker.postMessage(...message));
 
 let seen = null; // what is kept from one visit to the next
 let kept = null; // until the program is there: a promise of the folder's mark in it
@@ -29,7 +38,8 @@ const places = folders({ use, reload, app: `${scope}app/` });
 async function use(folder) {
   kept = null;
   await seen.forget().catch(() => {});
-  worker.postMessage({ folder });
+  start();
+  post({ folder });
 }
 
 function trouble(words) {
@@ -57,13 +67,15 @@ async function passOn(ask, port) {
   const answer = await recalled(ask).catch(() => null);
   if (!answer) {
     if (!harmless(ask)) kept = null;
-    return worker.postMessage({ ask }, [port, ...(ask.body ? [ask.body] : [])]);
+    start(); // somebody waits for it
+    return post({ ask }, [port, ...(ask.body ? [ask.body] : [])]);
   }
   const piece = new Uint8Array(await answer.arrayBuffer());
   port.postMessage({ head: { status: answer.status, headers: [...answer.headers] } });
   port.postMessage({ piece }, [piece.buffer]);
   port.postMessage({ end: true });
-  worker.postMessage({ met: ask });
+  post({ met: ask });
+  if (ask.path === "/do/look") looked();
   return document.documentElement.dataset.seen = "yes";
 }
 
@@ -134,16 +146,26 @@ frame.addEventListener("load", follow);
 // written that of a page that was still loading.
 addEventListener("hashchange", (event) => show(new URL(event.newURL).hash));
 
+// looked: the labels kept are handed out; the program starts when they are drawn.
+function looked() { requestAnimationFrame(() => setTimeout(start, drawing)); }
+const drawing = 50; // milliseconds a label takes to the screen
+const patience = 1500; // milliseconds until the program starts in any case
+
 (async () => {
+  const earlier = (async () => { if (!await caches.has(`jarmark-${version}-seen`)) start(); })().catch(start);
   const [folder, token] = await Promise.all([places.last(), places.token()]);
-  worker.postMessage({ begin: { folder, token, version } });
+  post({ begin: { folder, token, version } });
   seen = new Seen(version, token);
   kept = markOf(folder).catch(() => null);
   try {
     await controlled();
   } catch (error) { return trouble(error.message); }
+  await earlier;
   const first = await recalled({ method: "GET", path: pageOf(location.hash).pathname.slice(`${scope}app`.length) }).catch(() => null);
-  if (first) show(location.hash);
+  if (first) {
+    show(location.hash);
+    setTimeout(start, patience);
+  } else start();
   await ready;
   kept = null;
   if (!first) show(location.hash);

@@ -17,7 +17,7 @@ globalThis.path = { resolve: (...all) => "/" + parts(all.join("/")).join("/") };
 fs.mkdir(home, 0o755, () => {});
 
 let disk = new Disk(fs, home, null);
-let go; // the running program: {serve, renew}
+let go; // the running program: {serve, renew, rehearse}
 let keeper = null;
 let looked = 0; // when the disk was last looked at
 
@@ -56,7 +56,7 @@ async function start(token) {
 
 const running = new Promise((resolve) => {
   onmessage = ({ data, ports }) => {
-    if (data.begin) begin(data.begin).then(() => { resolve(); postMessage({ ready: true }); }, (error) => postMessage({ fault: error.message }));
+    if (data.begin) begin(data.begin).then(() => { resolve(); postMessage({ ready: true }); setTimeout(rehearse, quiet); }, (error) => postMessage({ fault: error.message }));
     else if (data.folder !== undefined) running.then(() => navigator.locks.request("jarmark-files", async () => { await mount(data.folder); go.renew(); keeper.moved(); })).then(() => postMessage({ mounted: true }));
     else if (data.met) running.then(() => keeper.met(data.met));
     else if (data.ask) running.then(() => handle(data.ask, ports[0]));
@@ -68,8 +68,23 @@ const reads = (ask) => ask.method === "GET" || ask.method === "HEAD" || /\/do\/(
 // still are the addresses whose answer does not hang on the disk.
 const still = /^\/(static|font|print)\//;
 
-// handle answers one request. Writes come one after the other, in all tabs.
+// rehearse lets the program do once, step by step, what the maker will ask for,
+// while nobody asks: tables are read and code is compiled by then.
+const quiet = 400; // milliseconds without a question
+let asked = 0; // when the last question was answered
+let answering = 0; // questions at work
+function rehearse() {
+  if (answering > 0 || performance.now() - asked < quiet) setTimeout(rehearse, quiet);
+  else go.rehearse((more) => { if (more) setTimeout(rehearse); else postMessage({ rehearsed: true }); });
+}
+
 async function handle(ask, port) {
+  answering++;
+  await respond(ask, port).finally(() => { answering--; asked = performance.now(); });
+}
+
+// respond answers one request. Writes come one after the other, in all tabs.
+async function respond(ask, port) {
   keeper.met(ask);
   if (!reads(ask)) {
     await navigator.locks.request("jarmark-files", async () => { await look(); await answer(ask, port, () => disk.flush()); });
@@ -78,7 +93,24 @@ async function handle(ask, port) {
   if (!still.test(ask.path) && !ask.path.startsWith("/do/look") && performance.now() - looked > 1000) {
     await navigator.locks.request("jarmark-files", { ifAvailable: true }, async (free) => { if (free) await look(); });
   }
-  return answer(ask, port, async () => {});
+  return passed(ask, port);
+}
+
+// passed hands on what the program says while it is still at work: what is only
+// read waits for no disk.
+function passed(ask, port) {
+  return new Promise((resolve) => {
+    let head = null; // goes out with what follows it
+    let sent = false;
+    const tell = (message, more) => { if (head) port.postMessage({ head }); head = null; sent = true; port.postMessage(message, more); };
+    const stop = go.serve(ask.method, ask.path, JSON.stringify(ask.headers), new Uint8Array(ask.body ?? 0), {
+      head: (status, headers) => { head = { status, headers: JSON.parse(headers) }; },
+      piece: (bytes) => tell({ piece: bytes }, [bytes.buffer]),
+      broken: () => { head = null; if (sent) tell({ broken: true }); else refuse(port, new Error("the program had a fault")); resolve(); },
+      end: () => { tell({ end: true }); resolve(); },
+    });
+    port.onmessage = () => stop(); // nobody waits any more
+  });
 }
 
 // whole asks the program by itself and waits for all of the answer.

@@ -42,9 +42,12 @@ jars = 1
 // SampleDoc is the invented batch shown where there is none yet.
 func SampleDoc() Doc { return Doc{"sample.toml", []byte(sampleBatch)} }
 
+// SampleKitchen is the invented kitchen it was cooked in.
+func SampleKitchen() Doc { return Doc{"kitchen.toml", []byte(sampleKitchen)} }
+
 // Sample is the invented batch of the pickers.
 func (e *Env) Sample() *Batch {
-	return e.Load(Input{Kitchen: Doc{"kitchen.toml", []byte(sampleKitchen)}, Batch: SampleDoc()}, Choices{})
+	return e.Load(Input{Kitchen: SampleKitchen(), Batch: SampleDoc()}, Choices{})
 }
 
 // DesignPicture draws the front label of a batch in a design; an empty id
