@@ -139,19 +139,27 @@ func TestKitchenMeasures(t *testing.T) {
 		{"strawberries", "4 cups", "", 576, "4 cups at 144 g a cup (whole)", ""},
 		{"strawberries", "4 cups", "crushed", 928, "4 cups at 232 g a cup (pureed)", ""},
 		{"crushed blackberries", "1 cup", "", 232, "crushed", ""},
-		{"strawberries", "2 cups", "sliced", 288, "", "assumed-form"},
+		// a quart of strawberries, 1 1/4 to 1 1/2 lb, is 4 cups sliced: 142 to 170 g (craftybaking.com, Fruit and Purees)
+		{"strawberries", "2 cups", "sliced", 331.2, "sliced", ""},
+		{"strawberries", "1 cup", "diced", 198.7, "chopped", ""},
 		{"sugar", "2 1/2 cups", "", 500, "", ""},
 		{"sugar", "3 tbsp", "", 37.8, "12.6 g a tablespoon", ""},
 		{"brown sugar", "1 cup", "packed", 220, "", ""},
 		{"brown sugar", "1 cup", "unpacked", 145, "", ""},
 		{"apples", "3 cups", "chopped", 375, "", ""},
 		{"apples", "3 cups", "sliced", 327, "", ""},
-		{"pears", "1 cup", "cubed", 161, "", ""},
-		// chopped where SR28 has slices alone: 154 and 165 g by 1.2. 20 peaches of 150 g (SR28) are 16 cups,
+		// measured for canning: a cup of pared, sliced pears or of peaches is 2/5 lb (extension table, copied at
+		// docest.com/doc/686726 and nashobawinery.com/weights), quartered pears 6.8 oz (fooduniversity.com), all
+		// read 27 Nov 2026; USDA SR28 has 140, 154 and 161
+		{"pears", "1 cup", "sliced", 181, "", ""},
+		{"pears", "1 cup", "cubed", 192, "", ""},
+		{"nectarines", "1 cup", "sliced", 181, "", ""},
+		{"Concord grapes", "1 cup", "", 151, "", ""}, // the same table: 1 cup, whole, stemmed, 1/3 lb
+		// chopped where the table has slices alone: 181 and 165 g by 1.2. 20 peaches of 150 g (SR28) are 16 cups,
 		// 188 g, in a published chutney; 4 1/2 lb of plums, less 6 %, are 10 cups, 192 g, in a plum conserve
 		// (yields-unseen.txt, yields-heldout.txt)
-		{"peaches", "1 cup", "chopped", 184.8, "chopped", ""},
-		{"peaches", "1 cup", "sliced", 154, "", ""},
+		{"peaches", "1 cup", "chopped", 217.2, "chopped", ""},
+		{"peaches", "1 cup", "sliced", 181, "", ""},
 		{"plums", "1 cup", "chopped", 198, "chopped", ""},
 		{"cucumbers", "1 cup", "chopped", 104, "", ""}, // not fruit
 		{"lemon juice", "1/4 cup", "", 61, "", ""},

@@ -195,7 +195,7 @@ func cup(row pantry.Ingredient, words string) (measured, bool) {
 	if want&crushed != 0 && (row.Class == "fruit" || row.Class == "vegetable") {
 		return measured{crushedCup, unit.Cup, "cup", "crushed", ""}, true
 	}
-	if m, ok := chopped(row, want, first, second); ok {
+	if m, ok := cut(row, want, first, second); ok {
 		return m, true
 	}
 	if first.grams == 0 {
@@ -211,19 +211,38 @@ func cup(row pantry.Ingredient, words string) (measured, bool) {
 // SR28 weighs both of apple (125 over 109 g), pear (161 over 140) and starfruit
 // (132 over 108): 1.15 to 1.22. A kitchen table has 2 3/4 to 3 cups of peaches
 // sliced, 2 1/4 chopped, to the pound: 1.28 (homecooking.about.com, peach
-// equivalents, read 27 Nov 2026).
+// equivalents, read 27 Nov 2026). The slices themselves are those of a table of
+// canning yields where it weighs more than SR28, whose cups are of a plate: fruit
+// cut for the pot settles in its juice (ingredients.csv, peaches and pears).
 const choppedOverSliced = 1.2
 
-// chopped weighs a cup of chopped fruit of which the table has slices alone.
-func chopped(row pantry.Ingredient, want uint, forms ...measured) (measured, bool) {
-	if row.Class != "fruit" || want&classes("chopped") == 0 {
+// slicedOverWhole is how much more sliced berries a cup holds than whole ones: a
+// quart of strawberries is 1 1/4 to 1 1/2 lb and 4 cups sliced, 142 to 170 g a cup
+// (craftybaking.com, Fruit and Purees; nashobawinery.com/weights, both read 27 Nov
+// 2026), over SR28's 144 g whole: up to 1.18.
+const slicedOverWhole = 1.15
+
+// cut weighs a cup of cut fruit of which the table has larger pieces alone:
+// chopped by its slices, both by the whole berry.
+func cut(row pantry.Ingredient, want uint, forms ...measured) (measured, bool) {
+	chopped, sliced := want&classes("chopped") != 0, want&classes("sliced halves") != 0
+	if row.Class != "fruit" || !chopped && !sliced {
 		return measured{}, false
 	}
 	for _, m := range forms {
-		if m.grams > 0 && classes(m.form)&classes("sliced") != 0 {
+		switch has := classes(m.form); {
+		case m.grams <= 0:
+			continue
+		case chopped && has&classes("sliced") != 0:
 			m.grams, m.form = m.grams*choppedOverSliced, "chopped, a fifth over the table's slices"
-			return m, true
+		case chopped && has&classes("whole") != 0:
+			m.grams, m.form = m.grams*slicedOverWhole*choppedOverSliced, "chopped, over the table's whole fruit"
+		case has&classes("whole") != 0:
+			m.grams, m.form = m.grams*slicedOverWhole, "sliced, over the table's whole fruit"
+		default:
+			continue
 		}
+		return m, true
 	}
 	return measured{}, false
 }
