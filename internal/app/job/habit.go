@@ -53,8 +53,15 @@ func (b *Batch) expected() string {
 		return ""
 	}
 	text += fmt.Sprintf(" (%s to %s", r.Range.Low.Format(b.Kitchen.Units), r.Range.High.Format(b.Kitchen.Units))
-	if r.Range.Own.Pots > 0 {
+	switch n := r.Range.Recipes; {
+	case r.Range.Own.Pots > 0:
 		return text + "; " + r.Range.Own.Say() + ")"
+	case n < fewestYields:
+		return text + "; hardly a published yield is known of its kind)"
+	default:
+		return text + fmt.Sprintf("; %.0f %% of %d published yields lie in such a range)", r.Range.Coverage, n)
 	}
-	return text + fmt.Sprintf("; %.0f %% of published yields lie in such a range)", r.Range.Coverage)
 }
+
+// fewestYields is from how many on a share of them says something (own reading).
+const fewestYields = 4

@@ -34,7 +34,7 @@ func TestHabitOfAFolder(t *testing.T) {
 		return b[0].Facts()
 	}
 	plain := plan(kitchen)
-	if plain.YieldLow <= 0 || (plain.YieldHigh-plain.YieldLow)/(plain.YieldHigh+plain.YieldLow) > 0.125 || plain.YieldCoverage != 62 || plain.OwnPots != 0 || plain.Jars[0].Low >= plain.Jars[0].High {
+	if plain.YieldLow <= 0 || (plain.YieldHigh-plain.YieldLow)/(plain.YieldHigh+plain.YieldLow) > 0.125 || plain.YieldCoverage != 67 || plain.OwnPots != 0 || plain.Jars[0].Low >= plain.Jars[0].High {
 		t.Fatalf("%+v", plain)
 	}
 	weighed := func(name, pot, file string) Input {

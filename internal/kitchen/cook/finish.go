@@ -35,10 +35,12 @@ func lose(m mix, loss float64, rule string) outcome {
 }
 
 // target boils to a °Brix, but no more away than the row allows: with little
-// sugar nobody boils so far.
+// sugar nobody boils so far. Water that was added to cook the fruit soft boils
+// away whatever there was: quinces in 2 quarts of it and 3 cups of sugar are
+// boiled to the jelly point (testdata/published/yields-tested.txt).
 func (c *calc) target(m mix, b pantry.Boil) outcome {
 	o := outcome{pot: m.at(b.Brix), how: Estimated, rule: fmt.Sprintf("%s to %.0f °Brix", b.Name, b.Brix), loss: -1}
-	away := 1 - o.pot/m.in
+	away, least := 1-o.pot/m.in, (m.in-m.water)*(1-b.Loss/100)
 	if away > 2.0/3 && (b.Loss <= 0 || c.b.Product == batch.Butter) {
 		c.warnf("much-boil-off", "cook", "a %s would boil %.0f %% of this pot away", o.rule, 100*away).
 			Hinted("a reduced-sugar recipe is not boiled so far: weigh the finished pot or take a reading")
@@ -46,8 +48,9 @@ func (c *calc) target(m mix, b pantry.Boil) outcome {
 	switch own := m.brixOf(m.in); {
 	case o.pot > m.in:
 		o.pot, o.rule = m.in, fmt.Sprintf("no boil-off: the mix has %.0f °Brix already", own)
-	case b.Loss > 0 && away > b.Loss/100:
-		o = lose(m, b.Loss/100, fmt.Sprintf("%s with little sugar, %g %% loss", b.Name, b.Loss))
+	case b.Loss > 0 && o.pot < least:
+		loss := 1 - least/m.in
+		o = lose(m, loss, fmt.Sprintf("%s with little sugar, %.0f %% loss", b.Name, 100*loss))
 	}
 	return o
 }

@@ -14,6 +14,7 @@ import (
 type Range struct {
 	Low, High unit.Mass
 	Coverage  float64 // % of published yields that lie in such a range
+	Recipes   int     // how many those are
 	Source    string
 	Own       Habit // of the maker's own pots, when it moved the range
 }
@@ -91,13 +92,15 @@ func (c *calc) foresee() {
 	s.Brix = c.pot.boil.Brix // 0 where a finish was measured: no clock decides then
 	r.unweighed = c.expects(r.Yield.Mass.Grams(), s)
 	r.spread = s.Factor
-	r.Range.Coverage, r.Range.Source = s.Coverage, s.Source
+	r.Range.Coverage, r.Range.Recipes, r.Range.Source = s.Coverage, s.Recipes, s.Source
 	r.widen(1)
 }
 
 // method is how the pot is taken to be cooked, in the words of boil.csv.
 func (c *calc) method() string {
 	switch m := c.b.Cook.Method; {
+	case c.raw():
+		return "no cook"
 	case m != "":
 		return m
 	case c.hasPectin():

@@ -2,6 +2,7 @@ package cook
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"jarmark/internal/kit/unit"
@@ -244,6 +245,54 @@ func TestFoamIsNotInTheYield(t *testing.T) {
 		c.incomplete, c.b.Cook.FinishedPot, c.b.Cook.Skimmed = incomplete, 2400*unit.Gram, 100*unit.Gram
 		if c.yield(); c.r.Yield != (Amount{2400 * unit.Gram, Measured}) || c.r.Skimmed != 100*unit.Gram || c.r.Evaporated != 500*unit.Gram {
 			t.Errorf("incomplete %v: %+v, %v off, %v skimmed", incomplete, c.r.Yield, c.r.Evaporated, c.r.Skimmed)
+		}
+	}
+}
+
+// Added water boils away whatever there was, where little sugar ends the boil
+// too: quinces in 2 quarts of it come to 4 half-pints and not to 8 (NCHFP, read in
+// a copy, heraldnet.com, 27 Nov 2026), and half of that water changes nothing.
+func TestAddedWaterBoilsAway(t *testing.T) {
+	of := func(water string) *Result {
+		b := &batch.Batch{Product: batch.Preserve, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
+		b.Ingredients = []batch.Ingredient{ing(t, "quinces", "1.8 kg", ""), ing(t, "sugar", "300 g", ""), ing(t, "water", water, "")}
+		r, _ := Compute(b, nil, pantry.Default())
+		return r
+	}
+	all, half := of("2 quarts"), of("1 quart")
+	if all.Yield.Mass != half.Yield.Mass || !strings.Contains(all.YieldRule, "with little sugar") {
+		t.Errorf("%v and %v, %s", all.Yield, half.Yield, all.YieldRule)
+	}
+	if want := 2100 * 0.55; math.Abs(all.Yield.Mass.Grams()-want) > 1 {
+		t.Errorf("%v left of 2100 g beside the water, want %.0f g", all.Yield.Mass, want)
+	}
+}
+
+// What is not cooked has a range of its own, and no long boil's: three uncooked
+// jams of extension services fill 4, 5 to 6 and 7 half-pints (sources in
+// testdata/published/yields-tested.txt).
+func TestUncookedHasARange(t *testing.T) {
+	row, ok := pantry.Default().Boil("jam", "no cook")
+	if !ok || row.Shift != 1 || row.Brix != 0 || row.Loss != 0 {
+		t.Fatalf("%+v", row)
+	}
+	for _, x := range []struct {
+		fruit, amount, sugar, water string
+		process                     string
+		low, high                   float64
+	}{
+		{"strawberries", "2 cups", "4 cups", "1 cup", "", 5, 6}, {"blackberries", "3 cups", "5 1/2 cups", "3/4 cup", "freezer", 7, 7},
+	} {
+		b := &batch.Batch{Product: batch.Jam, Made: unit.Date{Year: 2026, Month: 6, Day: 14}}
+		b.Ingredients = []batch.Ingredient{ing(t, x.fruit, x.amount, "crushed"), ing(t, "sugar", x.sugar, ""), ing(t, "pectin", "1 box", ""), ing(t, "water", x.water, "")}
+		if b.Process.Method = x.process; x.process == "" {
+			b.Cook.Method = "no cook"
+		}
+		r, _ := Compute(b, nil, pantry.Default())
+		each := pantry.Density(r.Brix.Value, 20) * 236.588 / 1000
+		low, high := r.Range.Low.Grams()/each, r.Range.High.Grams()/each
+		if r.Range.Source != row.Source || r.Range.Recipes != row.Recipes || low > x.high+0.5 || high < x.low-0.5 || low > 0.95*high {
+			t.Errorf("%s: %.1f to %.1f, printed %g to %g: %+v", x.fruit, low, high, x.low, x.high, r.Range)
 		}
 	}
 }

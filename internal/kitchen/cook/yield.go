@@ -17,8 +17,8 @@ const (
 )
 
 // mix is what is in the pot in grams: what went in less what was lifted out,
-// and the solids in it.
-type mix struct{ in, soluble, insoluble, foam, removed float64 }
+// the solids in it, and the water that was added.
+type mix struct{ in, soluble, insoluble, foam, removed, water float64 }
 
 // brixOf gives the Brix of the syrup when the pot (foam included) weighs g.
 func (m mix) brixOf(g float64) float64 {
@@ -72,8 +72,11 @@ func (c *calc) yield() {
 func (c *calc) mix() mix {
 	m := mix{soluble: c.r.Soluble.Grams(), insoluble: c.r.Insoluble.Grams(), foam: max(c.b.Cook.Skimmed.Grams(), 0)}
 	for _, ln := range c.r.Lines {
-		if ln.Removed {
+		switch {
+		case ln.Removed:
 			m.removed += ln.Mass.Grams()
+		case ln.IsWater:
+			m.water += ln.Mass.Grams()
 		}
 	}
 	m.in = c.r.Input.Grams() - m.removed

@@ -272,7 +272,7 @@ func TestHabitsFromBothSides(t *testing.T) {
 		if got := c.method(); got != want {
 			t.Errorf("%s: %s", want, got)
 		}
-		if c.b.Cook.Method = "freezer"; c.method() != "freezer" {
+		if c.b.Cook.Method = "freezer"; c.method() != "no cook" {
 			t.Error(c.method())
 		}
 	}

@@ -22,7 +22,7 @@ func (p *Pantry) loadBoil() error {
 	t.each(func(r row) {
 		b := Boil{Product: r.text("kind"), Method: r.text("method"), Name: r.need("name"), Brix: r.number("brix", 0), Loss: r.number("loss_pct", 0), Minutes: r.number("minutes", 0),
 			Shift: r.number("shift", 0), Factor: r.number("factor", 0), Coverage: r.number("coverage_pct", 0), Recipes: int(r.number("recipes", 0)), Source: r.need("source")}
-		if b.Brix+b.Loss <= 0 || b.Brix < 0 || b.Brix > 85 || b.Loss < 0 || b.Loss > 75 {
+		if b.Brix+b.Loss <= 0 && b.Method != "no cook" || b.Brix < 0 || b.Brix > 85 || b.Loss < 0 || b.Loss > 75 {
 			r.fail("brix", "a finish in °Brix to 85, or a loss in % to 75")
 		}
 		if b.Minutes < 0 || b.Minutes > 240 || b.Minutes > 0 && b.Loss <= 0 {
