@@ -92,6 +92,7 @@ func (p *Draft) Wordings() {
 		}
 	}
 	for i := range texts {
+		texts[i].text = unwarned(texts[i].text)
 		texts[i].words = strings.Fields(Spaced(texts[i].text))
 	}
 	p.takeApart(texts)

@@ -36,6 +36,13 @@ type Joined struct {
 type claimsRead struct {
 	said   map[string]said
 	joined []Joined
+	warns  []string
+}
+
+// WarningHeads are the words that begin a warning, of all languages.
+func WarningHeads() []string {
+	all, _ := claims() // a fault of the file is told where a set is read
+	return all.warns
 }
 
 // JoinedWords are the words that deny several things together, of all languages.
@@ -57,11 +64,15 @@ func readClaims(files fs.FS) (out claimsRead, err error) {
 	var file struct {
 		Claims []claimWords `toml:"claim"`
 		Joined []Joined     `toml:"joined"`
+		Warns  struct {
+			Heads []string `toml:"heads"`
+		} `toml:"warnings"`
 	}
 	if err := decode(claimsFile, data, &file); err != nil {
 		return out, err
 	}
 	out.joined, out.said = file.Joined, map[string]said{}
+	out.warns = spelled(map[string][]string{"": file.Warns.Heads})
 	for _, c := range file.Claims {
 		if _, twice := out.said[c.ID]; twice || c.ID == "" {
 			return out, fmt.Errorf("%s: the id %q is empty or stands twice", claimsFile, c.ID)
