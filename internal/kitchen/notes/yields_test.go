@@ -93,8 +93,9 @@ func TestLaterYields(t *testing.T) {
 // when the model was done and before it was tried on them. On the first trial it
 // came within 12 % of 15 of the 23 that can be, and 17 lay in the range: of 12
 // with added pectin 9 and 11. After it water that was added no longer counts
-// among what is not boiled away where there is little sugar (the quinces), and
-// what is not cooked has a range at all.
+// among what is not boiled away where there is little sugar (the quinces), what is
+// not cooked has a range at all, and preserves lie where eleven of them, these
+// quinces among them, are printed.
 func TestTestedYields(t *testing.T) {
 	all, can, rows := tallied(t, "yields-tested.txt")
 	for k, c := range rows {
