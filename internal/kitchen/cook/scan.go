@@ -89,9 +89,18 @@ func (s *scan) part(part pantry.Part, in string, depth int) {
 // given elsewhere say what all of the name leaves open (settled), a row of the
 // pantry what its head does (tabled).
 func (s *scan) text(text, in string, settled, tabled bool, depth int) {
-	for i, it := range allergen.Split(text) {
-		s.item(it, in, settled || tabled && i == 0 || i > 0 && s.v.Read(it.Name).Empty, depth)
+	all := allergen.Split(text)
+	for i, it := range all {
+		s.item(it, in, settled || tabled && i == 0 || i > 0 && (s.v.Read(it.Name).Empty || s.kind(all[0].Name, it.Name)), depth)
 	}
+}
+
+// kind reports a word that tells which kind of a food of the table it is, and is
+// no food beside it: "plums, Victoria" are Victoria plums.
+func (s *scan) kind(food, word string) bool {
+	row, known := s.p.Ingredient(food)
+	kind, also := s.p.Ingredient(word + " " + food)
+	return known && also && row.Key == kind.Key && len(s.v.Read(word).Hits) == 0
 }
 
 func (s *scan) item(it allergen.Item, in string, settled bool, depth int) {
@@ -111,7 +120,7 @@ func (s *scan) item(it allergen.Item, in string, settled bool, depth int) {
 	}
 	parts := slices.ContainsFunc(it.Parts, func(p allergen.Item) bool { return !s.v.Read(p.Name).Empty })
 	for _, p := range it.Parts {
-		s.item(p, at, s.v.Read(p.Name).Empty, depth+1)
+		s.item(p, at, s.v.Read(p.Name).Empty || s.kind(it.Name, p.Name), depth+1)
 	}
 	switch {
 	case settled || parts || it.Heading():

@@ -154,3 +154,30 @@ func TestSourceOfSugarThatKeeps(t *testing.T) {
 		}
 	}
 }
+
+// A kind of a food behind a comma or in brackets is that food, and proof of its
+// allergens; what may be another food is asked about. Victoria and Bramley are
+// cultivars of the National Fruit Collection, Brogdale (from memory).
+func TestAKindIsNoOtherFood(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		unknown bool
+	}{
+		{"plums, Victoria", false}, {"plums (Victoria)", false}, {"apples, Bramley", false}, {"strawberries, Elsanta", false},
+		{"plums, Zyxomat", true}, {"plums (Zyxomat)", true}, {"apples, Victoria", true},
+	} {
+		b := demo(t)
+		b.Ingredients = []batch.Ingredient{ing(t, c.name, "2 kg", ""), ing(t, "sugar", "2 kg", "")}
+		b.Cook = batch.Cook{}
+		r, _ := Compute(b, nil, pantry.Default())
+		if got := len(r.Allergy().Unknown) > 0; got != c.unknown {
+			t.Errorf("%s: %v is not proven, want %v", c.name, r.Allergy().Unknown, c.unknown)
+		}
+	}
+	b := demo(t)
+	b.Ingredients = []batch.Ingredient{ing(t, "plums, almond", "2 kg", "")}
+	r, _ := Compute(b, nil, pantry.Default())
+	if !slices.ContainsFunc(r.Allergy().Found, func(f Found) bool { return f.ID == "almond" }) {
+		t.Errorf("almonds behind a comma are lost: %+v", r.Allergy())
+	}
+}

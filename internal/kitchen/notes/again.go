@@ -157,6 +157,18 @@ func saidAgain(first, rest string) (out, doubt string) {
 	return rest[len(m[0]):], disagree(first, m[1])
 }
 
+// again drops the same amount in brackets before the food.
+func (a amount) again(s string) (amount, string, bool) {
+	s = strings.TrimSpace(s)
+	rest, doubt := saidAgain(a.text, s)
+	if a.doubt = doubt; rest != s {
+		if m := massIn.FindStringSubmatch(s[:len(s)-len(rest)]); m != nil {
+			a.beside = m[1] + " " + m[2]
+		}
+	}
+	return a, food(rest), valid(a.text)
+}
+
 // afterFood drops an amount said again behind a known food: "green tomatoes 2.2
 // lbs or about 6 cups".
 func (g *grammar) afterFood(first, rest string) (out, doubt string) {

@@ -16,6 +16,7 @@ type amount struct {
 	vague   bool   // "a splash", "a few": no size
 	part    string // "juice", "zest" of a fruit
 	gross   bool   // the weight of whole pieces
+	beside  string // the same in brackets before the food
 }
 
 var (
@@ -23,15 +24,13 @@ var (
 	bareVague  = lazily(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
 	inchLong   = lazily(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
 	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|zentimeter) (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
+	lengthOf   = lazily(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+)$`)
 	plainPiece = lazily(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
 	timesOne   = lazily(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
 	cupWeighed = lazily(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
 	lumpOf     = lazily(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
 	dozens     = lazily(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
 	sizeWord   = lazily(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
-	packForm   = lazily(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
-	packAfter  = lazily(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
-	sizedPack  = lazily(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
 	rangeHead  = lazily(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
 	numHead    = lazily(`^` + num)
 	plusForm   = lazily(`(?i)^(?:\+|plus|and|&|und|et) ?(` + num + `) `)
@@ -61,6 +60,18 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 			a.text, a.say = "1 piece", joined(a.say, "a piece of "+m[1]+" cm")
 		}
 		return a, food(s[len(m[0]):]), valid(a.text)
+	}
+	if m := lengthOf.FindStringSubmatch(s); m != nil {
+		if row, ok := g.row(m[3]); ok {
+			if piece, ok := g.p.Measure("inch", row); ok && piece.Ask != "" { // 2 cm of ginger root
+				a.text, a.say = "1 piece", joined(a.say, "a piece of "+m[1]+" "+m[2])
+				return a, m[3], true
+			}
+			if row.PieceG > 0 { // 7.5 cm cinnamon stick
+				a.text, a.say = "1", joined(a.say, "one of "+m[1]+" "+m[2])
+				return a, m[3], true
+			}
+		}
 	}
 	if a.vague {
 		word, after, _ := strings.Cut(s, " ")
@@ -134,8 +145,7 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 		rest = after
 	}
 	if !words.measured || !valid(a.text+" 1 "+words.unit) {
-		rest, a.doubt = saidAgain(a.text, strings.TrimSpace(rest))
-		return a, food(rest), valid(a.text)
+		return a.again(rest)
 	}
 	if m := numHead.FindString(rest); m != "" { // 2 lb 3 oz
 		more, after, ok := g.measure(rest[len(m):])
@@ -150,8 +160,7 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 			a.text, rest = a.text+" "+m+" "+more.unit, after
 		}
 	}
-	rest, a.doubt = saidAgain(a.text, strings.TrimSpace(rest))
-	return a, food(rest), valid(a.text)
+	return a.again(rest)
 }
 
 // indexAfter is where a text goes on after a part of it, leading spaces off.
@@ -207,36 +216,6 @@ func spelled(s string) (out string, vague bool) {
 		return w.number + " " + rest, false
 	}
 	return s, false
-}
-
-// pack reads packs with their size.
-func pack(s string) (a amount, rest string, ok bool) {
-	if m := packForm.FindStringSubmatch(s); m != nil && !fractionOf(m[1], m[2], s) {
-		a.text = m[1] + " (" + m[2] + " " + strings.TrimSuffix(m[3], ".") + ") " + held(m[4])
-		return a, s[len(m[0]):], valid(a.text)
-	}
-	if m := packAfter.FindStringSubmatch(s); m != nil {
-		a.text = m[1] + " (" + m[3] + " " + strings.TrimSuffix(m[4], ".") + ") " + held(m[2])
-		return a, s[len(m[0]):], valid(a.text)
-	}
-	if m := sizedPack.FindStringSubmatch(s); m != nil {
-		a.text = m[1] + " " + strings.TrimSuffix(m[2], ".")
-		return a, s[len(m[0]):], valid(a.text)
-	}
-	return a, s, false
-}
-
-// fractionOf reports that "1 3/4 oz" is one and three quarters.
-func fractionOf(n, size, s string) bool {
-	return strings.HasPrefix(s, n+" "+size) && strings.Contains(size, "/") && !strings.Contains(size, " ")
-}
-
-func held(w string) string {
-	w = strings.ToLower(strings.TrimSuffix(w, "."))
-	if full, ok := sameHolder[w]; ok {
-		return full
-	}
-	return w
 }
 
 // words after a number: its unit as the batch file writes it.

@@ -1,20 +1,116 @@
 package notes
 
 import (
+	"slices"
 	"strings"
 )
+
+const moreFood = "too? Then write its amount"
 
 // besides asks of a word of form that is a food itself: "500 g strawberries,
 // raspberries".
 func (g *grammar) besides(l *Line, name, form string) {
 	row, known := g.row(name)
 	for _, f := range strings.Split(form, ",") {
+		if other := g.hidden(f, row.Key); known && other != "" {
+			l.ask("%s "+moreFood+" on a line of its own", other)
+			continue
+		}
+		if why, another := g.p.Another(name, f); another {
+			l.ask("%s? %s: write its name", strings.TrimSpace(f)+" "+name, why)
+			continue
+		}
 		f, _ = g.leadForm(strings.TrimSpace(f))
 		if other, ok := g.row(f); ok && known && other.Key != row.Key && !g.formOnly(f) && !strings.ContainsAny(f, "0123456789") {
-			l.ask("%s too? Then write its amount on a line of its own", f)
+			l.ask("%s "+moreFood+" on a line of its own", f)
 		}
 	}
 }
+
+// kind reports a word that tells which kind of a food it is: Victoria of plums.
+func (g *grammar) kind(name, word string) bool {
+	name, _, _ = strings.Cut(name, ",")
+	name, _ = g.leadForm(strings.TrimSpace(name))
+	row, known := g.row(name)
+	kind, also := g.row(word + " " + name)
+	return known && also && row.Key == kind.Key && len(strings.Fields(word)) <= 3
+}
+
+// strange asks of a word or two behind a food that are no cut, no kind of it and
+// no food known here: "plums, Amaretto".
+func (g *grammar) strange(l *Line, name, form string) {
+	for _, f := range strings.Split(form, ",") {
+		f = strings.TrimSpace(f)
+		words := strings.Fields(f)
+		if len(words) == 0 || len(words) > 2 || strings.ContainsAny(f, "0123456789()%") || g.kind(name, f) {
+			continue
+		}
+		if _, known := g.row(f); known || !capital.MatchString(words[0]) || slices.ContainsFunc(words, func(w string) bool { return isForm(strings.ToLower(w)) || plainWord.MatchString(w) }) {
+			continue
+		}
+		l.ask("is %s a kind of %s, or another food? Leave it in form, or write it as an ingredient", f, name)
+	}
+}
+
+var (
+	capital   = lazily(`^\p{Lu}\p{Ll}`)
+	plainWord = lazily(`(?i)^(?:and|&|or|for|in|to|of|the|from|und|oder|et|ou|only|more|less|each)$|(?:ed|ing|ly)$`)
+)
+
+// loose reads a line that begins with an amount of a known food and goes on in
+// words of its own; they are asked about.
+func (g *grammar) loose(l *Line, s string) {
+	a, rest, ok := g.amount(s)
+	words := strings.Fields(rest)
+	if !ok || a.vague || len(words) < 2 || len(words) > mostLoose || hasMinutes(rest) || jarTalk.MatchString(rest) {
+		return
+	}
+	for n := min(5, len(words)-1); n > 0; n-- {
+		head := strings.Join(words[:n], " ")
+		name, lead := g.leadForm(strings.TrimRight(head, " ,.;:-"))
+		if !g.knows(name) || g.formOnly(name) || inBrackets(head, len(head)) {
+			continue
+		}
+		said := Line{}
+		tail := strings.Trim(strings.Join(words[n:], " "), " ,.;:-")
+		in, ok := g.choose(&said, Ingredient{Form: strings.Trim(lead+", "+tail, " ,")}, name)
+		if !ok {
+			return
+		}
+		in.Amount, in.Amounts = a.text, a.choices
+		said.ask("is %q "+formDoubt+"? Write each thing on its own line", tail)
+		g.sayAmount(&said, a, &in)
+		l.Ingredients, l.Asks, l.Says = []Ingredient{in}, said.Asks, append(l.Says, said.Says...)
+		return
+	}
+}
+
+// mostLoose is the most words of a line that is read so.
+const mostLoose = 16
+
+// hidden gives a food that stands behind an amount among the words of a form:
+// "2 cm ginger root". A word in or for something else is none.
+func (g *grammar) hidden(form, key string) string {
+	if !strings.ContainsAny(form, "0123456789") {
+		return ""
+	}
+	words := strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(" ,/()'", r) })
+	for n := min(3, len(words)); n > 0; n-- {
+		for i := 0; i+n <= len(words); i++ {
+			said := strings.Join(words[i:i+n], " ")
+			if strings.ContainsAny(said, "0123456789") {
+				continue
+			}
+			row, ok := g.row(said)
+			if _, asks := g.p.Ambiguous(said, ""); (ok && row.Key != key || asks) && !g.formOnly(said) && (i == 0 || !beside.MatchString(words[i-1])) {
+				return said
+			}
+		}
+	}
+	return ""
+}
+
+var beside = lazily(`(?i)^(?:in|for|as|like|from|with|without|no|than|to|à|pour|sans|avec|comme|ohne|für|wie|mit)$`)
 
 // orBracket asks between a food and another in brackets: "white wine (or cider)
 // vinegar". It settles the names where both are known.

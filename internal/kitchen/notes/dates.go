@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"jarmark/internal/kit/unit"
 )
@@ -39,6 +40,9 @@ var (
 // date reads a line that is a date, in several spellings. One that may be two
 // days is asked about.
 func (g *grammar) date(l *Line, s string) bool {
+	if m := lotForm.FindStringSubmatch(s); m != nil && strings.ContainsFunc(m[1], unicode.IsLetter) {
+		return false // "lot 26-09-04-B"
+	}
 	days, from, to := dayIn(s)
 	if len(days) == 0 {
 		return l.yearless(s)

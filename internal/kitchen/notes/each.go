@@ -13,6 +13,12 @@ func (g *grammar) each(l *Line, a amount, rest string) (out []Ingredient, ok boo
 		return nil, false
 	}
 	names := splitWords(m[1]+m[2], ", ", " and ", " & ", " und ", " et ")
+	for i := range names {
+		if _, known := g.row(names[i]); !known {
+			bare, lead := g.leadForm(strings.TrimSpace(snipped.ReplaceAllString(names[i], "")))
+			names[i] = strings.TrimSpace(lead + " " + bare)
+		}
+	}
 	if len(names) < 2 || !g.allKnown(names) {
 		return nil, false
 	}
@@ -30,6 +36,8 @@ func (g *grammar) each(l *Line, a amount, rest string) (out []Ingredient, ok boo
 	}
 	return out, true
 }
+
+var snipped = lazily(`(?i)^(?:snipped|cut|cut-up|coarsely cut|finely cut) `)
 
 var (
 	eachForm = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? (?:each|de chaque|je(?:weils)?)$`)

@@ -10,7 +10,7 @@ import (
 // A line of several facts: "2 kg plums, got 9 jars, 104 C, 14.9.26".
 
 var (
-	mayCut   = lazily(`[,;.]+ |;| ?[|] ?| / |/ | /| [+&→-]+ |: | (?:then|and|und|et) | [\d~]`)
+	mayCut   = lazily(`[,;.]+ |;| ?[|] ?| / |/ | /|\p{L}/\d| [+&→-]+ |: | (?:then|and|und|et) | [\d~]`)
 	aFigure  = lazily(`\d+(?:[.,]\d+)?`)
 	restForm = lazily(`(?i)^(?:a bit|a half|half|a little|a (?:bit|little|small one|taste) (?:left|over|more)|some left|1 small(?: one)?|rest|ein rest|etwas übrig|1 kleines?|(?:a half|half|1/2) (?:left(?: over)?|over))\.?$`)
 )
@@ -167,15 +167,26 @@ func places(s string) (from, to []int) {
 	from, to = []int{0}, []int{0}
 	for _, at := range mayCut.FindAllStringIndex(s, -1) {
 		end := at[1]
+		if letter := strings.IndexByte(s[at[0]:end], '/'); letter > 0 && s[at[0]] != ' ' { // "plums/5 lb": the letter is the last fact's
+			at[0] += letter
+		}
 		if last := s[end-1]; last >= '0' && last <= '9' || last == '~' {
 			end-- // the figure is the next fact's
 		}
-		if !inBrackets(s, at[0]) && at[0] > 0 {
+		if !inBrackets(s, at[0]) && at[0] > 0 && !again(s, at[0], end) {
 			from, to = append(from, end), append(to, at[0])
 		}
 	}
 	return append(from, len(s)), append(to, len(s))
 }
+
+// again reports a slash between two measures of the same: "4 pints/2.3 litres".
+func again(s string, at, end int) bool {
+	last := s[:at][strings.LastIndexByte(s[:at], ' ')+1:]
+	return at < len(s) && s[at] == '/' && end == at+1 && valid("1 "+strings.TrimLeft(last, "0123456789.,/")) && aMeasure.MatchString(last)
+}
+
+var aMeasure = lazily(`(?i)^[\d.,/]*(?:` + againUnit + `)$`)
 
 // fact reads one short fact of a line.
 func (g *grammar) fact(s string) fact {
@@ -226,51 +237,6 @@ func (g *grammar) alone(l *Line, s string) {
 		g.bareCount(l, s)
 	}
 }
-
-// lost counts the figures of a text that are in no key, no amount and no
-// question; those of a form are lost but for the size of its pieces.
-func lost(l Line, s string) (n int) {
-	var said []string
-	for _, in := range l.Ingredients {
-		said = append(said, in.Name, in.Amount, strings.Join(in.Names, " "), strings.Join(in.Amounts, " "), strings.Join(cutSize.FindAllString(in.Form, -1), " "))
-	}
-	for _, k := range l.Keys {
-		said = append(said, k.Value)
-	}
-	for _, f := range l.Fills {
-		said = append(said, summaryOf(f))
-	}
-	for _, a := range l.Asks {
-		if !strings.Contains(a, formDoubt) {
-			said = append(said, a)
-		}
-	}
-	if len(l.Keys)+len(l.Fills) == 0 && len(l.Ingredients) > 0 {
-		s = againIn.ReplaceAllString(s, " ") // the same amount in other units
-	}
-	s = duration.ReplaceAllStringFunc(s, func(m string) string { // hours are minutes of a key
-		if t := times(m); len(t) == 1 {
-			return t[0]
-		}
-		return m
-	})
-	left := map[string]int{}
-	for _, f := range aFigure.FindAllString(strings.Join(append(said, l.Says...), " "), -1) {
-		left[plainFigure(f)]++
-	}
-	for _, f := range aFigure.FindAllString(s, -1) {
-		if f = plainFigure(f); left[f] > 0 {
-			left[f]--
-		} else {
-			n++
-		}
-	}
-	return n
-}
-
-var againIn = lazily(`(?i)\([^()\p{L}]*` + againOne + `[^()]*\)`)
-
-func plainFigure(f string) string { return strings.TrimLeft(strings.ReplaceAll(f, ",", "."), "0") }
 
 // take adds a fact to a line. A key that stands there already is asked about.
 func (l *Line) take(sub Line) {

@@ -17,7 +17,7 @@ var (
 	noName     = lazily(`(?i)^(?:on|at|for|to|after|until|till|by|from|with|without|per) `)
 	upTo       = lazily(`(?i)\((?:or|to|up to) (` + num + `)( ?[\p{L}. ]+)?[,)]`)
 	cutForm    = lazily(` -+ |; |, | - `)
-	afterIng   = lazily(`(?i) (cut (?:from|off) .*|(?:mixed|blended|dissolved|slaked|stirred|angerührt|délayée?s?) (?:to|with|in|into|mit|dans) .*|(?:for|für|pour) (?:about |ca\.? |etwa |env\.? |environ )?\d.*|(?:at (?:the )?(?:very )?(?:end|start|beginning)|later|am Ende|à la fin)$|(?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
+	afterIng   = lazily(`(?i) (cut (?:from|off) .*|(?:mixed|blended|dissolved|slaked|stirred|angerührt|délayée?s?) (?:to|with|in|into|mit|dans) .*|(?:for|für|pour) (?:about |ca\.? |etwa |env\.? |environ )?\d.*|(?:at (?:the )?(?:very )?(?:end|start|beginning)|later|am Ende|à la fin)$|(?:after|when|once|before) [\p{L}]+(?:ing|ed)\b.*|en pleine maturité|bien mûr\p{L}*|à maturité|nach möglichkeit .*|je nach .*|in (?:half|halves|two|quarters|thirds)|from (?:the|my|our|\p{L}+'s) .*|(?:ohne|sans|without) .*|for (?:the|dissolving|cooking) .*|(?:less|minus|w/o) (?:the )?(?:stones?|pits?|stalks?|stems?|cores?|peel|skins?)\b.*|to (?:boil|cook|dissolve|dilute|mix|soak|start|begin|finish|thin|make|loosen|deglaze|poach|steep)\b.*|(?:tied|wrapped|put)(?: up)? in .*|(?:du|de (?:mon|notre|votre)) jardin|aus (?:dem|(?:dem )?eigenem|unserem) Garten|(?:cut )?in(?:to)? .*(?:pieces|slices|chunks|cubes|strips|wedges|rounds|halves|quarters|eighths|lengths|sticks|matchsticks|dice|bits|shreds|segments|rings)|(?:with |the )*(?:stems?|stalks?|skins?|seeds?|stones?|pits?|cores?|ends?|peel|pith|hulls?|tops?|leaves|membranes?)(?:,? (?:and|&) [\p{L}]+)? (?:removed|discarded|trimmed(?: off)?|cut off|taken (?:off|out)|on|off|out|intact|left on|attached|reserved).*|(?:[\p{L}]+é?e?s? )?(?:et )?(?:coup\p{L}+ )?en (?:tronçons|morceaux|dés|cubes|lamelles|rondelles|quartiers|tranches)\b.*|in (?:\p{L}+ )?(?:Stücken?|Würfeln?|Scheiben|Streifen|Spalten)\b.*)$`)
 	orList     = lazily(`(?i),.* (?:or|oder|ou) `)
 	orFood     = lazily(`(?i)^\((?:or|oder|ou|bzw\.|and/or) ([\p{L}][\p{L}, -]+)\)$`)
 	prepared   = lazily(`(?i)\((` + num + `)( ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?)? (?:after|when|once|net|netto|prepared|prepped|prep|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
@@ -30,7 +30,10 @@ var (
 
 // one reads one thing in the pot; ok is false when the text is none.
 func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
-	if out, ok := g.partOf(l, s); ok {
+	if out, ok := g.partOf(l, juiceOne.ReplaceAllString(s, "$2 of $1 $3")); ok {
+		return out, true
+	}
+	if out, ok := g.equalled(l, s); ok {
 		return out, true
 	}
 	if told, say := scraped(s); say != "" {
@@ -66,8 +69,11 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	if q, err := unit.ParseQuantity(a.text); err == nil && (q.Dim == unit.ByMass || q.Piece != "") {
 		rest = lumpOf.ReplaceAllString(rest, "")
 	}
+	if m := cutFirst.FindStringSubmatch(rest); m != nil { // 2 cups 1/2-inch slices rhubarb
+		rest = m[2] + ", " + m[1] + m[3]
+	}
 	if m := stalksOf.FindStringSubmatch(rest); m != nil && g.whole("1 kg "+m[1]) {
-		rest = m[1]
+		rest = m[1] + rest[len(m[0]):]
 	}
 	if m := juiceFrom.FindStringSubmatch(rest); m != nil {
 		if row, _ := g.row(m[1]); row.Words["en"].Singular != "" {
@@ -107,6 +113,9 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 			a.choices = []string{a.text, other}
 		}
 	}
+	if row, _ := g.row(in.Name); row.Class == "fruit" && ofLiquid.MatchString(a.text) {
+		l.ask("the juice of it? Then write: %s juice", row.Words["en"].Singular)
+	}
 	if row, _ := g.row(in.Name); row.Class == "fruit" && partWords.MatchString(rest) && !partWords.MatchString(in.Name) {
 		l.ask("the whole fruit, or only its juice or zest? Then write: juice of %s", strings.TrimSpace(a.text+" "+in.Name))
 	}
@@ -115,6 +124,8 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 			a.say = joined(a.say, "a pint is 568 ml in Britain and 473 ml in America, and a quart two pints")
 		}
 	}
+	a = otherMass(a, rest)
+	a, in = g.cupsWeighed(l, a, rest, in)
 	in.Amount, in.Amounts = a.text, a.choices
 	if a.gross {
 		in.Form = g.gross(in)
@@ -126,12 +137,24 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	return []Ingredient{in}, true
 }
 
+// ofLiquid are measures of what runs.
+var ofLiquid = lazily(`(?i) (?:dash|drops?|splash|squeeze|glug|spritzer|tropfen|schuss|trait|gouttes?|filet)(?:es)?$`)
+
+// cutFirst is how a food was cut, before it.
+var cutFirst = lazily(`(?i)^(` + num + `[- ]?(?:inch|in\.|cm)(?:-thick| thick)? (?:slices?|pieces?|cubes?|chunks?|dice|lengths?)) (?:of )?([\p{L} -]+)(.*)$`)
+
+// juiceOne are the juices of fruit, counted: "1 jus de citron".
+var juiceOne = lazily(`(?i)^(\d{1,2}(?: 1/2)?|\d/\d) (jus|juices?|saft) (?:de |d'|of |von )(?:(?:gros|petit|large|small)s? )?([\p{L} -]+)$`)
+
+// againWords are what brackets hold that say an amount again, and no more.
+var againWords = lazily(`(?i)` + againOne + `|` + num + `|\b(?:about|abt|approx(?:imately)?|or|ca|circa|etwa|env|environ|around|roughly|to|each|total|in all|so|more or less|` + holder + `|optional|facultatif|if desired|nach belieben|wer mag)\b`)
+
 var moreOf = lazily(`(?i)^(?:more|extra|additional|another|weitere[rns]?) (.+)$`)
 
 // formOnly reports that words say nothing but how it was cut.
 func (g *grammar) formOnly(s string) bool {
 	for _, w := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' || r == '(' || r == ')' }) {
-		if !isForm(w) {
+		if !isForm(w) && w != "und" {
 			return false
 		}
 	}
@@ -154,8 +177,11 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	}
 	s = g.telling(sugarRatio.ReplaceAllString(s, "$1 $2:$3"))
 	for _, b := range brackets.FindAllString(s, -1) {
-		if inner := strings.Trim(b, "()"); g.formOnly(inner) {
-			form = append(form, strings.TrimSpace(inner))
+		switch inner := strings.TrimSpace(strings.Trim(b, "()")); {
+		case g.formOnly(inner), g.kind(bare, inner):
+			form = append(form, inner)
+		case strings.Trim(againWords.ReplaceAllString(inner, ""), " .,;:/=~-") != "":
+			l.say("beside it stands %s", b)
 		}
 	}
 	s = strings.TrimSpace(brackets.ReplaceAllString(s, " "))
@@ -170,7 +196,8 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		l.ask("or what? The line ends there; was this what you used?")
 		s = orEnd.ReplaceAllString(s, "")
 	}
-	if in.Names = g.listed(s); len(in.Names) > 1 {
+	if names, cuts := g.listed(s); len(names) > 1 {
+		in.Names, in.Form = names, strings.Join(cuts, ", ")
 		l.ask("which was it? Take the # off one")
 		return in, true
 	}
@@ -200,6 +227,7 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	}
 	if row, ok := g.row(name); ok {
 		in.Name = name
+		g.strange(l, name, in.Form)
 		if own, known := g.p.Ingredient(name); !known {
 			in.Name = row.Name // by the table's own name any kitchen finds it
 			l.say("%s is read as %s", name, row.Name)
@@ -225,6 +253,11 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	}
 	if jarTalk.MatchString(name) || sentence.MatchString(name) || noName.MatchString(name) || len(strings.Fields(name)) > 6 || !lettersOnly(name) {
 		return in, false
+	}
+	if food, word := g.withWord(name); word != "" {
+		l.ask("%s is read as %s: a kind of it, or another food? Then write its name and its allergens", name, food)
+		in.Form = strings.Trim(strings.ToLower(word)+", "+in.Form, ", ")
+		return g.choose(l, in, food)
 	}
 	in.Name = name
 	l.ask("%s is not in the table of ingredients.%s", name, g.hint(name))

@@ -10,7 +10,7 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
 	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	onlyCounts = lazily(`^(?:pour|für|fait|ingr.*|zutaten.*|rezept.*)$`)
@@ -28,7 +28,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 		return false
 	}
 	var fills []Fill
-	body := s[len(m[0]):]
+	body := needTail.ReplaceAllString(s[len(m[0]):], "")
 	lead := strings.ToLower(m[1])
 	if lead == "fill" && !headCount.MatchString(body) {
 		return false // "Fill hot jars": what is done, and no count
@@ -59,7 +59,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 	if len(fills) == 0 {
 		return len(l.Asks) > 0
 	}
-	if strings.HasPrefix(strings.ToLower(m[1]), "serving") && fills[0].Jar == "" {
+	if (strings.HasPrefix(lead, "serving") || strings.HasPrefix(lead, "portion")) && fills[0].Jar == "" {
 		return false
 	}
 	g.fills(l, s, fills)
@@ -85,6 +85,8 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 			}
 		}
 		switch {
+		case f.Said != "":
+			l.ask("%s", askSaid(f.Said))
 		case f.Jar == "":
 			l.ask("jars of which size? Write jar = %q or another", "8 fl oz")
 		case f.High > f.Low && !f.Planned:
@@ -97,8 +99,16 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 	l.Fills = append(l.Fills, fills...)
 }
 
+// askSaid asks which jar is meant by a size no jar of the table has.
+func askSaid(size string) string {
+	if _, err := unit.ParseMass(size); err == nil {
+		return "which jar is it that " + size + " went into? Write jar, and declared where the label is to say " + size
+	}
+	return size + " is no jar of the table: write the one it was as jar, or measure yours as [[jar]] in kitchen.toml"
+}
+
 // bitForm is what was left over the full jars.
-var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein) (?:small(?: one)?|kleines|tiny(?: one)?|tester))\b[^\d]*$`)
+var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part(?:ial)? jar|part(?:ial)? (?:jar|full)|bit|1/2 (?:a )?jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein) (?:small(?: one)?|kleines|tiny(?: one)?|tester))\b[^\d]*$`)
 
 var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?seal|failed|ging nicht zu|nicht zu|open\b)`)
 
@@ -133,7 +143,8 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 		}
 		return strings.Trim(b, "()")
 	})
-	s, _ = spelled(strings.Join(strings.Fields(strings.Trim(s, " .:")), " "))
+	s = orSo.ReplaceAllString(s, "")
+	s, _ = spelled(strings.Join(strings.Fields(strings.Trim(atSign.ReplaceAllString(s, " of "), " .:")), " "))
 	if m := halfPint.FindStringSubmatch(s); m != nil {
 		s = m[1] + " half-pint"
 	}
@@ -159,11 +170,25 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 		rest = of[1]
 	}
 	if f.Jar = sizeOf(rest); f.Jar != "" {
-		_, known := g.p.Jar(f.Jar)
-		return f, known
+		if _, known := g.p.Jar(f.Jar); !known {
+			f.Jar, f.Said = "", f.Jar
+		}
+		return f, true
+	}
+	if of := heldForm.FindStringSubmatch(rest); of != nil {
+		f.Said = strings.Replace(of[1], ",", ".", 1) + " " + strings.ToLower(strings.TrimSuffix(of[2], "."))
+		return f, valid(f.Said)
 	}
 	return f, looseJar.MatchString(rest)
 }
+
+// heldForm is the weight in a jar; a jar has no name by it.
+var (
+	heldForm = lazily(`(?i)^(?:of )?(` + num + `) ?(g|gr|gms?|grams?|grammes?|gramm|kg|lbs?)\b\.?(?: each| net| netto| jars?| gläser| pots?| bocaux)*$`)
+	orSo     = lazily(`(?i) (?:à peu près|environ|or so|ca\.?|approx\.?|approximately)$`)
+	atSign   = lazily(` ?@ ?`)
+	needTail = lazily(`(?i),? (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|il (?:vous |te |nous |me )?fau\p{L}+|you(?:'ll| will)? need)(?: (?:ihr|man|du|wir|ich|sie))? ?:?$`)
+)
 
 var (
 	namedGlass = lazily(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:\p{L}*gläse?r?(?:chen|n)?|gläser|gläschen)\b`)
@@ -172,7 +197,7 @@ var (
 	halfPint   = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
 	setApart   = lazily(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
 	bareAbout  = lazily(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
-	jarsOf     = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: of| à| zu| de|,)? (\d.*)$`)
+	jarsOf     = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: \p{L}{3,20})?(?: of| à| a| zu| je| de| avec| mit| with|,)* (\d.*)$`)
 	orPints    = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed  = lazily(`^ ?\((\d{1,3})\) `)
 	orCount    = lazily(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints

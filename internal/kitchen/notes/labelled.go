@@ -9,15 +9,16 @@ import (
 
 var (
 	lotForm    = lazily(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
-	brixForm   = lazily(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]t(?:o(?:m(?:eter)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b`)
+	badLot     = lazily(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?[A-Za-z]*\d[A-Za-z0-9-]*[/.+][A-Za-z0-9/.+-]+$`)
+	brixForm   = lazily(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]t(?:o(?:m(?:eter)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
 	brixTemp   = lazily(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
-	phForm     = lazily(`(?i)\bph\b ?(?:was|is|of)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
+	phForm     = lazily(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = lazily(`(?i)\b(?:atteint|atteigne|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
+	tempWords  = lazily(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempNot    = lazily(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
-	potForm    = lazily(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full pot|pot with jam|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	potForm    = lazily(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head ?(?:space|room)|hs\b)|(?:hs|head ?(?:space|room))[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head ?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:within|to|till|until|up to) (?:about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:bord|haut)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
+	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:within|to|till|until|up to) (?:about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
 	sterilised = lazily(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
@@ -26,6 +27,10 @@ var (
 func (g *grammar) labelled(l *Line, s string) bool {
 	if m := lotForm.FindStringSubmatch(s); m != nil && strings.ContainsAny(m[1], "0123456789") {
 		l.key("lot", quoted(m[1]))
+		return true
+	}
+	if badLot.MatchString(s) {
+		l.ask("a lot has letters, figures and hyphens only, for it names files: which is it? Write lot")
 		return true
 	}
 	if m := potForm.FindStringSubmatch(s); m != nil {
@@ -58,7 +63,7 @@ func (g *grammar) labelled(l *Line, s string) bool {
 // numbers reads °Brix and pH.
 func (l *Line) numbers(s string) {
 	if m := brixForm.FindStringSubmatch(s); m != nil {
-		if v, ok := within(m[1]+m[2]+m[3], 1, 99); ok {
+		if v, ok := within(m[1]+m[2]+m[3]+m[4], 1, 99); ok {
 			l.key("cook.brix", v)
 			if t := brixTemp.FindStringSubmatch(s); t != nil {
 				l.key("cook.brix_temperature", quoted(t[1]+" °"+strings.ToUpper(t[2][:1])))
@@ -142,13 +147,13 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	}
 	low := strings.ToLower(whole)
 	switch {
-	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || strings.Contains(low, "leer"):
+	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || what == "tare" || strings.Contains(low, "leer"):
 		l.key("cook.pot_tare", quoted(weight))
-	case strings.Contains(low, "skimmed") || strings.Contains(low, "foam") || strings.Contains(low, "schaum"):
+	case strings.Contains(low, "skim") || strings.Contains(low, "scum") || strings.Contains(low, "foam") || strings.Contains(low, "schaum"):
 		l.key("cook.skimmed", quoted(weight))
 	default:
 		l.key("cook.finished_pot", quoted(weight))
-		if what == "pot" || what == "topf" || strings.Contains(what, "voll") || strings.Contains(what, "mit") || strings.Contains(what, "full") || strings.Contains(what, "and") || strings.Contains(what, "with") {
+		if what == "pot" || what == "topf" || strings.Contains(what, "voll") || strings.Contains(what, "mit") || strings.Contains(what, "full") || strings.ContainsAny(what, "+&/") || strings.Contains(what, "and") || strings.Contains(what, "with") {
 			l.ask(withPot)
 		}
 	}

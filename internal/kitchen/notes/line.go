@@ -1,7 +1,6 @@
 package notes
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -17,6 +16,8 @@ func (g *grammar) line(l *Line) {
 			}
 		}()
 	}
+	s = kiloTail.ReplaceAllString(jarsFirst.ReplaceAllString(s, "$2 $1"), "$1.$2 kg")
+	s = listFor.ReplaceAllString(s, "$1 $2")
 	if m := titledYield.FindStringSubmatch(s); m != nil {
 		s = m[1]
 	}
@@ -53,8 +54,11 @@ func (g *grammar) line(l *Line) {
 	default:
 		g.readAs(l, s, method)
 	}
-	if len(l.Ingredients) == 0 && l.Read() && leftOver(*l, s) {
-		l.say("only what stands below was read of it")
+	if note := strings.TrimSpace(footnote.FindString(vulgar.Replace(l.Text))); l.Read() && len(note) > 3 {
+		l.say("beside it stands %s", note)
+	}
+	if left := missing(*l, s); l.Read() && len(left) > 0 {
+		l.say("only what stands below was read of it; in no key: %s", strings.Join(left, ", "))
 	}
 	sealed := bitForm.ReplaceAllString(s, "")
 	if at := unsealedForm.FindStringIndex(s); at != nil {
@@ -68,6 +72,10 @@ func (g *grammar) line(l *Line) {
 		sealed, told = sealed[len(m[0])-len(m[1]):], true
 	}
 	if f, ok := g.count(sealed); ok && (f.Jar != "" || jarTalk.MatchString(s)) && !l.Read() && len(l.Asks) == 0 {
+		if f.Low >= 1 && f.High == f.Low && atSign.MatchString(sealed) { // 14 jars @ 220 g
+			g.fills(l, s, []Fill{f})
+			return
+		}
 		if f.Jar != "" && f.Low >= 1 && (told || bareAbout.MatchString(sealed)) { // a recipe speaks so
 			f.Planned = true
 			l.Fills = append(l.Fills, f)
@@ -87,6 +95,10 @@ func (g *grammar) line(l *Line) {
 			l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
 		case jarTalk.MatchString(s) && headCount.MatchString(s) && len(strings.Fields(s)) <= 8:
 			l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
+		case process.MatchString(s) && hasMinutes(s):
+			l.ask("how many minutes was it in the canner, for your jars? Write minutes and method under [process]")
+		case jarTalk.MatchString(s) && yieldVerb.MatchString(s):
+			l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
 		case len(times(s)) > 0 && len(strings.Fields(s)) <= 4:
 			l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
 		case bareHead.MatchString(s):
@@ -103,7 +115,9 @@ var (
 	sealedOnly = lazily(`(?i)^(?:all|every one|alle|tous|toutes|\d{1,3}|one|two|three|ein|zwei|drei)?(?: of them)?(?: jars?| gläser| glas| lids?| deckel| bocaux)? ?(?:have |has |are |is |sind |ist )?(?:all )?(?:sealed|pinged|popped|failed|took|(?:did ?n'?t|not) (?:seal(?:ed)?|take|ping|pop)|unsealed|zu|nicht zu|offen|dicht|undicht|nicht dicht|gezogen|nicht gezogen|fermés?)\.?$`)
 )
 
-var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover)\.?$`)
+var yieldVerb = lazily(`(?i)\b(?:ergab|ergibt|ergeben|bekam|made|makes?|yields?|yielded|gave|gives|filled|obtenu|obtient|donn\p{L}+)\b`)
+
+var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover|nach bedarf|nach geschmack|selon besoin|à volonté|q\.? ?s\.?|optional)\.?$`)
 
 // readAs reads a line as one thing, and as several facts where it is not read so
 // or figures of it are lost. Of prose only times and counts are read.
@@ -120,6 +134,9 @@ func (g *grammar) readAs(l *Line, s string, method bool) {
 	}
 	if several, ok := g.facts(*l, s); ok && (!l.Read() || lost(several, s) < gone && g.allFoods(several)) {
 		*l = several
+	}
+	if !l.Read() && len(l.Asks) == 0 {
+		g.loose(l, s)
 	}
 }
 
@@ -142,6 +159,16 @@ var leadList = lazily(`(?i)^(?:(?:für|for|pour) [^:]{2,40}? )?(?:zutaten|ingred
 // labelLead are words before a list that are no food: "Fruit: 2 lb plums".
 var labelLead = lazily(`^([\p{L}][\p{L} ]{1,30}): (\d.*)$`)
 
+// listFor is the head of a list with its jars in brackets: "Zutaten (für 5 Gläser)".
+var listFor = lazily(`(?i)^(zutaten|ingredients?|ingrédients?) ?\(((?:für|for|pour) [^()]+)\):?$`)
+
+// jarsFirst is a count behind its jars, kiloTail grams behind kilograms: "jars: 8",
+// "groseilles 1 kg 200".
+var (
+	jarsFirst = lazily(`(?i)^(jars|gläser|pots|bocaux) ?[:=-]? ?(\d{1,3})$`)
+	kiloTail  = lazily(`(?i)\b(\d{1,2}) ?kg (\d{3})$`)
+)
+
 var nameTwice = lazily(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
 var numbered = lazily(`^\d{1,2}[.)] +(\d.*)$`)
@@ -159,25 +186,13 @@ func (g *grammar) startsMeasured(s string) bool {
 	if !ok {
 		return false
 	}
-	_, known := g.row(rest)
-	return known
-}
-
-// leftOver reports that a figure of the line went into no key and no question.
-func leftOver(l Line, s string) bool {
-	said := strings.Join(l.Asks, " ")
-	for _, k := range l.Keys {
-		said += " " + k.Value
-	}
-	for _, f := range l.Fills {
-		said += " " + summaryOf(f)
-	}
-	return slices.ContainsFunc(figures.FindAllString(s, -1), func(n string) bool { return !strings.Contains(said, n) })
+	name, _ := g.leadForm(strings.Join(strings.Fields(brackets.ReplaceAllString(rest, " ")), " "))
+	return g.knows(name)
 }
 
 // summaryOf gives the figures of a count of jars.
 func summaryOf(f Fill) string {
-	out := []string{f.Jar, strconv.FormatFloat(f.Low, 'f', -1, 64)}
+	out := []string{f.Jar, f.Said, strconv.FormatFloat(f.Low, 'f', -1, 64)}
 	if f.High != f.Low {
 		out = append(out, strconv.FormatFloat(f.High, 'f', -1, 64))
 	}
@@ -187,28 +202,14 @@ func summaryOf(f Fill) string {
 	return strings.Join(out, " ")
 }
 
-var figures = lazily(`\d+`)
-
-var thousands = lazily(`(?i)\b\d{1,3}(?:,\d{3}\b|\.\d{3} ?(?:g|ml)\b)`)
-
-// why says what a line lacks.
-func why(s string) string {
-	switch {
-	case thousands.MatchString(s):
-		return "a comma or point may part thousands or begin a fraction: write 1500 or 1.5"
-	case strings.ContainsAny(s, "0123456789"):
-		return "a number, but no amount of a food, no count of jars and no time that jarmark knows; write what counts as a key"
-	case len(strings.Fields(s)) <= 4:
-		return "no amount and no number in it; if it went into the pot, write how much"
-	}
-	return "words without an amount; what was done is no key"
-}
-
 // ingredients reads one or several things in the pot; whole or not at all.
 func (g *grammar) ingredients(l *Line, s string) bool {
 	s, verb := strings.TrimSpace(s), ""
 	if m := added.FindStringSubmatch(s); m != nil {
 		verb, s = m[1], s[len(m[0]):]
+	}
+	if imperative.MatchString(verb) && strings.Contains(s, ". ") && hasMinutes(s) {
+		return false // a step: "Add 6 cups of sugar. Boil 1 minute."
 	}
 	if imperative.MatchString(verb) && len(s) > 0 {
 		if _, _, ok := g.amount(s); ok || partForm.MatchString(s) {
@@ -237,7 +238,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 }
 
 var (
-	added      = lazily(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|dazu|mit|avec) (?:also |then |in )?`)
+	added      = lazily(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|another|further|extra|dazu|noch|mit|encore|avec|\+|&) (?:also |then |in )?`)
 	imperative = lazily(`(?i)^(?:add|stir in|take)$`)
 	between    = lazily(`(?i)(?:, | and |; ?| \+ | plus | & | und | et )`)
 )

@@ -27,6 +27,10 @@ func (g *grammar) nameOf(s string) (name string, form []string) {
 		}
 	}
 	name = segments[at]
+	if head, how, ok := g.prefixFood(name); ok {
+		segments[at] = how
+		return head, segments
+	}
 	if m := afterIng.FindStringSubmatchIndex(name); m != nil {
 		bare, _ := g.leadForm(name[:m[0]])
 		if _, known := g.row(bare); known {
@@ -37,11 +41,72 @@ func (g *grammar) nameOf(s string) (name string, form []string) {
 	return name, slices.Delete(segments, at, at+1)
 }
 
+// withWord parts a name into a food of the table and a word or two beside it that
+// no table knows: "flame raisins", "orange douce". A word that is a food itself, or
+// makes another food of it, is none.
+func (g *grammar) withWord(name string) (food, word string) {
+	words := strings.Fields(name)
+	for n := len(words) - 1; n > 0 && len(words)-n <= 2; n-- {
+		behind, before := strings.Join(words[len(words)-n:], " "), strings.Join(words[:n], " ")
+		for i, cut := range [][2]string{{behind, strings.Join(words[:len(words)-n], " ")}, {before, strings.Join(words[n:], " ")}} {
+			if i == 1 && !g.french { // of English and German words the last is the food: mayhaw juice
+				continue
+			}
+			_, known := g.row(cut[0])
+			_, asks := g.p.Ambiguous(cut[0], "")
+			_, another := g.p.Another(cut[0], cut[1])
+			if known && !asks && !another && !g.foodIn(cut[1]) && !joins(cut[1]) && !joins(firstAndLast(cut[0])) && !g.formOnly(cut[0]) {
+				return cut[0], cut[1]
+			}
+		}
+	}
+	return name, ""
+}
+
+// firstAndLast gives the outer words of a food where they join it to another:
+// "of lemon", "sucre à".
+func firstAndLast(s string) string {
+	words := strings.Fields(s)
+	for _, w := range []string{words[0], words[len(words)-1]} {
+		if w = strings.ToLower(w); len(words) > 1 && outer[w] {
+			return w
+		}
+	}
+	return ""
+}
+
+var outer = set("of with in for from de du des d' à au aux en sans avec mit ohne von aus für im and or und oder et ou")
+
+// joining are words that join two foods, or make another of one.
+var joining = set(`and or with of in for from each und oder mit von aus für im et ou avec de du des en au aux à sans ohne free less substitute replacer flavour flavor
+	flavoured flavored flavouring flavoring essence mix powder powdered concentrate concentrated extract juice jus milk cream butter oil vinegar syrup sauce paste & + /`)
+
+func joins(s string) bool {
+	return strings.ContainsAny(s, "&+/'-") || slices.ContainsFunc(strings.Fields(strings.ToLower(s)), func(w string) bool { return joining[w] })
+}
+
+// prefixFood finds the food words begin with where how it was cut follows:
+// "elderflower heads washed and tied up in muslin".
+func (g *grammar) prefixFood(s string) (food, how string, ok bool) {
+	bare, lead := g.leadForm(s)
+	words := strings.Fields(bare)
+	if _, known := g.row(bare); known || len(words) < 3 || strings.ContainsAny(s, "0123456789") {
+		return s, "", false
+	}
+	for n := len(words) - 1; n > 0; n-- {
+		food, how = strings.Join(words[:n], " "), strings.Join(words[n:], " ")
+		if _, known := g.row(food); known && isForm(strings.ToLower(words[n])) && !g.foodIn(how) && !strings.Contains(" "+how+" ", " or ") {
+			return strings.TrimSpace(lead + " " + food), how, true
+		}
+	}
+	return s, "", false
+}
+
 // listed gives the foods of "sultanas, raisins or chopped dates"; all must be
 // known, and two of them at least be different foods.
-func (g *grammar) listed(s string) []string {
+func (g *grammar) listed(s string) (out, cuts []string) {
 	if !orList.MatchString(s) {
-		return nil
+		return nil, nil
 	}
 	for {
 		at := strings.LastIndex(s, ", ")
@@ -50,23 +115,34 @@ func (g *grammar) listed(s string) []string {
 		}
 		s = s[:at] // "apples, pears or quinces, quartered"
 	}
-	out := splitWords(s, ", or ", ", ", " or ", " oder ", " ou ")
+	out = splitWords(s, ", or ", ", ", " or ", " oder ", " ou ")
+	for _, w := range out {
+		if g.formOnly(w) {
+			cuts = append(cuts, strings.ToLower(w))
+		}
+	}
+	out = slices.DeleteFunc(out, g.formOnly) // "pitted, chopped sweet or sour cherries"
+	if len(out) < 2 {
+		return nil, nil
+	}
+	for i := range out {
+		out[i], _ = g.leadForm(out[i])
+	}
 	g.sharing(out)
 	keys := map[string]bool{}
 	for i := range out {
-		out[i], _ = g.leadForm(out[i])
 		row, known := g.row(out[i])
 		if _, asks := g.p.Ambiguous(out[i], ""); asks {
 			row.Key = out[i]
 		} else if !known {
-			return nil
+			return nil, nil
 		}
 		keys[row.Key] = true
 	}
 	if len(keys) < 2 {
-		return nil
+		return nil, nil
 	}
-	return out
+	return out, cuts
 }
 
 // sharing gives each food of a choice the words that stand at the end only:
@@ -116,7 +192,7 @@ func (g *grammar) tailForm(name string) (rest, tail string) {
 	}
 	rest = strings.Join(words[:n], " ")
 	whole, same := g.row(name)
-	if row, ok := g.row(rest); !ok || n == len(words) || same && row.Key != whole.Key {
+	if row, ok := g.row(rest); !ok && !g.knows(rest) || n == len(words) || same && row.Key != whole.Key {
 		return name, ""
 	}
 	return rest, strings.Join(words[n:], " ")
@@ -146,7 +222,7 @@ func (g *grammar) leadForm(name string) (rest, lead string) {
 // either gives the foods of "butter or margarine", "lemon or lime juice"; the
 // words they share stand at the end.
 func (g *grammar) either(name string) []string {
-	out := splitWords(name, " or ", " oder ", " ou ", "/", " and/or ")
+	out := splitWords(name, " and/or ", " or ", " oder ", " ou ", "/")
 	if len(out) < 2 {
 		return nil
 	}

@@ -52,7 +52,8 @@ type Key struct {
 // Fill is one size of jar. High differs from Low where a range is written; a
 // planned one is a recipe's promise, not a count.
 type Fill struct {
-	Jar       string // "8 fl oz"; "" = not said
+	Jar       string // "8 fl oz"; "" = not said, or no jar of the table
+	Said      string // the size as said, where no jar of the table has it: "220 g"
 	Low, High float64
 	Planned   bool
 	Sealed    int // -1 = not said

@@ -48,6 +48,19 @@ var spelledTime = lazily(`(?i)(^|[^\p{L}-])((?:[\p{L}-]+ )?(?:et )?[\p{L}-]+) ((
 // spelledTimes writes the times of a text in figures: "forty-five minutes". Of
 // two words the last may stand alone, unless the first is a number too.
 func spelledTimes(s string) string {
+	return rangeWord.ReplaceAllStringFunc(spelledOnes(s), func(m string) string { // "fifteen or 20 minutes"
+		f := rangeWord.FindStringSubmatch(m)
+		n, ok := wordNumbers()[strings.ToLower(f[1])]
+		if !ok {
+			return m
+		}
+		return strconv.Itoa(n) + f[2] + f[3]
+	})
+}
+
+var rangeWord = lazily(`(?i)([\p{L}-]+)( ?(?:-|or|to|bis|oder|ou|à) ?)(\d{1,3} (?:more |full |weitere )?(?:minute[ns]?|mins?|hours?|stunden?|heures?)\b)`)
+
+func spelledOnes(s string) string {
 	return spelledTime.ReplaceAllStringFunc(s, func(m string) string {
 		f := spelledTime.FindStringSubmatch(m)
 		low, known := strings.ToLower(f[2]), wordNumbers()
@@ -63,4 +76,34 @@ func spelledTimes(s string) string {
 		}
 		return m
 	})
+}
+
+// minutes turns "1 1/2" hours into "90".
+func minutes(n, u string) (string, bool) {
+	v, ok := number(n)
+	if strings.HasPrefix(strings.ToLower(u), "h") || strings.HasPrefix(strings.ToLower(u), "st") {
+		v *= 60
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64), ok && v > 0 && v <= 1440
+}
+
+func number(s string) (float64, bool) {
+	whole, frac := 0.0, strings.TrimSpace(strings.Replace(s, ",", ".", 1))
+	if a, b, ok := strings.Cut(strings.ReplaceAll(frac, "-", " "), " "); ok {
+		v, err := strconv.ParseFloat(a, 64)
+		if err != nil {
+			return 0, false
+		}
+		whole, frac = v, strings.TrimSpace(b)
+	}
+	if a, b, ok := strings.Cut(frac, "/"); ok {
+		x, err := strconv.ParseFloat(strings.TrimSpace(a), 64)
+		y, bad := strconv.ParseFloat(strings.TrimSpace(b), 64)
+		if err != nil || bad != nil || y == 0 {
+			return 0, false
+		}
+		return whole + x/y, true
+	}
+	v, err := strconv.ParseFloat(frac, 64)
+	return whole + v, err == nil
 }

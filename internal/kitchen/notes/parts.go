@@ -3,12 +3,14 @@ package notes
 import (
 	"slices"
 	"strings"
+
+	"jarmark/internal/kit/unit"
 )
 
 // How the parts of a fruit are said before "of": "the finely grated zest and juice".
 const (
 	partHow  = `(?:(?:finely|freshly|coarsely|thinly|grated|pared|strained|squeezed|fresh|shredded|sliced|frisch\p{L}*|fein\p{L}*|dünn|ab)?(?:ge(?:rieben|presst)\p{L}*|gerieben\p{L}*)? )*?`
-	partOne  = `(juice|zest|rind|peel|skins?|saft|schale|abrieb|jus|zestes?)`
+	partOne  = `(juice|zest|rinds?|peel|skins?|saft|schale|abrieb|jus|zestes?)`
 	partLead = `(?:the |le |les |der |die |das |den )?(` + partHow + `)` + partOne + `(?:,? ?(?:and|&|und|et|\+|plus) (?:the |le |les |der |die |das )?(` + partHow + `)` + partOne + `)?`
 )
 
@@ -21,7 +23,7 @@ var (
 	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ|equat\p{L}+ to|equals|gives|ergibt|yields|total) [^()]*\)$`)
 	partForm   = lazily(`(?i)^` + partLead + ` ?(?:of|from|von|v\.|aus|d'|de |du |d'une?\b)[ ]?(.+)$`)
 	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?:,? ?(?:and|&|und|et|\+) ?(?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
-	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "peel": "zest", "skin": "zest", "skins": "zest", "schale": "zest", "abrieb": "zest", "zeste": "zest", "zestes": "zest"}
+	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "rinds": "zest", "peel": "zest", "skin": "zest", "skins": "zest", "schale": "zest", "abrieb": "zest", "zeste": "zest", "zestes": "zest"}
 	juiceFrom  = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
 	partWords  = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb|squeezed|ausgepresst|gepresst|pressée?s?)(?:$|[^\p{L}])`)
 	halfPart   = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
@@ -97,7 +99,7 @@ func (g *grammar) fruitFirst(s string) string {
 	return m[2] + " " + m[1] + ", " + m[3]
 }
 
-var fruitParts = lazily(`(?i)^([\p{L}][\p{L} ]+?)(?: ?[:=] ?| )[x×]? ?(` + num + `)(?:,| -)? (\(?(?:the |only |nur |den |die )?(?:(?:grated|finely|pared|strained) )*(?:juice|zest|rind|peel|saft|schale|jus)(?:[^\p{L}].*)?)$`)
+var fruitParts = lazily(`(?i)^([\p{L}][\p{L} ]+?)(?: ?[:=] ?| - | )[x×]? ?(` + num + `)(?:,| -)? (\(?(?:the |only |nur |den |die )?(?:(?:grated|finely|pared|strained) )*(?:juice|zest|rind|peel|saft|schale|jus)(?:[^\p{L}].*)?)$`)
 
 // partSaid drops the fruit where it is said again: "lemon juice from 2 lemons".
 func (g *grammar) partSaid(s string) string {
@@ -154,18 +156,21 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 		return a, s, false
 	}
 	name, form, _ := strings.Cut(strings.TrimSpace(at[1]), ", ")
-	if _, known := g.row(name); !known {
+	if !g.knows(name) {
 		return a, s, false
 	}
 	a, more, ok := g.amountBehind(strings.TrimSpace(at[3]))
-	if m := againForm.FindStringSubmatch(more + " "); m != nil {
+	if m := againForm.FindStringSubmatch(more + " "); m != nil && measured(a.text) {
 		a.doubt, more = disagree(a.text, m[1]), (more + " ")[len(m[0]):]
 	}
 	more = strings.TrimSpace(strings.TrimLeft(more, ",- "))
 	first, tail, _ := strings.Cut(more, ", ")
 	_, kind := g.row(first + " " + name)
-	switch {
+	same, _ := g.leadForm(strings.Join(strings.Fields(brackets.ReplaceAllString(ofForm.ReplaceAllString(more, ""), " ")), " "))
+	switch row, twice := g.row(same); {
 	case more == "" || g.formOnly(more):
+	case twice && g.sameRow(name, row.Key): // sugar - 4 cups of white sugar
+		name, more = same, ""
 	case strings.HasPrefix(more, "("): // read with the name
 		name, more = name+" "+more, ""
 	case kind && !strings.Contains(first, " "): // sugar 1 kg brown
@@ -184,6 +189,23 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 		}
 	}
 	return a, name, ok
+}
+
+func measured(amount string) bool {
+	q, err := unit.ParseQuantity(amount)
+	return err == nil && q.Dim != unit.ByCount
+}
+
+func (g *grammar) sameRow(name, key string) bool {
+	row, ok := g.row(name)
+	return ok && row.Key == key
+}
+
+// knows reports a food of the table, or words that may be several.
+func (g *grammar) knows(name string) bool {
+	_, known := g.row(name)
+	_, asks := g.p.Ambiguous(name, "")
+	return known || asks
 }
 
 // foodIn reports a word that is a food.
@@ -217,7 +239,7 @@ func (g *grammar) amountBehind(s string) (a amount, more string, ok bool) {
 	return g.amount(s)
 }
 
-var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?)((?: \([^()\d]*\))?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:(?:about|abt\.?|ca\.?|c\.) |[~≈] ?)?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
+var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?(?: \d[:+]\d)?)((?: \([^()\d]*\))?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:(?:about|abt\.?|ca\.?|c\.) |[~≈] ?)?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
 
 var (
 	timesBehind = lazily(`^[x×] ?(\d{1,3})\b(.*)$`)

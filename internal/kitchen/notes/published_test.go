@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"os"
@@ -167,7 +168,11 @@ func holds(l Line, want string) string {
 	case head == "fill":
 		for _, f := range l.Fills {
 			how := map[bool]string{true: "planned", false: "got"}[f.Planned]
-			if got := fmt.Sprintf("%s %g-%g %s", f.Jar, f.Low, f.High, how); got == rest {
+			size := cmp.Or(f.Jar, f.Said)
+			if strings.HasPrefix(rest, " ") { // of a size no jar has
+				size = f.Jar
+			}
+			if got := fmt.Sprintf("%s %g-%g %s", size, f.Low, f.High, how); got == rest {
 				return ""
 			}
 		}
@@ -204,7 +209,7 @@ func unlike(in Ingredient, amount, name, form string) string {
 	if got := join(in.Amount, in.Amounts); !same(got, amount) {
 		return fmt.Sprintf("amount %q, want %q", got, amount)
 	}
-	said := strings.FieldsFunc(in.Form+" "+in.Name, func(r rune) bool { return strings.ContainsRune(" ,/", r) })
+	said := strings.FieldsFunc(in.Form+" "+strings.ToLower(in.Form)+" "+in.Name, func(r rune) bool { return strings.ContainsRune(" ,/", r) })
 	for _, w := range strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(" ,/", r) }) {
 		if !slices.Contains(said, w) {
 			return fmt.Sprintf("form %q, want %q", in.Form, form)

@@ -19,7 +19,7 @@ var (
 	canNumber  = lazily(`(?i)^(?:(\d{1,2}) )?(?:x )?(?:no\.?|number|#) ?\d{1,3}(?: 1/2)?(?:-size)? (cans?|tins?)\b`) // 2 No. 2 cans
 	possessive = lazily(`(?i)^(` + num + `) (\p{L}+)(?:'s|s')(?: worth of)? (juice|zest)\b`)
 	dozenWord  = lazily(`(?i)^(?:doz\.?|dozen|dutzend|douzaines?)$`)
-	weighing   = lazily(`(?i)(?: ?\(|, )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:\)|$)`)
+	weighing   = lazily(`(?i)(?: ?\(|, )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(lbs?\.? ?\d{1,2} ?oz|pounds?,? \d{1,2} ounces?|g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:\)|$)`)
 	share      = lazily(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|kilos?|cups?|pints?|quarts?|tasses?)\b`)
 )
 

@@ -6,29 +6,31 @@ import (
 )
 
 var (
-	duration  = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
-	bathTail  = lazily(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process   = lazily(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
-	bath      = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
-	shortened = lazily(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
-	shortMin  = lazily(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
-	unstirred = lazily(`(?i)(?:,? (?:without|ohne(?: zu)?|sans)) (?:stirring|rühren|umzurühren|remuer)`)
-	primeMin  = lazily(`(\d)' ?( |$)`)                     // 10' in the canner
-	boilDown  = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
-	canner    = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
-	steam     = lazily(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking   = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|köcheln|sprudelnd\w*|wallend|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|kochzeit|(?:ge)?köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
-	notThis   = lazily(`(?i)\b(?:stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|the whole (?:thing|process|lot|job)|altogether|all told|from start to finish|prep|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
-	leftTo    = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
-	softened  = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
-	aside     = lazily(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|(?:without|before adding) (?:the |any )?sugar|ohne (?:den )?Zucker|sans (?:le )?sucre|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
-	jarsFor   = lazily(`(?i)\bjars? for\b`)
-	jarSizes  = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
-	finished  = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
-	jarTalk   = lazily(`(?i)(?:\b(?:jars?|hps?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
-	height    = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
-	feet      = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
-	clause    = lazily(`[.;!] |[.;!]$`)
+	duration   = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
+	bathTail   = lazily(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
+	process    = lazily(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	bath       = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
+	shortened  = lazily(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
+	shortMin   = lazily(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
+	unstirred  = lazily(`(?i)(?:,? (?:without|ohne(?: zu)?|sans)) (?:stirring|rühren|umzurühren|remuer)`)
+	andStir    = lazily(`(?i)\b((?:boil|cook|simmer|bubbl)\p{L}*),? (?:and|&|while|whilst) (?:(?:constantly|still|then) )?stir(?:ring)?\b`)
+	labelParts = lazily(` - (\p{Lu}\p{L}+ ?:)`)             // Repos : 24 h - Cuisson : 35 min
+	primeMin   = lazily(`(\d)' ?( |$)`)                     // 10' in the canner
+	boilDown   = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
+	canner     = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
+	steam      = lazily(`(?i)\bsteam(?:ed|er)?\b`)
+	cooking    = lazily(`(?i)\b(?:boil(?:ed|ing)?|cook(?:ed|ing)?|simmer(?:ed|ing)?|(?:auf|ein)?kochen|(?:auf|ein)?gekocht|kocht|(?:ein)?köcheln|sprudelnd\w*|wallend|cuire|cuit|bouillir|rolling|bubbl(?:e|ed|ing)|cuisson|ébullition|kochzeit|(?:ge)?köchelt|köchel\w*|blubbern|mijoter|mijoté|frémir|bouillonner|bouillons?)\b`)
+	notThis    = lazily(`(?i)\b(?:last|final|letzten|dernières|stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|the whole (?:thing|process|lot|job)|altogether|all told|from start to finish|prep|préparation|vorbereitung\p{L}*|zubereitung\p{L}*|macération|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
+	leftTo     = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
+	softened   = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
+	aside      = lazily(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|(?:without|before adding) (?:the |any )?sugar|ohne (?:den )?Zucker|sans (?:le )?sucre|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
+	jarsFor    = lazily(`(?i)\bjars? for\b`)
+	jarSizes   = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
+	finished   = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
+	jarTalk    = lazily(`(?i)(?:\b(?:jars?|hps?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
+	height     = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
+	feet       = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
+	clause     = lazily(`[.;!] |[.;!]$`)
 )
 
 var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b(?:\.(?: |$))?|\b([1-6]) ?h ?([0-5]\d)\b`)
@@ -46,6 +48,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		return strconv.Itoa(60*hours+more) + " minutes "
 	})
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
+	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
 	s = unstirred.ReplaceAllString(boilDown.ReplaceAllString(s, "kochen lassen"), "")
 	if process.MatchString(s) || cooking.MatchString(s) {
 		s = primeMin.ReplaceAllString(s, "$1 min$2")
@@ -83,11 +86,12 @@ func (g *grammar) sentences(l *Line, s string) {
 			continue
 		}
 		for _, part := range chunks(c) {
-			soft := soft && (part == c || aside.MatchString(part))
+			soft, early := soft && (part == c || aside.MatchString(part)), beforeSugar(part, c, clauses[i+1:])
 			for _, t := range times(part) {
 				switch {
 				case process.MatchString(part):
 					baths = append(baths, t)
+				case early:
 				case cooking.MatchString(part) && (!soft || finished.MatchString(part)):
 					boils = append(boils, t)
 				case !soft && toSet.MatchString(part) && !strings.Contains(t, "-"):
@@ -112,7 +116,7 @@ func (g *grammar) sentences(l *Line, s string) {
 // of cooking stands before its own time: "simmered the peel 90 min, boiled 20 min".
 func chunks(c string) []string {
 	all := duration.FindAllStringIndex(c, -1)
-	if len(all) < 2 || !aside.MatchString(c) {
+	if len(all) < 2 || !aside.MatchString(c) && !sugarNext.MatchString(c[all[0][1]:]) && !inWater.MatchString(c) {
 		return []string{c}
 	}
 	var out []string
@@ -129,14 +133,44 @@ func chunks(c string) []string {
 	return append(out, c[from:])
 }
 
+// beforeSugar reports that a time is of fruit in water, or that the sugar goes in
+// after it: to soften, and not the boil.
+func beforeSugar(part, clause string, more []string) bool {
+	at := duration.FindStringIndex(part)
+	if at == nil {
+		return false
+	}
+	said, _, _ := strings.Cut(part[at[1]:], ",")
+	said = brackets.ReplaceAllString(part[:at[1]]+said, "")
+	if finished.MatchString(said) || process.MatchString(said) || ofJuice.MatchString(said) {
+		return false
+	}
+	from := strings.Index(clause, part) + at[1]
+	if halfSugar.MatchString(clause[:from]) {
+		return true
+	}
+	if inWater.MatchString(said) && !sugarWord.MatchString(clause[:from]) {
+		return true
+	}
+	return sugarNext.MatchString(clause[from:]) || len(more) > 0 && sugarNext.MatchString(strings.TrimSpace(more[0]))
+}
+
+var (
+	inWater   = lazily(`(?i)\b(?:(?:with|in) (?:the |some |a little |enough |just )?(?:[\p{L}\d./]+ )?(?:[\p{L}]+ (?:of )?)?water|mit (?:[\p{L}\d]+ ){0,3}wasser|avec (?:[\p{L}\d,]+ ){0,2}(?:d'|de l')?eau)\b`)
+	halfSugar = lazily(`(?i)\b(?:half|some|part) (?:of )?(?:the |your )?sugar\b|\bhälfte (?:des|vom) \p{L}*zuckers?\b|\bmoitié du sucre\b`)
+	ofJuice   = lazily(`(?i)\b(?:juice|liquid|syrup|\p{L}*saft|jus|sirop|sirup)\b`)
+	sugarWord = lazily(`(?i)\b(?:sugar|\p{L}*zucker|sucre)\b`)
+	sugarNext = lazily(`(?i)^\W*(?:(?:and|then|now|when|once|danach|dann|puis) )*(?:[^.;]{0,80}\b)?(?:add|adding|stir in|stirring in|tip in|put in|pour in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|ajout\p{L}+|vers\p{L}+)\b[^.;]{0,40}\b(?:sugar|zucker|gelierzucker|sucre)\b`)
+)
+
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.
 var evenMore = lazily(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|encore) (?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
 
-var toSet = lazily(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )`)
+var toSet = lazily(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )|\b(?:cold|cool) (?:plate|saucer)\b`)
 
 // addedTimes are two times with a sign between: "5+5 min", "2 x 10 min".
-var addedTimes = lazily(`(?i)(?:^| )\d{1,3} ?[+x] ?\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)\b`)
+var addedTimes = lazily(`(?i)(?:^| )\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)?\.? ?[+x] ?\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)\b`)
 
 // bareTime is a word of cooking and a number that may be its minutes.
 var bareTime = lazily(`(?i)^(?:rolling |hard |full )*(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|kochen|cuit|cuire)(?: hard| for| about|,|:)* (\d{1,2})\.?$`)
@@ -167,36 +201,6 @@ func times(c string) (out []string) {
 	return out
 }
 
-// minutes turns "1 1/2" hours into "90".
-func minutes(n, u string) (string, bool) {
-	v, ok := number(n)
-	if strings.HasPrefix(strings.ToLower(u), "h") || strings.HasPrefix(strings.ToLower(u), "st") {
-		v *= 60
-	}
-	return strconv.FormatFloat(v, 'f', -1, 64), ok && v > 0 && v <= 1440
-}
-
-func number(s string) (float64, bool) {
-	whole, frac := 0.0, strings.TrimSpace(strings.Replace(s, ",", ".", 1))
-	if a, b, ok := strings.Cut(strings.ReplaceAll(frac, "-", " "), " "); ok {
-		v, err := strconv.ParseFloat(a, 64)
-		if err != nil {
-			return 0, false
-		}
-		whole, frac = v, strings.TrimSpace(b)
-	}
-	if a, b, ok := strings.Cut(frac, "/"); ok {
-		x, err := strconv.ParseFloat(strings.TrimSpace(a), 64)
-		y, bad := strconv.ParseFloat(strings.TrimSpace(b), 64)
-		if err != nil || bad != nil || y == 0 {
-			return 0, false
-		}
-		return whole + x/y, true
-	}
-	v, err := strconv.ParseFloat(frac, 64)
-	return whole + v, err == nil
-}
-
 // processed writes the process; two times for two jars are asked about.
 func (g *grammar) processed(l *Line, s string, list []string) {
 	list = distinct(list)
@@ -204,6 +208,13 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 		return
 	}
 	l.several("process.minutes", list)
+	if t := cooler(s); t != "" {
+		for i := range l.Keys {
+			l.Keys[i].Asked = l.Keys[i].Asked || l.Keys[i].Path == "process.minutes"
+		}
+		l.ask("in water of %s? That is no boiling water, and no process that is tested here", t)
+		return
+	}
 	switch {
 	case steam.MatchString(s):
 		l.key("process.method", `"steam"`)
@@ -215,6 +226,18 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 	default:
 		l.ask("processed in boiling water or in steam? Write method, under [process]")
 	}
+}
+
+// cooler gives a temperature that is told of a bath and is none of boiling water.
+func cooler(s string) string {
+	for _, m := range tempForm.FindAllStringSubmatch(s, -1) {
+		v, ok := number(m[1])
+		u := strings.ToLower(m[3])
+		if ok && u != "" && v >= 40 && (u[0] == 'c' && v < 97 || u[0] == 'f' && v >= 100 && v < 206) {
+			return m[1] + " °" + strings.ToUpper(u[:1])
+		}
+	}
+	return ""
 }
 
 func (l *Line) boiled(list []string) {

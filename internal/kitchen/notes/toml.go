@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"jarmark/internal/kit/unit"
 )
 
 // Head is what stands at the top of a batch and not in the notes: what it is
@@ -154,12 +156,25 @@ func (w *writer) fills() {
 			}
 			w.f("[[fill]]\n")
 			if f.Jar == "" {
-				w.f("# jar = \"8 fl oz\"\n")
+				w.size(f.Said)
 			} else {
 				w.f("jar = %s\n", quoted(f.Jar))
 			}
 			w.count(f)
 		}
+	}
+}
+
+// size writes what was said of jars that are not in the table, to choose from.
+func (w *writer) size(said string) {
+	_, err := unit.ParseMass(said)
+	switch {
+	case said == "":
+		w.f("# jar = \"8 fl oz\"\n")
+	case err == nil:
+		w.f("# jar = \"8 fl oz\"\n# declared = %s\n", quoted(said))
+	default:
+		w.f("# jar = %s\n", quoted(said))
 	}
 }
 

@@ -28,7 +28,7 @@ var numberWords = []struct{ say, number string }{
 // unitAlso are short forms of printed recipes the amounts do not know; a
 // capital T is the spoon of the table (common practice, no source).
 var unitAlso = map[string]string{"T": "tbsp", "tb": "tbsp", "tbl": "tbsp", "tbls": "tbsp", "tbsps": "tbsp", "tblsp": "tbsp", "tblspn": "tbsp", "tbspn": "tbsp",
-	"t": "tsp", "ts": "tsp", "tsps": "tsp", "tspn": "tsp", "teasp": "tsp", "#": "lb", "gr": "g", "grs": "g", "gm": "g", "gms": "g", "gramm": "g", "kilo": "kg", "k": "kg", "kgr": "kg", "pfd": "Pfund", "pf": "Pfund", "grm": "g", "grms": "g", "esl": "EL", "teel": "TL", "essl": "EL", "kilos": "kg", "kilogramm": "kg", "kgs": "kg",
+	"t": "tsp", "ts": "tsp", "tsps": "tsp", "tspn": "tsp", "tspns": "tsp", "tblspns": "tbsp", "tbspns": "tbsp", "teasp": "tsp", "#": "lb", "gr": "g", "grs": "g", "gm": "g", "gms": "g", "gramm": "g", "kilo": "kg", "k": "kg", "kgr": "kg", "pfd": "Pfund", "pf": "Pfund", "grm": "g", "grms": "g", "esl": "EL", "teel": "TL", "essl": "EL", "kilos": "kg", "kilogramm": "kg", "kgs": "kg",
 	"C": "cup", "ozs": "oz", "lt": "l", "lts": "l", "ltr": "l", "ltrs": "l", "liter": "l", "mls": "ml"}
 
 // alsoUnit gives the unit of a short form, without its full stop; of one letter
@@ -57,13 +57,14 @@ var forms = set(`crushed chopped sliced diced mashed grated minced shredded pure
 	sieved squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or long organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 		cracked milled tk t&t netto tiefkühl gefroren
-		soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
+		strong weak soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
 		finement grossièrement tamisé tamisée bon bonne bons bonnes moulu moulue moulus moulues séché séchée séchés séchées entier entière ciselé ciselée effeuillé effeuillée fraichement fraîchement fraiche fraiches petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
 		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 // german forms, without their ending.
 var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert frisch reif gerieben abgerieben geputzt zerdrückt geraspelt geviertelt halbiert
 	gepresst abgetropft passiert grob fein nicht zu sehr möglichst trocken weich hart fest groß klein mittelgroß dünn dick reichlich schön saftig vollreif überreif vorbereitet zerkleinert zerstoßen entstielt verlesen gezupft abgezupft gepellt gesäubert gewogen aufgetaut gekocht gekühlt kalt warm heiß lauwarm kochend ungespritzt unbehandelt ungeschält ungesüßt naturrein naturtrüb filtriert gesiebt frischgepresst gemörsert
+	ernten putzen waschen schneiden schälen entsteinen entkernen halbieren vierteln pürieren reiben hacken würfeln verlesen abtropfen
 	gewaschen tiefgefroren tiefgekühlt unbehandelt gemahlen gestrichen`)
 
 // isForm reports that a word says how a food was cut or bought: "finely-chopped",
@@ -93,7 +94,7 @@ func set(s string) map[string]bool {
 
 var (
 	bullet  = lazily(`^(?:(?:[-–—_*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
-	step    = lazily(`^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
+	step    = lazily(`(?i)^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
 	vulgar  = strings.NewReplacer("demi-", "demi ", "H2O", "water", "h2o", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")")
@@ -186,8 +187,17 @@ func inFigures(w string) string {
 	return w
 }
 
+var dayDashes = lazily(`\b(\d{1,2})-(\p{L}{3,9})-(\d{4}|\d{2})\b`)
+
+// kiloComma is a decimal comma: nobody boils 1,250 kilograms.
+var kiloComma = lazily(`(?i)\b(\d{1,2}),(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`)
+
+var opened = lazily(`\(\s+`)
+
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
 func plain(s string) string {
+	s = dayDashes.ReplaceAllString(s, "$1 $2 $3")
+	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = strings.Map(func(r rune) rune {
 		if r < ' ' || r == 0x7f {
 			return ' '

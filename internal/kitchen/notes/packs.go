@@ -1,0 +1,48 @@
+package notes
+
+import (
+	"strings"
+)
+
+// Packs with their size: "1 (3 oz) pouch", "2 pouches (3 oz each)".
+
+var (
+	packForm  = lazily(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
+	packAfter = lazily(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
+	packEach  = lazily(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)
+	sizedPack = lazily(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
+)
+
+// pack reads packs with their size.
+func pack(s string) (a amount, rest string, ok bool) {
+	if m := packForm.FindStringSubmatch(s); m != nil && !fractionOf(m[1], m[2], s) {
+		a.text = m[1] + " (" + m[2] + " " + strings.TrimSuffix(m[3], ".") + ") " + held(m[4])
+		return a, s[len(m[0]):], valid(a.text)
+	}
+	if m := packAfter.FindStringSubmatch(s); m != nil {
+		a.text = m[1] + " (" + m[3] + " " + strings.TrimSuffix(m[4], ".") + ") " + held(m[2])
+		if m[1] != "1" && !packEach.MatchString(m[0]) { // each of them, or all together
+			a.choices, a.text = []string{a.text, m[3] + " " + strings.TrimSuffix(m[4], ".")}, ""
+			return a, s[len(m[0]):], valid(a.choices...)
+		}
+		return a, s[len(m[0]):], valid(a.text)
+	}
+	if m := sizedPack.FindStringSubmatch(s); m != nil {
+		a.text = m[1] + " " + strings.TrimSuffix(m[2], ".")
+		return a, s[len(m[0]):], valid(a.text)
+	}
+	return a, s, false
+}
+
+// fractionOf reports that "1 3/4 oz" is one and three quarters.
+func fractionOf(n, size, s string) bool {
+	return strings.HasPrefix(s, n+" "+size) && strings.Contains(size, "/") && !strings.Contains(size, " ")
+}
+
+func held(w string) string {
+	w = strings.ToLower(strings.TrimSuffix(w, "."))
+	if full, ok := sameHolder[w]; ok {
+		return full
+	}
+	return w
+}

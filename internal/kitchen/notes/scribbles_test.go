@@ -1,0 +1,44 @@
+package notes
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"jarmark/internal/kitchen/pantry"
+)
+
+// Sets of a maker's own scribbles, invented and written with their readings before
+// the first run on each, the grammar mended after each. At first sight: set 1 (76 lines)
+// 57 right (75.0 %), 60 (78.9 %) once three readings written wrongly were put right; 3
+// wrong without a word (Bramley in a bracket, a part jar, a bath of 85 °C).
+// Set 2 (81 lines) 62 right (76.5 %), 64 (79.0 %) once two readings written wrongly were
+// put right; none wrong without a word. Set 3 (78 lines) 67 right (85.9 %), 70 (89.7 %)
+// once three were put right; 1 wrong without a word ("12 large (3 lb 4 oz)": the weight).
+func TestScribbles(t *testing.T) {
+	files, _ := filepath.Glob("testdata/scribbles*.txt")
+	p := pantry.Default()
+	for _, file := range files {
+		total, right := 0, 0
+		for _, s := range linesOf(t, file) {
+			line, want, ok := strings.Cut(s, " => ")
+			if !ok || strings.HasPrefix(s, "# ") {
+				continue
+			}
+			l := Read(line, p).Lines[0]
+			total++
+			switch verdict := strict(l, want); verdict {
+			case "":
+				right++
+			case "unread":
+				t.Logf("unread: %q => %s\n%s", line, want, summary(l))
+			default:
+				t.Errorf("%q => %s: %s\n%s", line, want, verdict, summary(l))
+			}
+		}
+		t.Logf("%s: %d of %d lines right (%.1f %%)", filepath.Base(file), right, total, 100*float64(right)/float64(total))
+		if float64(right) < 0.95*float64(total) {
+			t.Errorf("%s: %d of %d lines right, less than 95 %%", file, right, total)
+		}
+	}
+}
