@@ -41,6 +41,12 @@ func (s *site) align(w http.ResponseWriter, r *http.Request) error {
 	return s.sendList(w, f, pdfType, l, err)
 }
 
+// tape answers with the paper tape that measures jars.
+func (s *site) tape(w http.ResponseWriter, r *http.Request) error {
+	f, l, err := s.env().Tape(r.PathValue("sheet"))
+	return s.sendList(w, f, pdfType, l, err)
+}
+
 // stall answers with the allergen sheet of a market's stall.
 func (s *site) stall(w http.ResponseWriter, r *http.Request) error {
 	all, _ := s.recall()

@@ -85,6 +85,8 @@ func (s *site) withOptions(f filledForm, query string) filledForm {
 		switch x := &f.Sections[i]; x.ID {
 		case "printer":
 			x.Link, x.LinkText = "align/"+paper+"-plain", "Print the alignment page"
+		case "ownjars":
+			x.Link, x.LinkText = "tape/"+paper+"-plain", "Print a paper tape to measure jars with"
 		case "rules":
 			x.Link, x.LinkText = "rules/"+cmp.Or(f.value("place"), "us"), "Read these rules, with their sources"
 		}

@@ -79,6 +79,7 @@ func TestTools(t *testing.T) {
 		"/scale/plum.toml?jars=24+x+8+fl+oz": "times the recipe",
 		"/scale/plum.toml?jars=many":         "finding error",
 		"/align/letter-plain":                "%PDF",
+		"/tape/letter-plain":                 "%PDF",
 		"/pack/stall.pdf?event=Saturday":     "%PDF",
 		"/ledger/list.txt":                   "made = given",
 		"/ledger/list.csv?rows=1":            "Saturday",
@@ -89,6 +90,12 @@ func TestTools(t *testing.T) {
 	} {
 		if w := do(h, request("GET", path, nil)); w.Code != http.StatusOK || !strings.Contains(w.Body.String(), want) {
 			t.Errorf("%s: %d, want %q in\n%.400s", path, w.Code, want, w.Body)
+		}
+	}
+	kitchen := do(h, request("GET", "/kitchen", nil)).Body.String()
+	for _, link := range []string{`href="align/letter-plain"`, `href="tape/letter-plain"`} {
+		if !strings.Contains(kitchen, link) {
+			t.Errorf("the kitchen's page has no %s", link)
 		}
 	}
 	do(h, request("POST", "/do/make", makeAsk{}))

@@ -92,6 +92,7 @@ func (s *site) routes() http.Handler {
 		"POST /file":               s.fileDo,
 		"GET /scale/{file}":        s.scale,
 		"GET /align/{sheet}":       s.align,
+		"GET /tape/{sheet}":        s.tape,
 		"GET /pack/stall.pdf":      s.stall,
 		"POST /ledger":             s.ledgerDo,
 		"GET /ledger/{file}":       s.ledger,
