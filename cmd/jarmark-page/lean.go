@@ -50,6 +50,52 @@ func Register(any)                  {}
 func (*Encoder) Encode(any) error   { return errLeftOut }
 func (*Decoder) Decode(any) error   { return errLeftOut }
 `, "a two hundredth"},
+	// fpdf can read GIF pictures; it is given none.
+	{"image/gif", `package gif
+
+import (
+	"errors"
+	"image"
+	"io"
+)
+
+var errLeftOut = errors.New("image/gif is left out of the browser's program")
+
+func Decode(io.Reader) (image.Image, error) { return nil, errLeftOut }
+`, "a three hundredth"},
+	// Keys that hide the name of a host, which crypto/tls can ask for: the browser
+	// keeps the connections.
+	{"crypto/hpke", `package hpke
+
+import "errors"
+
+var errLeftOut = errors.New("crypto/hpke is left out of the browser's program")
+
+type (
+	PublicKey  interface{ Bytes() []byte }
+	PrivateKey interface{ Bytes() []byte }
+	KDF        interface{ ID() uint16 }
+	AEAD       interface{ ID() uint16 }
+	KEM        interface {
+		NewPublicKey([]byte) (PublicKey, error)
+		NewPrivateKey([]byte) (PrivateKey, error)
+	}
+	Sender    struct{}
+	Recipient struct{}
+)
+
+func NewKEM(uint16) (KEM, error)   { return nil, errLeftOut }
+func NewKDF(uint16) (KDF, error)   { return nil, errLeftOut }
+func NewAEAD(uint16) (AEAD, error) { return nil, errLeftOut }
+func NewSender(PublicKey, KDF, AEAD, []byte) ([]byte, *Sender, error) {
+	return nil, nil, errLeftOut
+}
+func NewRecipient([]byte, PrivateKey, KDF, AEAD, []byte) (*Recipient, error) {
+	return nil, errLeftOut
+}
+func (*Sender) Seal([]byte, []byte) ([]byte, error)    { return nil, errLeftOut }
+func (*Recipient) Open([]byte, []byte) ([]byte, error) { return nil, errLeftOut }
+`, "a hundredth"},
 	// Names of hosts in other scripts: the browser keeps the connections, and the
 	// pages speak to their own origin alone.
 	{"vendor/golang.org/x/net/idna", `package idna

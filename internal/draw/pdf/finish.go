@@ -9,6 +9,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // What fpdf cannot be told to write. Print scaling is of PDF 1.6
@@ -76,8 +77,9 @@ func takeApart(raw []byte) (*file, error) {
 		return nil, err
 	}
 	head, _, _ := bytes.Cut(raw[xref+len("xref\n"):], []byte("\n"))
-	var first, count int
-	if _, err := fmt.Sscanf(string(head), "%d %d", &first, &count); err != nil || first != 0 || count < 2 {
+	zero, many, _ := strings.Cut(string(head), " ")
+	count, err := strconv.Atoi(many)
+	if err != nil || zero != "0" || count < 2 {
 		return nil, errLayout
 	}
 	table := xref + len("xref\n") + len(head) + 1
@@ -137,9 +139,20 @@ func findXref(raw []byte) (int, error) {
 
 // trailer reads which objects are catalog and information dictionary.
 func (f *file) trailer(raw []byte) error {
-	var size int
-	_, err := fmt.Sscanf(string(raw[:min(len(raw), 120)]), "trailer\n<<\n/Size %d\n/Root %d 0 R\n/Info %d 0 R\n>>\nstartxref\n", &size, &f.root, &f.info)
-	if err != nil || size != len(f.at) || f.root < 1 || f.root >= size || f.info < 1 || f.info >= size {
+	rest, size := string(raw[:min(len(raw), 120)]), 0
+	for _, part := range []struct {
+		before string
+		n      *int
+	}{{"trailer\n<<\n/Size ", &size}, {"\n/Root ", &f.root}, {" 0 R\n/Info ", &f.info}} {
+		after, ok := strings.CutPrefix(rest, part.before)
+		digits := after[:len(after)-len(strings.TrimLeft(after, "0123456789"))]
+		var err error
+		if *part.n, err = strconv.Atoi(digits); err != nil || !ok {
+			return errLayout
+		}
+		rest = after[len(digits):]
+	}
+	if !strings.HasPrefix(rest, " 0 R\n>>\nstartxref\n") || size != len(f.at) || f.root < 1 || f.root >= size || f.info < 1 || f.info >= size {
 		return errLayout
 	}
 	return nil

@@ -3,13 +3,9 @@ package pdf
 import (
 	"bytes"
 	"fmt"
-	"runtime"
 
 	"jarmark/internal/draw/page"
 )
-
-// forShops: a browser has no print-shop file, and its program no room for one.
-const forShops = runtime.GOOS != "js"
 
 // trade is what a file bears beside its pages: what it says of itself, the colours its
 // numbers stand for, layers and the tree of its parts.
@@ -24,7 +20,7 @@ type trade struct {
 
 func tradeOf(d *page.Doc) *trade {
 	t := &trade{doc: d}
-	if d == nil || !forShops {
+	if d == nil {
 		return t
 	}
 	contour := false

@@ -1,11 +1,6 @@
 package table
 
-import (
-	"cmp"
-	"slices"
-
-	"jarmark/internal/draw/page"
-)
+import "jarmark/internal/draw/page"
 
 // part is what a band's words are to one who has the list read out: a heading, a cell,
 // an entry (the standard structure types of ISO 32000-1, 14.8.4). It is told to the
@@ -62,17 +57,16 @@ func (e *entries) next() *part {
 
 // inOrder puts the words of one band as they are read: line by line, from the left.
 func inOrder(items []page.Item) {
-	var at []int
-	var words []*page.Text
-	for i, it := range items {
-		if t, ok := it.(*page.Text); ok {
-			at, words = append(at, i), append(words, t)
+	for i := range items { // a handful
+		t, ok := items[i].(*page.Text)
+		if !ok {
+			continue
 		}
-	}
-	slices.SortStableFunc(words, func(a, b *page.Text) int {
-		return cmp.Or(cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.At.X, b.At.X))
-	})
-	for i, t := range words {
-		items[at[i]] = t
+		for k := range i {
+			if b, ok := items[k].(*page.Text); ok && (t.At.Y < b.At.Y || t.At.Y == b.At.Y && t.At.X < b.At.X) {
+				items[k], t = t, b
+			}
+		}
+		items[i] = t
 	}
 }
