@@ -79,7 +79,6 @@ func TestWhatCannotBeDrawnIsTold(t *testing.T) {
 	for body, want := range map[string]string{
 		"\n <text x='5'>Jam</text>":                                                    "2:2 <text> cannot be drawn: text into paths",
 		"\n\n\n   <image href='http://a.example'/>":                                    "4:4 <image> cannot be drawn: export the whole as PNG",
-		"<g>\n<use href='#a'/></g>":                                                    "2:1 <use> cannot be drawn: unlink",
 		"\n<g>é<svg/></g>":                                                             "2:5 <svg> cannot be drawn: group",
 		"\n<script>alert(1)</script>":                                                  "2:1 <script> cannot be drawn: nothing in a drawing is run",
 		"<defs>\n<script/></defs>":                                                     "2:1 there is a <script> in it: nothing in a drawing is run",
@@ -279,6 +278,7 @@ func TestPaints(t *testing.T) {
 
 func FuzzRead(f *testing.F) {
 	for _, s := range []string{sample, string(drawing(`<path d="M0 0 c1,2-3.4.5e1 5,6s1 2 3 4q1 2 3 4t5 6a1 2 3 014,5z"/>`)),
+		string(drawing(`<symbol id="s" viewBox="0 0 9 9"><path d="M0 0h9v9z"/></symbol><g id="g"><use href="#s" x="1" width="5"/></g><use href="#g"/>`)),
 		string(drawing(`<style>.a{fill:red}</style><g class="a" style="opacity:1;x:y" transform="rotate(1 2 3) skewY(4)"><text/></g>`)),
 		`<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd">` + string(drawing("<g/>"))} {
 		f.Add([]byte(s))

@@ -46,6 +46,10 @@ const sample = `<?xml version="1.0" encoding="UTF-8"?>
 <g transform="skewX(-20) translate(40 10)"><polygon points="0 0 16 0 16 16 0 16"/><rect x="20" width="14" height="16" rx="3" ry="6"/></g>
 <g transform="scale(1 .5)"><path d="M5 40H25V60h-8z"/></g>
 <path display="none" d="M0 0H500V500H0z"/>
+<symbol id="bud" viewBox="0 0 20 20"><circle cx="10" cy="10" r="9"/><path fill="#bc4749" d="M4 10l6-5 6 5-6 5z"/></symbol>
+<use href="#bud" x="5" y="55" width="24" height="30" fill="#6a994e"/>
+<g transform="rotate(8)"><use xmlns:xlink="http://www.w3.org/1999/xlink" xlink:href="#twig" x="60" y="-4" fill="#386641"/></g>
+<defs><g id="twig"><path d="M0 0h24l-4 5H3z"/><use href="#bud" width="12" height="12" x="26"/></g></defs>
 </svg>`
 
 // TestBrowserAgrees: what Chromium makes of a drawing, and what our PNG, our SVG

@@ -27,7 +27,6 @@ var unseen = words("title desc metadata defs symbol marker clipPath mask pattern
 var help = map[string]string{
 	"text":          "turn text into paths (in drawing programs: text to path, or create outlines), so that no typeface is missing",
 	"image":         "a picture in a drawing is not read: export the whole as PNG, 2000 pixels wide, with a clear ground",
-	"use":           "unlink copies and symbols (expand them, or unlink clone), so that each is drawn for itself",
 	"script":        "save it as plain SVG; nothing in a drawing is run",
 	"svg":           "take the inner drawing out into a group, and save it as plain SVG",
 	"foreignObject": asPicture,
@@ -85,6 +84,9 @@ func (r *reader) inside(e xml.StartElement, up state) state {
 	case drawn && !up.leaf:
 		r.draw(e, in, draw)
 		in.leaf = true
+	case name == "use" && !up.leaf:
+		r.use(e, in)
+		in.skip = true
 	case name != "g" || up.leaf:
 		hint := help[name]
 		if hint == "" {

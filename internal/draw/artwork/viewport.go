@@ -33,6 +33,9 @@ func (r *reader) viewport(e xml.StartElement) (fit matrix, w, h unit.Length, ok 
 		r.stop(hint, "the drawing is %g x %g: that is no size to print", width, height)
 		return fit, 0, 0, false
 	}
+	if r.view = [2]float64{width, height}; isBox {
+		r.view = [2]float64{box[2], box[3]}
+	}
 	by := float64(long) / max(width, height)
 	fit = matrix{a: by, d: by}
 	if isBox {
