@@ -61,7 +61,9 @@ func rule(fact, source string) Evidence { return Evidence{Fact: fact, How: Table
 // it says how long and where, by the facts recorded.
 func (c *calc) keeping() {
 	v := &verdict{class: Shelf}
-	c.never, c.sour = c.neverRows(), c.judgeAcid()
+	written := c.written()
+	c.tellPoisons(written)
+	c.never, c.sour = c.neverRows(written), c.judgeAcid()
 	c.findRecipe()
 	v.full = c.fullSugar()
 	c.keepBySugar(v)

@@ -12,11 +12,7 @@ import (
 )
 
 // neverRows holds every line against never-shelf.csv, by its number.
-func (c *calc) neverRows() map[int]pantry.Never {
-	written := map[string]batch.Ingredient{}
-	for i, g := range c.b.Ingredients {
-		written[cmp.Or(g.Path, path("ingredient", i))] = g
-	}
+func (c *calc) neverRows(written map[string]batch.Ingredient) map[int]pantry.Never {
 	out := map[int]pantry.Never{}
 	for i, ln := range c.r.Lines {
 		if n, ok := c.p.Never(ln.Key, ln.Row.Class, texts(ln, written)...); ok {
@@ -24,6 +20,15 @@ func (c *calc) neverRows() map[int]pantry.Never {
 		}
 	}
 	return out
+}
+
+// written are the ingredients as the maker wrote them, by their paths.
+func (c *calc) written() map[string]batch.Ingredient {
+	written := map[string]batch.Ingredient{}
+	for i, g := range c.b.Ingredients {
+		written[cmp.Or(g.Path, path("ingredient", i))] = g
+	}
+	return written
 }
 
 // texts are the words of a line: its name, every name and form the maker gave

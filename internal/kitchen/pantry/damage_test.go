@@ -20,7 +20,7 @@ func tableOf(name string) *table { return readTable(templates.FS, name) }
 var loaders = map[string]func(*Pantry) error{
 	"ingredients": (*Pantry).loadIngredients, "ambiguous": (*Pantry).loadAmbiguous, "makes-another": (*Pantry).loadAnother, "short-words": (*Pantry).loadShort, "measures": (*Pantry).loadMeasures, "boil": (*Pantry).loadBoil,
 	"finishes": (*Pantry).loadFinishes, "jars": (*Pantry).loadJars, "boiling-elevation": (*Pantry).loadBoiling, "refractometer-temp": (*Pantry).loadTemps,
-	"process-times": (*Pantry).loadProcess, "altitude": (*Pantry).loadAltitude, "tested-recipes": (*Pantry).loadRecipes, "never-shelf": (*Pantry).loadNever,
+	"process-times": (*Pantry).loadProcess, "altitude": (*Pantry).loadAltitude, "tested-recipes": (*Pantry).loadRecipes, "never-shelf": (*Pantry).loadNever, "poisonous": (*Pantry).loadPoisons,
 	"acid-traces": (*Pantry).loadTraces, "unsafe-methods": (*Pantry).loadUnsafe, "ph-words": (*Pantry).loadPHWords, "kind-words": (*Pantry).loadKinds,
 }
 
@@ -142,6 +142,7 @@ func TestRowsAtTheirLimits(t *testing.T) {
 		{"process-times", "presterilise=maybe", "presterilise"}, {"process-times", "presterilise=no", ""}, {"never-shelf", "knob=perhaps", "knob"}, {"process-times", "jar=bucket", "jar"}, {"process-times", "headspace_in=1/0", "headspace_in"}, {"process-times", "headspace_in=1", "headspace_in"}, {"process-times", "headspace_in=x/4", "headspace_in"}, {"process-times", "headspace_max_in=1/1", ""}, {"process-times", "headspace_min_in=", "headspace_min_in"},
 		{"tested-recipes", "main=fig_fresh 0", "main"}, {"tested-recipes", "main=fig_fresh", "main"}, {"tested-recipes", "main=fig_fresh 0.1", ""}, {"tested-recipes", "main=", "main"}, {"tested-recipes", "kinds=", "main"}, {"tested-recipes", "also=", ""}, {"tested-recipes", "also=nutmeg x", "also"},
 		{"measures", "grams=;ml=;says=", "grams"}, {"measures", "grams=1", "grams"}, {"measures", "grams=1;ml=", ""}, {"measures", "ask=how much", "grams"}, {"measures", "says=", "grams"}, {"measures", "grams=;ml=;says=;ask=how much", ""}, {"measures", "words=", "grams"}, {"measures", "rows=stone", "rows"}, {"measures", "rows=fig_fresh", ""},
+		{"poisonous", "level=note", "level"}, {"poisonous", "en=", "en"}, {"poisonous", "hint=", "hint"}, {"poisonous", "source=", "source"},
 		{"never-shelf", "en=", "en"}, {"never-shelf", "de=", "de"}, {"never-shelf", "fr=", "fr"}, {"never-shelf", "keys=;kinds=", ""},
 		{"acid-traces", "percent_of_acid_fruit=2", ""}, {"acid-traces", "percent_of_acid_fruit=some", "percent_of_acid_fruit"},
 		{"ambiguous", "choices=one", "choices"}, {"ambiguous", "choices=cayenne pepper|fresh chillies", ""}, {"ambiguous", "settled_by=medium", "settled_by"}, {"ambiguous", "settled_by=small", ""},

@@ -17,21 +17,32 @@ type Never struct {
 	Knob          bool   // a trace against foam is borne (acid-traces.csv)
 	Reason        string
 	Source        string
-	words, not    [][]string // folded tokens; "*" = any beginning or ending
+	phrases
+}
+
+// phrases are what a row names, and the phrases that look like it and are
+// something else: folded tokens; "*" = any beginning or ending.
+type phrases struct{ words, not [][]string }
+
+// phrases reads them from the columns of the languages and "but_not".
+func (r row) phrases(langs []string) (x phrases) {
+	x.not = patterns(r.list("but_not"))
+	for _, lang := range langs {
+		words := patterns(r.list(lang))
+		if len(words) == 0 {
+			r.fail(lang, "no words")
+		}
+		x.words = append(x.words, words...)
+	}
+	return x
 }
 
 func (p *Pantry) loadNever() error {
 	t := readTable(p.from, "never-shelf")
 	t.each(func(r row) {
 		x := Never{ID: r.need("id"), Keys: r.list("keys"), Classes: r.list("kinds"), Unless: r.text("unless"), Knob: r.yes("knob"),
-			Reason: r.need("reason"), Source: r.need("source"), not: patterns(r.list("but_not"))}
-		for _, lang := range t.between("kinds", "but_not") { // a language each
-			words := patterns(r.list(lang))
-			if len(words) == 0 {
-				r.fail(lang, "no words")
-			}
-			x.words = append(x.words, words...)
-		}
+			Reason: r.need("reason"), Source: r.need("source")}
+		x.phrases = r.phrases(t.between("kinds", "but_not")) // a language each
 		p.never = append(p.never, x)
 	})
 	return t.err
@@ -85,7 +96,7 @@ func (p *Pantry) Never(key, kind string, texts ...string) (Never, bool) {
 
 // names reports whether a phrase of the row stands in the words, outside the
 // phrases it does not mean ("cream of tartar").
-func (x Never) names(ts []string) bool {
+func (x phrases) names(ts []string) bool {
 	ts = slices.Clone(ts)
 	for _, no := range x.not {
 		for at := find(ts, no); at >= 0; at = find(ts, no) {

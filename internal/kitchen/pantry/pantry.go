@@ -34,6 +34,7 @@ type Pantry struct {
 	jelly       []point // altitude in ft -> °F of the jelly point
 	recipes     []TestedRecipe
 	never       []Never
+	poisons     []Poison
 	traces      []Trace
 	unsafe      []UnsafeMethod
 	kinds       []KindWord
@@ -57,7 +58,7 @@ func Load() (*Pantry, error) {
 	p := &Pantry{from: templates.FS}
 	err := errors.Join(p.loadIngredients(), p.loadAmbiguous(), p.loadAnother(), p.loadShort(), p.loadMeasures(), p.loadBoil(), p.loadFinishes(), p.loadJars(),
 		p.loadBoiling(), p.loadTemps(), p.loadProcess(), p.loadAltitude(),
-		p.loadRecipes(), p.loadNever(), p.loadTraces(), p.loadUnsafe(), p.loadPHWords(), p.loadKinds())
+		p.loadRecipes(), p.loadNever(), p.loadPoisons(), p.loadTraces(), p.loadUnsafe(), p.loadPHWords(), p.loadKinds())
 	p.index = indexed(p.ingredients)
 	p.kin = byKin(p.ingredients, p.index)
 	return p, err
