@@ -84,7 +84,7 @@ func twoNumbers(s string) (low, high, rest string, ok bool) {
 // alone for neither.
 var (
 	british  = lazily(`(?i)\b(?:cast[eo]r sugar|demerara|muscovado|sultanas|malt vinegar|preserving sugar|courgettes?|aubergines?|swedes?|treacle|bramleys?|cookers|windfalls|marrows?|setting point|hob|gas mark|muslin|pips|topped and tailed|top and tail|sterilised|grammes|millilitres|litres?|tblsp|dessertspoons?|knob of butter|stone|p&p|jam sugar|sieve|pudding|colour)\b|\b\d+ ?(?:g|kg|ml)\b`)
-	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|\d ?°? ?f\b`)
+	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|\d c\. |\d ?°? ?f\b`)
 	pintsOf  = regexp.MustCompile(`(?i)^(` + num + `) ?(pints?|pts?\.?|quarts?|qts?\.?|gallons?)$`)
 )
 

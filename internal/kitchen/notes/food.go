@@ -197,7 +197,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		s = orEnd.ReplaceAllString(s, "")
 	}
 	if names, cuts := g.listed(s); len(names) > 1 {
-		in.Names, in.Form = names, strings.Join(cuts, ", ")
+		in.Names, in.Form = g.ownNames(l, names), strings.Join(cuts, ", ")
 		l.ask("which was it? Take the # off one")
 		return in, true
 	}
@@ -242,7 +242,7 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	case 1: // two words for one food
 		return g.choose(l, in, either[0])
 	default:
-		in.Names = either
+		in.Names = g.ownNames(l, either)
 		l.ask("which was it? Take the # off one")
 		return in, true
 	}

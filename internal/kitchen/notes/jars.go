@@ -10,7 +10,7 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten(?:menge)? für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
 	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	onlyCounts = lazily(`^(?:pour|für|fait|ingr.*|zutaten.*|rezept.*)$`)
@@ -33,7 +33,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 	if lead == "fill" && !headCount.MatchString(body) {
 		return false // "Fill hot jars": what is done, and no count
 	}
-	body = strings.TrimRight(body, " -:")
+	body = strings.Trim(body, " -:,")
 	if f, ok := g.count(body); onlyCounts.MatchString(lead) && !(headCount.MatchString(body) && jarTalk.MatchString(body)) && (!ok || f.Jar == "") {
 		return false // "pour over the water": French only before a count
 	}

@@ -45,6 +45,9 @@ func (g *grammar) line(l *Line) {
 	if m := step.FindStringSubmatch(s); m != nil && !g.startsMeasured(m[1]) && !wholeDay(s) {
 		_, _, listed := g.behind(m[1])
 		s, method = m[1], !listed
+		if m := leadList.FindStringSubmatch(s); m != nil && g.whole(m[1]) { // "2. You need 6 cups of sugar."
+			s, method = m[1], false
+		}
 	}
 	switch {
 	case s == "":

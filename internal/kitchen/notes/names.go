@@ -85,6 +85,25 @@ func joins(s string) bool {
 	return strings.ContainsAny(s, "&+/'-") || slices.ContainsFunc(strings.Fields(strings.ToLower(s)), func(w string) bool { return joining[w] })
 }
 
+// ownNames gives the foods of a choice as the kitchen's own table calls them, where
+// it does not know the word of another language.
+func (g *grammar) ownNames(l *Line, names []string) []string {
+	out := slices.Clone(names)
+	for i, n := range out {
+		if _, own := g.p.Ingredient(n); own {
+			continue
+		}
+		if _, asks := g.p.Ambiguous(n, ""); asks {
+			continue
+		}
+		if row, known := g.row(n); known {
+			out[i] = row.Name
+			l.say("%s is read as %s", n, row.Name)
+		}
+	}
+	return out
+}
+
 // prefixFood finds the food words begin with where how it was cut follows:
 // "elderflower heads washed and tied up in muslin".
 func (g *grammar) prefixFood(s string) (food, how string, ok bool) {
@@ -225,6 +244,15 @@ func (g *grammar) either(name string) []string {
 	out := splitWords(name, " and/or ", " or ", " oder ", " ou ", "/")
 	if len(out) < 2 {
 		return nil
+	}
+	for i, w := range out { // "mirabelles ou d'abricots pesés parés", "jus de citron ou de lime"
+		bare := ofForm.ReplaceAllString(w, "")
+		if head, _, ok := strings.Cut(out[0], " de "); ok && i > 0 && bare != w {
+			if _, known := g.row(head + " de " + bare); known {
+				bare = head + " de " + bare
+			}
+		}
+		out[i], _ = g.tailForm(bare)
 	}
 	g.sharing(out)
 	keys := map[string]bool{}

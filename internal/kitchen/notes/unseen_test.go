@@ -77,6 +77,8 @@ func unseenRecipes(t *testing.T) (out []unseen) {
 // Set 16 (24 recipes, on the grammar mended after set 15): 95 of 106 at the first run
 // (89.6 %), 98 (92.5 %) once three readings typed wrongly were put right; 2 wrong without
 // a word ("the last 5 minutes of cooking"; five minutes before a jelly is strained).
+// Set 17 (13 recipes, on the grammar mended after set 16): 62 of 68 at the first run
+// (91.2 %), none wrong without a word.
 // The grammar was mended after each. Cups whose weight stands beside them have been
 // read by the weight since set 12; three readings of sets 2, 3 and 9 say so.
 func TestUnseenRecipes(t *testing.T) {
