@@ -96,6 +96,27 @@ func NewRecipient([]byte, PrivateKey, KDF, AEAD, []byte) (*Recipient, error) {
 func (*Sender) Seal([]byte, []byte) ([]byte, error)    { return nil, errLeftOut }
 func (*Recipient) Open([]byte, []byte) ([]byte, error) { return nil, errLeftOut }
 `, "a hundredth"},
+	// A way of agreeing on keys: the browser agrees on them.
+	{"crypto/mlkem", `package mlkem
+
+import (
+	"crypto"
+	"errors"
+)
+
+var errLeftOut = errors.New("crypto/mlkem is left out of the browser's program")
+
+const (
+	SeedSize                                     = 64
+	CiphertextSize768, EncapsulationKeySize768   = 1088, 1184
+	CiphertextSize1024, EncapsulationKeySize1024 = 1568, 1568
+)
+
+func NewDecapsulationKey768([]byte) (crypto.Decapsulator, error)  { return nil, errLeftOut }
+func NewDecapsulationKey1024([]byte) (crypto.Decapsulator, error) { return nil, errLeftOut }
+func NewEncapsulationKey768([]byte) (crypto.Encapsulator, error)  { return nil, errLeftOut }
+func NewEncapsulationKey1024([]byte) (crypto.Encapsulator, error) { return nil, errLeftOut }
+`, "a hundredth"},
 	// Names of hosts in other scripts: the browser keeps the connections, and the
 	// pages speak to their own origin alone.
 	{"vendor/golang.org/x/net/idna", `package idna
