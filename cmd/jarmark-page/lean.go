@@ -117,6 +117,37 @@ func NewDecapsulationKey1024([]byte) (crypto.Decapsulator, error) { return nil, 
 func NewEncapsulationKey768([]byte) (crypto.Encapsulator, error)  { return nil, errLeftOut }
 func NewEncapsulationKey1024([]byte) (crypto.Encapsulator, error) { return nil, errLeftOut }
 `, "a hundredth"},
+	// Signatures of certificates: the browser looks at those.
+	{"crypto/ed25519", `package ed25519
+
+import (
+	"crypto"
+	"errors"
+	"io"
+)
+
+var errLeftOut = errors.New("crypto/ed25519 is left out of the browser's program")
+
+const (
+	PublicKeySize, PrivateKeySize, SignatureSize, SeedSize = 32, 64, 64, 32
+)
+
+type (
+	PublicKey  []byte
+	PrivateKey []byte
+)
+
+func (PublicKey) Equal(crypto.PublicKey) bool   { return false }
+func (PrivateKey) Equal(crypto.PrivateKey) bool { return false }
+func (PrivateKey) Public() crypto.PublicKey     { return PublicKey(nil) }
+func (PrivateKey) Seed() []byte                 { return nil }
+func (PrivateKey) Sign(io.Reader, []byte, crypto.SignerOpts) ([]byte, error) {
+	return nil, errLeftOut
+}
+func NewKeyFromSeed([]byte) PrivateKey                     { return nil }
+func GenerateKey(io.Reader) (PublicKey, PrivateKey, error) { return nil, nil, errLeftOut }
+func Verify(PublicKey, []byte, []byte) bool                { return false }
+`, "a hundredth"},
 	// Names of hosts in other scripts: the browser keeps the connections, and the
 	// pages speak to their own origin alone.
 	{"vendor/golang.org/x/net/idna", `package idna
