@@ -2,6 +2,7 @@ package job_test
 
 import (
 	"fmt"
+	"regexp"
 	"testing"
 
 	"jarmark/internal/app/job"
@@ -46,5 +47,48 @@ func TestCrowdedFrontsAreTold(t *testing.T) {
 	}
 	if told[true] == 0 || told[false] == 0 {
 		t.Errorf("nothing is tried: %v", told)
+	}
+}
+
+// Oregon wants its sentence beside the name: on a small front the name cannot lead
+// the net quantity then. The maker is told what has the room, of the paper in the
+// printer, and it has.
+func TestCrowdedNamesAreToldWhatHasRoom(t *testing.T) {
+	env := builtin(t)
+	b := load(t, env, demoInput(t, demoBatches[0]), job.Choices{Place: "us-or"})
+	told := map[string]int{}
+	for _, design := range env.Designs.IDs() {
+		for _, sheet := range []string{"letter-3x4-2x2in", "a4-3x6-63.5x46"} {
+			c := job.Choices{Pieces: []label.Piece{label.Front, label.InfoLabel}, Design: design, Sheet: sheet}
+			crowded := func() (hint string, told bool) {
+				_, found := env.Labels(b, c)
+				for _, d := range found {
+					if d.Code == "name-crowded" || d.Code == "sign-left-out" {
+						hint, told = d.Hint, true
+					}
+				}
+				return hint, told
+			}
+			hint, small := crowded()
+			if !small {
+				continue
+			}
+			named := regexp.MustCompile(`; --(sheet|kind) (\S+) has it$`).FindStringSubmatch(hint)
+			if named == nil {
+				t.Errorf("%s %s: nothing is named: %q", design, sheet, hint)
+				continue
+			}
+			if told[named[1]]++; named[1] == "kind" {
+				c.Pieces, c.Sheet = []label.Piece{label.Wrap}, ""
+			} else if c.Sheet = named[2]; c.Sheet[:2] != sheet[:2] {
+				t.Errorf("%s %s: %s is not of the paper in the printer", design, sheet, c.Sheet)
+			}
+			if hint, small = crowded(); small {
+				t.Errorf("%s: %v has no room either: %s", design, named[0], hint)
+			}
+		}
+	}
+	if told["kind"] == 0 || told["sheet"] == 0 {
+		t.Errorf("not tried: %v", told)
 	}
 }

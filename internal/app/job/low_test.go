@@ -30,11 +30,11 @@ var low = []struct {
 	most  int
 }{
 	{"4 x 2 in", label.Front, 101.6, 50.8, "", 100, 0},
-	{"half-pint wrap", label.Wrap, 220, 46, "", 100, 3}, // Montana
+	{"half-pint wrap", label.Wrap, 220, 46, "", 100, 0},
 	{"4 x 1 1/3 in", label.Front, 101.6, 33.9, "4 fl oz", 100, 0},
-	{"3 1/2 x 1 2/3 in", label.Front, 88.9, 42.3, "", 100, 33},        // Montana, Oregon; a long sentence beside a maker's name above
-	{"2 x 2 in", label.Front, 50.8, 50.8, "", 100, 112},               // Montana, Oregon; ten capitals, or a double frame
-	{"2 1/4 x 1 1/4 in", label.Front, 57.2, 31.8, "4 fl oz", 100, 25}, // Montana, Oregon
+	{"3 1/2 x 1 2/3 in", label.Front, 88.9, 42.3, "", 100, 29},        // of the five states with a sentence
+	{"2 x 2 in", label.Front, 50.8, 50.8, "", 100, 30},                // of these
+	{"2 1/4 x 1 1/4 in", label.Front, 57.2, 31.8, "4 fl oz", 100, 24}, // Montana, Oregon
 	{"2 5/8 x 1 in", label.Front, 66.7, 25.4, "4 fl oz", 97, 8},       // Oregon
 	{"26 mm strip", label.Wrap, 214, 26, "4 fl oz", 60, 12},           // Montana; facts of a long sentence find no room
 }

@@ -115,11 +115,12 @@ func (k *stack) sized(counts []int, t float64) (setting, bool) {
 		if r.names && title == 0 {
 			wide -= 2 * k.sides
 		}
-		if t > 1 {
-			wide = min(wide, share(k.in.W, airy))
-		}
 		if n := r.narrow[counts[i]-1]; n > 0 {
-			size = min(size, wide*1000/unit.Length(n+r.ink.left+r.ink.right))
+			across := unit.Length(n + r.ink.left + r.ink.right)
+			if t > 1 { // a line that is wide already keeps its size
+				size = min(size, max(r.best, min(wide, share(k.in.W, airy))*1000/across))
+			}
+			size = min(size, wide*1000/across)
 		}
 		if size < r.least {
 			return s, false

@@ -38,6 +38,10 @@ func (l *layout) net(in region, area page.Rect, on roles, short unit.Length) (ab
 		k.in, k.align = k.in.inset(share(k.in.W, 0.6), 0, 0, 0), typeset.Right
 	}
 	best, ok := k.lowest()
+	if !ok { // the lines of one statement may close up
+		k.rows[0].para.Voice.Leading = 1
+		best, ok = k.lowest()
+	}
 	if !ok {
 		l.lacksRoom(k, "the net quantity")
 		return in, 0, false

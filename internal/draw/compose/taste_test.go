@@ -26,6 +26,9 @@ var drawer = []struct {
 }{
 	{label.Wrap, "strip", cell(214, 26, page.Rectangle), small},
 	{label.Lid, "round-40", cell(40, 40, page.Ellipse), strawberry},
+	{label.Front, "two", cell(50.8, 50.8, page.Rectangle), square("Net Wt 10 oz (283 g)")},
+	{label.Front, "two-more", cell(50.8, 50.8, page.Rectangle), square("Net Wt 10.5 oz (298 g)")},
+	{label.Front, "roll", cell(57.2, 31.8, page.Rectangle), small},
 	{label.Front, "thirty", cell(66.7, 25.4, page.Rectangle), small},
 	{label.Front, "ten", cell(101.6, 50.8, page.Rectangle), strawberry},
 	{label.Front, "half-pint", cell(80, 60, page.Rectangle), strawberry},
@@ -33,6 +36,20 @@ var drawer = []struct {
 	{label.Wrap, "half-pint-wrap", cell(190, 48, page.Rectangle), strawberry},
 	{label.Tag, "tag", cell(52, 90, page.TagShape), strawberry},
 	{label.Lid, "lid", cell(63, 63, page.Ellipse), strawberry},
+}
+
+// square is what a 2 x 2 in front says, its net quantity on one line or, of a
+// half ounce more, on two.
+func square(net string) func() *label.Content {
+	return func() *label.Content {
+		c := strawberry()
+		for i := range c.Blocks {
+			if b := &c.Blocks[i]; b.Kind == label.Net {
+				b.Runs = []label.Run{{Text: net, Bold: true}}
+			}
+		}
+		return c
+	}
 }
 
 // TestTaste holds every design on these labels to what a designer would ask (all

@@ -180,10 +180,13 @@ func (d *Design) Look(p label.Piece) Look {
 	return d.looks[""]
 }
 
+// leastMargin is the margin of a small label without a frame.
+const leastMargin = 0.045
+
 // Leaner lists the looks a label may wear, from the look as written to bare
 // type: first the rule goes, then ornaments shrink or give way to the ones named
-// instead; then a heavy frame gets light and goes, the maker's sign after it, at last the smallest
-// ornament and band.
+// instead; then a heavy frame gets light, arches lie flat, frame, margin and band go, the
+// maker's sign after them, at last the smallest ornament and band.
 func (l Look) Leaner() []Look {
 	out := []Look{l}
 	add := func(n Look) {
@@ -198,16 +201,30 @@ func (l Look) Leaner() []Look {
 	for _, n := range []Look{plain.slim(0.74), plain.slim(0.5), other, other.slim(0.74), other.slim(0.5)} {
 		add(n)
 	}
-	if other.Frame == "double" || other.Frame == "thick" {
+	double := l.Frame == "double" || l.Frame == "thick"
+	if double {
 		light := plain
 		light.Frame = "hair"
 		for _, n := range []Look{light, light.slim(0.5)} {
 			add(n)
 		}
 	}
+	for _, low := range []Look{plain.flat(), other.flat()} {
+		add(low.slim(0.74))
+		add(low.slim(0.5))
+		if low = low.slim(0.5); double {
+			low.Frame = "hair"
+			add(low)
+		}
+		if low.Frame, low.Margin = "none", min(low.Margin, leastMargin); len(low.Ornaments) > 0 {
+			add(low)
+			low.Band = Band{Edge: "none"}
+			add(low)
+		}
+	}
 	other.Frame = "none"
 	bare := other
-	bare.Margin, bare.Band = min(bare.Margin, 0.045), Band{Edge: "none"}
+	bare.Margin, bare.Band = min(bare.Margin, leastMargin), Band{Edge: "none"}
 	bare.Ornaments = slices.DeleteFunc(slices.Clone(l.slim(0.5).Ornaments), func(o Ornament) bool { return !o.Own })
 	for _, brand := range []string{l.Brand, "none"} {
 		other.Brand = brand
@@ -254,6 +271,19 @@ func (l Look) slim(f float64) Look {
 	}
 	l.Ornaments = small
 	l.Band.Size *= f
+	return l
+}
+
+// flat is the look with its arches lying flat, so that their ends take nothing of
+// the width.
+func (l Look) flat() Look {
+	low := slices.Clone(l.Ornaments)
+	for i, o := range low {
+		if o.Spot == "top" {
+			low[i].Reach = 0
+		}
+	}
+	l.Ornaments = low
 	return l
 }
 

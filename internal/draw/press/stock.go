@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"jarmark/internal/draw/compose"
-	"jarmark/internal/draw/design"
 	"jarmark/internal/draw/page"
 	"jarmark/internal/draw/sheet"
 	"jarmark/internal/kit/diag"
@@ -50,7 +49,7 @@ func (w *work) stock(j Jars, x *setting) (*sheet.Sheet, compose.Cell, *composed,
 	cell = w.bled(cell)
 	if p == label.Wrap && size == "" && s.Auto && !s.Endless && !w.o.Trimmed {
 		if short := thrifty(s, c, cell); short != cell {
-			if first, ok := w.suffices(x, short); ok && first != nil && !first.Bare {
+			if first, ok := w.suffices(x, short); ok && first != nil && !first.Bare && !first.crowded() {
 				return s, short, first, l
 			}
 		}
@@ -279,39 +278,4 @@ func parseSize(s string) (w, h unit.Length, err error) {
 		return 0, 0, fmt.Errorf("a label of %s is not 5 mm to 1 m", s)
 	}
 	return w, h, nil
-}
-
-// suggest adds to an overflow which sheet or piece would take the label. It
-// composes them to know, not to guess.
-func (w *work) suggest(full *composed, d *design.Design, p label.Piece, cell compose.Cell) {
-	if len(full.Overflow) == 0 {
-		return
-	}
-	c := full.content
-	hint := ""
-	for _, s := range w.Sheets.Room(string(p), min(cell.W, cell.H), max(cell.W, cell.H)) {
-		if !s.Auto && fitsJar(s, c, p) && w.takes(c, d, p, cellFrom(s.Cell())) {
-			hint = fmt.Sprintf("--sheet %s would take it", s.ID)
-			break
-		}
-	}
-	if hint == "" && p != label.Wrap {
-		wide, high, shape := suits(c, label.Wrap)
-		if w.takes(c, d, label.Wrap, compose.Cell{W: wide, H: high, Shape: shape, Safe: 2 * unit.Millimetre}) {
-			hint = "--kind wrap would take it"
-		}
-	}
-	if hint == "" {
-		hint = "use a larger jar or label, or --kind front with --kind info on the back"
-	}
-	for i, f := range full.found {
-		if f.Severity == diag.Error {
-			full.found[i].Hint = strings.TrimPrefix(f.Hint+"; "+hint, "; ")
-		}
-	}
-}
-
-func (w *work) takes(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) bool {
-	out := w.compose(&setting{c, d, p, compose.Options{}}, cell)
-	return len(out.Overflow) == 0 && !out.found.HasErrors()
 }

@@ -61,6 +61,20 @@ func (c *Catalogue) Room(piece string, w, h unit.Length) []*Sheet {
 	return out
 }
 
+// SamePaper reports whether two sheets go through a printer alike: leaves of one
+// size, or labels off a roll, whatever their size.
+func (s *Sheet) SamePaper(o *Sheet) bool {
+	if s.roll() || o.roll() {
+		return s.roll() == o.roll()
+	}
+	return s.PaperW == o.PaperW && s.PaperH == o.PaperH
+}
+
+// roll reports whether the paper is no larger than its one label.
+func (s *Sheet) roll() bool {
+	return s.Endless || s.Cols*s.Rows == 1 && s.PaperW == s.W && s.PaperH == s.H
+}
+
 func (s *Sheet) holds(w, h unit.Length) bool {
 	if w < leastLabel || h < leastLabel {
 		return false
