@@ -68,6 +68,9 @@ func (l *layout) reserveOne(o design.Ornament, in region, on roles, short unit.L
 	case "bottom":
 		box.H = min(reach, in.H)
 		box.Y = in.Y + in.H - box.H
+		if in.oval.W > 0 {
+			box = inOval(in, box)
+		}
 		in = in.inset(0, 0, 0, take)
 	case "left":
 		box.W = min(reach, in.W)
@@ -131,9 +134,13 @@ func (l *layout) later(o design.Ornament, box page.Rect, on roles) {
 	}
 }
 
-// inOval narrows a box at the top of an oval to its chord there.
+// inOval narrows a box at the top or the foot of an oval to its chord there.
 func inOval(in region, box page.Rect) page.Rect {
-	half := halfChord(in.oval, box.Y+box.H*2/5)
+	y := box.Y + box.H*2/5
+	if 2*y > 2*in.oval.Y+in.oval.H {
+		y = box.Y + box.H*3/5
+	}
+	half := halfChord(in.oval, y)
 	box.X, box.W = in.oval.X+in.oval.W/2-half, 2*half
 	return box
 }

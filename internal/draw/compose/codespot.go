@@ -60,7 +60,7 @@ func (l *layout) codeBeside(p codePlan, in region, ps []passage, side unit.Lengt
 			score += 0.15
 		}
 		if column {
-			score += 0.2
+			score += 0.05
 		}
 		if score > most {
 			best, ease, ok, most = try, e, true, score
@@ -74,11 +74,16 @@ func (l *layout) codeBeside(p codePlan, in region, ps []passage, side unit.Lengt
 var codeModules = []unit.Length{600 * unit.Micrometre, 500 * unit.Micrometre, 420 * unit.Micrometre}
 
 // codeSides are the sizes to try for a code, by the label alone and never by
-// the design: at most a third of its height and a fifth of its width, on a low
-// label up to half its height.
+// the design: at most a third of its height and a fifth of its width, of an
+// information label a sixth, which may lose as much to a frame; on a low label up
+// to half its height.
 func (l *layout) codeSides(p codePlan) []unit.Length {
 	low := min(share(l.cell.H, 0.5), 25*unit.Millimetre/2)
-	most := min(max(low, share(l.cell.H, 0.36)), share(l.cell.W, 0.2))
+	wide := 0.2
+	if l.piece == label.InfoLabel {
+		wide = 0.175
+	}
+	most := min(max(low, share(l.cell.H, 0.36)), share(l.cell.W, wide))
 	var out []unit.Length
 	for _, m := range codeModules {
 		if side := p.side(m); side > p.least && side <= most {
@@ -154,7 +159,7 @@ func (l *layout) codeInOval(p codePlan, in region, side unit.Length) (codeBox, b
 // the label.
 func (l *layout) codeFits(box page.Rect, quiet unit.Length) bool {
 	edge := unit.Length(0)
-	if l.piece != label.Wrap && l.piece != label.InfoLabel { // whose facts stand outside frame and ring
+	if l.piece != label.Wrap { // whose facts stand outside frame and ring
 		if line := l.innerLine(l.short()); line > 0 {
 			edge = line + hairline
 		}

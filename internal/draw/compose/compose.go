@@ -176,6 +176,9 @@ func (b brief) foremost(look design.Look, all []variant, best *layout, bare bool
 		if l.piece == label.Wrap && l.factScale < cramped {
 			c += costCramped
 		}
+		if l.piece == label.InfoLabel {
+			c += l.costOfInfo()
+		}
 		if !fits || c < cost {
 			best, cost, fits = l, c, true
 			bare = drawn == 0 && len(look.Ornaments) > 0 && b.piece != label.InfoLabel
@@ -218,6 +221,9 @@ type draft struct {
 	room      map[string]unit.Length // widths of varying text, by block
 	painted   bool                   // the ground is not bare paper
 	factScale float64                // of the facts: 0 = least size, 1 = best
+	closed    dense                  // how far they closed up
+	headless  bool                   // there was no room for the name over the facts
+	codeStep  int                    // of the sizes of a code, the largest first
 	open      page.Rect              // the label less its bands
 	adornment
 }

@@ -106,10 +106,16 @@ func (l *layout) infoPanel(area page.Rect, on roles, skip ...string) bool {
 	if in.oval.W > 0 { // no line stands at the very top of an oval
 		in = in.inset(0, in.H/8, 0, in.H/8)
 	}
+	if l.titled {
+		var headed bool
+		in, headed = l.heading(in, on)
+		l.headless = !headed
+	}
 	var least [][]passage
 	for _, d := range densities {
 		ps := l.facts(on, d, skip...)
 		if l.infoAt(in, ps, on) {
+			l.closed = d
 			return true
 		}
 		measured(ps)
@@ -161,6 +167,7 @@ func (l *layout) infoAt(in region, ps []passage, on roles) bool {
 	if !f.fits {
 		return false
 	}
+	l.codeStep = slices.Index(l.codeSides(plan), code.box.W)
 	if in.oval.W == 0 { // stand in the middle, code and all
 		low := max(f.bottom, code.hole.Y+code.hole.H-plan.blank(code.box.W))
 		down := share(max(0, in.Y+in.H-low), 0.46)
@@ -177,7 +184,12 @@ func (l *layout) infoAt(in region, ps []passage, on roles) bool {
 
 // factMargin is the blank inside the edge of an information panel.
 func (l *layout) factMargin(area page.Rect) unit.Length {
-	return max(share(min(area.W, area.H), l.look.Margin), l.cell.Safe)
+	short := min(area.W, area.H)
+	m := max(share(short, l.look.Margin), l.cell.Safe)
+	if line := l.innerLine(short); line > 0 && l.piece == label.InfoLabel {
+		m = max(m, line+share(short, 0.035))
+	}
+	return m
 }
 
 // putFlow places flowed text, or reports what it lacks. Text with blank left

@@ -30,6 +30,9 @@ func (l *layout) lid() {
 		k.align = typeset.Centre
 	}
 	k.rows = l.titleRows(l.colours, short)
+	if r, ok := l.ruleRow(l.colours, short, k.align); ok && (l.has(label.Season) || l.has(label.Brand)) {
+		k.rows = append(k.rows, r)
+	}
 	if b, ok := l.block(label.Season); ok {
 		r := l.displayRow(b, l.voices.Hand, l.colours, short, 2, 0.8)
 		r.gap = 0.55

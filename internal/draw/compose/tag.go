@@ -45,6 +45,9 @@ func (l *layout) tag() {
 	} else if k.align == typeset.Centre {
 		k.in = body.inset(share(body.W, 0.035), 0, share(body.W, 0.035), 0)
 	}
+	if r, ok := l.ruleRow(l.colours, short, k.align); ok {
+		k.rows = append(k.rows, r)
+	}
 	l.fit(k, "the name")
 }
 

@@ -21,6 +21,7 @@ type variant struct {
 	narrow    bool // facts and net quantity are set in the design's narrow faces
 	slim      bool // the net quantity alone is
 	condensed bool // so is the name
+	titled    bool // the name stands over the facts of an information label
 	// split is the share of a low panel that name and maker take, left of the
 	// statements and the net quantity; 0: all stand one under the other.
 	split float64
@@ -51,16 +52,13 @@ const most = 4
 // best gives up least of ornament, maker's sign and size of the name; after
 // them, for facts that need the room, the bare ones.
 func (b brief) variants(look design.Look, all bool) (out []variant) {
-	looks, narrow := look.Leaner(), b.narrows()
-	faces := []bool{false}
-	if narrow && b.piece == label.InfoLabel { // the law binds the height of its type
-		faces = append(faces, true)
+	if b.piece == label.InfoLabel {
+		return b.infoVariants(look)
 	}
+	looks, narrow := look.Leaner(), b.narrows()
 	if b.piece != label.Wrap && b.piece != label.Front {
-		for _, narrow := range faces {
-			for i, l := range looks {
-				out = append(out, variant{look: l, part: usualPart, narrow: narrow, cost: i})
-			}
+		for i, l := range looks {
+			out = append(out, variant{look: l, part: usualPart, cost: i})
 		}
 		return out
 	}

@@ -66,12 +66,3 @@ func (l *layout) divide(x unit.Length, on roles) {
 	}
 	l.over = append(l.over, p)
 }
-
-// infoLabel sets an information panel on a label of its own.
-func (l *layout) infoLabel() {
-	on := l.on(l.look.Info)
-	area := page.Rect{W: l.cell.W, H: l.cell.H}
-	l.fill(area, l.look.Info)
-	l.open = area
-	l.infoPanel(area, on)
-}

@@ -15,6 +15,8 @@ var drawings = sync.OnceValue(func() map[string]func(*sketch) {
 		"fir":         (*sketch).fir,
 		"crystals":    (*sketch).crystals,
 		"snowfall":    (*sketch).snowfall,
+		"snow-ring":   (*sketch).snowRing,
+		"crystal":     func(k *sketch) { k.crystal(k.box.centre(), k.box.short()/2*0.95, k.tint.frost(0)) },
 		"berries":     (*sketch).berries,
 		"blossom":     (*sketch).blossoms,
 		"rules":       (*sketch).ruleDouble,

@@ -14,9 +14,8 @@ type disk struct {
 
 // scatter finds places for n discs that touch neither each other, nor the
 // edges, nor a keep-out zone: dart throwing with air between (Poisson disc).
-// Each disc has a partner of its size on the other side of the middle, a little
-// higher or lower, so that neither side weighs more; a place without room for
-// the partner is left. The large ones come first, so that the small ones fill
+// Each disc has a partner of its size on the other side of the middle, as high,
+// so that neither side weighs more; a place without room for the partner is left. The large ones come first, so that the small ones fill
 // what they leave: sizes lists radii from large to small, used in equal shares.
 func (k *sketch) scatter(n int, air float64, sizes ...float64) []disk {
 	var out []disk
@@ -29,7 +28,7 @@ func (k *sketch) scatter(n int, air float64, sizes ...float64) []disk {
 				r = max(r*0.72, least)
 			}
 			d := disk{vec{k.between(k.box.x0+r, k.box.x1-r), k.between(k.box.y0+r, k.box.y1-r)}, r}
-			e := disk{vec{middle - d.c.x, min(max(d.c.y+k.between(-r, r), k.box.y0+r), k.box.y1-r)}, r}
+			e := disk{vec{middle - d.c.x, d.c.y}, r}
 			if k.free(d.c, r*1.05) && k.free(e.c, r*1.05) && apart(out, d, air) && apart(append(out, d), e, air) {
 				out = append(out, d, e)
 				break
@@ -82,10 +81,10 @@ func (k *sketch) crystals() {
 	}
 	for i, d := range places {
 		if d.r < unit*0.35 {
-			k.body(spot(d.c, min(d.r*0.6, 0.4), min(d.r*0.55, 0.37), 0), k.tint.frost(i))
+			k.body(spot(d.c, min(d.r*0.6, 0.4), min(d.r*0.55, 0.37), 0), k.tint.frost(i/2))
 			continue
 		}
-		k.crystal(d.c, d.r*0.95, k.tint.frost(i))
+		k.crystal(d.c, d.r*0.95, k.tint.frost(i/2))
 	}
 }
 
@@ -109,6 +108,22 @@ func (k *sketch) snowfall() {
 			k.crystal(vec{c.x + side*x, y}, r*part, k.tint.frost(i+1))
 		}
 		x += r * part
+	}
+}
+
+// mostRound is how many large crystals a ring has at most.
+const mostRound = 13
+
+// snowRing is a ring of crystals, large and small by turns.
+func (k *sketch) snowRing() {
+	b := k.box
+	r := min(b.short()*0.08, 6)
+	rx, ry := b.w()/2-r, b.h()/2-r
+	n := 2 * min(max(4, int(math.Round(math.Pi*(rx+ry)/(r*3.7)))), mostRound)
+	for i := range n {
+		a := 2*math.Pi*float64(i)/float64(n) - math.Pi/2
+		size := r * []float64{0.95, 0.48}[i%2]
+		k.crystal(b.centre().add(vec{math.Cos(a) * rx, math.Sin(a) * ry}), size, k.tint.frost(i%2))
 	}
 }
 
