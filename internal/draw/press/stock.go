@@ -49,7 +49,7 @@ func (w *work) stock(j Jars, x *setting) (*sheet.Sheet, compose.Cell, *composed,
 	cell = w.bled(cell)
 	if p == label.Wrap && size == "" && s.Auto && !s.Endless && !w.o.Trimmed {
 		if short := thrifty(s, c, cell); short != cell {
-			if first, ok := w.suffices(x, short); ok && first != nil && !first.Bare && !first.crowded() {
+			if first, ok := w.suffices(x, short); ok && first != nil && !first.Bare {
 				return s, short, first, l
 			}
 		}

@@ -58,7 +58,7 @@ func (w *work) suggestLead(full *composed, d *design.Design, p label.Piece, cell
 	hint := ""
 	if id := w.nearest(c, p, cell, func(next compose.Cell) bool { return leads(p, next) }); id != "" {
 		hint = fmt.Sprintf("--sheet %s has it", id)
-	} else if p != label.Wrap && leads(label.Wrap, wrapOf(c)) {
+	} else if p != label.Wrap && leads(label.Wrap, w.thriftyWrap(c, d)) {
 		hint = "--kind wrap has it"
 	}
 	for i, f := range full.found {
@@ -99,6 +99,17 @@ func (w *work) others(p label.Piece, cell compose.Cell) []*sheet.Sheet {
 func wrapOf(c *label.Content) compose.Cell {
 	wide, high, shape := suits(c, label.Wrap)
 	return compose.Cell{W: wide, H: high, Shape: shape, Safe: 2 * unit.Millimetre}
+}
+
+// thriftyWrap is the wrap-around as it is cut from plain paper.
+func (w *work) thriftyWrap(c *label.Content, d *design.Design) compose.Cell {
+	cell := wrapOf(c)
+	if s, ok := w.Sheets.Get(w.o.Paper + "-plain"); ok {
+		if short := thrifty(s, c, cell); short != cell && w.takes(c, d, label.Wrap, short) {
+			return short
+		}
+	}
+	return cell
 }
 
 func (w *work) takes(c *label.Content, d *design.Design, p label.Piece, cell compose.Cell) bool {
