@@ -44,9 +44,12 @@ func (b brief) infoVariants(look design.Look) (out []variant) {
 	unframed.Frame = "none"
 	plain := unframed
 	plain.Band = design.Band{Edge: "none"}
-	looks := []design.Look{look}
-	for _, l := range []design.Look{unframed, plain} {
-		if last := looks[len(looks)-1]; l.Frame != last.Frame || l.Band.Edge != last.Band.Edge {
+	looks, leanest := []design.Look{look}, plain
+	for _, l := range look.Leaner() {
+		leanest.Margin = min(leanest.Margin, l.Margin)
+	}
+	for _, l := range []design.Look{unframed, plain, leanest} {
+		if last := looks[len(looks)-1]; l.Frame != last.Frame || l.Band.Edge != last.Band.Edge || l.Margin != last.Margin {
 			looks = append(looks, l)
 		}
 	}
