@@ -69,6 +69,7 @@ type Result struct {
 	Overflow []Overflow
 	Bare     bool // the design's ornaments have no room
 	Small    bool // the name is smaller than the net quantity
+	Crowded  bool // the name does not lead, or the maker's has no room: told in notes on label.sheet
 }
 
 // Label composes one piece. When something does not fit there is an error
@@ -95,10 +96,12 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 			Hinted("a larger label would show them")
 	}
 	over, more := l.overflow()
+	told := len(found)
 	if len(over) == 0 {
 		b.checkLead(look, l, frame, &found)
 	}
-	return Result{Frame: frame, Overflow: over, Bare: bare, Small: l.nameSize > 0 && l.nameSize < sizeOf(frame, l.netID())}, append(found, more...)
+	crowded := len(found) > told
+	return Result{Frame: frame, Overflow: over, Bare: bare, Crowded: crowded, Small: l.nameSize > 0 && l.nameSize < sizeOf(frame, l.netID())}, append(found, more...)
 }
 
 // checkLead tells where a display panel has no room for a name that leads, or for

@@ -39,21 +39,16 @@ func (w *work) suggest(full *composed, d *design.Design, p label.Piece, cell com
 	}
 }
 
-// crowded reports whether the name does not lead, or the maker's has no room.
-func (c *composed) crowded() bool { return slices.ContainsFunc(c.found, crowds) }
-
-func crowds(f diag.Diagnostic) bool { return f.Code == "name-crowded" || f.Code == "sign-left-out" }
-
 // suggestLead adds to what a label had no room for, a name that leads or the
 // maker's, which sheet has it.
 func (w *work) suggestLead(full *composed, d *design.Design, p label.Piece, cell compose.Cell) {
-	if !full.crowded() {
+	if !full.Crowded {
 		return
 	}
 	c := full.content
 	leads := func(p label.Piece, next compose.Cell) bool {
 		out := w.compose(&setting{c, d, p, compose.Options{}}, next)
-		return len(out.Overflow) == 0 && !out.crowded()
+		return len(out.Overflow) == 0 && !out.Crowded
 	}
 	hint := ""
 	if id := w.nearest(c, p, cell, func(next compose.Cell) bool { return leads(p, next) }); id != "" {
@@ -62,7 +57,7 @@ func (w *work) suggestLead(full *composed, d *design.Design, p label.Piece, cell
 		hint = "--kind wrap has it"
 	}
 	for i, f := range full.found {
-		if crowds(f) && hint != "" {
+		if f.Severity == diag.Note && f.Path == "label.sheet" && hint != "" {
 			full.found[i].Hint = f.Hint + "; " + hint
 		}
 	}
