@@ -117,12 +117,19 @@ func (p *pass) entryText(e entry) string {
 		text += " (" + parts + ")"
 	}
 	text = p.withFunction(text)
-	for _, a := range e.line.Allergens {
-		if draft.Has(p.Set.Ingredients.Sulfites, a) && !strings.Contains(strings.ToLower(text), "sulf") {
-			text += " (sulfites)"
-		}
+	if p.sulfited(e.line) && !strings.Contains(strings.ToLower(text), "sulf") {
+		text += " (sulfites)"
 	}
 	return text
+}
+
+// sulfited reports that the maker said so of an ingredient: as an allergen, or in
+// its name, "apricots, sulfured".
+func (p *pass) sulfited(ln cook.Line) bool {
+	if slices.ContainsFunc(ln.Allergens, func(a string) bool { return draft.Has(p.Set.Ingredients.Sulfites, a) }) {
+		return true
+	}
+	return slices.ContainsFunc(p.R.LineAllergy(ln).Found, func(f cook.Found) bool { return f.ID == "sulphites" && !f.Usual })
 }
 
 // withFunction writes "(preservative)" behind each preservative of an entry
@@ -170,12 +177,7 @@ func partsText(ln cook.Line) string {
 // sulfites asks for the packet of what is often sulfited: 10 ppm or more in the
 // finished food must be declared.
 func (p *pass) sulfites(e entry) {
-	for _, a := range e.line.Allergens {
-		if draft.Has(p.Set.Ingredients.Sulfites, a) {
-			return
-		}
-	}
-	if p.Sulphited(e.line) {
+	if !p.sulfited(e.line) && p.Sulphited(e.line) {
 		p.L.Warnf("sulfites-unknown", p.BatchFile(), draft.LinePath(e.line), "%s may have been treated with sulfites", e.name).
 			Hinted(`read the packet; if it names them, write allergens = ["sulfites"] on this ingredient`).Cited("21 CFR 101.100(a)(4), 130.9(a)")
 	}
