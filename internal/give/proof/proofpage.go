@@ -146,7 +146,7 @@ func (p Proof) lineBand(c *table.Layout, w table.Words, l Line, fs *face.Set) ta
 	also := c.Wrap(table.ItalicFace, table.Pt(8.5), end-x, p.asked(w, l.Block))
 	const lead, fine = 4700 * unit.Micrometre, 4000 * unit.Micrometre
 	h := 9*unit.Millimetre + lead*unit.Length(len(words)) + fine*unit.Length(len(small)+len(also))
-	return table.Band{H: max(h, 19*unit.Millimetre), Draw: func(c *table.Layout, y unit.Length) {
+	return table.Band{H: max(h, 19*unit.Millimetre), Drawn: true, Draw: func(c *table.Layout, y unit.Length) {
 		base := y + 5500*unit.Micrometre
 		c.Text(table.BoldFace, table.Pt(9), x, base, table.Accent, l.name(w))
 		for _, s := range words {

@@ -64,9 +64,10 @@ type Layout struct {
 
 // Band is an unbreakable strip of the page: draw puts it with its top at y.
 type Band struct {
-	H    unit.Length
-	Draw func(c *Layout, y unit.Length)
-	part *part // what it is; nil: a paragraph
+	H     unit.Length
+	Draw  func(c *Layout, y unit.Length)
+	Drawn bool  // its words are read in the order they are drawn; else line by line, from the left
+	part  *part // what it is; nil: a paragraph
 }
 
 // Group is a heading with its Rows: a page break repeats the heading and
@@ -117,7 +118,9 @@ func (c *Layout) Put(b Band) {
 	c.now = cmp.Or(b.part, &part{role: "P"})
 	from := len(c.last().Marks)
 	b.Draw(c, c.Y)
-	inOrder(c.last().Marks[from:])
+	if !b.Drawn {
+		inOrder(c.last().Marks[from:])
+	}
 	c.now = nil
 	c.Y += b.H
 }
