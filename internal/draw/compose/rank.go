@@ -30,6 +30,7 @@ const (
 	costCondensed = 3
 	costPart      = 2
 	costSplit     = 4
+	costFlat      = 25 // an arch that lies flat, a twig over the name
 	costSquash    = 30
 	costLead      = 60 // a name less than leads times the net quantity
 	costNear      = 25 // all but
@@ -51,6 +52,9 @@ func (b brief) costOf(l, own design.Look) (c int) {
 		c += costBare
 	default:
 		c += int(costShrunk * (1 - drawn))
+	}
+	if l.Flattened(own) {
+		c += costFlat
 	}
 	if own.Brand != "none" && l.Brand == "none" && b.has(label.Brand) {
 		c += costSign

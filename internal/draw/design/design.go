@@ -287,6 +287,13 @@ func (l Look) flat() Look {
 	return l
 }
 
+// Flattened reports whether an arch of the look as written lies flat.
+func (l Look) Flattened(own Look) bool {
+	return slices.ContainsFunc(l.Ornaments, func(o Ornament) bool {
+		return o.Reach == 0 && slices.ContainsFunc(own.Ornaments, func(was Ornament) bool { return was.Spot == o.Spot && was.Reach > was.Size })
+	})
+}
+
 // instead is the look with the ornaments and the band that take less room.
 func (l Look) instead() Look {
 	other := make([]Ornament, len(l.Ornaments))
