@@ -104,6 +104,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 		}
 		r.Lines = append(r.Lines, l)
 	}
+	r.beforeStraining()
 	r.settle()
 	for i := range r.Lines {
 		r.Lines[i].Asks = distinct(r.Lines[i].Asks)
