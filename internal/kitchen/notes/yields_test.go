@@ -126,7 +126,7 @@ func TestTestedSourcesAreMetOftener(t *testing.T) {
 	}
 	of[0].of(t, "of tested sources")
 	of[1].of(t, "of other sources")
-	if of[0].n < 35 || pct(of[0].in, of[0].n) < 78 || pct(of[0].near, of[0].n) < 68 || pct(of[0].in, of[0].n) < pct(of[1].in, of[1].n) {
+	if of[0].n < 35 || pct(of[0].in, of[0].n) < 80 || pct(of[0].near, of[0].n) < 68 || pct(of[0].in, of[0].n) < pct(of[1].in, of[1].n) {
 		t.Errorf("%+v", of)
 	}
 }
