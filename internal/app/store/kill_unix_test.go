@@ -31,6 +31,7 @@ func TestPublisher(t *testing.T) {
 	if dir == "" {
 		t.Skip("only as a process of its own")
 	}
+	os.Stdout.WriteString("begun\n")
 	for n := 0; ; n++ {
 		if _, err := Publish(Results{Dir: dir, Files: numbered(n % 2), Whole: true}); err != nil {
 			t.Fatal(err)
@@ -58,10 +59,17 @@ func TestPublishKilled(t *testing.T) {
 	for range 60 {
 		cmd := exec.Command(os.Args[0], "-test.run=^TestPublisher$")
 		cmd.Env = append(os.Environ(), publisher+"="+dir)
-		if err := cmd.Start(); err != nil {
+		says, err := cmd.StdoutPipe()
+		if err == nil {
+			err = cmd.Start()
+		}
+		if err == nil { // it is at work, however slow the machine
+			_, err = says.Read(make([]byte, 1))
+		}
+		if err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(10*time.Millisecond + time.Duration(rnd.Intn(30_000))*time.Microsecond)
+		time.Sleep(time.Millisecond + time.Duration(rnd.Intn(30_000))*time.Microsecond)
 		cmd.Process.Kill()
 		cmd.Wait()
 		n, err := os.ReadFile(filepath.Join(dir, "sub0", "0.txt"))

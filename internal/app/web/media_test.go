@@ -85,6 +85,7 @@ func TestBrowserForcedColours(t *testing.T) {
 	b := browse(t, dir, 1280, 900)
 	b.do(chromedp.Func(as("", "forced-colors", "active")))
 	b.open("/batch/wrong.toml")
+	b.until("the finding is shown", `document.querySelector(".finding") !== null`)
 	edge := func(selector string) string {
 		return fmt.Sprintf(`parseFloat(getComputedStyle(document.querySelector(%q)).borderTopWidth)`, selector)
 	}
