@@ -52,7 +52,10 @@ func numbered(n int) (out []File) {
 func TestPublishKilled(t *testing.T) {
 	swaps(t)
 	dir := filepath.Join(t.TempDir(), "L1")
+	publish(t, Results{Dir: dir, Files: numbered(1), Whole: true})
+	begun := time.Now()
 	publish(t, Results{Dir: dir, Files: numbered(0), Whole: true})
+	one := max(time.Since(begun), 5*time.Millisecond) // what one publishing takes here
 	write(t, filepath.Join(dir, "mine.txt"), "mine")
 	rnd := rand.New(rand.NewSource(1))
 	both := map[string]int{}
@@ -69,7 +72,7 @@ func TestPublishKilled(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Millisecond + time.Duration(rnd.Intn(30_000))*time.Microsecond)
+		time.Sleep(time.Duration(rnd.Int63n(int64(5 * one))))
 		cmd.Process.Kill()
 		cmd.Wait()
 		n, err := os.ReadFile(filepath.Join(dir, "sub0", "0.txt"))
