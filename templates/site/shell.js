@@ -36,6 +36,7 @@ const places = folders({ use, reload, app: `${scope}app/` });
 
 // use lets the program go on in another folder; of the one before nothing stays.
 async function use(folder) {
+  await known;
   kept = null;
   await seen.forget().catch(() => {});
   start();
@@ -82,6 +83,7 @@ async function passOn(ask, port) {
 const harmless = (ask) => ask.method === "GET" || ask.path === "/do/look";
 
 async function recalled(ask) {
+  await known;
   const mark = await kept;
   return kept && seen.recall(mark, ask);
 }
@@ -151,23 +153,28 @@ function looked() { requestAnimationFrame(() => setTimeout(start, drawing)); }
 const drawing = 50; // milliseconds a label takes to the screen
 const patience = 1500; // milliseconds until the program starts in any case
 
-(async () => {
-  const earlier = (async () => { if (!await caches.has(`jarmark-${version}-seen`)) start(); })().catch(start);
+// known: the folder of the last visit, the page's secret, and what is kept of both.
+const known = (async () => {
   const [folder, token] = await Promise.all([places.last(), places.token()]);
   post({ begin: { folder, token, version } });
   seen = new Seen(version, token);
   kept = markOf(folder).catch(() => null);
-  try {
-    await controlled();
-  } catch (error) { return trouble(error.message); }
-  await earlier;
-  const first = await recalled({ method: "GET", path: pageOf(location.hash).pathname.slice(`${scope}app`.length) }).catch(() => null);
-  if (first) {
+})();
+
+(async () => {
+  const before = caches.has(`jarmark-${version}-seen`).catch(() => false);
+  const reached = controlled();
+  const again = Boolean(navigator.serviceWorker?.controller) && await before;
+  if (again) { // what is not kept waits for the program
     show(location.hash);
     setTimeout(start, patience);
   } else start();
+  try {
+    await reached;
+  } catch (error) { return trouble(error.message); }
+  await known;
   await ready;
   kept = null;
-  if (!first) show(location.hash);
+  if (!again) show(location.hash);
   await keep().catch(() => {});
 })();
