@@ -83,15 +83,21 @@ func (p *Pantry) Never(key, kind string, texts ...string) (Never, bool) {
 			return x, true
 		}
 	}
+	return named(p.never, texts)
+}
+
+// named finds the row that one of some texts names: the first text that does, in
+// the order of the rows.
+func named[T interface{ names(ts []string) bool }](rows []T, texts []string) (none T, ok bool) {
 	for _, s := range texts {
 		ts := spelled(s)
-		for _, x := range p.never {
+		for _, x := range rows {
 			if x.names(ts) {
 				return x, true
 			}
 		}
 	}
-	return Never{}, false
+	return none, false
 }
 
 // names reports whether a phrase of the row stands in the words, outside the

@@ -27,13 +27,5 @@ func (p *Pantry) loadPoisons() error {
 // Poison finds the row any of the texts the maker wrote of an ingredient names,
 // in English, German or French.
 func (p *Pantry) Poison(texts ...string) (Poison, bool) {
-	for _, s := range texts {
-		ts := spelled(s)
-		for _, x := range p.poisons {
-			if x.names(ts) {
-				return x, true
-			}
-		}
-	}
-	return Poison{}, false
+	return named(p.poisons, texts)
 }

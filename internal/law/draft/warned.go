@@ -2,6 +2,7 @@ package draft
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -53,14 +54,23 @@ func cutWord(clause string, words ...string) (before, word, after string) {
 	return clause[:at], word, clause[at+1+len(word):]
 }
 
+// warningHeads are the words that begin a warning, spaced once for all texts: a
+// list of gifts brings thousands.
+var warningHeads = sync.OnceValue(func() (out []string) {
+	for _, head := range place.WarningHeads() {
+		out = append(out, Spaced(head))
+	}
+	return out
+})
+
 // beforeWarning is what stands in a clause before it warns; all where it does not.
 func beforeWarning(clause string) string {
 	if !strings.ContainsFunc(clause, unicode.IsLetter) {
 		return clause
 	}
 	plain := Spaced(clause)
-	for _, head := range place.WarningHeads() {
-		if before, _, ok := strings.Cut(plain, Spaced(head)); ok {
+	for _, head := range warningHeads() {
+		if before, _, ok := strings.Cut(plain, head); ok {
 			return before
 		}
 	}
