@@ -10,30 +10,7 @@ import (
 // Eighty terse lines, written with their readings before the first run, which had
 // 41 right (51 %) and lost something without a word in two. A figure that goes into
 // no key has been asked about since, and a line is cut where most of it is read.
-func TestTerseLines(t *testing.T) {
-	p := pantry.Default()
-	total, right := 0, 0
-	for _, s := range linesOf(t, "testdata/terse.txt") {
-		line, want, ok := strings.Cut(s, " => ")
-		if !ok || strings.HasPrefix(s, "# ") {
-			continue
-		}
-		l := Read(line, p).Lines[0]
-		total++
-		switch verdict := strict(l, want); verdict {
-		case "":
-			right++
-		case "unread":
-			t.Logf("unread: %q\n%s", line, summary(l))
-		default:
-			t.Errorf("%q: %s\n%s", line, verdict, summary(l))
-		}
-	}
-	t.Logf("%d of %d lines right (%.1f %%)", right, total, 100*float64(right)/float64(total))
-	if float64(right) < 0.95*float64(total) {
-		t.Errorf("%d of %d lines right, less than 95 %%", right, total)
-	}
-}
+func TestTerseLines(t *testing.T) { readStrictly(t, "testdata/terse.txt") }
 
 // A line is read as several facts up to its limits, and not beyond them.
 func TestLimitsOfFacts(t *testing.T) {
