@@ -56,7 +56,7 @@ func newBrief(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *f
 	var more diag.List
 	b.scheme, found = newScheme(c, o.InkSaver)
 	b.words, more = readWords(c, p, b.voices, f)
-	b.name = b.title
+	b.name = hard(b.title)
 	return b, append(append(found, more...), b.checkJar()...), true
 }
 

@@ -245,7 +245,7 @@ func (b brief) layout(v variant) *layout {
 	l := &layout{brief: b, variant: v, colours: b.on(v.look.Paper)}
 	l.open = page.Rect{W: b.cell.W, H: b.cell.H}
 	l.strewn = l.open
-	if v.oneLine && l.sub != "" {
+	if v.oneLine && l.sub != "" && !l.apart {
 		l.title, l.sub = strings.TrimSpace(l.title+" "+l.sub), ""
 	}
 	l.ground()

@@ -86,10 +86,7 @@ func (l *layout) costOfInfo() int {
 // heading sets the name over the facts, with a line under it, and gives the region
 // below; ok is false where it would be too small to head anything.
 func (l *layout) heading(in region, on roles) (region, bool) {
-	text := l.title
-	if l.sub != "" {
-		text += " " + l.sub
-	}
+	text := l.called()
 	if text == "" || in.oval.W > 0 {
 		return in, false
 	}

@@ -14,7 +14,7 @@ import (
 func (l *layout) titleRows(on roles, short unit.Length) []row {
 	id, hasID := l.block(label.Identity)
 	shown := normal(l.title + " " + l.sub)
-	whole := hasID && normal(id.Text()) == shown
+	complete := hasID && normal(id.Text()) == shown
 	var rows []row
 	size := l.voices.Title.Size
 	if l.look.Title.Best > 0 {
@@ -33,8 +33,8 @@ func (l *layout) titleRows(on roles, short unit.Length) []row {
 		say := func(s string) typeset.Para {
 			return typeset.New(vc, typeset.Say(blk.ID, []label.Run{{Text: s, Bold: blk.Bold}}, blk.Exact))
 		}
-		r := row{para: say(hard(text))}
-		if soft := l.faces.Soften(text, l.content.Lang); soft != hard(text) && !blk.Exact {
+		r := row{para: say(whole(text))}
+		if soft := l.faces.Soften(strings.ReplaceAll(text, string(typeset.LineEnd), " "), l.content.Lang); soft != whole(text) && !blk.Exact {
 			r.parted = say(soft)
 		}
 		rows = append(rows, row{
@@ -44,16 +44,16 @@ func (l *layout) titleRows(on roles, short unit.Length) []row {
 		})
 	}
 	both := label.Block{}
-	if whole {
+	if complete {
 		both = id
 	}
 	add(l.title, l.voices.Title, size, both, 3, 3, 0.4)
 	sub := both
-	if hasID && !whole && normal(id.Text()) == normal(l.sub) {
-		sub, whole = id, true
+	if hasID && !complete && normal(id.Text()) == normal(l.sub) {
+		sub, complete = id, true
 	}
 	add(l.sub, l.voices.Subtitle, l.subSize(size), sub, 2, 1.6, 0.32)
-	if rest, ok := strings.CutPrefix(id.Text(), l.title+" "); hasID && !whole && l.sub == "" && l.title != "" && ok && len(rows) == 1 {
+	if rest, ok := strings.CutPrefix(hard(id.Text()), hard(l.title)+" "); hasID && !complete && l.sub == "" && l.title != "" && ok && len(rows) == 1 {
 		// the statement of identity is the name and a word more: say it once
 		rows = rows[:0]
 		add(l.title, l.voices.Title, size, id, 3, 3, 0.4)
@@ -61,7 +61,7 @@ func (l *layout) titleRows(on roles, short unit.Length) []row {
 		return rows
 	}
 	repeats := (l.piece == label.Lid || l.piece == label.Tag) && len(rows) > 0 // the jar's label says it
-	if hasID && (!whole || len(rows) == 0) && !repeats {
+	if hasID && (!complete || len(rows) == 0) && !repeats {
 		add(id.Text(), l.voices.Subtitle, l.subSize(size), id, 2, 1.6, 0.4)
 	}
 	return rows
@@ -82,6 +82,9 @@ func (l *layout) subSize(title design.Range) design.Range {
 	f := title.Best / own.Best
 	return design.Range{Least: v.Least * f, Best: v.Best * f}
 }
+
+// called is the whole name on one line.
+func (l *layout) called() string { return strings.TrimSpace(hard(l.title + " " + l.sub)) }
 
 // normal makes texts comparable: letters and figures only.
 func normal(s string) string {
@@ -114,8 +117,11 @@ func (l *layout) textRow(b label.Block, on roles, short unit.Length) row {
 	}
 }
 
-// hard leaves the soft hyphens out.
-func hard(s string) string { return strings.ReplaceAll(s, string(typeset.SoftHyphen), "") }
+// whole leaves the soft hyphens out, and hard the ends of lines too.
+func whole(s string) string { return strings.ReplaceAll(s, string(typeset.SoftHyphen), "") }
+func hard(s string) string {
+	return strings.ReplaceAll(whole(s), string(typeset.LineEnd), " ")
+}
 
 func plain(runs []label.Run) string {
 	s := ""

@@ -1,6 +1,7 @@
 package compose_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -143,6 +144,47 @@ func TestMarksStandOnTheirLetters(t *testing.T) {
 		for _, it := range fr.Items {
 			if x, ok := it.(*page.Text); ok && strings.ContainsAny(x.String(), "\u031b\u0301\u0302") {
 				t.Errorf("%q is set as %q", name, x.String())
+			}
+		}
+	}
+}
+
+// Where its maker ends a line of the name, it ends: on every piece that has room for
+// so many lines, in every design, and nowhere else but at need. On one line alone,
+// over the facts and along a strip, the name runs on.
+func TestLinesEndWhereTheMakerSays(t *testing.T) {
+	fs := typefaces(t)
+	for _, d := range designs(t) {
+		for _, u := range []struct {
+			piece label.Piece
+			cell  compose.Cell
+			lines []string // of the name
+		}{
+			{label.Front, cell(80, 60, page.Rectangle), []string{"plum with", "star anise"}},
+			{label.Lid, cell(63, 63, page.Ellipse), []string{"plum with", "star anise"}},
+			{label.Tag, cell(52, 90, page.TagShape), []string{"plum with", "star anise"}},
+			{label.Wrap, cell(214, 60, page.Rectangle), []string{"plum with", "star anise"}},
+			{label.ShelfCard, cell(90, 55, page.Rectangle), []string{"plum with", "star anise"}},
+			{label.SealStrip, cell(130, 15, page.Rectangle), []string{"plum with star anise"}},
+			{label.Front, cell(101.6, 50.8, page.Rectangle), []string{"damson", "jelly"}},
+			{label.Front, cell(101.6, 33.9, page.Rectangle), []string{"damson", "jelly"}},
+			{label.Wrap, cell(220, 46, page.Rectangle), []string{"damson", "jelly"}},
+		} {
+			c := named("Plum with star anise", "en")
+			c.Parts = map[string]string{"with star": "with\nstar"}
+			if u.lines[0] == "damson" { // the name and the kind of food
+				c = named("Damson jelly", "en")
+				c.Title, c.Subtitle = "Damson", "jelly"
+				c.Parts = map[string]string{"Damson jelly": "Damson\njelly"}
+			}
+			c.JarText = ""
+			c.Blocks = slices.DeleteFunc(c.Blocks, func(b label.Block) bool { return b.Kind == label.Seal })
+			fr, l := compose.Label(c, d, u.piece, u.cell, fs, compose.Options{})
+			if got := titleLines(fr); l.HasErrors() || strings.ToLower(strings.Join(got, "|")) != strings.Join(u.lines, "|") {
+				t.Errorf("%s %s: %q %v", d.ID, u.piece, got, l)
+			}
+			for _, f := range inspect.Frame(fr, c, fs, inspect.Default()) {
+				t.Errorf("%s %s: %s", d.ID, u.piece, f.Message)
 			}
 		}
 	}

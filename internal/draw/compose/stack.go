@@ -10,7 +10,7 @@ import (
 // lines, or a drawing of a fixed height.
 type row struct {
 	para        typeset.Para
-	parted      typeset.Para // the same with its words parted, for a narrow piece; may be empty
+	parted      typeset.Para // the same with its words parted and its lines joined, for a narrow piece; may be empty
 	least, best unit.Length  // type size
 	legal       unit.Length  // type size it may never go below
 	lines       int          // most lines it may take
@@ -59,11 +59,25 @@ func (k *stack) prepare() {
 		}
 		r.ink = reachOf(r.para)
 		r.boxes = r.para.Boxes()
+		if n := ended(r.boxes); n > 1 {
+			r.lines = n
+		}
 		r.lines = max(1, min(r.lines, len(r.boxes)))
 		for n := 1; n <= r.lines; n++ {
 			r.narrow = append(r.narrow, typeset.Narrowest(r.boxes, n)-r.para.Voice.Track)
 		}
 	}
+}
+
+// ended counts the lines boxes must be set in at least.
+func ended(boxes []typeset.Box) int {
+	n := 1
+	for _, b := range boxes[:max(0, len(boxes)-1)] {
+		if b.Ends {
+			n++
+		}
+	}
+	return n
 }
 
 // height is the height of the rows with their plain gaps.

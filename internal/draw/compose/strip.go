@@ -38,10 +38,7 @@ func (l *layout) strip() {
 
 // stripTitle says the name on one line when there are no seal words.
 func (l *layout) stripTitle(rows []row) []row {
-	text := l.title
-	if l.sub != "" {
-		text += " " + l.sub
-	}
+	text := l.called()
 	if text == "" {
 		return rows
 	}

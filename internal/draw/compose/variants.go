@@ -139,7 +139,9 @@ func (b brief) condenses() bool {
 	id, _ := b.block(label.Identity)
 	all := b.title + b.sub + id.Text()
 	for _, x := range []design.Voice{v.Title, v.Subtitle} {
-		if f := b.faces.Face(x.Face); f == nil || strings.ContainsFunc(recased(x, all), func(r rune) bool { return r != typeset.NBSP && r != typeset.SoftHyphen && !f.Has(r) }) {
+		if f := b.faces.Face(x.Face); f == nil || strings.ContainsFunc(recased(x, all), func(r rune) bool {
+			return r != typeset.NBSP && r != typeset.SoftHyphen && r != typeset.LineEnd && !f.Has(r)
+		}) {
 			return false
 		}
 	}

@@ -20,6 +20,7 @@ import (
 // draws, so that nothing wrong is printed in its place.
 type words struct {
 	title, sub string
+	apart      bool   // its maker ends a line between them
 	jar        string // of a shelf card
 	blocks     []label.Block
 }
@@ -67,6 +68,9 @@ func readWords(c *label.Content, p label.Piece, v design.Voices, faces *face.Set
 	body, display := of(v.Text.Face, v.Text.Bold, v.Net.Face, v.Small.Face), of(v.Title.Face, v.Subtitle.Face)
 	r := reader{lang: c.Lang, parts: c.Parts, undrawn: map[string]bool{}}
 	w := words{title: r.named(c.Title, "name", display), sub: r.named(c.Subtitle, "name", display)}
+	if t, s := strings.Fields(c.Title), strings.Fields(c.Subtitle); len(t) > 0 && len(s) > 0 {
+		_, w.apart = c.Parts[t[len(t)-1]+" "+s[0]]
+	}
 	for _, b := range c.Blocks {
 		in := body
 		switch b.Kind {
@@ -138,15 +142,26 @@ func (r *reader) drawn(text, path, what string, faces []*face.Face) string {
 	return r.kept(text, path, what, faces, false)
 }
 
-// named is drawn for a name, which keeps its soft hyphens.
+// named is drawn for a name, which keeps its soft hyphens and line ends.
 func (r *reader) named(text, path string, faces []*face.Face) string {
+	var b strings.Builder
 	words := strings.Split(text, " ")
 	for i, w := range words {
 		if own, ok := r.parts[w]; ok {
-			words[i] = own
+			b.WriteString(own)
+		} else {
+			b.WriteString(w)
+		}
+		if i+1 == len(words) {
+			break
+		}
+		if _, ends := r.parts[w+" "+words[i+1]]; ends {
+			b.WriteRune(typeset.LineEnd)
+		} else {
+			b.WriteByte(' ')
 		}
 	}
-	return r.kept(r.quoted(strings.Join(words, " "), faces), path, "the name", faces, true)
+	return r.kept(r.quoted(b.String(), faces), path, "the name", faces, true)
 }
 
 // quoted sets the quotation marks of the language where the faces have them.
@@ -160,16 +175,16 @@ func (r *reader) quoted(text string, faces []*face.Face) string {
 	return fine
 }
 
-func (r *reader) kept(text, path, what string, faces []*face.Face, soft bool) string {
+func (r *reader) kept(text, path, what string, faces []*face.Face, named bool) string {
 	text = norm.NFC.String(strings.ToValidUTF8(text, "\uFFFD")) // e and its accent as one letter
 	missing := ""
 	kept := strings.Map(func(c rune) rune {
 		switch {
-		case c == typeset.NBSP || c == ' ':
+		case c == typeset.NBSP || c == ' ' || c == typeset.LineEnd && named:
 			return c
 		case unicode.IsSpace(c):
 			return ' '
-		case c == typeset.SoftHyphen && soft:
+		case c == typeset.SoftHyphen && named:
 			return c
 		case unicode.Is(unicode.Cf, c) || unicode.Is(unicode.Variation_Selector, c):
 			return -1 // joiners and marks that print nothing

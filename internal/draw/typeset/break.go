@@ -4,8 +4,11 @@ import "math"
 
 // Box is what the line breaker sees of a word: its width, that of the blank
 // after it, which vanishes at the end of a line, and that of the hyphen that
-// appears there, 0 for a whole word.
-type Box struct{ W, Space, Hyphen int }
+// appears there, 0 for a whole word. A line goes no further than a box that Ends it.
+type Box struct {
+	W, Space, Hyphen int
+	Ends             bool
+}
 
 // Ragged is the style of a paragraph's raggedness.
 type Ragged int
@@ -79,6 +82,9 @@ func filled(boxes []Box, i, m int) int {
 		if w+boxes[i].Hyphen <= m {
 			end = i + 1
 		}
+		if boxes[i].Ends {
+			break
+		}
 		w += boxes[i].Space
 	}
 	return end
@@ -116,6 +122,9 @@ func nextLine(boxes []Box, from []int64, m int, style Ragged) (to []int64, start
 					to[j+1], start[j+1] = c, i
 				}
 			}
+			if boxes[j].Ends {
+				break
+			}
 			w += boxes[j].Space
 		}
 	}
@@ -148,7 +157,7 @@ func unwind(prev [][]int, n int) []int {
 func (p Para) Boxes() []Box {
 	out := make([]Box, len(p.Words))
 	for i, w := range p.Words {
-		out[i] = Box{w.W, w.Space, w.hyphen}
+		out[i] = Box{w.W, w.Space, w.hyphen, w.ends}
 	}
 	return out
 }

@@ -32,9 +32,10 @@ func bruteBreak(boxes []Box, m []int, style Ragged, exactly int) (lines int, cos
 	return lines, cost, ok
 }
 
-// drawBox is a word, or a syllable that a line ends with a hyphen after.
+// drawBox is a word, one that ends its line, or a syllable that a line ends with a
+// hyphen after.
 func drawBox(t *rapid.T, most int) Box {
-	b := Box{W: rapid.IntRange(1, most).Draw(t, "w"), Space: rapid.IntRange(0, most/8).Draw(t, "space")}
+	b := Box{W: rapid.IntRange(1, most).Draw(t, "w"), Space: rapid.IntRange(0, most/8).Draw(t, "space"), Ends: rapid.IntRange(0, 5).Draw(t, "ends") == 0}
 	if rapid.IntRange(0, 3).Draw(t, "soft") == 0 {
 		b.Space, b.Hyphen = 0, rapid.IntRange(1, 30).Draw(t, "hyphen")
 	}
@@ -50,6 +51,9 @@ func costOf(boxes []Box, ends, m []int, style Ragged) (int64, bool) {
 			w += boxes[i].W
 			if i+1 < to {
 				w += boxes[i].Space
+			}
+			if boxes[i].Ends && i+1 < to {
+				return 0, false
 			}
 		}
 		if boxes[to-1].Hyphen > 0 {
@@ -105,7 +109,13 @@ func TestNarrowestIsTheLeastWidth(t *testing.T) {
 		for i := range boxes {
 			boxes[i] = drawBox(t, 400)
 		}
-		n := rapid.IntRange(1, len(boxes)).Draw(t, "lines")
+		least := 1
+		for _, b := range boxes[:len(boxes)-1] {
+			if b.Ends {
+				least++
+			}
+		}
+		n := rapid.IntRange(least, len(boxes)).Draw(t, "lines")
 		w := Narrowest(boxes, n)
 		wide := func(m int) []int {
 			out := make([]int, n)
@@ -135,7 +145,7 @@ func FuzzBreakLines(f *testing.F) {
 		}
 		var boxes []Box
 		for i := 0; i+1 < len(data); i += 2 {
-			boxes = append(boxes, Box{int(data[i]), int(data[i+1]), 0})
+			boxes = append(boxes, Box{W: int(data[i]), Space: int(data[i+1]), Ends: data[i] == 77})
 		}
 		ends, ok := Break(boxes, func(line int) int { return m - line }, Running, exactly)
 		if !ok || len(boxes) == 0 {

@@ -58,6 +58,7 @@ type Word struct {
 	blank    Frag // the blank itself
 	wide     bool // wider than a space: the next word starts a stretch of its own
 	hyphen   int  // width of the hyphen a line that ends here takes; 0: none
+	ends     bool // its line
 }
 
 // Para is text ready to be broken into lines at any size.
@@ -68,7 +69,7 @@ type Para struct {
 
 // New splits text into words. A line may end at a space, and after a
 // hyphen or a slash unless the words are prescribed, and with a hyphen at a
-// soft one; a no-break space never ends one. Blocks that share a paragraph stand an em apart.
+// soft one; it does at a line end, and never at a no-break space. Blocks that share a paragraph stand an em apart.
 func New(v Voice, parts ...Part) Para {
 	p := Para{Voice: v}
 	var w Word
@@ -112,6 +113,9 @@ func (p *Para) split(run label.Run, part Part, w *Word, flush func()) {
 			start = n
 			flush()
 			p.gap(run.Bold, part.Block, 0)
+			if k := len(p.Words); k > 0 && r == LineEnd {
+				p.Words[k-1].ends = true
+			}
 		case r == SoftHyphen:
 			cut(i)
 			start = n
@@ -138,9 +142,11 @@ func (p *Para) gap(bold bool, block string, extra int) {
 	}
 }
 
-// NBSP is the blank no line ends at; SoftHyphen is seen only where one does.
+// NBSP is the blank no line ends at, LineEnd that where one does; SoftHyphen is
+// seen only at the end of a line.
 const (
 	NBSP       = '\u00a0'
+	LineEnd    = '\u2028'
 	SoftHyphen = face.SoftHyphen
 )
 
@@ -158,7 +164,7 @@ func (w *Word) add(f Frag) {
 func (p *Para) keepNumbers() {
 	out := p.Words[:0]
 	for _, w := range p.Words {
-		if k := len(out); k > 0 && out[k-1].Space > 0 && !out[k-1].wide && (endsInDigit(out[k-1]) && isUnit(w) || isNumber(out[k-1]) && w.W < 6000) {
+		if k := len(out); k > 0 && out[k-1].Space > 0 && !out[k-1].wide && !out[k-1].ends && (endsInDigit(out[k-1]) && isUnit(w) || isNumber(out[k-1]) && w.W < 6000) {
 			last := &out[k-1]
 			last.Frags = append([]Frag(nil), last.Frags...)
 			last.add(last.blank)
@@ -166,7 +172,7 @@ func (p *Para) keepNumbers() {
 				last.add(f)
 			}
 			last.W = p.Voice.wordWidth(last.Frags)
-			last.Space, last.blank, last.wide, last.hyphen = w.Space, w.blank, w.wide, w.hyphen
+			last.Space, last.blank, last.wide, last.hyphen, last.ends = w.Space, w.blank, w.wide, w.hyphen, w.ends
 			continue
 		}
 		out = append(out, w)

@@ -2,22 +2,41 @@ package batch
 
 import "strings"
 
-// name reads a name. Its soft hyphens (U+00AD) are no part of it: they say where a
-// narrow label may part its words.
+// The marks a maker writes into a name, which are no part of it: where a narrow
+// label may part a word, and between words where a line ends.
+const (
+	softHyphen = '\u00AD'
+	mark       = "|"
+)
+
+// name reads a name and takes its marks out. A mark in a word, or a soft hyphen,
+// says where a narrow label may part it; one beside a blank ends a line.
 func (r *reader) name(p *string, path string) string {
-	if !has(p) || !strings.ContainsRune(*p, softHyphen) {
+	if !has(p) || !strings.ContainsAny(*p, mark+string(softHyphen)) {
 		return r.text(p, path)
 	}
-	hard := strings.NewReplacer(string(softHyphen), "").Replace
-	for _, w := range strings.Fields(*p) {
-		if h := hard(w); h != w && h != "" {
-			if r.marked == nil {
-				r.marked = map[string]string{}
-			}
-			r.marked[h] = strings.Trim(w, string(softHyphen))
+	note := func(hard, marked string) {
+		if r.marked == nil {
+			r.marked = map[string]string{}
 		}
+		r.marked[hard] = marked
 	}
-	return r.text(new(hard(*p)), path)
+	var words []string
+	ends := false
+	for _, w := range strings.Fields(*p) {
+		marked := strings.ReplaceAll(w, mark, string(softHyphen))
+		hard := strings.ReplaceAll(marked, string(softHyphen), "")
+		ends = ends || strings.HasPrefix(w, mark)
+		if hard == "" {
+			continue
+		}
+		if k := len(words); ends && k > 0 {
+			note(words[k-1]+" "+hard, words[k-1]+"\n"+hard)
+		}
+		if inner := strings.Trim(marked, string(softHyphen)); inner != hard {
+			note(hard, inner)
+		}
+		words, ends = append(words, hard), strings.HasSuffix(w, mark)
+	}
+	return r.text(new(strings.Join(words, " ")), path)
 }
-
-const softHyphen = '\u00AD'

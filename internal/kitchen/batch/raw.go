@@ -108,7 +108,7 @@ type rawMarket struct {
 }
 
 type rawLabel struct {
-	Title    *string          `toml:"title" help:"first line of the label, if not the name||\"Damson\""`
+	Title    *string          `toml:"title" help:"first line of the label, if not the name; in any name a bar (U+007C) between words ends a line, in a word it says where to part it||\"Damson\""`
 	Subtitle *string          `toml:"subtitle" help:"line below it||\"with star anise\""`
 	Design   *string          `toml:"design" help:"look of the label: jarmark designs lists them||\"orchard\""`
 	Sheet    *string          `toml:"sheet" help:"label sheet: jarmark sheets lists them||\"letter-plain\""`

@@ -202,7 +202,7 @@ type Market struct {
 type Label struct {
 	Title    string // overrides the split of Name
 	Subtitle string
-	Parts    map[string]string // words of a name, and the same with soft hyphens where the maker parts them
+	Parts    map[string]string // words of a name as its maker parts them at soft hyphens; two words, where a line ends between them
 	Design   string
 	Sheet    string
 	Piece    string

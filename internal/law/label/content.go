@@ -134,7 +134,7 @@ type QR struct {
 type Content struct {
 	Title     string            // display form of the name, first line: "Strawberry"
 	Subtitle  string            // second line: "& rhubarb jam"; may be empty
-	Parts     map[string]string // words of a name, and the same with soft hyphens where the maker parts them
+	Parts     map[string]string // words of a name as its maker parts them at soft hyphens; two words, where a line ends between them
 	Blocks    []Block
 	QR        QR
 	Lang      string
