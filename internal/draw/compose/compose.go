@@ -174,7 +174,7 @@ func (b brief) foremost(look design.Look, all []variant, best *layout, bare bool
 			c += costBare
 		}
 		if l.nameSize > 0 && l.nameSize < displayLeast {
-			c += costTiny
+			c += l.costOfTiny()
 		}
 		if l.piece == label.Wrap && l.factScale < cramped {
 			c += costCramped

@@ -88,6 +88,15 @@ func costOfLead(size, net unit.Length) int {
 	return min(costLead, costNear+max(0, lacks-3)*costLead/12)
 }
 
+// costOfTiny is what a name costs that is no display type any more. A lid or a tag
+// says little else, and gives up what stands beside the name for it.
+func (l *layout) costOfTiny() int {
+	if l.piece == label.Front || l.piece == label.Wrap {
+		return costTiny
+	}
+	return costMost
+}
+
 // rank measures the display panel in the looks and puts the best first: the
 // first that gives up next to nothing, else all by what they give up.
 func (b brief) rank(looks []design.Look, narrow, whole bool) (out []variant) {

@@ -57,9 +57,14 @@ func (b brief) variants(look design.Look, all bool) (out []variant) {
 	}
 	looks, narrow := look.Leaner(), b.narrows()
 	if b.piece != label.Wrap && b.piece != label.Front {
+		condense := b.condenses()
 		for i, l := range looks {
 			out = append(out, variant{look: l, part: usualPart, cost: i})
+			if condense {
+				out = append(out, variant{look: l, part: usualPart, condensed: true, cost: i + costCondensed})
+			}
 		}
+		slices.SortStableFunc(out, func(a, b variant) int { return a.cost - b.cost })
 		return out
 	}
 	ranked := b.rank(looks, narrow, all)
