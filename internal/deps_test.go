@@ -55,7 +55,7 @@ var policy = map[string]string{
 	"internal/draw/inspect":     "kit/unit kit/diag law/label draw/page draw/face draw/palette",
 	"internal/draw/sheet":       "kit/unit kit/diag kit/source draw/page draw/face draw/typeset",
 
-	"internal/draw/press": "kit/cores kit/unit kit/diag law/label draw/page draw/face draw/design draw/compose draw/inspect draw/bend draw/sheet draw/picture draw/pdf draw/svg draw/png",
+	"internal/draw/press": "kit/cores kit/unit kit/diag law/label draw/page draw/face draw/palette draw/design draw/compose draw/inspect draw/bend draw/sheet draw/picture draw/pdf draw/svg draw/png",
 
 	"internal/draw/pdf":     "kit/unit draw/page draw/face",
 	"internal/draw/svg":     "kit/unit draw/page draw/face",

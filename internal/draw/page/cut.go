@@ -67,5 +67,16 @@ func (pl Placement) Reach() Rect {
 	if pl.Turn == 90 {
 		r.W, r.H = r.H, r.W
 	}
-	return r.Grow(pl.Frame.Bleed, pl.Frame.Bleed)
+	r = r.Grow(pl.Frame.Bleed, pl.Frame.Bleed)
+	if pl.Within.W > 0 {
+		r = r.Common(pl.Within)
+	}
+	return r
+}
+
+// Clipped reports whether the label may not paint all of its bleed.
+func (pl Placement) Clipped() bool {
+	whole := pl
+	whole.Within = Rect{}
+	return pl.Reach() != whole.Reach()
 }

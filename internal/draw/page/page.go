@@ -188,6 +188,7 @@ type Placement struct {
 	At      Point
 	Turn    int // 0 or 90 (degrees clockwise)
 	Overlay []Item
+	Within  Rect // what of the page its bleed may reach; zero: all
 }
 
 // Page is one sheet of paper.

@@ -8,6 +8,12 @@ func (a Rect) Union(b Rect) Rect {
 	return Rect{X: x, Y: y, W: max(a.X+a.W, b.X+b.W) - x, H: max(a.Y+a.H, b.Y+b.H) - y}
 }
 
+// Common is what two boxes share; of none that do, a box without area.
+func (a Rect) Common(b Rect) Rect {
+	x, y := max(a.X, b.X), max(a.Y, b.Y)
+	return Rect{X: x, Y: y, W: max(0, min(a.X+a.W, b.X+b.W)-x), H: max(0, min(a.Y+a.H, b.Y+b.H)-y)}
+}
+
 // Overlaps reports whether two boxes share more than an edge.
 func (a Rect) Overlaps(b Rect) bool {
 	return a.X < b.X+b.W && b.X < a.X+a.W && a.Y < b.Y+b.H && b.Y < a.Y+a.H

@@ -141,7 +141,7 @@ func alike(a, b *page.Page) bool {
 	}
 	for i, x := range a.Places {
 		y := b.Places[i]
-		if x.Frame != y.Frame || x.At != y.At || x.Turn != y.Turn || !slices.Equal(x.Overlay, y.Overlay) {
+		if x.Frame != y.Frame || x.At != y.At || x.Turn != y.Turn || x.Within != y.Within || !slices.Equal(x.Overlay, y.Overlay) {
 			return false
 		}
 	}
@@ -197,6 +197,14 @@ func orOne(v float64) float64 {
 func (p *press) place(c *content, pg *page.Page, pl *page.Placement) {
 	fr := pl.Frame
 	c.save()
+	if pl.Clipped() {
+		r := pl.Reach()
+		c.length(r.X)
+		c.length(pg.H - r.Y - r.H)
+		c.length(r.W)
+		c.length(r.H)
+		c.op("re W n")
+	}
 	if pl.Turn == 90 {
 		c.b = append(c.b, "0 -1 1 0 "...)
 		c.length(pl.At.X - fr.Bleed)

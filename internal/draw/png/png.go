@@ -42,7 +42,7 @@ func Page(d *page.Doc, i int, fs *face.Set, dpi float64) (*image.RGBA, error) {
 			return nil, fmt.Errorf("png: page %d has a place without a label", i+1)
 		}
 		at := base.mul(placed(pl))
-		c.clip = clipTo(at, pl.Frame)
+		c.clip = clipTo(base, pl.Reach())
 		if err := c.items(pl.Frame.Items, at); err != nil {
 			return nil, err
 		}
@@ -90,11 +90,10 @@ func placed(pl page.Placement) affine {
 	return at
 }
 
-// clipTo gives the pixels of a placed label with its bleed.
-func clipTo(at affine, f *page.Frame) image.Rectangle {
-	b := float64(f.Bleed)
-	x0, y0 := at.apply(-b, -b)
-	x1, y1 := at.apply(float64(f.W)+b, float64(f.H)+b)
+// clipTo gives the pixels of what a placed label may paint.
+func clipTo(base affine, r page.Rect) image.Rectangle {
+	x0, y0 := base.apply(float64(r.X), float64(r.Y))
+	x1, y1 := base.apply(float64(r.X+r.W), float64(r.Y+r.H))
 	return image.Rect(
 		int(math.Floor(min(x0, x1))), int(math.Floor(min(y0, y1))),
 		int(math.Ceil(max(x0, x1))), int(math.Ceil(max(y0, y1))))

@@ -102,6 +102,9 @@ func (w *work) piece(p label.Piece, jar int, need []Tag) (*Stack, diag.List) {
 	if len(labels) == 0 {
 		return nil, found
 	}
+	if !w.o.Trimmed {
+		found = append(found, touching(s, labels[0].Frame)...)
+	}
 	return &Stack{Piece: p, sheet: s, labels: w.bent(labels, cell)}, found
 }
 

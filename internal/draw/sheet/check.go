@@ -32,8 +32,8 @@ func (s *Sheet) check(l *diag.List) {
 		l.Errorf("sheet-safe", s.File, "safe", "a safe edge of %.1f mm leaves nothing of a label of %s", s.Safe.MM(), size(s.W, s.H)).
 			Hinted("1 to 3 mm is usual; common practice, no source")
 	}
-	if room := spareBleed(s); s.Bleed > room+exact {
-		l.Errorf("sheet-bleed", s.File, "bleed", "a bleed of %.1f mm runs into the next label, there is room for %.1f mm", s.Bleed.MM(), room.MM()).
+	if room := s.roomForBleed(); s.Bleed > room+exact {
+		l.Errorf("sheet-bleed", s.File, "bleed", "a bleed of %.1f mm is more than any side of a label has: there is room for %.1f mm", s.Bleed.MM(), room.MM()).
 			Hinted("leave bleed out")
 	}
 }

@@ -148,7 +148,7 @@ func fillGrid(l *diag.List, labels []Label, s *Sheet, skip int) Run {
 				Places: make([]page.Placement, 0, min(n, len(labels)-i))})
 		}
 		pg := &doc.Pages[len(doc.Pages)-1]
-		pg.Places = append(pg.Places, page.Placement{Frame: b.Frame, Overlay: b.Overlay, At: s.At(k), Turn: turns[b.Frame]})
+		pg.Places = append(pg.Places, page.Placement{Frame: b.Frame, Overlay: b.Overlay, At: s.At(k), Turn: turns[b.Frame], Within: s.around(k)})
 	}
 	return Run{Doc: doc, Used: (skip+len(labels)-1)%n + 1, Cells: n}
 }

@@ -166,7 +166,7 @@ func checkPage(t *rapid.T, pg *page.Page) {
 			t.Fatalf("label %d at %v is off the paper", i, a)
 		}
 		for j, q := range pg.Places[:i] {
-			if b := placed(q, q.Frame.Bleed); overlap(a, b) {
+			if b := q.Reach(); overlap(a, b) {
 				t.Fatalf("labels %d and %d overlap: %v, %v", j, i, a, b)
 			}
 		}
@@ -189,7 +189,7 @@ func checkTick(t *rapid.T, pg *page.Page, a, b page.Point) {
 	}
 	r.X, r.Y, r.W, r.H = r.X-44097, r.Y-44097, r.W+88194, r.H+88194
 	for i, p := range pg.Places {
-		if overlap(r, placed(p, p.Frame.Bleed)) {
+		if overlap(r, p.Reach()) {
 			t.Fatalf("cut mark %v touches label %d at %v", r, i, placed(p, 0))
 		}
 	}

@@ -150,7 +150,7 @@ func (r *reader) grid(s *Sheet, w raw) {
 		s.PitchX, s.PitchY = r.pair("pitch", w.Pitch)
 	}
 	r.closeGrid(s, w)
-	s.Bleed = spareBleed(s)
+	s.Bleed = min(usualBleed, s.roomForBleed())
 	if w.Bleed != "" {
 		s.Bleed = r.length("bleed", w.Bleed)
 	}
@@ -173,19 +173,6 @@ func (r *reader) closeGrid(s *Sheet, w raw) {
 	remain(w.Margin.Right, "left", s.PaperW, gw, s.Left, &s.Right)
 	remain(w.Margin.Top, w.Margin.Bottom, s.PaperH, gh, s.Bottom, &s.Top)
 	remain(w.Margin.Bottom, "top", s.PaperH, gh, s.Top, &s.Bottom)
-}
-
-// spareBleed is the bleed the gaps between cells leave room for: half the
-// narrower gap, and 1.5 mm at most.
-func spareBleed(s *Sheet) unit.Length {
-	b := 1500 * unit.Micrometre
-	if s.Cols > 1 {
-		b = min(b, (s.PitchX-s.W)/2)
-	}
-	if s.Rows > 1 {
-		b = min(b, (s.PitchY-s.H)/2)
-	}
-	return max(0, b)
 }
 
 func (r *reader) pieces(list []string) []string {

@@ -224,7 +224,7 @@ func TestOwnSheetMistakes(t *testing.T) {
 		{`"rectangle"`, `"heart"`, "sheet-shape", `no shape "heart"`, 8},
 		{`corner = "2 mm"`, `corner = "16 mm"`, "sheet-corner", "more than half", 9},
 		{`corner = "2 mm"`, `corner = "2 mm"` + "\nsafe = \"15 mm\"", "sheet-safe", "leaves nothing", 10},
-		{`corner = "2 mm"`, `corner = "2 mm"` + "\nbleed = \"3 mm\"", "sheet-bleed", "room for 1.5 mm", 10},
+		{`corner = "2 mm"`, `corner = "2 mm"` + "\nbleed = \"12 mm\"", "sheet-bleed", "room for 9.0 mm", 10},
 		{`corner = "2 mm"`, `corner = "2 mm"` + "\npieces = [\"front\", \"hat\"]", "sheet-piece", `no kind of label "hat"`, 10},
 		{`corner = "2 mm"`, `corner = "2 mm"` + "\ngutter = \"3 mm\"", "sheet-gutter", "plain paper", 10},
 		{`corner = "2 mm"`, `corner = "2 mm"` + "\nauto = true", "sheet-auto", "no meaning", 4},

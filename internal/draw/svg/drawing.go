@@ -64,17 +64,20 @@ func (d *drawing) clipPath(o *page.Path) string {
 	return id
 }
 
+// boxPath is the outline of a box.
+func boxPath(r page.Rect) *page.Path {
+	return &page.Path{
+		Ops: []page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.Close},
+		Pts: []page.Point{{X: r.X, Y: r.Y}, {X: r.X + r.W, Y: r.Y}, {X: r.X + r.W, Y: r.Y + r.H}, {X: r.X, Y: r.Y + r.H}},
+	}
+}
+
 // label defines a label with its bleed and gives its id.
 func (d *drawing) label(f *page.Frame) string {
 	if id, ok := d.labels[f]; ok {
 		return id
 	}
-	b := f.Bleed
-	edge := &page.Path{
-		Ops: []page.Op{page.MoveTo, page.LineTo, page.LineTo, page.LineTo, page.Close},
-		Pts: []page.Point{{X: -b, Y: -b}, {X: f.W + b, Y: -b}, {X: f.W + b, Y: f.H + b}, {X: -b, Y: f.H + b}},
-	}
-	clip := d.clipPath(edge)
+	clip := d.clipPath(boxPath(page.Rect{W: f.W, H: f.H}.Grow(f.Bleed, f.Bleed)))
 	outer := d.b
 	d.b = nil
 	d.items(f.Items)

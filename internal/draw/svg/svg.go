@@ -90,6 +90,10 @@ func (d *drawing) correct(doc *page.Doc) string {
 // place stamps a label; the same label on many places is drawn once.
 func (d *drawing) place(pl page.Placement) {
 	id := d.label(pl.Frame)
+	if pl.Clipped() {
+		d.b = append(d.b, `<g clip-path="url(#`+d.clipPath(boxPath(pl.Reach()))+`)">`...)
+		defer func() { d.b = append(d.b, "</g>"...) }()
+	}
 	d.b = append(d.b, `<g transform="`...)
 	at := pl.At
 	if pl.Turn == 90 {
