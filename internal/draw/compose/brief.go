@@ -24,6 +24,7 @@ type brief struct {
 	opt     Options
 	words
 	scheme
+	said *said
 }
 
 // newBrief checks the arguments; ok is false when nothing can be set.
@@ -31,7 +32,7 @@ func newBrief(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *f
 	if o.Codes == nil {
 		o.Codes = &Codes{}
 	}
-	b = brief{content: c, piece: p, faces: f, opt: o}
+	b = brief{content: c, piece: p, faces: f, opt: o, said: newSaid()}
 	switch {
 	case c == nil:
 		found.Errorf("no-content", "", "", "there is nothing to print")

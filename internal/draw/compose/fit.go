@@ -1,6 +1,8 @@
 package compose
 
 import (
+	"slices"
+
 	"jarmark/internal/draw/typeset"
 	"jarmark/internal/kit/unit"
 )
@@ -41,7 +43,7 @@ func (k *stack) fill(counts []int, beat float64, found bool) (setting, bool) {
 		return ok && s.high <= k.in.H
 	}
 	if s, ok := k.sized(counts, 1); ok && !better(s) {
-		return s, false
+		return setting{}, false
 	}
 	lo, hi := -1, steps+1
 	for hi-lo > 1 {
@@ -58,10 +60,16 @@ func (k *stack) fill(counts []int, beat float64, found bool) (setting, bool) {
 		}
 		s.slack = k.gapScale(s)
 		if k.holds(s) {
-			return s, true
+			return s.kept(), true
 		}
 	}
 	return setting{}, false
+}
+
+// kept is a setting of its own.
+func (s setting) kept() setting {
+	s.sizes, s.lines = slices.Clone(s.sizes), slices.Clone(s.lines)
+	return s
 }
 
 // steps is into how many steps the way from the least to the best size is cut.
@@ -77,7 +85,7 @@ func (k *stack) grown(s setting) setting {
 	for _, t := range []float64{1.7, 1.55, 1.4, 1.25, 1.12} {
 		g, ok := k.sized(s.lines, t)
 		if g.slack = k.gapScale(g); ok && g.high <= share(k.in.H, airy) && g.score > s.score && k.holds(g) {
-			return g
+			return g.kept()
 		}
 	}
 	return s
@@ -99,11 +107,14 @@ func (k *stack) next(counts []int) bool {
 const second = 0.78
 
 // sized sizes the rows at t (1 = best, 0 = least, more = grown) with given
-// line counts; ok is false when a row is too wide for its least size.
+// line counts; ok is false when a row is too wide for its least size. The
+// setting holds until the next one is tried (see kept): a label takes hundreds.
 func (k *stack) sized(counts []int, t float64) (setting, bool) {
-	s := setting{lines: append([]int(nil), counts...), sizes: make([]unit.Length, len(k.rows)), scale: t}
+	k.trial = append(k.trial[:0], make([]unit.Length, len(k.rows))...)
+	s := setting{lines: counts, sizes: k.trial, scale: t}
 	title := unit.Length(0)
-	for i, r := range k.rows {
+	for i := range k.rows {
+		r := &k.rows[i]
 		if r.draw != nil {
 			continue
 		}
@@ -136,8 +147,8 @@ func (k *stack) sized(counts []int, t float64) (setting, bool) {
 	if !k.lift(&s) {
 		return s, false
 	}
-	for i, r := range k.rows {
-		if r.best > 0 {
+	for i := range k.rows {
+		if r := &k.rows[i]; r.best > 0 {
 			s.score += r.weight * float64(s.sizes[i]) / float64(r.best) * penalty[counts[i]-1]
 		}
 	}
@@ -152,7 +163,8 @@ func (k *stack) lift(s *setting) bool {
 	for _, size := range s.sizes {
 		most = max(most, size)
 	}
-	for i, r := range k.rows {
+	for i := range k.rows {
+		r := &k.rows[i]
 		need := (most*unit.Length(r.part) + 99) / 100
 		if s.sizes[i] >= need {
 			continue

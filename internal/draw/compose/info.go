@@ -221,7 +221,7 @@ func (l *layout) smallPassage(b label.Block, on roles, v design.Voice) passage {
 	vc := l.voice(v, on)
 	least := max(leastSize(vc, b, b.Text()), unit.Points(v.Size.Least), legible)
 	return passage{
-		para:  typeset.New(vc, typeset.Say(b.ID, emphasised(b), b.Exact)),
+		para:  l.say(vc, b.ID, emphasised(b), b.Exact),
 		least: least, best: max(least, unit.Points(v.Size.Best)), gap: 0.5, name: string(b.Kind),
 	}
 }

@@ -31,10 +31,10 @@ func (l *layout) titleRows(on roles, short unit.Length) []row {
 		legal := leastSize(vc, blk, text)
 		lo, hi := spanOf(vc, span, short, max(legible, legal))
 		say := func(s string) typeset.Para {
-			return typeset.New(vc, typeset.Say(blk.ID, []label.Run{{Text: s, Bold: blk.Bold}}, blk.Exact))
+			return l.say(vc, blk.ID, []label.Run{{Text: s, Bold: blk.Bold}}, blk.Exact)
 		}
 		r := row{para: say(whole(text))}
-		if soft := l.faces.Soften(strings.ReplaceAll(text, string(typeset.LineEnd), " "), l.content.Lang); soft != whole(text) && !blk.Exact {
+		if soft := l.soften(strings.ReplaceAll(text, string(typeset.LineEnd), " ")); soft != whole(text) && !blk.Exact {
 			r.parted = say(soft)
 		}
 		rows = append(rows, row{
@@ -99,7 +99,7 @@ func (l *layout) displayRow(b label.Block, v design.Voice, on roles, short unit.
 	legal := leastSize(vc, b, plain(runs))
 	lo, hi := spanOf(vc, v.Size, short, max(legible, legal))
 	return row{
-		para:  typeset.New(vc, typeset.Say(b.ID, runs, b.Exact)),
+		para:  l.say(vc, b.ID, runs, b.Exact),
 		least: lo, best: hi, legal: legal, lines: lines, ragged: typeset.Balanced, weight: weight, gap: 0.6, name: string(b.Kind),
 	}
 }
@@ -112,7 +112,7 @@ func (l *layout) textRow(b label.Block, on roles, short unit.Length) row {
 	legal := leastSize(vc, b, b.Text())
 	lo := max(legal, legible)
 	return row{
-		para:  typeset.New(vc, typeset.Say(b.ID, runs, b.Exact)),
+		para:  l.say(vc, b.ID, runs, b.Exact),
 		legal: legal, least: lo, best: max(lo, share(short, 0.05)), lines: 6, ragged: typeset.Balanced, weight: 0.5, gap: 0.95, name: string(b.Kind),
 	}
 }

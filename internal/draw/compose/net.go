@@ -142,7 +142,7 @@ func (l *layout) netPara(b label.Block, on roles) typeset.Para {
 	for i := range runs {
 		runs[i].Text = bindNet(runs[i].Text)
 	}
-	return typeset.New(vc, typeset.Say(b.ID, runs, b.Exact))
+	return l.say(vc, b.ID, runs, b.Exact)
 }
 
 func bindNet(s string) string {

@@ -33,11 +33,12 @@ type stack struct {
 	rows    []row
 	in      region
 	align   typeset.Align
-	rise    float64     // share of the spare height above the rows
-	spread  float64     // how far the gaps may grow, as a factor
-	sides   unit.Length // kept free at each side of the first row, a name
-	largest unit.Length // of the print beside the stack
-	from    []int       // of the placed items: where each row's begin, and their end
+	rise    float64       // share of the spare height above the rows
+	spread  float64       // how far the gaps may grow, as a factor
+	sides   unit.Length   // kept free at each side of the first row, a name
+	largest unit.Length   // of the print beside the stack
+	from    []int         // of the placed items: where each row's begin, and their end
+	trial   []unit.Length // sizes of the setting tried last
 }
 
 // setting is one way to set a stack.
@@ -83,16 +84,16 @@ func ended(boxes []typeset.Box) int {
 // height is the height of the rows with their plain gaps.
 func (k *stack) height(s setting) unit.Length {
 	h := unit.Length(0)
-	for i, r := range k.rows {
+	for i := range k.rows {
 		if i > 0 {
 			h += k.gapAbove(i, s)
 		}
-		h += r.height(s.sizes[i], s.lines[i])
+		h += k.rows[i].height(s.sizes[i], s.lines[i])
 	}
 	return h
 }
 
-func (r row) height(size unit.Length, lines int) unit.Length {
+func (r *row) height(size unit.Length, lines int) unit.Length {
 	if r.draw != nil {
 		return r.high
 	}
@@ -101,12 +102,12 @@ func (r row) height(size unit.Length, lines int) unit.Length {
 
 // lead is the line spacing at a size: the voice's, and never so close that the
 // letters of two lines touch.
-func (r row) lead(size unit.Length) unit.Length {
+func (r *row) lead(size unit.Length) unit.Length {
 	return max(share(size, r.para.Voice.Leading), typeset.At(r.ink.top+r.ink.bottom+20, size))
 }
 
 func (k *stack) gapAbove(i int, s setting) unit.Length {
-	r := k.rows[i]
+	r := &k.rows[i]
 	if r.draw != nil {
 		return share(r.high, r.gap)
 	}
@@ -141,7 +142,8 @@ func (k *stack) put(s setting, draw bool) ([]page.Item, bool) {
 	}
 	y := k.in.Y + share(k.in.H-s.high-extra, k.rise)
 	k.from = k.from[:0]
-	for i, r := range k.rows {
+	for i := range k.rows {
+		r := &k.rows[i]
 		k.from = append(k.from, len(items))
 		if i > 0 {
 			y += share(k.gapAbove(i, s), s.slack)
@@ -166,7 +168,7 @@ func (k *stack) put(s setting, draw bool) ([]page.Item, bool) {
 }
 
 // set breaks one row into its lines and places them from y down.
-func (r row) set(in region, a typeset.Align, size unit.Length, lines int, y unit.Length, draw bool) ([]page.Item, bool) {
+func (r *row) set(in region, a typeset.Align, size unit.Length, lines int, y unit.Length, draw bool) ([]page.Item, bool) {
 	lead := r.lead(size)
 	first := y + typeset.At(r.ink.top, size)
 	span := func(line int) (unit.Length, unit.Length) {

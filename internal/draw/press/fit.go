@@ -26,7 +26,7 @@ type composed struct {
 }
 
 func (w *work) compose(x *setting, cell compose.Cell) *composed {
-	r, l := compose.Compose(x.content, x.design, x.piece, cell, w.Faces, x.opt)
+	r, l := w.kept.compose(x, cell, w.Faces)
 	return &composed{r, x.content, l}
 }
 

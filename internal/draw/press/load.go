@@ -16,7 +16,7 @@ import (
 func Load(builtin fs.FS, faces *face.Set) (*Press, diag.List) {
 	designs, found := design.Builtin(builtin)
 	sheets, l := sheet.Builtin(builtin)
-	return &Press{designs, sheets, faces, nil, new(compose.Codes), new(compose.Drawings)}, append(found, l...)
+	return &Press{designs, sheets, faces, nil, new(compose.Codes), new(compose.Drawings), new(kept)}, append(found, l...)
 }
 
 // Faults reads all designs and sheets and tells what is wrong with those that
@@ -30,5 +30,5 @@ func (p *Press) With(own fs.FS) (*Press, diag.List) {
 	sheets, l := p.Sheets.With(own)
 	found = append(found, l...)
 	faces, by, l := ownFaces(own)
-	return &Press{designs, sheets, p.Faces.With(faces), by, p.codes, p.drawings}, append(found, l...)
+	return &Press{designs, sheets, p.Faces.With(faces), by, p.codes, p.drawings, p.kept}, append(found, l...)
 }

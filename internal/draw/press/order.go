@@ -35,6 +35,7 @@ type Press struct {
 
 	codes    *compose.Codes    // each payload is encoded once
 	drawings *compose.Drawings // each ornament is drawn once
+	kept     *kept             // what was composed last is not composed again
 }
 
 // Picture is the maker's own picture on labels, Typefaces the maker's own faces.
