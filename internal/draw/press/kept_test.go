@@ -82,8 +82,11 @@ func TestComposedLabelsAreKept(t *testing.T) {
 	for i := range mostKept + 3 {
 		c := cell
 		c.W += unit.Length(i)
-		p.kept.compose(set(), c, faces)
+		one, _ := p.kept.compose(set(), c, faces)
 		p.kept.compose(set(), cell, faces) // used again and again, it stays
+		if again, _ := p.kept.compose(set(), c, faces); again.Frame != one.Frame {
+			t.Fatal("a label is forgotten for another that was used")
+		}
 	}
 	if n := len(p.kept.labels); n != mostKept {
 		t.Errorf("%d labels are kept, want %d", n, mostKept)
