@@ -47,6 +47,9 @@ func (g *grammar) apart(s string) string {
 	if m == nil {
 		return s
 	}
+	if q, err := unit.ParseQuantity("1 " + m[2]); err == nil && q.Dim != unit.ByCount {
+		return s
+	}
 	for n := len(m[2]); n > 1 || n == 1 && m[2][0] == 'g' && len(m[1]) > 1; n-- { // the longest measure that leaves a food
 		food := m[2][n:] + m[3]
 		if !valid("1 "+m[2][:n]) || food == "" || food[0] == ' ' {
@@ -54,11 +57,22 @@ func (g *grammar) apart(s string) string {
 		}
 		q, _ := unit.ParseQuantity("1 " + m[2][:n])
 		name, _ := g.leadForm(food)
-		if _, known := g.row(name); known && q.Dim != unit.ByCount {
+		if _, known := g.row(name); (known || n > 2 && g.endsInFood(food)) && q.Dim != unit.ByCount {
 			return m[1] + " " + m[2][:n] + " " + food
 		}
 	}
 	return s
+}
+
+// endsInFood reports that the words before the first comma or bracket end in a food.
+func (g *grammar) endsInFood(s string) bool {
+	words := strings.Fields(firstWords(s))
+	for n := min(3, len(words)); n > 0; n-- {
+		if g.knows(strings.Join(words[len(words)-n:], " ")) {
+			return true
+		}
+	}
+	return false
 }
 
 var runTogether = lazily(`^(` + num + `) ?([a-zA-Z]{4,20})( .*)?$`)
@@ -84,7 +98,7 @@ func twoNumbers(s string) (low, high, rest string, ok bool) {
 // alone for neither.
 var (
 	british  = lazily(`(?i)\b(?:cast[eo]r sugar|demerara|muscovado|sultanas|malt vinegar|preserving sugar|courgettes?|aubergines?|swedes?|treacle|bramleys?|cookers|windfalls|marrows?|setting point|hob|gas mark|muslin|pips|topped and tailed|top and tail|sterilised|grammes|millilitres|litres?|tblsp|dessertspoons?|knob of butter|stone|p&p|jam sugar|sieve|pudding|colour)\b|\b\d+ ?(?:g|kg|ml)\b`)
-	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|\d c\. |\d ?°? ?f\b`)
+	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|\d c\. `)
 	pintsOf  = regexp.MustCompile(`(?i)^(` + num + `) ?(pints?|pts?\.?|quarts?|qts?\.?|gallons?)$`)
 )
 
@@ -124,6 +138,9 @@ func (g *grammar) orAmount(s string) (a amount, rest string, ok bool) {
 	}
 	x, err := unit.ParseQuantity(one.text)
 	y, bad := unit.ParseQuantity(other.text)
+	if strings.EqualFold(m[2], "à") && x.Dim != y.Dim { // 5 jars à 330 g
+		return a, s, false
+	}
 	if !span && err == nil && bad == nil && x.Dim == y.Dim && x.Dim != unit.ByCount && disagree(one.text, other.text) == "" {
 		return amount{text: one.text}, rest, true
 	}
@@ -171,17 +188,17 @@ func (a amount) again(s string) (amount, string, bool) {
 
 // afterFood drops an amount said again behind a known food: "green tomatoes 2.2
 // lbs or about 6 cups".
-func (g *grammar) afterFood(first, rest string) (out, doubt string) {
+func (g *grammar) afterFood(first, rest string) (out, beside, doubt string) {
 	q, err := unit.ParseQuantity(first)
 	m := againAfter.FindStringSubmatch(rest)
 	if err != nil || m == nil || q.Dim == unit.ByCount {
-		return rest, ""
+		return rest, "", ""
 	}
 	name, _ := g.leadForm(m[1])
 	if _, known := g.row(name); !known {
-		return rest, ""
+		return rest, "", ""
 	}
-	return m[1] + m[3], disagree(first, m[2])
+	return m[1] + m[3], m[2], disagree(first, m[2])
 }
 
 var bracketAmount = lazily(`(?i)\((?:about |approx\.? |ca\.? |env\.? |= ?)?(` + num + `) ?(fluid ounces?|fl\.? ?oz|ounces?|oz|ml|cl|dl|lit(?:er|re)s?|l)\b`)

@@ -20,10 +20,10 @@ type amount struct {
 }
 
 var (
-	aboutForm  = lazily(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly|knapp|gut) |^[~≈] ?`)
+	aboutForm  = lazily(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly) |^[~≈] ?`)
 	bareVague  = lazily(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
 	inchLong   = lazily(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
-	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|zentimeter) (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
+	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|mm|zentimeter)(?: \([^()]*\))? (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
 	lengthOf   = lazily(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+)$`)
 	plainPiece = lazily(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
 	timesOne   = lazily(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
@@ -40,7 +40,9 @@ var (
 
 // amount reads the amount at the head of a text; rest is the food.
 func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
-	s, a.say = g.level(bare(aboutForm.ReplaceAllString(strings.TrimSpace(s), "")))
+	s, near := nigh(aboutForm.ReplaceAllString(strings.TrimSpace(s), ""))
+	s, a.say = g.level(bare(s))
+	a.say = joined(near, a.say)
 	s, a.vague = spelled(bareVague.ReplaceAllString(s, "1 $1 "))
 	s = inchLong.ReplaceAllString(g.apart(s), "$1 ")
 	s = saidTwice(canNumber.ReplaceAllString(s, "${1} $2"))
@@ -56,8 +58,8 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	}
 	if m := inchPiece.FindStringSubmatch(s); m != nil {
 		a.text = m[1] + " inch " + strings.ToLower(m[3])
-		if low := strings.ToLower(m[2]); low == "cm" || low == "zentimeter" {
-			a.text, a.say = "1 piece", joined(a.say, "a piece of "+m[1]+" cm")
+		if low := strings.ToLower(m[2]); low == "cm" || low == "mm" || low == "zentimeter" {
+			a.text, a.say = "1 piece", joined(a.say, "a piece of "+m[1]+" "+strings.Replace(low, "zentimeter", "cm", 1))
 		}
 		return a, food(s[len(m[0]):]), valid(a.text)
 	}
@@ -150,7 +152,10 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 	if m := numHead.FindString(rest); m != "" { // 2 lb 3 oz
 		more, after, ok := g.measure(rest[len(m):])
 		switch comma := strings.Contains(s[:len(s)-len(rest)], ", "); {
-		case comma && strings.EqualFold(more.unit, words.unit): // 4 cups, 7 cups sugar
+		case strings.EqualFold(more.unit, words.unit) && m == n && !comma: // 7 1/2 cups 7 1/2 cups sugar
+			a.say, rest = joined(a.say, a.text+" stands there twice, and is read once"), after
+			return a.again(rest)
+		case strings.EqualFold(more.unit, words.unit): // 4 cups, 7 cups sugar
 			return a, s, false
 		case !ok || !more.measured || !valid(m+" "+more.unit):
 		case metricUnit.MatchString(words.unit) != metricUnit.MatchString(more.unit): // 7 lb 3178 g: the same twice
@@ -241,6 +246,9 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 	}
 	for n := min(4, len(words)); n > 0; n-- {
 		head := strings.TrimRight(strings.Join(words[:n], " "), ",")
+		if n > 1 && strings.ContainsAny(head, "0123456789") && strings.EqualFold(words[0], strings.TrimRight(words[n-1], ",")) {
+			continue // "7 1/2 cups 7 1/2 cups": no sum
+		}
 		q, err := unit.ParseQuantity("1 " + head)
 		if err == nil && (q.Dim == unit.ByMass || q.Dim == unit.ByVolume) && q.Form == "" && !strings.ContainsAny(head, "(),") {
 			return measureWords{unit: strings.TrimSuffix(head, "."), measured: true}, strings.Join(words[n:], " "), true

@@ -16,6 +16,34 @@ var (
 	shareIn    = lazily(`(?i)\((?:per|for each|for every|pro|je|par|pour chaque) (?:` + num + ` ?)?\p{L}[^()]*\)`)
 )
 
+// askLast asks of a line that gave nothing what it may have been.
+func (l *Line) askLast(s string) {
+	short := len(strings.Fields(s)) <= 8
+	figure := strings.ContainsAny(s, "0123456789")
+	switch {
+	case pulpOf.MatchString(s):
+		l.ask("how much is that without peel and juice? Weigh it, or give cups")
+	case sealedOnly.MatchString(s):
+		l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
+	case jarTalk.MatchString(s) && headCount.MatchString(s) && short:
+		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
+	case process.MatchString(s) && (hasMinutes(s) || figure && len(strings.Fields(s)) <= 12), figure && short && canned.MatchString(s):
+		l.ask("how many minutes was it in the canner, for your jars? Write minutes and method under [process]")
+	case jarTalk.MatchString(s) && yieldVerb.MatchString(s), figure && short && counts.MatchString(s):
+		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
+	case len(times(s)) > 0 && len(strings.Fields(s)) <= 4:
+		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
+	case bareHead.MatchString(s):
+		l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")
+	}
+}
+
+// canned is a time in water told without the canner; counts is a bare count.
+var (
+	canned = lazily(`(?i)\b(?:in|under) (?:the )?boiling water\b|\balt(?:itude)?\b`)
+	counts = lazily(`(?i)\b(?:got|made|filled|gave|bekam|ergab|obtenu|donné) (?:about |ca\.? )?\d{1,3}$`)
+)
+
 // insideBrackets asks about what brackets say of the amount: another one, a share,
 // more or less.
 func (l *Line) insideBrackets(s string) {

@@ -20,6 +20,10 @@ func (g *grammar) besides(l *Line, name, form string) {
 			l.ask("%s? %s: write its name", strings.TrimSpace(f)+" "+name, why)
 			continue
 		}
+		if in := g.within(f, row.Key); known && in != "" {
+			l.ask("%s "+moreFood+" on a line of its own", in)
+			continue
+		}
 		f, _ = g.leadForm(strings.TrimSpace(f))
 		if other, ok := g.row(f); ok && known && other.Key != row.Key && !g.formOnly(f) && !strings.ContainsAny(f, "0123456789") {
 			l.ask("%s "+moreFood+" on a line of its own", f)
@@ -55,6 +59,30 @@ func (g *grammar) strange(l *Line, name, form string) {
 var (
 	capital   = lazily(`^\p{Lu}\p{Ll}`)
 	plainWord = lazily(`(?i)^(?:and|&|or|for|in|to|of|the|from|und|oder|et|ou|only|more|less|each)$|(?:ed|ing|ly)$`)
+)
+
+// remarked takes a sentence off from behind a food with its amount: what it says of
+// the food is asked about.
+func (g *grammar) remarked(l *Line, s string) string {
+	m := behindStop.FindStringSubmatch(s)
+	if m == nil || strings.ContainsAny(m[2], "0123456789") || jarTalk.MatchString(m[2]) || hasMinutes(m[2]) {
+		return s
+	}
+	try := Line{}
+	if in, ok := g.one(&try, m[1]); !ok || len(in) != 1 || !g.knows(in[0].Name) {
+		return s
+	}
+	if g.foodIn(m[2]) || eitherWord.MatchString(m[2]) {
+		l.ask("%q: what was it in the end? Check name and amount", m[2])
+	} else {
+		l.say("beside it stands: %s", m[2])
+	}
+	return m[1]
+}
+
+var (
+	behindStop = lazily(`^(\S.*?\p{L}{3,}\)?)[.!?] (\p{Lu}\p{L}+ .*|I .*)$`)
+	eitherWord = lazily(`(?i)\b(?:or|oder|ou|instead|statt|more|less|mehr|weniger|plus|moins)\b`)
 )
 
 // loose reads a line that begins with an amount of a known food and goes on in
@@ -110,7 +138,49 @@ func (g *grammar) hidden(form, key string) string {
 	return ""
 }
 
+// within gives a food that stands among four words of a form or more.
+func (g *grammar) within(form, key string) string {
+	words := strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(" ,/()'", r) })
+	if len(words) < 4 || g.formOnly(form) {
+		return ""
+	}
+	for n := min(3, len(words)); n > 0; n-- {
+		for i := 0; i+n <= len(words); i++ {
+			said := strings.Join(words[i:i+n], " ")
+			row, ok := g.row(said)
+			if ok && row.Key != key && !g.formOnly(said) && len(said) > 2 && !(i > 0 && beside.MatchString(words[i-1])) && !(i > 1 && beside.MatchString(words[i-2])) {
+				return said
+			}
+		}
+	}
+	return ""
+}
+
 var beside = lazily(`(?i)^(?:in|for|as|like|from|with|without|no|than|to|à|pour|sans|avec|comme|ohne|für|wie|mit)$`)
+
+// kindsBracket asks between two kinds in brackets: "vinegar (white or cider)".
+func (g *grammar) kindsBracket(l *Line, in *Ingredient, bare, a, b string) bool {
+	name, _, _ := strings.Cut(bare, ",")
+	base, _ := g.leadForm(name)
+	_, known := g.row(base)
+	if g.formOnly(a) && g.formOnly(b) || !known {
+		return false
+	}
+	x, one := g.row(a + " " + base)
+	y, other := g.row(b + " " + base)
+	if one && other && x.Key == y.Key {
+		return false
+	}
+	if one && other {
+		in.Names = []string{a + " " + base, b + " " + base}
+		l.ask("which was it? Take the # off one")
+		return true
+	}
+	l.ask("%s or %s: which was it? Check the name", a, b)
+	return false
+}
+
+var orKinds = lazily(`(?i)^\(((?:\p{L}+ ?-?){1,3}?),? (?:or|oder|ou) ((?:\p{L}+ ?-?){1,3})\)$`)
 
 // orBracket asks between a food and another in brackets: "white wine (or cider)
 // vinegar". It settles the names where both are known.

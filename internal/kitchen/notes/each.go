@@ -42,12 +42,16 @@ var snipped = lazily(`(?i)^(?:snipped|cut|cut-up|coarsely cut|finely cut) `)
 var (
 	eachForm = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? (?:each|de chaque|je(?:weils)?)$`)
 	eachLead = lazily(`(?i)^(?:je(?:weils)?|each) (\d.*?) (?:of |von )?([\p{L}].*)$`)
+	eachLast = lazily(`(?i)^(?:equal (?:weights?|amounts?|parts)(?: of)? |gleich viel )?([\p{L}][\p{L} ,&-]+?),? (\d[\d.,/ ]* ?\p{L}+) (?:each|apiece|je(?:weils)?)$`)
 	eachTail = lazily(`(?i)^([\p{L}][\p{L} ,&-]+?),? (?:je(?:weils)?|each) (\d.*)$`)
 )
 
 // eachFirst puts the amount first: "je 500 g Erdbeeren und Rhabarber",
 // "strawberries, rhubarb: each 500 g".
 func (g *grammar) eachFirst(s string) string {
+	if m := eachLast.FindStringSubmatch(s); m != nil && valid(m[2]) && g.allKnown(splitWords(m[1], ", ", " and ", " & ", " und ", " et ")) { // plums and sugar, 1.5 kg each
+		return m[2] + " each " + m[1]
+	}
 	if m := eachTail.FindStringSubmatch(s); m != nil {
 		if _, rest, ok := g.amount(m[2] + " x"); ok && rest == "x" {
 			return m[2] + " each " + m[1]

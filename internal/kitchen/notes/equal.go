@@ -84,6 +84,9 @@ func (g *grammar) cupsWeighed(l *Line, a amount, rest string, in Ingredient) (am
 	if m := weighing.FindStringSubmatch(rest); weight == "" && m != nil && m[1] == "" && m[4] == "" {
 		weight = m[2] + " " + strings.TrimSuffix(m[3], ".")
 	}
+	if m := rangeBeside.FindStringSubmatch(rest); weight == "" && m != nil {
+		return g.cupsBetween(a, m, in), in
+	}
 	w, err := unit.ParseQuantity(weight)
 	row, known := g.row(in.Name)
 	if err != nil || w.Dim != unit.ByMass || !known || row.Class != "fruit" && row.Class != "vegetable" {
@@ -103,6 +106,25 @@ func (g *grammar) cupsWeighed(l *Line, a amount, rest string, in Ingredient) (am
 	}
 	a.choices = []string{a.text, weight}
 	return a, in
+}
+
+// rangeBeside is a range of weights in brackets.
+var rangeBeside = lazily(`(?i)\((?:about |ca\.? |approx\.? |env\.? )?(` + num + `) ?(?:-|to|bis|à|or) ?(` + num + `) ?(kg|g|grams?|lbs?|pounds?|oz|ounces?)\.?\)`)
+
+// cupsBetween asks where cups hold neither the weights beside them nor any between.
+func (g *grammar) cupsBetween(a amount, m []string, in Ingredient) amount {
+	row, known := g.row(in.Name)
+	q, err := unit.ParseQuantity(a.text)
+	low, no := unit.ParseQuantity(m[1] + " " + m[3])
+	high, bad := unit.ParseQuantity(m[2] + " " + m[3])
+	if !known || err != nil || no != nil || bad != nil || row.Class != "fruit" && row.Class != "vegetable" {
+		return a
+	}
+	grams := float64(q.Volume) / float64(unit.Cup) * cupOf(row, in.Form)
+	if grams > 0 && (grams < float64(low.Mass)/float64(unit.Gram)/(1+cutsDiffer) || grams > float64(high.Mass)/float64(unit.Gram)*(1+cutsDiffer)) {
+		a.choices = []string{a.text, m[1] + " " + m[3], m[2] + " " + m[3]}
+	}
+	return a
 }
 
 // cutsDiffer is how much more a cup holds of a fruit that is crushed than of a

@@ -93,11 +93,17 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 			l.ask("how many were there? Take the # off one")
 		}
 	}
+	if m := leftOver.FindString(s); m != "" && !fills[0].Planned {
+		l.ask(`what is %q in? The jar that is not full: write part_jar = "100 g"`, strings.TrimSpace(m))
+	}
 	if strings.Contains(low, "and a bit") || strings.Contains(low, "and a half") || strings.Contains(low, "plus a bit") || fills[0].Low != float64(int(fills[0].Low)) {
 		l.ask(`the jar that is not full: write part_jar = "100 g", what is in it`)
 	}
 	l.Fills = append(l.Fills, fills...)
 }
+
+// leftOver is an amount over the full jars.
+var leftOver = lazily(`(?i)` + num + ` ?(?:cups?|c|tbsp|tablespoons?|oz|ounces?|g|ml|EL) (?:was |were )?(?:left|over|extra|spare|remaining|übrig|de reste)\b.*`)
 
 // askSaid asks which jar is meant by a size no jar of the table has.
 func askSaid(size string) string {
@@ -108,7 +114,7 @@ func askSaid(size string) string {
 }
 
 // bitForm is what was left over the full jars.
-var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part(?:ial)? jar|part(?:ial)? (?:jar|full)|bit|1/2 (?:a )?jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein) (?:small(?: one)?|kleines|tiny(?: one)?|tester))\b[^\d]*$`)
+var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part(?:ial)? jar|part(?:ial)? (?:jar|full)|bit|1/2 (?:a )?jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein(?:en)?|un|some) (?:\p{L}+ )?(?:small(?: one)?|kleines|tiny(?: one)?|tast(?:er|e)|tester|bowl(?:ful)?|dish|ramekin|saucer|sample|cup|mug|spoonful|drop|over|left|schälchen|schüssel|probe|bol|fond|dégustation))\b[^\d]*$`)
 
 var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?seal|failed|ging nicht zu|nicht zu|open\b)`)
 

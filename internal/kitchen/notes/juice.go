@@ -15,13 +15,56 @@ func (r *Reading) beforeStraining() {
 	for i := range max(last, 0) {
 		l := &r.Lines[i]
 		k := l.find("cook.minutes")
-		if k == nil || k.Asked || sugarWord.MatchString(l.Text) || finished.MatchString(l.Text) || strained.MatchString(l.Text) {
+		if k == nil || k.Asked || headTime.MatchString(l.Text) || sugarWord.MatchString(l.Text) || finished.MatchString(l.Text) || strained.MatchString(l.Text) {
 			continue
 		}
 		l.say("%s minutes, taken as what draws the juice and not as the boil, since it is strained later", k.Value)
 		l.drop("cook.minutes")
 	}
 }
+
+// beforeSugar drops the times of a pot to which the sugar is added in a later line,
+// where a boil of its own follows there; else it asks.
+func (r *Reading) beforeSugar() {
+	sweet, boiled := -1, false
+	for i, l := range r.Lines {
+		if len(l.Ingredients) == 0 && sugarIn.MatchString(l.Text) {
+			sweet = i
+		}
+		boiled = boiled || sweet >= 0 && l.find("cook.minutes") != nil
+	}
+	for i := range max(sweet, 0) {
+		l := &r.Lines[i]
+		k := l.find("cook.minutes")
+		if k == nil || k.Asked || headTime.MatchString(l.Text) || sugarWord.MatchString(l.Text) || finished.MatchString(l.Text) {
+			continue
+		}
+		if boiled {
+			l.say("%s minutes, taken as what softens the fruit and not as the boil, since the sugar goes in later", k.Value)
+			l.drop("cook.minutes")
+			continue
+		}
+		k.Asked = true
+		l.ask("were %s minutes the boil, and not only before the sugar? Then take the # off", k.Value)
+	}
+}
+
+// sugarIn is a step that puts the sugar in.
+var sugarIn = lazily(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip(?:ped)? in|pour(?:ed)? in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+)\b[^.;]{0,60}\b(?:sugar|\p{L}*zucker|sucre)\b|\b\p{L}*zucker\b[^.;]{0,40}\b(?:zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|dazu)\b|\bsugar in\b`)
+
+// stoveTimes asks of a time in the head of a recipe, which may be all that stood on
+// the stove.
+func (r *Reading) stoveTimes() {
+	for i := range r.Lines {
+		l := &r.Lines[i]
+		if k := l.find("cook.minutes"); k != nil && !k.Asked && headTime.MatchString(l.Text) {
+			k.Asked = true
+			l.ask("%s minutes of boiling, or all the time on the stove? Then take the # off, or write your own", k.Value)
+		}
+	}
+}
+
+var headTime = lazily(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time) ?[:=-]`)
 
 // drop takes a key off a line.
 func (l *Line) drop(path string) {

@@ -18,10 +18,13 @@ var (
 	tempNot    = lazily(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = lazily(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) (?:a |about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:within|to|till|until|up to) (?:about )?(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
+	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
 	sterilised = lazily(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
+
+// some are words before a length that leave it as it is.
+const some = `(?:an? |about |at least |approximately |approx\.? |around |roughly |exactly |ca\.? |generous )*`
 
 // labelled reads measurements: lot, °Brix, pH, temperature, weights, headspace.
 func (g *grammar) labelled(l *Line, s string) bool {
@@ -57,7 +60,7 @@ func (g *grammar) labelled(l *Line, s string) bool {
 			break
 		}
 	}
-	return len(l.Keys)+len(l.Asks) > 0 && !hasMinutes(s)
+	return len(l.Keys)+len(l.Asks) > 0 && !hasMinutes(spelledTimes(s))
 }
 
 // numbers reads °Brix and pH.

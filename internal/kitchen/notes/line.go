@@ -8,7 +8,11 @@ import (
 // line reads one line: a date, a measurement, a count, a time, or things in the
 // pot; else it says that it is none of them.
 func (g *grammar) line(l *Line) {
-	s, doubt := g.cells(plain(bullet.ReplaceAllString(l.Text, "")))
+	whole, gone := unstruck(l.Text)
+	if gone != "" {
+		l.say("%s", gone)
+	}
+	s, doubt := g.cells(plain(bullet.ReplaceAllString(whole, "")))
 	if doubt != "" {
 		defer func() {
 			if len(l.Ingredients) > 0 {
@@ -83,7 +87,11 @@ func (g *grammar) line(l *Line) {
 			f.Planned = true
 			l.Fills = append(l.Fills, f)
 		}
-		l.ask("jars that were filled? Then write: got %s, and their size", s)
+		said := s
+		if told {
+			said = sealed
+		}
+		l.ask("jars that were filled? Then write: got %s, and their size", said)
 	}
 	if m := noAmount.FindStringSubmatch(s); m != nil && !l.Read() && len(l.Asks) == 0 {
 		if _, ok := g.row(m[1]); ok {
@@ -91,22 +99,7 @@ func (g *grammar) line(l *Line) {
 		}
 	}
 	if !l.Read() && len(l.Asks) == 0 {
-		switch {
-		case pulpOf.MatchString(s):
-			l.ask("how much is that without peel and juice? Weigh it, or give cups")
-		case sealedOnly.MatchString(s):
-			l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
-		case jarTalk.MatchString(s) && headCount.MatchString(s) && len(strings.Fields(s)) <= 8:
-			l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
-		case process.MatchString(s) && hasMinutes(s):
-			l.ask("how many minutes was it in the canner, for your jars? Write minutes and method under [process]")
-		case jarTalk.MatchString(s) && yieldVerb.MatchString(s):
-			l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
-		case len(times(s)) > 0 && len(strings.Fields(s)) <= 4:
-			l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
-		case bareHead.MatchString(s):
-			l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")
-		}
+		l.askLast(s)
 	}
 	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
 		l.say("not read: %s", why(s))
@@ -224,6 +217,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 	if unsealedForm.MatchString(s) || sealForm.MatchString(s) || bareHead.MatchString(s) || headForm.MatchString(s) || sealedOnly.MatchString(s) || degrees.MatchString(s) {
 		return false
 	}
+	s = g.remarked(l, s)
 	s, short := g.long(s)
 	parts := g.parts(s)
 	var out []Ingredient

@@ -105,7 +105,10 @@ func Read(text string, p *pantry.Pantry) Reading {
 		r.Lines = append(r.Lines, l)
 	}
 	r.beforeStraining()
+	r.beforeSugar()
+	r.stoveTimes()
 	r.settle()
+	r.cold()
 	for i := range r.Lines {
 		r.Lines[i].Asks = distinct(r.Lines[i].Asks)
 	}

@@ -156,7 +156,7 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 		return a, s, false
 	}
 	name, form, _ := strings.Cut(strings.TrimSpace(at[1]), ", ")
-	if !g.knows(name) {
+	if !g.knows(name) || joins(form) {
 		return a, s, false
 	}
 	a, more, ok := g.amountBehind(strings.TrimSpace(at[3]))

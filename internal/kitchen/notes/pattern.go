@@ -2,7 +2,10 @@ package notes
 
 import (
 	"regexp"
+	"strings"
 	"sync"
+	"unicode"
+	"unicode/utf8"
 )
 
 // pattern is a regular expression compiled when it is first used: there are
@@ -18,7 +21,43 @@ func lazily(text string) pattern {
 	return p
 }
 
-func (p pattern) MatchString(s string) bool                  { return p().MatchString(s) }
+// MatchString also matches with the accented letters of both written in ASCII: a word
+// boundary of RE2 knows no other, so \b would never stand before "ébullition" or
+// behind "jusqu'à".
+func (p pattern) MatchString(s string) bool {
+	if p().MatchString(s) {
+		return true
+	}
+	text := p().String()
+	if len(s) == utf8.RuneCountInString(s) || len(text) == utf8.RuneCountInString(text) {
+		return false
+	}
+	spelt, ok := inASCII.Load(text)
+	if !ok {
+		spelt = regexp.MustCompile(spellOut(text, "(?:", ")"))
+		inASCII.Store(text, spelt)
+	}
+	return spelt.(*regexp.Regexp).MatchString(spellOut(s, "", ""))
+}
+
+var inASCII sync.Map
+
+// spellOut writes each accented letter as three letters no word has.
+func spellOut(s, open, shut string) string {
+	var b strings.Builder
+	for _, r := range s {
+		if i := strings.IndexRune(accented, unicode.ToLower(r)); r > 'z' && i >= 0 {
+			b.WriteString(open + "q" + string(rune('a'+i/2)) + "q" + shut)
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// accented are letters of two bytes each.
+const accented = "àâäáçéèêëîïíôöóùûüúñ"
+
 func (p pattern) FindString(s string) string                 { return p().FindString(s) }
 func (p pattern) FindStringIndex(s string) []int             { return p().FindStringIndex(s) }
 func (p pattern) FindStringSubmatch(s string) []string       { return p().FindStringSubmatch(s) }

@@ -109,7 +109,7 @@ func judge(l Line, want string) string {
 
 // wantPaths are the keys of want lines that say less than the key.
 var wantPaths = map[string]string{"cook": "cook.minutes", "temp": "cook.temperature", "head": "process.headspace", "process": "process.minutes", "procmin": "process.minutes", "brix": "cook.brix", "ph": "cook.ph",
-	"test": "cook.set_test", "pot": "cook.finished_pot", "tare": "cook.pot_tare", "skim": "cook.skimmed", "made": "made", "lot": "lot"}
+	"test": "cook.set_test", "pot": "cook.finished_pot", "tare": "cook.pot_tare", "skim": "cook.skimmed", "made": "made", "lot": "lot", "keep": "process.method"}
 
 // strict is judge, and no key and no jar read that is not wanted.
 func strict(l Line, want string) string {
@@ -160,6 +160,8 @@ func holds(l Line, want string) string {
 		return ""
 	case head == "temp":
 		return keyed(l, "cook.temperature", `"`+rest+`"`)
+	case head == "keep":
+		return keyed(l, "process.method", `"`+rest+`"`)
 	case head == "head":
 		return keyed(l, "process.headspace", `"`+rest+`"`)
 	case head == "process":

@@ -19,7 +19,7 @@ var (
 	canNumber  = lazily(`(?i)^(?:(\d{1,2}) )?(?:x )?(?:no\.?|number|#) ?\d{1,3}(?: 1/2)?(?:-size)? (cans?|tins?)\b`) // 2 No. 2 cans
 	possessive = lazily(`(?i)^(` + num + `) (\p{L}+)(?:'s|s')(?: worth of)? (juice|zest)\b`)
 	dozenWord  = lazily(`(?i)^(?:doz\.?|dozen|dutzend|douzaines?)$`)
-	weighing   = lazily(`(?i)(?: ?\(|, )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(lbs?\.? ?\d{1,2} ?oz|pounds?,? \d{1,2} ounces?|g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:\)|$)`)
+	weighing   = lazily(`(?i)(?: ?\(|, | ?[~≈=] ?| - | (?:about|approx\.?|ca\.?|circa|etwa|env\.?|environ) )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(lbs?\.? ?\d{1,2} ?oz|pounds?,? \d{1,2} ounces?|g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:(, [^()\d]+)?\)|$)`)
 	share      = lazily(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|kilos?|cups?|pints?|quarts?|tasses?)\b`)
 )
 
@@ -30,6 +30,9 @@ func (g *grammar) level(s string) (out, say string) {
 		return s, ""
 	}
 	rest := s[len(m[0]):]
+	if numHead.FindString(rest) != "" { // a scant 3 lb
+		return rest, strings.ToLower(m[2]) + " is read as the amount that is named: weigh it where that matters"
+	}
 	w, _, ok := g.measure(rest)
 	if !ok || w.unit == "" || bareVague.MatchString(rest) {
 		return m[1] + rest, ""
@@ -65,6 +68,11 @@ func weighed(a amount, rest string) (amount, string) {
 	}
 	q, err := unit.ParseQuantity(first)
 	m := weighing.FindStringSubmatchIndex(rest)
+	if err == nil && m == nil && q.Dim == unit.ByCount && q.Piece != "" && !sizes[strings.ToLower(q.Piece)] && len(a.choices) == 0 {
+		if v := holding.FindStringSubmatch(rest); v != nil && valid(v[1]) { // a shot of kirsch (4 cl)
+			return amount{text: v[1], say: joined(a.say, first+" by the volume beside it")}, food(strings.Replace(rest, v[0], "", 1))
+		}
+	}
 	if err != nil || q.Dim != unit.ByCount || m == nil {
 		return a, rest
 	}
@@ -78,8 +86,14 @@ func weighed(a amount, rest string) (amount, string) {
 	if !valid(weight) {
 		return a, rest
 	}
-	return amount{text: weight, gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, food(rest[:m[0]] + rest[m[1]:])
+	words := ""
+	if m[10] >= 0 {
+		words = " (" + rest[m[10]+2:m[11]] + ")"
+	}
+	return amount{text: weight, gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, food(rest[:m[0]] + words + rest[m[1]:])
 }
+
+var holding = lazily(`(?i) \((?:about |ca\.? |approx\.? |env\.? )?(` + num + ` ?(?:ml|cl|dl|l|fl\.? ?oz))\)`)
 
 // gross tells in the form that whole fruit was weighed, where part of it is
 // thrown away. Citrus is cooked with its peel, or only its juice is.

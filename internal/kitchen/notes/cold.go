@@ -1,0 +1,61 @@
+package notes
+
+import (
+	"slices"
+	"strings"
+)
+
+// What is kept cold: a jam for the freezer or the refrigerator is never one for the
+// shelf (NCHFP, Making Jams and Jellies: uncooked jams are kept in the refrigerator or
+// freezer), and of one that is not cooked the time is the pectin's.
+
+var (
+	frozen      = lazily(`(?i)\bfreezer (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|containers?|boxes|jars?|bags?)\b|\b(?:stor\p{L}+|keep|keeps|kept|put|goes|went|gone|straight|into|all|jars?)\b[^.;]{0,30}\b(?:in(?:to)? )?(?:the |our |my |a )?(?:deep[- ])?freezer\b|(?:^|[.;(] ?)(?:then )?freeze\b(?:[^.;]{0,40}\b(?:months?|year|weeks?|refrigerat\p{L}+|containers?)\b|[.!]?$)|\b(?:einfrieren|eingefroren|in (?:den|die|der) (?:tiefkühl\p{L}*|gefrier\p{L}*|tk)\b|au congélateur|congeler)`)
+	chilled     = lazily(`(?i)\b(?:store[ds]?|storing|keep|keeps|kept|lasts?|straight|eat from|stays?|live[s]?)\b[^.;]{0,40}\b(?:in|into|to) (?:the |a |our |my |your )?(?:fridge|refrigerator)\b|(?:^|[.;(] ?)(?:then )?refrigerate\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:im kühlschrank (?:auf\p{L}*|lager\p{L}*|halt\p{L}*|hält)|au (?:frigo|réfrigérateur) (?:pendant|jusqu|\d)|(?:se )?conserv\p{L}+ (?:\p{L}+ ){0,3}au (?:frigo|réfrigérateur))`)
+	notCold     = lazily(`(?i)\b(?:saucers?|plates?|assiettes?|soucoupe|teller|untertasse|spoons?|cuillère|löffel|test\p{L}*|tests?|frozen|froze|from the freezer|out of the freezer|open(?:ed|ing)?|once open|geöffnet|anbruch|öffnen|ouvert\p{L}*|ouverture|entamé\p{L}*|overnight|über nacht|nuit|thaw\p{L}*|fruit|berries|juice|peel|pulp|früchte|beeren|saft)\b`)
+	unprocessed = lazily(`(?i)\b(?:not|no|never|without|un|nicht) ?-?(?:water )?(?:process\p{L}*|canned|canner|bath)\b`)
+	maybe       = lazily(`(?i)\b(?:if|may|can|could|wenn|falls|kann|si|peut|pouvez)\b`)
+	onShelf     = lazily(`(?i)\b(?:not|never|no need|don'?t|nicht|pas)\b[^.;]{0,20}\b(?:freez|fridge|refrigerat|kühlschrank|congel|frigo)`)
+)
+
+// cold writes how a jam is kept where the notes say that it is kept cold and name no
+// process, and asks of a time whether the fruit was boiled.
+func (r *Reading) cold() {
+	at, way, processed := -1, "", false
+	for i, l := range r.Lines {
+		processed = processed || l.find("process.minutes") != nil || process.MatchString(unprocessed.ReplaceAllString(l.Text, ""))
+		for _, c := range clauses(plain(l.Text)) {
+			switch {
+			case onShelf.MatchString(c):
+			case way != "freezer" && frozen.MatchString(c) && !notCold.MatchString(c):
+				at, way = i, "freezer"
+			case way == "" && chilled.MatchString(c) && !notCold.MatchString(c) && !maybe.MatchString(c):
+				at, way = i, "refrigerator"
+			}
+		}
+	}
+	switch {
+	case at < 0:
+		return
+	case processed:
+		r.Lines[at].ask("kept in the %s, or from the canner on the shelf? Write method under [process]", way)
+		return
+	}
+	l := &r.Lines[at]
+	l.key("process.method", quoted(way))
+	l.Says = slices.DeleteFunc(l.Says, func(s string) bool { return strings.HasPrefix(s, "not read") })
+	l.say("kept in the %s, as the notes say: no jam for the shelf", way)
+	if left := missing(*l, plain(l.Text)); len(left) > 0 {
+		l.say("in no key: %s", strings.Join(left, ", "))
+	}
+	if way != "freezer" {
+		return
+	}
+	for i := range r.Lines {
+		l := &r.Lines[i]
+		if k := l.find("cook.minutes"); k != nil && !k.Asked {
+			k.Asked = true
+			l.ask("a jam for the freezer: was the fruit boiled %s minutes, or only the pectin in its water? Then take the # off", k.Value)
+		}
+	}
+}
