@@ -64,6 +64,25 @@ func (g *grammar) apart(s string) string {
 	return s
 }
 
+// compound reports a measure and a part of it, "lb 3 oz": the second is smaller than
+// one of the first.
+func compound(words []string) bool {
+	if len(words) < 3 {
+		return false
+	}
+	last := len(words) - 1
+	big, err := unit.ParseQuantity("1 " + strings.TrimRight(words[0], ".,"))
+	small, bad := unit.ParseQuantity("1 " + strings.TrimRight(words[last], ".,"))
+	n, ok := number(joinWord.ReplaceAllString(strings.Join(words[1:last], " "), ""))
+	if err != nil || bad != nil || !ok || big.Dim != small.Dim || big.Dim == unit.ByCount {
+		return false
+	}
+	times := float64(big.Mass+unit.Mass(big.Volume)) / float64(small.Mass+unit.Mass(small.Volume))
+	return times > 1 && n < times && (times <= 20 || metricUnit.MatchString(strings.TrimRight(words[last], ".,")))
+}
+
+var joinWord = lazily(`(?i)^(?:plus|and|&|\+|und|et) `)
+
 // endsInFood reports that the words before the first comma or bracket end in a food.
 func (g *grammar) endsInFood(s string) bool {
 	words := strings.Fields(firstWords(s))

@@ -246,8 +246,8 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 	}
 	for n := min(4, len(words)); n > 0; n-- {
 		head := strings.TrimRight(strings.Join(words[:n], " "), ",")
-		if n > 1 && strings.ContainsAny(head, "0123456789") && strings.EqualFold(words[0], strings.TrimRight(words[n-1], ",")) {
-			continue // "7 1/2 cups 7 1/2 cups": no sum
+		if strings.ContainsAny(head, "0123456789") && !compound(words[:n]) {
+			continue // "7 1/2 cups 7 1/2 cups", "5 pints. 1/2 tsp": no sum
 		}
 		q, err := unit.ParseQuantity("1 " + head)
 		if err == nil && (q.Dim == unit.ByMass || q.Dim == unit.ByVolume) && q.Form == "" && !strings.ContainsAny(head, "(),") {

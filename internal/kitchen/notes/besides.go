@@ -141,7 +141,7 @@ func (g *grammar) hidden(form, key string) string {
 // within gives a food that stands among four words of a form or more.
 func (g *grammar) within(form, key string) string {
 	words := strings.FieldsFunc(form, func(r rune) bool { return strings.ContainsRune(" ,/()'", r) })
-	if len(words) < 4 || g.formOnly(form) {
+	if len(words) < 2 || len(words) < 4 && !eitherWord.MatchString(form) || g.formOnly(form) {
 		return ""
 	}
 	for n := min(3, len(words)); n > 0; n-- {

@@ -23,7 +23,7 @@ var (
 func (r *Reading) cold() {
 	at, way, processed := -1, "", false
 	for i, l := range r.Lines {
-		processed = processed || l.find("process.minutes") != nil || process.MatchString(unprocessed.ReplaceAllString(l.Text, ""))
+		processed = processed || l.find("process.minutes") != nil || process.MatchString(unprocessed.ReplaceAllString(plain(l.Text), ""))
 		for _, c := range clauses(plain(l.Text)) {
 			switch {
 			case onShelf.MatchString(c):

@@ -157,7 +157,7 @@ func (g *grammar) cheapest(s string) ([]fact, bool) {
 // trailsWords reports words without a figure behind the last sign of a fact:
 // they may belong to the next one ("1 kg sugar, juice 1 lemon").
 func trailsWords(text string) bool {
-	at := strings.LastIndexAny(text, ",;/|")
+	at := max(strings.LastIndexAny(text, ",;/|"), strings.LastIndex(text, ". "), strings.LastIndex(text, " - "))
 	return at >= 0 && !strings.ContainsAny(text[at:], "0123456789")
 }
 

@@ -9,7 +9,7 @@ import (
 
 // one reads one thing in the pot; ok is false when the text is none.
 func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
-	if out, ok := g.partOf(l, juiceOne.ReplaceAllString(s, "$2 of $1 $3")); ok {
+	if out, ok := g.partOf(l, juiceOne.ReplaceAllString(s, "$2 of $1 $3$4")); ok {
 		return out, true
 	}
 	if out, ok := g.equalled(l, s); ok {
@@ -132,7 +132,7 @@ var ofLiquid = lazily(`(?i) (?:dash|drops?|splash|squeeze|glug|spritzer|tropfen|
 var cutFirst = lazily(`(?i)^(` + num + `[- ]?(?:inch|in\.|cm)(?:-thick| thick)? (?:slices?|pieces?|cubes?|chunks?|dice|lengths?)) (?:of )?([\p{L} -]+)(.*)$`)
 
 // juiceOne are the juices of fruit, counted: "1 jus de citron".
-var juiceOne = lazily(`(?i)^(\d{1,2}(?: 1/2)?|\d/\d) (jus|juices?|saft) (?:de |d'|of |von )(?:(?:gros|petit|large|small)s? )?([\p{L} -]+)$`)
+var juiceOne = lazily(`(?i)^(\d{1,2}(?: 1/2)?|\d/\d) (jus|juices?|saft) (?:de |d'|of |von )(?:(?:gros|petit|large|small)s? )?([\p{L} -]+)( ?\(.*\)|,.*)?$`)
 
 // againWords are what brackets hold that say an amount again, and no more.
 var againWords = lazily(`(?i)` + againOne + `|` + num + `|\b(?:about|abt|approx(?:imately)?|or|ca|circa|etwa|env|environ|around|roughly|to|each|total|in all|so|more or less|` + holder + `|optional|facultatif|if desired|nach belieben|wer mag)\b`)
@@ -162,7 +162,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		if m := orFood.FindStringSubmatch(b); m != nil && g.orBracket(l, &in, bare, m[1]) {
 			return in, true
 		}
-		if m := orKinds.FindStringSubmatch(b); m != nil && g.kindsBracket(l, &in, bare, m[1], m[2]) {
+		if m := orKinds.FindStringSubmatch(b); m != nil && g.kindsBracket(l, &in, strings.TrimSpace(s[:strings.Index(s, b)]), m[1], m[2]) {
 			return in, true
 		}
 	}

@@ -55,8 +55,10 @@ func unstruck(s string) (out, say string) {
 	if m := struck.FindString(out); m != "" {
 		out, say = strings.Join(strings.Fields(struck.ReplaceAllString(out, " ")), " "), "what is struck out is not read"
 	}
-	if m := wrapped.FindStringSubmatch(out); m != nil {
-		out = strings.Join(m[1:], "")
+	for range 2 {
+		if m := wrapped.FindStringSubmatch(out); m != nil {
+			out = strings.Join(m[1:], "")
+		}
 	}
 	return out, say
 }

@@ -8,9 +8,12 @@ import (
 // line reads one line: a date, a measurement, a count, a time, or things in the
 // pot; else it says that it is none of them.
 func (g *grammar) line(l *Line) {
-	whole, gone := unstruck(l.Text)
+	whole, gone := unstruck(bullet.ReplaceAllString(strings.Join(strings.Fields(l.Text), " "), ""))
 	if gone != "" {
 		l.say("%s", gone)
+	}
+	if !shortDay.MatchString(whole) {
+		whole = strings.TrimRight(whole, " .,;!")
 	}
 	s, doubt := g.cells(plain(bullet.ReplaceAllString(whole, "")))
 	if doubt != "" {
@@ -105,6 +108,8 @@ func (g *grammar) line(l *Line) {
 		l.say("not read: %s", why(s))
 	}
 }
+
+var shortDay = lazily(`\d\. ?\d{1,2}\.$`) // 14.6.
 
 var (
 	degrees    = lazily(`(?i)^\d{2,3}(?:[.,]\d)? ?(?:°|deg|degrees?|grad|degrés?)\b ?[cf]?\b`)

@@ -129,7 +129,7 @@ func (g *grammar) listed(s string) (out, cuts []string) {
 	}
 	for {
 		at := strings.LastIndex(s, ", ")
-		if at < 0 || !g.formOnly(s[at:]) {
+		if at < 0 || !g.formOnly(s[at:]) && (g.foodIn(s[at:]) || g.knows(s[at+2:]) || eitherWord.MatchString(s[at:])) {
 			break
 		}
 		s = s[:at] // "apples, pears or quinces, quartered"

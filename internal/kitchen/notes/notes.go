@@ -89,8 +89,9 @@ func Check(data []byte) (string, error) {
 // Read reads notes line by line; the pantry says which words are foods.
 func Read(text string, p *pantry.Pantry) Reading {
 	g := &grammar{p: p, found: map[string]*pantry.Ingredient{}, tongues: []*pantry.Pantry{p, p.Speaking("de"), p.Speaking("fr")}}
-	g.british = british.MatchString(text) && !american.MatchString(text)
-	g.water = canner.MatchString(text) && !steam.MatchString(text)
+	all := plain(text)
+	g.british = british.MatchString(all) && !american.MatchString(all)
+	g.water = canner.MatchString(all) && !steam.MatchString(all)
 	var r Reading
 	for i, s := range strings.Split(strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u2028", "\n", "\u2029", "\n", "\v", "\n", "\f", "\n").Replace(text), "\n") {
 		if s = strings.TrimSpace(s); s == "" {

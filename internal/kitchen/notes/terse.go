@@ -23,7 +23,7 @@ func (g *grammar) long(s string) (out string, says []string) {
 // unparted cuts "3 lb plums 3 lb sugar" where an amount and a food are whole and
 // the next begins.
 func (g *grammar) unparted(s string) (out []string) {
-	if strings.ContainsAny(s, "(,") {
+	if strings.Contains(s, "(") || strings.Contains(s, ", ") {
 		return []string{s}
 	}
 	for at := range s {

@@ -196,15 +196,14 @@ var opened = lazily(`\(\s+`)
 
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
 func plain(s string) string {
-	s = dayDashes.ReplaceAllString(s, "$1 $2 $3")
-	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = strings.Map(func(r rune) rune {
 		if r < ' ' || r == 0x7f {
 			return ' '
 		}
 		return r
 	}, vulgar.Replace(s))
-	s = strings.Join(strings.Fields(s), " ")
+	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
+	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = flat(s)
 	s = halves(inParts(withOf.ReplaceAllStringFunc(s, func(m string) string {
 		return map[bool]string{true: "without ", false: "with "}[strings.Contains(strings.ToLower(m), "o")]
