@@ -10,38 +10,48 @@ import (
 	"jarmark/internal/law/label"
 )
 
-// TestCodeGivesWayToWords: without a website the code only repeats what the
-// label says, so where there is no room it goes before any statement does; a
-// code that opens a page stays or is an error.
+// TestCodeGivesWayToWords: where there is no room the code goes before any statement
+// does. One that only repeats what the label says, because there is no website, goes
+// with a note, one that opens a page with a warning that tells which pieces bear it.
 func TestCodeGivesWayToWords(t *testing.T) {
 	e, _, err := NewEnv(nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	in := Input{Kitchen: Doc{"kitchen.toml", []byte(sampleKitchen)}, Batch: SampleDoc()}
-	dropped, kept := 0, 0
-	for h := 20; h <= 60; h += 4 {
-		c := Choices{Pieces: []label.Piece{label.InfoLabel}, Sheet: "letter-plain", Size: fmt.Sprintf("60 x %d mm", h)}
-		b := e.Load(in, c)
-		runs, found := e.Labels(b, c)
-		if len(runs) == 0 {
-			continue
+	for _, u := range []struct {
+		kitchen string
+		as      diag.Severity
+	}{{sampleKitchen, diag.Note}, {"record_url = \"https://plum.example/jam\"\n" + sampleKitchen, diag.Warning}} {
+		in := Input{Kitchen: Doc{"kitchen.toml", []byte(u.kitchen)}, Batch: SampleDoc()}
+		dropped, kept := 0, 0
+		for h := 20; h <= 60; h += 2 {
+			c := Choices{Pieces: []label.Piece{label.InfoLabel}, Sheet: "letter-plain", Size: fmt.Sprintf("60 x %d mm", h)}
+			b := e.Load(in, c)
+			runs, found := e.Labels(b, c)
+			if len(runs) == 0 {
+				continue
+			}
+			frame := runs[0].Doc.Pages[0].Places[0].Frame
+			switch told := hasCode(found, "no-room-for-code"); {
+			case told && codes(frame) == 0:
+				dropped++
+			case !told && codes(frame) == 1:
+				kept++
+			default:
+				t.Errorf("%d mm: told %v with %d codes", h, told, codes(frame))
+			}
+			for _, d := range found {
+				if d.Code == "no-room-for-code" && (d.Severity != u.as || u.as == diag.Warning && !strings.Contains(d.Hint, "case labels")) {
+					t.Errorf("%d mm: %s: %s, hint %s", h, d.Severity, d.Message, d.Hint)
+				}
+			}
+			if !strings.Contains(words(frame), "Plums") {
+				t.Errorf("%d mm: the ingredients are gone", h)
+			}
 		}
-		frame := runs[0].Doc.Pages[0].Places[0].Frame
-		switch note := hasCode(found, "no-room-for-code"); {
-		case note && codes(frame) == 0:
-			dropped++
-		case !note && codes(frame) == 1:
-			kept++
-		default:
-			t.Errorf("%d mm: note %v with %d codes", h, note, codes(frame))
+		if dropped == 0 || kept == 0 {
+			t.Errorf("as %s: dropped %d, kept %d: want some of both", u.as, dropped, kept)
 		}
-		if !strings.Contains(words(frame), "Plums") {
-			t.Errorf("%d mm: the ingredients are gone", h)
-		}
-	}
-	if dropped == 0 || kept == 0 {
-		t.Errorf("dropped %d, kept %d: want some of both", dropped, kept)
 	}
 }
 

@@ -98,10 +98,11 @@ func (l *layout) codeSides(p codePlan) []unit.Length {
 func easeOf(ps []passage, t float64) float64 {
 	size, most := unit.Length(0), unit.Length(1)
 	for _, p := range ps {
-		size += p.least + share(p.best-p.least, t)
+		at, _ := p.sized(t)
+		size += at
 		most += p.best
 	}
-	return 0.85*float64(size)/float64(most) + 0.15*t
+	return 0.85*float64(size)/float64(most) + 0.15*max(0, t)
 }
 
 // codeAt places a code of a side in the upper right corner, in a column of its

@@ -147,7 +147,10 @@ func (b brief) best(look design.Look) (*layout, bool) {
 	l, bare, cost, fits := b.foremost(look, b.variants(look, false), nil, false, math.MaxInt)
 	if (b.piece == label.Front || b.piece == label.Wrap) && (!fits || cost >= costNear) {
 		// What ranked first was passed by for its drawings or its facts: look at all there are.
-		l, bare, _, _ = b.foremost(look, b.variants(look, true), l, bare, cost)
+		l, bare, cost, fits = b.foremost(look, b.variants(look, true), l, bare, cost)
+	}
+	if !fits {
+		l, bare, _, _ = b.foremost(look, b.lastResorts(look), l, bare, cost)
 	}
 	return l, bare
 }

@@ -105,7 +105,7 @@ func TestMissingGlyphIsNamed(t *testing.T) {
 func TestOverflowTellsMillimetres(t *testing.T) {
 	fs, d := typefaces(t), designs(t)[0]
 	c := strawberry()
-	c.Blocks[3].Runs = []label.Run{{Text: strings.Repeat("candied citrus peel, ", 80)}}
+	c.Blocks[3].Runs = []label.Run{{Text: strings.Repeat("candied citrus peel, ", 120)}}
 	r, l := compose.Compose(c, d, label.Wrap, usual[0].cell, fs, compose.Options{})
 	f, ok := find(l, "does-not-fit")
 	if !ok || f.Severity != diag.Error || !strings.Contains(f.Message, " mm") || f.Hint == "" {

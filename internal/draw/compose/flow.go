@@ -16,11 +16,19 @@ type passage struct {
 	ink         reach
 	boxes       []typeset.Box
 	ragged      typeset.Ragged
+	closes      bool // its lines may close up to less than tight
 }
 
 // tight is the line spacing running text may close up to before its size has
 // to fall; open is set by the voice.
 const tight = 1.2
+
+// closest is the spacing it may close up to before it does not fit at all, and
+// closedUp the scale of text so set, at its least size.
+const (
+	closest  = 1.1
+	closedUp = -1.0
+)
 
 // flowed is running text set in a region.
 type flowed struct {
@@ -52,7 +60,10 @@ func fitFlow(ps []passage, in region, a typeset.Align) flowed {
 	}
 	low := flowAt(ps, in, a, 0, 1, false)
 	if !low.fits {
-		low.again = func(r region) bool { return flowAt(ps, r, a, 0, 1, false).fits }
+		if closest := leastScale(ps); closest < 0 {
+			low = flowAt(ps, in, a, closest, 1, false)
+		}
+		low.again = func(r region) bool { return flowAt(ps, r, a, leastScale(ps), 1, false).fits }
 		return low
 	}
 	lo, hi := 0.0, 1.0
@@ -65,6 +76,14 @@ func fitFlow(ps []passage, in region, a typeset.Align) flowed {
 		}
 	}
 	return low
+}
+
+// leastScale is the scale at which passages need the least height.
+func leastScale(ps []passage) float64 {
+	if len(ps) > 0 && ps[0].closes {
+		return closedUp
+	}
+	return 0
 }
 
 // widest is how far the blanks between passages open.
@@ -100,8 +119,7 @@ func flowAt(ps []passage, in region, a typeset.Align, t, open float64, draw bool
 	f := flowed{scale: t, open: open, fits: true, top: in.Y, bottom: in.Y}
 	y := in.Y
 	for i, p := range ps {
-		size := p.least + share(p.best-p.least, t)
-		lead := share(size, tight+(max(tight, p.para.Voice.Leading)-tight)*t)
+		size, lead := p.sized(t)
 		if i > 0 {
 			y += max(0, lead-typeset.At(p.ink.top+p.ink.bottom, size)) + share(size, p.gap*(0.5+0.5*t)*open)
 		}
@@ -120,6 +138,15 @@ func flowAt(ps []passage, in region, a typeset.Align, t, open float64, draw bool
 		f.fits = false
 	}
 	return f
+}
+
+// sized gives the type size of a passage at a scale and its line spacing.
+func (p passage) sized(t float64) (size, lead unit.Length) {
+	if t < 0 {
+		return p.least, share(p.least, closest)
+	}
+	size = p.least + share(p.best-p.least, t)
+	return size, share(size, tight+(max(tight, p.para.Voice.Leading)-tight)*t)
 }
 
 // set places one passage from y down.

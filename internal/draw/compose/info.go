@@ -29,17 +29,18 @@ const (
 	apart  dense = iota // a paragraph for each statement
 	runIn               // a paragraph for each group
 	noIdea              // and no serving idea
-	solid               // one paragraph for all
+	solid               // one paragraph for all of a size, sentences of a larger one behind it
+	single              // one paragraph for all
 )
 
-var densities = []dense{apart, runIn, noIdea, solid}
+var densities = []dense{apart, runIn, noIdea, solid, single}
 
 // facts makes the passages of an information panel; skip lists the ids of
 // blocks set elsewhere on the piece.
 func (l *layout) facts(on roles, d dense, skip ...string) []passage {
 	var out []passage
 	groups := factGroups
-	if d == solid {
+	if d >= solid {
 		groups = [][][]label.Kind{slices.Concat(factGroups...)}
 	}
 	for _, group := range groups {
@@ -54,7 +55,11 @@ func (l *layout) facts(on roles, d dense, skip ...string) []passage {
 					open = append(open, k)
 				}
 			}
-			for _, p := range l.passages(without(l.all(open...), skip), len(kinds) > 1, on) {
+			blocks := without(l.all(open...), skip)
+			if d == solid {
+				blocks = l.sentencesLast(blocks, on)
+			}
+			for _, p := range l.passages(blocks, len(kinds) > 1, d == single, on) {
 				p.gap = 0.2
 				if first && len(out) > 0 {
 					p.gap = 0.62
@@ -72,31 +77,56 @@ func without(blocks []label.Block, ids []string) []label.Block {
 	return slices.DeleteFunc(blocks, func(b label.Block) bool { return slices.Contains(ids, b.ID) })
 }
 
-// passages makes one passage per block, or one of all of them when joined.
-func (l *layout) passages(blocks []label.Block, joined bool, on roles) []passage {
+// leastFact is the least size of a fact: the law's, the design's and what can be read.
+func (l *layout) leastFact(v typeset.Voice, b label.Block) unit.Length {
+	return max(leastSize(v, b, b.Text()), unit.Points(l.voices.Text.Size.Least), legible)
+}
+
+// sentencesLast puts prescribed sentences that must be larger than the first fact
+// behind the others.
+func (l *layout) sentencesLast(blocks []label.Block, on roles) []label.Block {
+	v := l.voice(l.voices.Text, on)
+	larger := func(b label.Block) int {
+		if b.Kind == label.Statement && !alikeSizes(l.leastFact(v, blocks[0]), l.leastFact(v, b)) {
+			return 1
+		}
+		return 0
+	}
+	out := slices.Clone(blocks)
+	slices.SortStableFunc(out, func(a, b label.Block) int { return larger(a) - larger(b) })
+	return out
+}
+
+// passages makes one passage per block, or when joined one of all of a size, or of
+// all of whatever size.
+func (l *layout) passages(blocks []label.Block, joined, whatever bool, on roles) []passage {
 	var out []passage
 	v := l.voice(l.voices.Text, on)
 	size := l.voices.Text.Size
 	for _, b := range blocks {
-		least := max(leastSize(v, b, b.Text()), unit.Points(size.Least), legible)
+		least := l.leastFact(v, b)
 		best := max(least, min(unit.Points(size.Best), l.short()/9))
 		part := typeset.Say(b.ID, emphasised(b), b.Exact)
 		if joined {
 			part.Runs = bound(part.Runs)
 		}
-		if k := len(out); joined && k > 0 {
+		if k := len(out); joined && k > 0 && (whatever || alikeSizes(out[k-1].least, least)) {
 			last := &out[k-1]
 			last.least, last.best = max(last.least, least), max(last.best, best)
 			last.parts = append(last.parts, part)
 			continue
 		}
-		out = append(out, passage{parts: []typeset.Part{part}, least: least, best: best, name: string(b.Kind)})
+		out = append(out, passage{parts: []typeset.Part{part}, least: least, best: best, name: string(b.Kind), closes: l.closer})
 	}
 	for i := range out {
 		out[i].para = typeset.New(v, out[i].parts...)
 	}
 	return out
 }
+
+// alikeSizes reports whether text of two least sizes may share a paragraph, which is
+// set in the larger: a sentence of a height of its own would make all beside it large.
+func alikeSizes(a, b unit.Length) bool { return max(a, b)*100 <= min(a, b)*115 }
 
 // infoPanel sets the information panel in area: facts, and the QR code beside
 // them. Facts that are too much for a paragraph each run on.
@@ -138,12 +168,12 @@ func (l *layout) infoPanel(area page.Rect, on roles, skip ...string) bool {
 func (l *layout) infoFits(in region, ps []passage, on roles) bool {
 	plan, coded := l.planCode(min(in.W*2/5, in.H))
 	if !coded {
-		return flowAt(ps, in, typeset.Left, 0, 1, false).fits
+		return flowAt(ps, in, typeset.Left, leastScale(ps), 1, false).fits
 	}
 	for _, column := range []bool{true, false} {
 		code, ok := l.codeAt(plan, in, plan.least, column, on)
 		with := in.less(code.hole)
-		if ok && flowAt(ps, with, typeset.Left, 0, 1, false).fits {
+		if ok && flowAt(ps, with, typeset.Left, leastScale(ps), 1, false).fits {
 			return true
 		}
 	}

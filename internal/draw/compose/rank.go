@@ -103,6 +103,8 @@ func (b brief) rank(looks []design.Look, narrow, whole bool) (out []variant) {
 	parts := []float64{usualPart, 0.47}
 	if b.piece == label.Front {
 		parts = []float64{1}
+	} else if whole {
+		parts = append(parts, 0.32, 0.28) // for facts that want more
 	}
 	classes := narrow && !(b.piece == label.Front && b.slims())
 	var all []tried
@@ -126,7 +128,7 @@ func (b brief) rank(looks []design.Look, narrow, whole bool) (out []variant) {
 				all = append(all, m)
 			}
 		}
-		if least[false] <= costShrunk/2 && (!classes || least[true] <= costShrunk/2) {
+		if !whole && least[false] <= costShrunk/2 && (!classes || least[true] <= costShrunk/2) {
 			break
 		}
 	}

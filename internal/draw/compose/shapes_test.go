@@ -65,7 +65,7 @@ func TestShortfallIsTrue(t *testing.T) {
 		alone bool
 		words int
 	}{
-		{label.InfoLabel, cell(80, 40, page.Rectangle), false, 14}, {label.InfoLabel, cell(60, 44, page.Ellipse), false, 2},
+		{label.InfoLabel, cell(80, 40, page.Rectangle), false, 18}, {label.InfoLabel, cell(60, 44, page.Ellipse), false, 2},
 		{label.Front, cell(70, 40, page.Rectangle), true, 4},
 		{label.Front, cell(30, 30, page.Ellipse), false, 1}, {label.ShelfCard, cell(60, 20, page.Rectangle), false, 1},
 		{label.Lid, cell(12, 12, page.Ellipse), false, 1},

@@ -22,6 +22,7 @@ type variant struct {
 	slim      bool // the net quantity alone is
 	condensed bool // so is the name
 	titled    bool // the name stands over the facts of an information label
+	closer    bool // the lines of facts may close up to less than tight
 	// split is the share of a low panel that name and maker take, left of the
 	// statements and the net quantity; 0: all stand one under the other.
 	split float64
@@ -83,22 +84,50 @@ func (b brief) variants(look design.Look, all bool) (out []variant) {
 	if b.piece == label.Front {
 		parts = parts[:1]
 	}
+	return append(out, barest(looks, narrow, parts)...)
+}
+
+// barest are the leanest looks, with the maker's sign and without.
+func barest(looks []design.Look, narrow bool, parts []float64) (out []variant) {
 	for _, part := range parts {
 		bare := variant{look: looks[len(looks)-1], part: part, narrow: narrow, cost: costMost}
 		named := bare
-		named.look.Brand = look.Brand
+		named.look.Brand = looks[0].Brand
 		out = append(out, named, bare)
 	}
 	return out
 }
 
-// upTo are the first of a ranked list, so many with narrow facts and so many
-// with others: where the facts of a wrap-around need the narrow ones, no variant
-// with others fits, however well its panel ranks.
+// lastResorts lists what to try where nothing fits: facts whose lines close up, and
+// on a wrap-around more of its length for them.
+func (b brief) lastResorts(look design.Look) (out []variant) {
+	switch b.piece {
+	case label.InfoLabel:
+		all := b.infoVariants(look)
+		out = all[len(all)-1:]
+	case label.Front:
+		out = barest(look.Leaner(), b.narrows(), []float64{usualPart})
+	case label.Wrap:
+		out = barest(look.Leaner(), b.narrows(), []float64{usualPart, 0.36, 0.32, 0.28, 0.25})
+	}
+	for i := range out {
+		out[i].closer = true
+	}
+	return out
+}
+
+// upTo are the first of a ranked list, so many of each width of the panel with narrow
+// facts and so many with others: where the facts of a wrap-around need the narrow ones
+// or more of its length, no other variant fits, however well its panel ranks.
 func upTo(ranked []variant, most int) (out []variant) {
-	taken := map[bool]int{}
+	type class struct {
+		narrow bool
+		part   float64
+	}
+	taken := map[class]int{}
 	for _, v := range ranked {
-		if taken[v.narrow]++; taken[v.narrow] <= most {
+		k := class{v.narrow, v.part}
+		if taken[k]++; taken[k] <= most {
 			out = append(out, v)
 		}
 	}

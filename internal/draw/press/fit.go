@@ -31,8 +31,8 @@ func (w *work) compose(x *setting, cell compose.Cell) *composed {
 }
 
 // fit takes a label, composed already where first is not nil, and where it has
-// no room says less rather than nothing, in two cases: a code that only repeats
-// words of the label, because there is no website, is left out; and a front
+// no room says less rather than nothing, in two cases: a code is left out before
+// any word is, with a warning where it says more than those words; and a front
 // label that should carry every statement because it is alone on its jar carries
 // the display panel, with a warning that the jar needs an information label too.
 func (w *work) fit(x setting, cell compose.Cell, first *composed) *composed {
@@ -40,24 +40,24 @@ func (w *work) fit(x setting, cell compose.Cell, first *composed) *composed {
 		first = w.compose(&x, cell)
 	}
 	full := first.Overflow
-	if len(full) > 0 && x.content.QR.Payload != "" && !strings.HasPrefix(x.content.QR.Payload, "http") {
+	lone := x.piece == label.Front && x.opt.Alone // it gets an information label beside it, and the code there
+	if len(full) > 0 && x.content.QR.Payload != "" && !(lone && opensPage(x.content)) {
 		bare := x
 		bare.content = codeless(x.content)
 		less := w.compose(&bare, cell)
 		if len(less.Overflow) == 0 {
-			less.found.Notef("no-room-for-code", w.o.File, "label.sheet", "the %s label has no room for a code, which would only repeat its words", x.piece).
-				Hinted("with record_url in kitchen.toml the code opens the page of the batch, and is smaller")
+			w.tellCodeless(less, x)
 			return less
 		}
-		if x.piece != label.Front || !x.opt.Alone { // the code goes before any word does, so it is not what lacks room
+		if !lone { // the code goes before any word does, so it is not what lacks room
 			first = less
 		}
 	}
-	if len(full) == 0 && x.piece == label.Front && x.opt.Alone && (first.Bare || first.Small) {
+	if len(full) == 0 && lone && (first.Bare || first.Small) {
 		first.found.Warnf("front-crowded", w.o.File, "label.kind", "the front label bears every statement, which leaves its name and its ornament little room").
 			Hinted("print --kind front,info: the front keeps the name, the back takes the rest")
 	}
-	if len(full) > 0 && x.piece == label.Front && x.opt.Alone {
+	if len(full) > 0 && lone {
 		x.opt.Alone = false
 		first = w.compose(&x, cell)
 		if len(first.Overflow) == 0 {
@@ -68,6 +68,23 @@ func (w *work) fit(x setting, cell compose.Cell, first *composed) *composed {
 	w.suggest(first, x.design, x.piece, cell)
 	return first
 }
+
+// tellCodeless says that a label goes without its code, and where one stands.
+func (w *work) tellCodeless(less *composed, x setting) {
+	if !opensPage(x.content) {
+		less.found.Notef("no-room-for-code", w.o.File, "label.sheet", "the %s label has no room for a code, which would only repeat its words", x.piece).
+			Hinted("with record_url in kitchen.toml the code opens the page of the batch, and is smaller")
+		return
+	}
+	hint := "shelf cards and case labels bear it; a larger label has room for it on the jar"
+	if x.piece == label.Wrap {
+		hint += ", as has --kind front,info"
+	}
+	less.found.Warnf("no-room-for-code", w.o.File, "label.sheet", "the %s label has no room for the code that opens the page of the batch", x.piece).Hinted(hint)
+}
+
+// opensPage reports whether the code of a label opens a page.
+func opensPage(c *label.Content) bool { return strings.HasPrefix(c.QR.Payload, "http") }
 
 // codeless is the content without its code and the caption of it.
 func codeless(c *label.Content) *label.Content {
