@@ -145,6 +145,22 @@ func TestBrowserPrintDialog(t *testing.T) {
 	if count() != n {
 		t.Errorf("printed all the same: %s", last())
 	}
+	b.do(chromedp.Evaluate[chromedp.Void](`{
+		document.querySelector("#print-sheets input").value = "";
+		document.querySelector("#printing details").open = true;
+		document.getElementById("print-as").value = "png 600";
+		for (const id of ["print-lines", "print-trimmed"]) document.getElementById(id).checked = true;
+		const given = new DataTransfer();
+		given.items.add(new File(["abc"], "shop.icc"));
+		document.getElementById("print-profile").files = given.files;
+	}`))
+	b.click("#print-save")
+	b.says("#printing-state", "Done.")
+	for _, want := range []string{`"as":"png"`, `"dpi":600`, `"trimmed":true`, `"cutLines":true`, `"profile":"YWJj"`} {
+		if !strings.Contains(last(), want) {
+			t.Errorf("for a print shop: asked for %s, want %s", last(), want)
+		}
+	}
 }
 
 // A program that hangs is told of, while saving and while drawing; when it

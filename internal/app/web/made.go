@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"net/http"
 	"path"
+	"slices"
 	"sort"
 	"strings"
 
@@ -118,27 +119,32 @@ func (s *site) publicZip(w http.ResponseWriter, r *http.Request) error {
 	if len(pages.Pages) == 0 {
 		return &problem{http.StatusNotFound, "there is no public page yet", "a batch has one once its jars are filled and nothing in it is to mend"}
 	}
-	var buf bytes.Buffer
-	z := zip.NewWriter(&buf)
 	files := append(pages.Pages, pages.Index(nil, func(string) bool { return false })...)
 	sort.Slice(files, func(i, j int) bool { return files[i].Name < files[j].Name })
+	files = slices.DeleteFunc(files, func(f job.File) bool { return f.Name == job.LotsName })
+	data, err := zipped(files)
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", zipType)
+	w.Header().Set("Content-Disposition", `attachment; filename="public-pages.zip"`)
+	_, err = w.Write(data)
+	return ignoreGone(err)
+}
+
+// zipped is a folder of files as one.
+func zipped(files []job.File) ([]byte, error) {
+	var buf bytes.Buffer
+	z := zip.NewWriter(&buf)
 	for _, f := range files {
-		if f.Name == job.LotsName {
-			continue
-		}
 		to, err := z.Create(f.Name)
 		if err == nil {
 			_, err = to.Write(f.Data)
 		}
 		if err != nil {
-			return err
+			return nil, err
 		}
 	}
-	if err := z.Close(); err != nil {
-		return err
-	}
-	w.Header().Set("Content-Type", "application/zip")
-	w.Header().Set("Content-Disposition", `attachment; filename="public-pages.zip"`)
-	_, err = w.Write(buf.Bytes())
-	return ignoreGone(err)
+	err := z.Close()
+	return buf.Bytes(), err
 }

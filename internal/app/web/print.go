@@ -1,8 +1,10 @@
 package web
 
 import (
+	"cmp"
 	"errors"
 	"net/http"
+	"path"
 	"sync"
 
 	"jarmark/internal/app/job"
@@ -22,6 +24,34 @@ type printAsk struct {
 	CutMarks bool           `json:"cutMarks"`
 	Gift     bool           `json:"gift"`
 	Proof    bool           `json:"proof"` // the page that measures the labels, instead of them
+	forOthers
+}
+
+// forOthers is what a print shop or a cutting machine wants otherwise.
+type forOthers struct {
+	As       string `json:"as"`       // pdf, svg or png; "" = pdf
+	DPI      int    `json:"dpi"`      // of PNG; 0 = the usual
+	Trimmed  bool   `json:"trimmed"`  // each different label a page, with bleed
+	CutLines bool   `json:"cutLines"` // a layer of the lines to cut along
+	Profile  []byte `json:"profile"`  // the shop's ICC profile
+}
+
+// check refuses what does not go together, as the command line does.
+func (o *forOthers) check() error {
+	if o.As == "" {
+		o.As = "pdf"
+	}
+	switch {
+	case printedTypes["."+o.As] == "" || o.As == "zip":
+		return badRequest("labels are made as PDF, SVG or PNG, not as %q", o.As)
+	case o.DPI != 0 && (o.DPI < 36 || o.DPI > 2400):
+		return badRequest("%d dots an inch are not 36 to 2400", o.DPI)
+	case o.CutLines && o.As == "png":
+		return badRequest("lines to cut along go into a PDF or an SVG, not into a PNG")
+	case len(o.Profile) > 0 && (!o.Trimmed || o.As != "pdf"):
+		return badRequest("a profile is of the press of a print shop, and goes into the PDF of trimmed labels")
+	}
+	return nil
 }
 
 // blocked says why there is nothing to print.
@@ -30,35 +60,29 @@ type blocked struct {
 	Findings []job.Finding `json:"findings"`
 }
 
-// print makes the PDF of the labels and answers with its address.
+// print makes the file of the labels and answers with its address.
 func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 	var ask printAsk
 	if err := readAsk(r, &ask, &ask.File); err != nil {
 		return err
 	}
-	for _, n := range ask.Gone {
-		if n < 0 {
-			return badRequest("labels gone from a sheet can't be negative")
-		}
-	}
-	if ask.Copies < 0 {
-		return badRequest("copies can't be negative")
-	}
-	if ask.Copies > job.MaxLabels {
-		return badRequest("%d copies are more than the %d labels of one run", ask.Copies, job.MaxLabels)
+	c, found, err := s.printChoices(&ask)
+	if err != nil {
+		return err
 	}
 	in, err := s.inputOf(ask.File, ask.Text)
 	if err != nil {
 		return err
 	}
-	c := s.choices()
-	c.Pieces, c.Gone, c.Copies = pieceList(ask.Pieces), ask.Gone, ask.Copies
-	c.InkSaver, c.CutMarks, c.Gift = ask.InkSaver, ask.CutMarks, ask.Gift
-	run, found, err := s.env().Print([]job.Input{in}, c, "pdf")
+	var run job.PrintRun
 	what := "labels"
-	if ask.Proof {
+	switch {
+	case found.HasErrors():
+	case ask.Proof:
 		what = "label-proof"
 		run.Files, found, err = s.env().ProofFiles([]job.Input{in}, c, "pdf")
+	default:
+		run, found, err = s.env().Print([]job.Input{in}, c, ask.As)
 	}
 	if err != nil {
 		return err
@@ -67,14 +91,53 @@ func (s *site) print(w http.ResponseWriter, r *http.Request) error {
 		answerJSON(w, http.StatusUnprocessableEntity, blocked{firstError(found), findingRows(found)})
 		return nil
 	}
-	if ask.Remember && !ask.Proof {
+	if ask.Remember && !ask.Proof && !ask.Trimmed {
 		if err := s.remember(run.Printed); err != nil {
 			return err
 		}
 	}
-	name := stem(ask.File) + "-" + what + ".pdf"
-	answerJSON(w, http.StatusOK, printed{"print/" + s.prints.keep(run.Files[0].Data) + "/" + name, name})
+	data, ext, err := oneOf(run.Files)
+	if err != nil {
+		return err
+	}
+	name := stem(ask.File) + "-" + what + ext
+	answerJSON(w, http.StatusOK, printed{"print/" + s.prints.keep(data) + "/" + name, name})
 	return nil
+}
+
+// printChoices are the choices of a run; findings tell what is wrong with a profile.
+func (s *site) printChoices(ask *printAsk) (c job.Choices, found diag.List, err error) {
+	for _, n := range ask.Gone {
+		if n < 0 {
+			return c, nil, badRequest("labels gone from a sheet can't be negative")
+		}
+	}
+	if ask.Copies < 0 {
+		return c, nil, badRequest("copies can't be negative")
+	}
+	if ask.Copies > job.MaxLabels {
+		return c, nil, badRequest("%d copies are more than the %d labels of one run", ask.Copies, job.MaxLabels)
+	}
+	if err := ask.check(); err != nil {
+		return c, nil, err
+	}
+	c = s.choices()
+	c.Pieces, c.Gone, c.Copies = pieceList(ask.Pieces), ask.Gone, ask.Copies
+	c.InkSaver, c.CutMarks, c.Gift = ask.InkSaver, ask.CutMarks, ask.Gift
+	c.Trimmed, c.CutLines, c.DPI, c.Whole = ask.Trimmed, ask.CutLines, float64(cmp.Or(ask.DPI, job.DefaultDPI)), true
+	if len(ask.Profile) > 0 {
+		c.Profile, found = job.ShopProfile("the profile", ask.Profile)
+	}
+	return c, found, nil
+}
+
+// oneOf is a file as it is, and several as a folder of them; ext says which kind.
+func oneOf(files []job.File) (data []byte, ext string, err error) {
+	if len(files) > 1 {
+		data, err = zipped(files)
+		return data, ".zip", err
+	}
+	return files[0].Data, path.Ext(files[0].Name), nil
 }
 
 // remember notes in the kitchen's file what is gone from the sheets printed on.
@@ -127,7 +190,10 @@ func (p *prints) keep(data []byte) string {
 	return id
 }
 
-// printedFile answers with a PDF made a moment ago.
+// printedTypes are the kinds of file labels are made as, by the end of their names.
+var printedTypes = map[string]string{".pdf": pdfType, ".svg": "image/svg+xml", ".png": "image/png", ".zip": zipType}
+
+// printedFile answers with a file made a moment ago.
 func (s *site) printedFile(w http.ResponseWriter, r *http.Request) error {
 	s.prints.Lock()
 	data := s.prints.data[r.PathValue("id")]
@@ -135,10 +201,18 @@ func (s *site) printedFile(w http.ResponseWriter, r *http.Request) error {
 	if data == nil {
 		return &problem{http.StatusNotFound, "these labels are no longer at hand", "print them again from their batch"}
 	}
-	return sendFile(w, r.PathValue("name"), pdfType, data)
+	name := r.PathValue("name")
+	kind := printedTypes[path.Ext(name)]
+	if kind == "" {
+		return &problem{http.StatusNotFound, "labels are not made as such a file", "print them again from their batch"}
+	}
+	return sendFile(w, name, kind, data)
 }
 
-const pdfType = "application/pdf"
+const (
+	pdfType = "application/pdf"
+	zipType = "application/zip"
+)
 
 func firstError(l diag.List) string {
 	for _, d := range l {

@@ -1,4 +1,4 @@
-// Printing: the labels on the screen as a PDF, saved or opened.
+// Printing: the labels on the screen as a PDF or for others, saved or opened.
 
 import { ask, rooted, words } from "./api.js";
 import { byId, make } from "./dom.js";
@@ -27,14 +27,16 @@ export function printing(draft, live, labels) {
       state.textContent = `${copies === null ? "Copies" : "Labels gone"}: write a whole number, such as 12.`;
       return;
     }
-    state.textContent = "Making the PDF …";
+    state.textContent = "Making it …";
     // Opened now, while the click counts: a window opened later is blocked.
     const view = download ? null : open("", "_blank");
     try {
       await live.flush();
+      const [as, dpi] = byId("print-as").value.split(" ");
       const { url, name } = await ask("do/print", {
         file: draft.file, text: draft.text, pieces: labels.pieces,
         gift: labels.gift, gone, copies, remember: byId("print-remember").checked, inkSaver: byId("print-ink").checked, cutMarks: byId("print-marks").checked, proof,
+        as, dpi: Number(dpi ?? 0), trimmed: byId("print-trimmed").checked, cutLines: byId("print-lines").checked, profile: await coded(byId("print-profile").files[0]),
       });
       if (view) view.location = rooted(url);
       else make("a", { href: rooted(url), download: name }).click();
@@ -45,6 +47,14 @@ export function printing(draft, live, labels) {
     }
   }
 }
+
+// coded is a file as a text that can be sent; none is empty.
+const coded = (file) => file ? new Promise((done, fail) => {
+  const reader = new FileReader();
+  reader.onload = () => done(reader.result.split(",")[1]);
+  reader.onerror = () => fail(reader.error);
+  reader.readAsDataURL(file);
+}) : "";
 
 // whole reads a whole number as people write it, 1,000 too; null is none.
 function whole(id) {
