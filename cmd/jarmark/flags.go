@@ -125,7 +125,7 @@ func checkFlags(f *flag.FlagSet, o *options) {
 
 func labelsFlags(f *flag.FlagSet, o *options) {
 	outFlags(f, o)
-	f.StringVar(&o.kind, "kind", "", "which label: `KIND` is front, info, wrap, lid, tag, strip, case, shelf, allergens or sign")
+	f.StringVar(&o.kind, "kind", "", "which label: `KIND` is front, info, wrap, lid, tag, strip, bag, case, shelf, allergens or sign")
 	f.IntVar(&o.copies, "copies", 0, "`N` labels instead of one a sealed jar")
 	f.StringVar(&o.jar, "jar", "", "only jars of this `SIZE`: \"8 fl oz\"")
 	f.StringVar(&o.numbers, "serial", "", "numbered labels of these `JARS` only: \"17, 20-22\"")

@@ -82,7 +82,7 @@ func (b *Batch) unfilled(pieces []label.Piece, c Choices) (l diag.List) {
 // bearsNet reports the pieces that sell a jar: the others go beside a label.
 func bearsNet(p label.Piece) bool {
 	switch p {
-	case label.Front, label.Wrap, label.CaseLabel:
+	case label.Front, label.Wrap, label.BagCard, label.CaseLabel:
 		return true
 	}
 	return false

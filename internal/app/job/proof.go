@@ -106,7 +106,7 @@ func (e *Env) prove(b *Batch, i int, c Choices, quotes []place.Quote) (proof.Pro
 // goes with its information label; where none is chosen, a wrap.
 func (b *Batch) proved(c Choices) []label.Piece {
 	out := slices.DeleteFunc(slices.Clone(b.pieces(c)), func(p label.Piece) bool {
-		return p != label.Front && p != label.InfoLabel && p != label.Wrap
+		return p != label.Front && p != label.InfoLabel && p != label.Wrap && p != label.BagCard
 	})
 	if len(out) == 0 {
 		return []label.Piece{label.Wrap}

@@ -17,6 +17,7 @@ var pieceWords = map[label.Piece][2]string{
 	label.Lid:        {"Lid", "a round label for the lid"},
 	label.Tag:        {"Hang tag", "for a ribbon, with names"},
 	label.SealStrip:  {"Seal strip", "over the lid, so that opening shows"},
+	label.BagCard:    {"Bag card", "everything on a card over a bag"},
 	label.CaseLabel:  {"Case", "for the box"},
 	label.ShelfCard:  {"Price card", "for the stall"},
 	label.AllergCard: {"Allergen card", "for the stall"},

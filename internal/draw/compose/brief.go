@@ -18,7 +18,8 @@ type brief struct {
 	name    string // what the label is called in lists
 	design  string // its id
 	voices  design.Voices
-	piece   label.Piece
+	piece   label.Piece // what it is laid out as
+	as      label.Piece // and what it is
 	cell    Cell
 	faces   *face.Set
 	opt     Options
@@ -32,7 +33,10 @@ func newBrief(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *f
 	if o.Codes == nil {
 		o.Codes = &Codes{}
 	}
-	b = brief{content: c, piece: p, faces: f, opt: o, said: newSaid()}
+	b = brief{content: c, piece: p, as: p, faces: f, opt: o, said: newSaid()}
+	if p == label.BagCard { // a front that says all
+		b.piece, b.opt.Alone = label.Front, true
+	}
 	switch {
 	case c == nil:
 		found.Errorf("no-content", "", "", "there is nothing to print")
@@ -40,7 +44,7 @@ func newBrief(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *f
 		found.Errorf("no-design", "", "label.design", "no design is chosen")
 	case f == nil:
 		found.Errorf("no-typeface", "", "", "no typefaces are loaded")
-	case arrangements[p] == nil:
+	case arrangements[b.piece] == nil:
 		found.Errorf("unknown-kind", "", "", "unknown kind of label %q", p)
 	default:
 		b.cell, found = cell.checked()
@@ -119,7 +123,7 @@ func (b brief) blank() *page.Frame {
 	}
 	c := b.cell
 	return &page.Frame{W: c.W, H: c.H, Shape: c.Shape, Corner: c.Corner, Safe: c.Safe, Bleed: c.Bleed,
-		Design: b.design, Piece: string(b.piece), Name: b.name}
+		Design: b.design, Piece: string(b.as), Name: b.name}
 }
 
 // within reports whether a box lies on the label, margin from its edge.

@@ -86,7 +86,7 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 	if !ok {
 		return Result{Frame: b.blank()}, found
 	}
-	look := b.stamped(b.pictured(d.Look(p)))
+	look := b.stamped(b.pictured(d.Look(b.piece)))
 	l, bare := b.best(look)
 	found = append(found, l.found...)
 	frame := l.finish()
@@ -116,10 +116,10 @@ func (b brief) checkLead(look design.Look, l *layout, frame *page.Frame, found *
 	}
 	if net := sizeOf(frame, b.netID()); l.nameSize > 0 && l.nameSize*1000 < net*1399 {
 		found.Notef("name-crowded", "", "label.sheet", "on the %s label the name is %.2f times as large as the net quantity, and should be %.2f times",
-			b.piece, float64(l.nameSize*100/net)/100, leads).Hinted(hint)
+			b.as, float64(l.nameSize*100/net)/100, leads).Hinted(hint)
 	}
 	if sign, ok := b.block(label.Brand); ok && look.Brand != "none" && sizeOf(frame, sign.ID) == 0 {
-		found.Notef("sign-left-out", "", "label.sheet", "the %s label has no room for the maker's name under that of the food", b.piece).
+		found.Notef("sign-left-out", "", "label.sheet", "the %s label has no room for the maker's name under that of the food", b.as).
 			Hinted(hint + "; the maker is named with the address all the same")
 	}
 }

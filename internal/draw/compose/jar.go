@@ -14,7 +14,7 @@ const seam = 6 * unit.Millimetre
 // known.
 func (b brief) checkJar() (found diag.List) {
 	c, w, h := b.content, b.cell.W, b.cell.H
-	switch b.piece {
+	switch b.as {
 	case label.Front, label.InfoLabel, label.Wrap:
 		b.checkForm(&found)
 		if c.Straight > 0 && h > c.Straight {

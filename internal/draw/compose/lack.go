@@ -44,7 +44,7 @@ func (l *layout) overflow() (out []Overflow, found diag.List) {
 			hint += ", or move facts to an information label"
 		}
 		found.Errorf("does-not-fit", "", "label.sheet", "%s on the %s label: needs %.1f mm %s, there are %.1f mm",
-			k.what, l.piece, o.Need.MM(), way, o.Have.MM()).
+			k.what, l.as, o.Need.MM(), way, o.Have.MM()).
 			Hinted(hint)
 	}
 	return out, found

@@ -169,7 +169,7 @@ func (b brief) onPaper(f *page.Frame) (found diag.List) {
 	}
 	i := slices.IndexFunc(f.Items, func(it page.Item) bool { _, ok := it.(*page.Picture); return ok })
 	if i < 0 {
-		found.Warnf("no-room-for-picture", "", "picture.file", "the %s label has no room for your picture", b.piece).
+		found.Warnf("no-room-for-picture", "", "picture.file", "the %s label has no room for your picture", b.as).
 			Hinted("take a larger label, give the picture another place (where), or leave this label out of its list (on)")
 		return found
 	}
@@ -187,7 +187,7 @@ func (b brief) onPaper(f *page.Frame) (found diag.List) {
 			help = fmt.Sprintf("it is sharp up to %.0f x %.0f mm: take a picture of more pixels, or write size = \"%.0f mm\"", wide, high, high)
 		}
 		found.Warnf("picture-coarse", "", "picture.file", "%s has %d x %d pixels: on the %s label, %.0f x %.0f mm, that is %.0f dots per inch, and under %d it prints blurred",
-			m.Name, m.FullW, m.FullH, b.piece, p.At.W.MM(), p.At.H.MM(), dots, sharp).
+			m.Name, m.FullW, m.FullH, b.as, p.At.W.MM(), p.At.H.MM(), dots, sharp).
 			Hinted(help)
 	}
 	return found
@@ -207,7 +207,7 @@ func (b brief) thin(p *page.Picture) (found diag.List) {
 		}
 	}
 	if least < thinnest {
-		found.Warnf("picture-thin", "", "picture.file", "%s has lines that are %.2f mm wide on the %s label: under %.2f mm they may not print", p.Image.Name, least.MM(), b.piece, thinnest.MM()).
+		found.Warnf("picture-thin", "", "picture.file", "%s has lines that are %.2f mm wide on the %s label: under %.2f mm they may not print", p.Image.Name, least.MM(), b.as, thinnest.MM()).
 			Hinted("draw them thicker, or let the picture be larger (size)")
 	}
 	return found

@@ -107,7 +107,7 @@ func (b brief) unstamped(f *page.Frame) (found diag.List) {
 	if !ok || f == nil || slices.ContainsFunc(f.Items, func(it page.Item) bool { t, ok := it.(*page.Text); return ok && t.Block == s.ID }) {
 		return nil
 	}
-	found.Warnf("no-room-for-stamp", "", s.Path, "the %s label has no room for your stamp", b.piece).
+	found.Warnf("no-room-for-stamp", "", s.Path, "the %s label has no room for your stamp", b.as).
 		Hinted("shorten its words, or take a larger label")
 	return found
 }

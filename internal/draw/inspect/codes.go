@@ -41,6 +41,11 @@ func courtesy(p label.Piece) bool {
 	return atStall(p) || p == label.Lid || p == label.Tag || p == label.SealStrip
 }
 
+// selling reports whether a piece has a display panel and is read by itself.
+func selling(p label.Piece) bool {
+	return p == label.Front || p == label.Wrap || p == label.BagCard
+}
+
 // atStall reports whether a piece stands on a stall or a case, not on a jar.
 func atStall(p label.Piece) bool {
 	return p == label.CaseLabel || p == label.ShelfCard || p == label.AllergCard || p == label.Sign

@@ -189,7 +189,7 @@ func prescribed(k label.Kind) bool { return k == label.Statement || k == label.S
 // prominence compares blocks that must not be less than a part of the largest
 // print with it: the statement of identity (21 CFR 101.3(d)).
 func (k *inspector) prominence() {
-	if p := label.Piece(k.fr.Piece); p != label.Front && p != label.Wrap {
+	if !selling(label.Piece(k.fr.Piece)) {
 		return
 	}
 	largest := unit.Length(0)
@@ -251,7 +251,7 @@ func (k *inspector) mustBear(b label.Block) bool {
 		return false // never facts of the food
 	}
 	switch label.Piece(k.fr.Piece) {
-	case label.Wrap:
+	case label.Wrap, label.BagCard:
 		return true
 	case label.Front:
 		return panel

@@ -115,7 +115,7 @@ func (k *inspector) together() {
 }
 
 func (k *inspector) sameView(b label.Block) {
-	if p := label.Piece(k.fr.Piece); p != label.Front && p != label.Wrap {
+	if !selling(label.Piece(k.fr.Piece)) {
 		return
 	}
 	for _, kind := range b.With {

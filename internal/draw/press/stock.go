@@ -89,7 +89,7 @@ func (w *work) suffices(x *setting, cell compose.Cell) (*composed, bool) {
 		return nil, true // the design is the finding
 	}
 	out := w.compose(x, cell)
-	return out, len(out.Overflow) == 0 && !out.found.HasErrors() && !(out.Bare && x.piece == label.Front)
+	return out, len(out.Overflow) == 0 && !out.found.HasErrors() && !(out.Bare && (x.piece == label.Front || x.piece == label.BagCard))
 }
 
 // sheetFor is the sheet asked for and the path it stands at: for this run, for
@@ -211,6 +211,8 @@ func suits(c *label.Content, p label.Piece) (w, h unit.Length, shape page.Shape)
 		return d, d, page.Ellipse
 	case label.Tag:
 		return mm(55), mm(95), page.TagShape
+	case label.BagCard:
+		return mm(120), mm(85), page.Rectangle
 	case label.SealStrip:
 		return mm(130), mm(18), page.Rectangle
 	case label.CaseLabel:

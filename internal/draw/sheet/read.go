@@ -52,7 +52,7 @@ var papers = map[string][2]unit.Length{
 
 // pieces are the kinds of label a sheet may be meant for, in the words of
 // package label.
-var pieces = []string{"front", "info", "wrap", "lid", "tag", "strip", "case", "shelf", "allergens", "sign"}
+var pieces = []string{"front", "info", "wrap", "lid", "tag", "strip", "bag", "case", "shelf", "allergens", "sign"}
 
 var idShape = regexp.MustCompile(`^[a-z0-9]+([.-][a-z0-9]+)*$`)
 

@@ -47,10 +47,10 @@ func (r *reader) market(raw rawMarket, path string) Market {
 var hexColour = regexp.MustCompile(`^#(?i:[0-9a-f]{3}|[0-9a-f]{6})$`)
 
 // pieces are the kinds of label, in the words of package label.
-var pieces = []string{"front", "info", "wrap", "lid", "tag", "strip", "case", "shelf", "allergens", "sign"}
+var pieces = []string{"front", "info", "wrap", "lid", "tag", "strip", "bag", "case", "shelf", "allergens", "sign"}
 
 var pieceSynonyms = map[string]string{
-	"wrap around": "wrap", "lid round": "lid", "round": "lid", "hang tag": "tag", "seal strip": "strip", "seal": "strip",
+	"wrap around": "wrap", "lid round": "lid", "round": "lid", "hang tag": "tag", "seal strip": "strip", "seal": "strip", "bag card": "bag", "bag label": "bag",
 	"case label": "case", "shelf card": "shelf", "allergen card": "allergens", "back": "info",
 }
 

@@ -112,7 +112,7 @@ type rawLabel struct {
 	Subtitle *string          `toml:"subtitle" help:"line below it||\"with star anise\""`
 	Design   *string          `toml:"design" help:"look of the label: jarmark designs lists them||\"orchard\""`
 	Sheet    *string          `toml:"sheet" help:"label sheet: jarmark sheets lists them||\"letter-plain\""`
-	Kind     *string          `toml:"kind" help:"which label: front, info, wrap, lid, tag, strip, case, shelf, allergens or sign||\"wrap\""`
+	Kind     *string          `toml:"kind" help:"which label: front, info, wrap, lid, tag, strip, bag, case, shelf, allergens or sign||\"wrap\""`
 	Colours  source.OneOrMore `toml:"colours" help:"colours, or fruits to take them from||[\"#7b2d8b\", \"plum\"]"`
 	Colors   source.OneOrMore `toml:"colors" help:"-"`
 	InkSaver *bool            `toml:"ink_saver" help:"less ink: no filled grounds||true"`

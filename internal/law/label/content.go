@@ -182,6 +182,7 @@ const (
 	Lid        Piece = "lid"
 	Tag        Piece = "tag"
 	SealStrip  Piece = "strip"
+	BagCard    Piece = "bag" // says all that a jar's labels say, over the bag it is sold in
 	CaseLabel  Piece = "case"
 	ShelfCard  Piece = "shelf"
 	AllergCard Piece = "allergens"
@@ -189,4 +190,4 @@ const (
 )
 
 // Pieces lists every piece in the order users see.
-var Pieces = []Piece{Front, InfoLabel, Wrap, Lid, Tag, SealStrip, CaseLabel, ShelfCard, AllergCard, Sign}
+var Pieces = []Piece{Front, InfoLabel, Wrap, Lid, Tag, SealStrip, BagCard, CaseLabel, ShelfCard, AllergCard, Sign}
