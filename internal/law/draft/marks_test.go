@@ -203,7 +203,9 @@ func TestForTheAllergic(t *testing.T) {
 			})
 			d.Allergy.Found = cook.Stated([]string{"almonds"}, "").Found
 			d.L = nil
-			if d.Wordings(); (len(d.L) == 1 && d.L[0].Code == "free-from-claim" && d.L[0].Severity == diag.Error) != want || !want && len(d.L) > 0 {
+			d.Wordings()
+			d.L = slices.DeleteFunc(d.L, func(x diag.Diagnostic) bool { return x.Code == "says-absent-ingredient" }) // the batch has no plums
+			if (len(d.L) == 1 && d.L[0].Code == "free-from-claim" && d.L[0].Severity == diag.Error) != want || !want && len(d.L) > 0 {
 				t.Errorf("%s, %q: %v", id, text, d.L)
 			}
 		}

@@ -110,6 +110,11 @@ func (p *Draft) Wordings() {
 			p.holding(w, texts)
 			continue
 		}
+		if w.Names {
+			p.naming(w, texts, forms)
+			p.shares(w.Cite)
+			continue
+		}
 		if w.Named {
 			p.named(w, denying, forms)
 			continue

@@ -119,6 +119,7 @@ type WordingRule struct {
 	Of     []string `toml:"of"`     // what Forms deny, each: "nuts"
 	Named  bool     `toml:"named"`  // Forms deny any allergen of allergen-words.csv that no other row speaks of
 	Holds  bool     `toml:"holds"`  // Words stand before a food that is said to be in the jar; told where no ingredient is it
+	Names  bool     `toml:"names"`  // any food the text says is said to be in the jar, unless Words say it is only like it
 	Forms  []string `toml:"forms"`  // ways of denying it, {x} stands for it; a row without takes those of the row before
 	In     []string `toml:"in"`     // "name" (what the food is called), "brand", "ingredient" (as the list has it), "story" (all else)
 	Unless []string `toml:"unless"` // phrases in which the word means something else

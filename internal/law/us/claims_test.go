@@ -70,17 +70,18 @@ func TestUnsureJellySaysItsFruit(t *testing.T) {
 
 // 21 U.S.C. 343(a)(1): a name says no fruit that is not in the jar.
 func TestNameOfAnAbsentFruit(t *testing.T) {
-	for name, want := range map[string]string{"Strawberry apple jelly": "the name says strawberry, and no ingredient does", "Apple peach jelly": "the name says peach, and no ingredient does",
+	for name, want := range map[string]string{"Strawberry apple jelly": `"strawberry" is in the name, and no ingredient is strawberry`, "Apple peach jelly": `"peach" is in the name, and no ingredient is peach`,
+		"Apple basil jelly": `"basil" is in the name, and no ingredient is basil`, "Apple & vanilla jelly": `"vanilla" is in the name, and no ingredient is vanilla`, "Rosemary's apple jelly": "", "Apple pie spice jelly": "",
 		"Apple jelly": "", "Orchard jelly": "", "Strawberry flavored apple jelly": "", "Apple and lemon jelly": ""} {
 		r := pot(t, batch.Jelly, name, measured(66), part{"apple juice", 8000}, part{"sugar", 5000}, part{"lemon juice", 50})
 		_, l := declare(t, r, "us", draft.Options{})
-		if d, _ := found(l, "name-says-absent-fruit"); d.Message != want {
+		if d, _ := found(l, "says-absent-ingredient"); d.Message != want {
 			t.Errorf("%s: %q", name, d.Message)
 		}
 	}
 	for name, fruit := range map[string]string{"Cherry jam": "sour cherries", "Orange jam": "oranges", "Blackberry jam": "blackberries", "Currant jam": "redcurrants", "Wild plum jam": "plums", "Grandma's peach jam": "peaches"} {
 		r := pot(t, batch.Jam, name, measured(66), part{fruit, 5000}, part{"sugar", 5000})
-		if _, l := declare(t, r, "us", draft.Options{}); codeOf(l, "name-says-absent-fruit") != "" {
+		if _, l := declare(t, r, "us", draft.Options{}); codeOf(l, "says-absent-ingredient") != "" {
 			t.Errorf("%s of %s: %v", name, fruit, l)
 		}
 	}

@@ -40,7 +40,6 @@ type fruitShare struct {
 // standard tests the batch against the standard its name calls for (21 U.S.C.
 // 343(g): what bears a standardized name must meet the standard).
 func standard(p *pass) {
-	p.absentFruit()
 	v := p.judge()
 	file := p.BatchFile()
 	switch {

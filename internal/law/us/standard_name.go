@@ -2,12 +2,10 @@ package us
 
 import (
 	"strings"
-	"sync"
 	"unicode"
 
 	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/cook"
-	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/draft"
 )
 
@@ -100,49 +98,6 @@ func (p *pass) nameOrder(v verdict) {
 		}
 		last = at
 	}
-}
-
-// absentFruit tells of a fruit the name says and no ingredient does: a strawberry
-// jelly of apples.
-func (p *pass) absentFruit() {
-	if draft.Said(p.B.Name, []string{"flavored", "flavoured", "flavor", "style"}, nil) != "" {
-		return
-	}
-	name, held := draft.Spaced(p.B.Name), ""
-	for _, f := range fruitWords() {
-		if !strings.Contains(name, f[0]) && !strings.Contains(name, f[1]) {
-			continue
-		}
-		if held == "" {
-			held = p.allNames()
-		}
-		if !strings.Contains(held, f[0]) && !strings.Contains(held, f[1]) {
-			p.L.Warnf("name-says-absent-fruit", p.BatchFile(), "name", "the name says %s, and no ingredient does", strings.TrimSpace(f[0])).
-				Hinted("take it out of the name, or write it into the recipe").Cited("21 U.S.C. 343(a)(1); 21 CFR 101.3(b)")
-			return
-		}
-	}
-}
-
-// fruitWords are the fruits, nuts and drinks of the table, singular and plural, as
-// spaced words.
-var fruitWords = sync.OnceValue(func() (out [][2]string) {
-	for _, g := range pantry.Default().Ingredients() {
-		switch g.Class {
-		case "fruit", "dried fruit", "nut", "alcohol":
-			out = append(out, [2]string{draft.Spaced(words.Singular(g.Name)), draft.Spaced(g.Name)})
-		}
-	}
-	return out
-})
-
-// allNames are the names of all that is in the pot, as spaced words.
-func (p *pass) allNames() string {
-	var all []string
-	for _, e := range p.list {
-		all = append(append(append(append(all, e.name, e.line.Name, e.line.Row.Name), e.line.Written...), e.line.Row.Aliases...), partNames(e)...)
-	}
-	return draft.Spaced(strings.Join(all, " | "))
 }
 
 func quoted(s string) string { return `"` + s + `"` }
