@@ -80,6 +80,16 @@ func TestSharesInWords(t *testing.T) {
 	}
 }
 
+// What is bought of several parts counts as one, or as its parts.
+func TestCountsOfIngredients(t *testing.T) {
+	pectin := "\"\n[[ingredient]]\nname = \"powdered pectin\"\namount = \"10 g\"\ncontains = [\"dextrose\", \"citric acid\", \"fruit pectin\"]"
+	for words, want := range map[string]bool{"five ingredients": false, "seven ingredients": false, "six ingredients": true, "4 ingredients": true} {
+		if got := jar(t, "[label]\nwords = \""+words+pectin); (len(got) == 1 && strings.HasPrefix(got[0], "share-claim")) != want {
+			t.Errorf("%q: %v", words, got)
+		}
+	}
+}
+
 // Ways of promising that a maker finds anew: what the jar may need, what nobody
 // can see in it, and whom it suits. The words are our own.
 func TestPromisesOfOtherWords(t *testing.T) {
