@@ -6,7 +6,6 @@ import (
 	"strings"
 	"sync"
 
-	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/words"
 	"jarmark/internal/kitchen/pantry"
 	"jarmark/internal/law/place"
@@ -29,7 +28,7 @@ func (p *Draft) naming(w place.WordingRule, texts []ownText, forms []string) {
 		}
 		for _, stretch := range strings.Split(plain, "|") {
 			for _, x := range foodsIn(strings.Fields(stretch), p.Say.Lang) {
-				if !strings.Contains(denied, " "+x.said+" ") && !p.called(x) && !told[x.food.Key] && !p.saidOf(w.ID, o.path, x.said) {
+				if !strings.Contains(denied, " "+x.said+" ") && !p.called(x) && !told[x.food.Key] && !p.saidOf(w, o.path, x.said) {
 					told[x.food.Key] = true
 					p.tellWording(w, []ownText{o}, []string{x.at}, nil, w.Level, w.Text, x.said)
 				}
@@ -38,11 +37,14 @@ func (p *Draft) naming(w place.WordingRule, texts []ownText, forms []string) {
 	}
 }
 
-// saidOf reports a finding of a text that speaks of a food already.
-func (p *Draft) saidOf(code, path, food string) bool {
-	return slices.ContainsFunc(p.L, func(d diag.Diagnostic) bool {
-		return d.Code == code && d.Path == path && strings.Contains(d.Message, food)
-	})
+// saidOf reports that a row has told of a food of a text already.
+func (p *Draft) saidOf(w place.WordingRule, path, food string) bool {
+	for told := range p.told {
+		if told[0] == w.ID && told[2] == path && strings.Contains(told[3], food) {
+			return true
+		}
+	}
+	return false
 }
 
 // owner is a word in the genitive: a person's, as a rule.
