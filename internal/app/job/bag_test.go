@@ -61,3 +61,30 @@ func TestBagCardFindsItsSheet(t *testing.T) {
 		}
 	}
 }
+
+// TestBagCardSaysAllBesideOthers: also where an information label is printed with it.
+func TestBagCardSaysAllBesideOthers(t *testing.T) {
+	env := builtin(t)
+	c := job.Choices{Pieces: []label.Piece{label.InfoLabel, label.BagCard}, Copies: 1}
+	runs, found := env.Labels(load(t, env, demoInput(t, demoBatches[0]), c), c)
+	if found.HasErrors() {
+		t.Fatal(found)
+	}
+	seen := 0
+	for _, r := range runs {
+		for _, pl := range r.Doc.Pages[0].Places {
+			if pl.Frame.Piece != "bag" {
+				continue
+			}
+			seen++
+			for _, id := range []string{"ingredients", "maker", "net"} {
+				if lineOf(t, pl.Frame, id) == nil {
+					t.Errorf("the card lacks the %s", id)
+				}
+			}
+		}
+	}
+	if seen != 1 {
+		t.Errorf("%d cards", seen)
+	}
+}
