@@ -179,6 +179,7 @@ func (b brief) foremost(look design.Look, all []variant, best *layout, bare bool
 		if l.nameSize > 0 && l.nameSize < displayLeast {
 			c += l.costOfTiny()
 		}
+		c += l.costOnCard()
 		if l.piece == label.Wrap && l.factScale < cramped {
 			c += costCramped
 		}
@@ -231,6 +232,7 @@ type draft struct {
 	headless  bool                   // there was no room for the name over the facts
 	codeStep  int                    // of the sizes of a code, the largest first
 	open      page.Rect              // the label less its bands
+	cloth     unit.Length            // the band around a round that hangs over its lid, on the lid; 0: none
 	adornment
 }
 

@@ -121,7 +121,9 @@ func (l *layout) pattern(box page.Rect, edge string, b design.Band) {
 	}
 	thick := min(box.W, box.H)
 	if edge == "" { // all round: what is seen is a ring
-		thick = share(thick, b.Size)
+		if thick = share(thick, b.Size); l.cloth > 0 {
+			thick = l.cloth
+		}
 	}
 	switch {
 	case b.Pattern == "gingham":

@@ -15,7 +15,8 @@ func (l *layout) lid() {
 	over, band := l.overhang(), l.look.Band
 	if over > 0 && band.Edge == "around" { // the cloth hangs down all of it
 		lid := area.Grow(-over, -over)
-		band.Size = float64(over+share(lid.W, band.Size)) / float64(l.short())
+		l.cloth = share(lid.W, band.Size)
+		band.Size = float64(over+l.cloth) / float64(l.short())
 		over = 0
 	}
 	if !round || band.Edge == "around" {

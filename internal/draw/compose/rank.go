@@ -97,6 +97,19 @@ func (l *layout) costOfTiny() int {
 	return costMost
 }
 
+// onCard is the size a name likes to have on a card or an envelope, as a share of its
+// height: that of the handwriting under it (our own taste).
+const onCard = 0.1
+
+// costOnCard is what a name costs that is smaller there: the drawing shrinks first.
+func (l *layout) costOnCard() int {
+	want := share(l.cell.H, onCard)
+	if l.piece != label.Tag || l.cell.W < l.cell.H || l.nameSize == 0 || l.nameSize >= want {
+		return 0
+	}
+	return int(costShrunk * 2 * (want - l.nameSize) / want)
+}
+
 // rank measures the display panel in the looks and puts the best first: the
 // first that gives up next to nothing, else all by what they give up.
 func (b brief) rank(looks []design.Look, narrow, whole bool) (out []variant) {
