@@ -29,3 +29,16 @@ func TestNamesAreNotSwallowed(t *testing.T) {
 		}
 	}
 }
+
+// Dry is a taste of a drink, and a state of a fruit or a herb: common practice, no
+// source.
+func TestDryDrinks(t *testing.T) {
+	for words, want := range map[string]string{"dry vermouth": "vermouth", "dry sherry": "sherry", "dry red wine": "wine_red", "dry cider": "hard_cider", "dry apricots": "apricot_dried", "dry mango": "mango_dried"} {
+		if g, ok := Default().Ingredient(words); !ok || g.Key != want {
+			t.Errorf("%s: %q, want %q", words, g.Key, want)
+		}
+	}
+	if g, ok := Default().Ingredient("dry strawberries"); ok {
+		t.Errorf("dry strawberries are %s", g.Key)
+	}
+}

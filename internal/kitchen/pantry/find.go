@@ -226,7 +226,8 @@ func cutOnly(form string) bool {
 	return !slices.ContainsFunc(tokens(form), func(w string) bool { return !stateWords[w] || w == "ground" })
 }
 
-// driedSpice finds "dried chilli flakes": of a spice the word says nothing new.
+// driedSpice finds "dried chilli flakes" and "dry sherry": of a spice the word says
+// nothing new, and of a drink how little sugar is in it.
 func (p *Pantry) driedSpice(words string) (Ingredient, bool) {
 	ts := tokens(words)
 	bare := slices.DeleteFunc(slices.Clone(ts), func(w string) bool { return w == "dried" || w == "dry" })
@@ -234,7 +235,7 @@ func (p *Pantry) driedSpice(words string) (Ingredient, bool) {
 		return Ingredient{}, false
 	}
 	g, ok := p.Ingredient(strings.Join(bare, " "))
-	return g, ok && g.Class == "spice"
+	return g, ok && (g.Class == "spice" || g.Class == "alcohol")
 }
 
 // Suggest gives up to three label names or aliases near to unknown words.
