@@ -18,6 +18,9 @@ func runWeigh(a *app, o *options, args []string) error {
 	if len(args) == 0 {
 		return usagef(`jarmark weigh plum.toml, or jarmark weigh "10.3 oz" "10.1 oz"`, "weigh: name a batch file or give weights")
 	}
+	if by := weightAmong(args); by != "" {
+		return usagef(`write what was weighed into the batch file, net = ["10.3 oz", "10.1 oz"] under its [[fill]], or give weights alone`, "weigh: %s is a weight, and stands beside a batch", by)
+	}
 	var declared unit.Mass
 	if o.declared != "" {
 		m, l := job.ParseWeights([]string{o.declared})
@@ -61,6 +64,24 @@ func runWeigh(a *app, o *options, args []string) error {
 		}
 	}
 	return nil
+}
+
+// weightAmong is a weight given beside a batch; "" where there is none.
+func weightAmong(args []string) (weight string) {
+	batch := false
+	for _, arg := range args {
+		_, err := os.Stat(arg)
+		switch net, _ := job.ParseWeights([]string{arg}); {
+		case err == nil || store.IsBatchName(arg):
+			batch = true
+		case len(net) > 0:
+			weight = arg
+		}
+	}
+	if !batch {
+		return ""
+	}
+	return weight
 }
 
 func (a *app) weighings(o *options, args []string, declared unit.Mass) ([]job.Weighing, diag.List, []job.Input, error) {
