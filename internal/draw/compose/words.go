@@ -54,6 +54,7 @@ type reader struct {
 	lang    string
 	parts   map[string]string
 	undrawn map[string]bool // letters no face draws, told once
+	stout   bool            // what is read must stand out
 	found   diag.List
 }
 
@@ -99,6 +100,7 @@ func readWords(c *label.Content, p label.Piece, v design.Voices, faces *face.Set
 func (r *reader) runs(b label.Block, faces []*face.Face) (out []label.Run) {
 	said := false
 	for _, x := range b.Runs {
+		r.stout = b.Bold || x.Bold
 		switch {
 		case b.Kind == label.Identity && !b.Exact:
 			x.Text = r.named(x.Text, b.Path, faces)
@@ -114,6 +116,7 @@ func (r *reader) runs(b label.Block, faces []*face.Face) (out []label.Run) {
 			said = said || strings.TrimSpace(x.Text) != ""
 		}
 	}
+	r.stout = false
 	if !said {
 		return nil
 	}
@@ -190,7 +193,7 @@ func (r *reader) kept(text, path, what string, faces []*face.Face, named bool) s
 			return -1 // joiners and marks that print nothing
 		}
 		for _, f := range faces {
-			if f != nil && !f.Has(c) {
+			if f != nil && (!f.Has(c) || r.stout && !named && !f.Stout(c)) {
 				if !strings.ContainsRune(missing, c) {
 					missing += string(c)
 				}
@@ -215,7 +218,7 @@ func helpFor(missing string) string {
 	case strings.ContainsFunc(missing, face.Shaped):
 		return "letters of this script join, stack or run from the right, which cannot be set here: write it in Latin, Greek or Cyrillic letters"
 	case strings.ContainsFunc(missing, unicode.IsLetter):
-		return "put a typeface that has these letters, a TTF file, into " + face.OwnFolder + "/ beside kitchen.toml (what is set bold needs a bold one), or write it in plain letters"
+		return "put a typeface that has these letters, a TTF file, into " + face.OwnFolder + "/ beside kitchen.toml (what must stand out needs a bold one), or write it in plain letters"
 	}
 	return "write it in plain letters; pictures and emoji cannot be printed"
 }

@@ -173,7 +173,7 @@ func ownName(file string, data []byte) string {
 
 // With lays the maker's faces over a set. A letter that a face lacks is drawn by
 // another: the set's by one of the maker's, the maker's by the others and then
-// by the set's. What must stand out is only drawn by a bold one.
+// by the set's; for a bold face by a bold one where there is one (see Stout).
 func (s *Set) With(own []*Face) *Set {
 	if len(own) == 0 {
 		return s
@@ -186,11 +186,13 @@ func (s *Set) With(own []*Face) *Set {
 			if err != nil {
 				return nil, err
 			}
-			return f.backed(stand(own, f)), nil
+			alike, other := stand(own, f)
+			return f.backed(append(alike, other...)), nil
 		}}
 	}
 	for _, f := range own {
-		f = f.backed(append(stand(own, f), s.stand(f)...))
+		alike, other := stand(own, f)
+		f = f.backed(slices.Concat(alike, s.stand(f), other))
 		out.names = append(out.names, f.Name)
 		out.faces[f.Name] = &entry{make: func() (*Face, error) { return f, nil }}
 	}
@@ -198,17 +200,22 @@ func (s *Set) With(own []*Face) *Set {
 	return out
 }
 
-// stand are the faces that may stand in for one, the nearest in weight first.
-func stand(list []*Face, f *Face) (out []func() *Face) {
+// stand are the faces that may stand in for one, the nearest in weight first; other
+// are those that are not bold, for a bold one.
+func stand(list []*Face, f *Face) (alike, other []func() *Face) {
 	w := f.tables.weight()
-	near := slices.DeleteFunc(slices.Clone(list), func(o *Face) bool { return o == f || w >= bold && o.tables.weight() < bold })
+	near := slices.DeleteFunc(slices.Clone(list), func(o *Face) bool { return o == f })
 	slices.SortStableFunc(near, func(a, b *Face) int {
 		return cmp.Compare(max(a.tables.weight()-w, w-a.tables.weight()), max(b.tables.weight()-w, w-b.tables.weight()))
 	})
 	for _, o := range near {
-		out = append(out, func() *Face { return o })
+		if w >= bold && o.tables.weight() < bold {
+			other = append(other, func() *Face { return o })
+		} else {
+			alike = append(alike, func() *Face { return o })
+		}
 	}
-	return out
+	return alike, other
 }
 
 // stand are the set's faces in their order; they are read when they are needed.
@@ -224,6 +231,12 @@ func (s *Set) stand(f *Face) (out []func() *Face) {
 		})
 	}
 	return out
+}
+
+// Stout reports whether a letter stands out where the face does: a bold face has it
+// drawn by a bold one. What the law wants bold may not be drawn otherwise; a name may.
+func (f *Face) Stout(r rune) bool {
+	return f.tables.weight() < bold || f.Owner(r).tables.weight() >= bold
 }
 
 // backed is a face with others that stand in for it.

@@ -136,8 +136,15 @@ func TestLettersStandIn(t *testing.T) {
 		t.Errorf("ß is drawn by %s", f.Owner('ß').Name)
 	}
 	only, _ := withGo(t, goregular.TTF)
-	if only.Face("Figtree_700Bold").Has('Ж') {
-		t.Error("what must stand out is drawn by a regular face")
+	b := only.Face("Figtree_700Bold")
+	if !b.Has('Ж') || b.Owner('Ж').Name != own[0].Name || b.Stout('Ж') {
+		t.Error("without a bold one a regular face draws the letter, and it does not stand out")
+	}
+	if !s.Face("Figtree_700Bold").Stout('Ж') || !b.Stout('A') || !only.Face("Figtree_400Regular").Stout('Ж') {
+		t.Error("what is bold, or need not be, does not stand out")
+	}
+	if f := lone.Face(lone.Names()[len(lone.Names())-1]); f.Owner('ß').Name == f.Name {
+		t.Error("ours do not stand in")
 	}
 	if n := own[0].Name; strings.ContainsAny(string(n), ` <>"&/()`) {
 		t.Errorf("the name %q could not stand in a file", n)

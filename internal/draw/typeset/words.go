@@ -127,6 +127,12 @@ func (p *Para) split(run label.Run, part Part, w *Word, flush func()) {
 			cut(n)
 			start = n
 			flush()
+		case !part.Exact && ideographic(r):
+			cut(n)
+			start = n
+			if next, size := utf8.DecodeRuneInString(run.Text[n:]); size > 0 && mayPart(r, next) {
+				flush()
+			}
 		}
 	}
 	cut(len(run.Text))

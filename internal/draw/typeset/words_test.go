@@ -106,3 +106,32 @@ func TestLinesKeepTheirRoom(t *testing.T) {
 		}
 	})
 }
+
+// Lines of Chinese and Japanese end between letters, but never before a small kana, a
+// sound mark or a closing bracket, nor after an opening one (W3C, Requirements for
+// Japanese Text Layout, 3.1.7 and 3.1.8); prescribed words and those of other scripts
+// do not part so.
+func TestIdeographsPart(t *testing.T) {
+	v := testVoice(t)
+	for text, want := range map[string]string{
+		"完熟苺ジャム": "完|熟|苺|ジャ|ム", "ルバーブ「春」、苺": "ル|バー|ブ|「春」、|苺", "苺 2個": "苺|2個", "苺jam": "苺|jam", "草莓酱": "草|莓|酱", "jam": "jam", "딸기잼": "딸기잼",
+	} {
+		said := func(exact bool) string {
+			var words []string
+			for _, w := range New(v, Say("", []label.Run{{Text: text}}, exact)).Words {
+				s := ""
+				for _, f := range w.Frags {
+					s += f.S
+				}
+				words = append(words, s)
+			}
+			return strings.Join(words, "|")
+		}
+		if got := said(false); got != want {
+			t.Errorf("%s parts as %s, want %s", text, got, want)
+		}
+		if got := strings.ReplaceAll(said(true), "|", ""); got != strings.ReplaceAll(text, " ", "") || strings.Count(said(true), "|") != strings.Count(text, " ") {
+			t.Errorf("prescribed, %s parts as %s", text, said(true))
+		}
+	}
+}
