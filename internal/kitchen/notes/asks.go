@@ -25,7 +25,7 @@ func (l *Line) askLast(s string) {
 		l.ask("how much is that without peel and juice? Weigh it, or give cups")
 	case sealedOnly.MatchString(s):
 		l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
-	case jarTalk.MatchString(s) && headCount.MatchString(s) && short:
+	case jarTalk.MatchString(s) && headCount.MatchString(s) && (short || jarTalk.MatchString(s[:min(len(s), 40)])):
 		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
 	case process.MatchString(s) && (hasMinutes(s) || figure && len(strings.Fields(s)) <= 12), figure && short && canned.MatchString(s):
 		l.ask("how many minutes was it in the canner, for your jars? Write minutes and method under [process]")

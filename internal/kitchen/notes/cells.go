@@ -43,6 +43,20 @@ func (g *grammar) cells(s string) (out, doubt string) {
 	return first + " " + words[0], doubt
 }
 
+// columns parts amounts that stand apart by spaces alone, where others of the line
+// stand by one: "1 kilo sugar    juice of 2 lemons".
+func columns(s string) string {
+	if !oneSpace.MatchString(s) {
+		return s
+	}
+	return wideSpace.ReplaceAllString(s, "$1; $2")
+}
+
+var (
+	oneSpace  = lazily(`\S \S`)
+	wideSpace = lazily(`(?i)(\p{L}|\))(?: {3,}| *\t *)((?:approx\.? |about |ca\.? )?\d|juice|zest|saft|jus|le jus)`)
+)
+
 // amountOnly reports a number with a measure, or the same in two, and no more.
 func (g *grammar) amountOnly(s string) bool {
 	for _, one := range strings.Split(s, "/") {

@@ -169,6 +169,8 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	s = g.telling(sugarRatio.ReplaceAllString(s, "$1 $2:$3"))
 	for _, b := range brackets.FindAllString(s, -1) {
 		switch inner := strings.TrimSpace(strings.Trim(b, "()")); {
+		case sizedCount.MatchString(inner):
+			l.say("beside it stands %s", b)
 		case g.formOnly(inner), g.kind(bare, inner):
 			form = append(form, inner)
 		case strings.Trim(againWords.ReplaceAllString(inner, ""), " .,;:/=~-") != "":
@@ -196,6 +198,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	name, lead := g.leadForm(name)
 	name, tail := g.tailForm(name)
 	in.Form = strings.Join(slices.DeleteFunc(slices.Concat([]string{strings.ToLower(lead)}, form, cuts, []string{tail}), func(w string) bool { return w == "" }), ", ")
+	in.Form = strings.TrimSpace(joinTail.ReplaceAllString(in.Form, ""))
 	l.doubtForm(in.Form)
 	return g.choose(l, in, name)
 }

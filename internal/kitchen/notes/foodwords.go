@@ -15,6 +15,8 @@ var (
 	orList     = lazily(`(?i),.* (?:or|oder|ou) `)
 	orFood     = lazily(`(?i)^\((?:or|oder|ou|bzw\.|and/or) ([\p{L}][\p{L}, -]+)\)$`)
 	prepared   = lazily(`(?i)\((` + num + `)( ?(?:kg|g|lbs?|oz|pounds?|ounces?)\.?)? (?:after|when|once|net|netto|prepared|prepped|prep|cleaned|hulled|pitted|peeled|nach|geputzt|entsteint|geschält|vorbereitet|parés?|nettoyée?s?|dénoyautée?s?)\b`)
+	sizedCount = lazily(`(?i)^(?:about |ca\.? |approx\.? |environ |etwa )?\d{1,3}(?: ?(?:-|to|bis|à) ?\d{1,3})? (?:very )?(?:large|medium|small|big|lg|med|sm|große|kleine|mittelgroße|gros|grosses|petits|moyens)(?: ones)?$`)
+	joinTail   = lazily(`(?i),? (?:et|and|und|&)$`)
 	orEnd      = lazily(`(?i),? (?:or|oder|ou)$`)
 	cutSize    = lazily(`(?i)` + num + `(?:[- ]?(?:inch(?:es)?|in|"|cm|mm)\b| ?%| ?percent| ?prozent)`)
 	sugarRatio = lazily(`(?i)\b(gelierzucker|sucre gélifiant|gelling sugar|jam sugar) \(?(\d) ?(?:plus|zu|auf|\+|/|:) ?(\d)\b\)?`)

@@ -10,10 +10,10 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?(quantity|ingredients? for|zutaten(?:menge)? für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
 	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
-	onlyCounts = lazily(`^(?:pour|für|fait|ingr.*|zutaten.*|rezept.*)$`)
+	onlyCounts = lazily(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*)$`)
 	sealForm   = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
 	andMore    = lazily(`(?i) (?:and|\+|plus) (\d)`)
 	headCount  = lazily(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
@@ -182,7 +182,11 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 		return f, true
 	}
 	if of := heldForm.FindStringSubmatch(rest); of != nil {
-		f.Said = strings.Replace(of[1], ",", ".", 1) + " " + strings.ToLower(strings.TrimSuffix(of[2], "."))
+		u := strings.ToLower(strings.TrimSuffix(of[2], "."))
+		if also, short := alsoUnit(u); short { // 350 gr
+			u = also
+		}
+		f.Said = strings.Replace(of[1], ",", ".", 1) + " " + u
 		return f, valid(f.Said)
 	}
 	return f, looseJar.MatchString(rest)

@@ -64,7 +64,7 @@ func (r *Reading) stoveTimes() {
 	}
 }
 
-var headTime = lazily(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time) ?[:=-]`)
+var headTime = lazily(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time) ?[:=-]? ?\d`)
 
 // drop takes a key off a line.
 func (l *Line) drop(path string) {

@@ -8,12 +8,12 @@ import (
 // line reads one line: a date, a measurement, a count, a time, or things in the
 // pot; else it says that it is none of them.
 func (g *grammar) line(l *Line) {
-	whole, gone := unstruck(bullet.ReplaceAllString(strings.Join(strings.Fields(l.Text), " "), ""))
+	whole, gone := unstruck(bullet.ReplaceAllString(strings.Join(strings.Fields(columns(l.Text)), " "), ""))
 	if gone != "" {
 		l.say("%s", gone)
 	}
 	if !shortDay.MatchString(whole) {
-		whole = strings.TrimRight(whole, " .,;!")
+		whole = strings.TrimRight(whole, " .,;!-–—")
 	}
 	s, doubt := g.cells(plain(bullet.ReplaceAllString(whole, "")))
 	if doubt != "" {
@@ -22,6 +22,9 @@ func (g *grammar) line(l *Line) {
 				l.ask("%s", doubt)
 			}
 		}()
+	}
+	if m := aboutTail.FindStringSubmatch(s); m != nil {
+		s = m[1]
 	}
 	s = kiloTail.ReplaceAllString(jarsFirst.ReplaceAllString(s, "$2 $1"), "$1.$2 kg")
 	s = listFor.ReplaceAllString(s, "$1 $2")
@@ -108,6 +111,9 @@ func (g *grammar) line(l *Line) {
 		l.say("not read: %s", why(s))
 	}
 }
+
+// aboutTail says behind an amount that it is about that: "4 pots de 350 g environ".
+var aboutTail = lazily(`(?i)^(.*\d ?[\p{L}]*),? (?:environ|approximately|approx|circa|ca|à peu près|ungefähr|roughly|more or less|or thereabouts)$`)
 
 var shortDay = lazily(`\d\. ?\d{1,2}\.$`) // 14.6.
 

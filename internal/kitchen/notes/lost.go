@@ -89,6 +89,13 @@ func missing(l Line, s string) (out []string) {
 	return out
 }
 
+// sayMissing tells the figures of a line that was read after all.
+func (l *Line) sayMissing() {
+	if left := missing(*l, plain(l.Text)); len(left) > 0 {
+		l.say("in no key: %s", strings.Join(left, ", "))
+	}
+}
+
 // told takes out of a line what a key holds in other figures: the day it was
 // made, hours, dozens, thousands, and an amount said again.
 func told(l Line, s string) string {

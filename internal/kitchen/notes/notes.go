@@ -30,6 +30,8 @@ type Line struct {
 	Fills       []Fill
 	Asks        []string // what the maker must settle
 	Says        []string // how it was read, where that is not plain; or why it was not
+
+	early []string // minutes that soften fruit before the boil
 }
 
 // Read reports that the line gave something to the batch.
@@ -108,6 +110,8 @@ func Read(text string, p *pantry.Pantry) Reading {
 	r.beforeStraining()
 	r.beforeSugar()
 	r.stoveTimes()
+	r.afterJars()
+	r.onlyEarly()
 	r.settle()
 	r.cold()
 	for i := range r.Lines {

@@ -49,19 +49,23 @@ func (g *grammar) sentences(l *Line, s string) {
 		return
 	}
 	var boils, baths []string
+	canned := false
 	clauses := clauses(s)
 	for i, c := range clauses {
 		soft := aside.MatchString(c) || i+1 < len(clauses) && softened.MatchString(clauses[i+1])
 		if !headForm.MatchString(c) && g.yield(l, c) {
 			continue
 		}
+		canned = canned || process.MatchString(c) && jarTalk.MatchString(c)
 		for _, part := range chunks(c) {
 			soft, early := soft && (part == c || aside.MatchString(part)), beforeSugar(part, c, clauses[i+1:])
 			for _, t := range times(part) {
 				switch {
-				case process.MatchString(part):
+				case process.MatchString(part), canned && cooking.MatchString(part) && !sureBoil.MatchString(part):
 					baths = append(baths, t)
+				case early && pectin.MatchString(part):
 				case early:
+					l.early = append(l.early, t)
 				case cooking.MatchString(part) && (!soft || finished.MatchString(part)):
 					boils = append(boils, t)
 				case !soft && toSet.MatchString(part) && !strings.Contains(t, "-"):
@@ -73,6 +77,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	}
 	g.processed(l, s, baths)
 	l.boiled(boils)
+	l.sure(s, clauses)
 	l.doubted(s, boils)
 	l.heats(clauses)
 	l.bareTimes(s)
@@ -174,6 +179,10 @@ func times(c string) (out []string) {
 func (g *grammar) processed(l *Line, s string, list []string) {
 	list = distinct(list)
 	if len(list) == 0 {
+		return
+	}
+	if emptyJars.MatchString(s) {
+		l.ask("%s minutes: of empty jars, or of filled ones? Of filled ones write minutes under [process]", strings.Join(list, ", "))
 		return
 	}
 	l.several("process.minutes", list)
