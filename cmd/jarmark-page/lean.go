@@ -22,6 +22,9 @@ var cuts = []struct{ file, line, instead, what string }{
 	// pack, and serves signatures and key exchanges alone. A page asks for
 	// none: the browser keeps its connections.
 	{"crypto/internal/fips140/nistec/p256.go", "\nfunc init() {\n\tp256GeneratorTablesPtr", "\nfunc _() {\n\tp256GeneratorTablesPtr", "a fortieth"},
+	// The letters of every script of the world, which a pattern may name: ours name
+	// letters of any script (TestPatternsNameNoScript).
+	{"regexp/syntax/parse.go", "if t := unicode.Scripts[name]; t != nil {\n\t\treturn t, unicode.FoldScript[name], +1\n\t}", "", "a hundredth"},
 }
 
 // stubs are packages of the standard library that others import and nothing in
@@ -148,6 +151,35 @@ func NewKeyFromSeed([]byte) PrivateKey                     { return nil }
 func GenerateKey(io.Reader) (PublicKey, PrivateKey, error) { return nil, nil, errLeftOut }
 func Verify(PublicKey, []byte, []byte) bool                { return false }
 `, "a hundredth"},
+	// The arithmetic of curves that keys are agreed on with: the browser agrees on them.
+	{"crypto/internal/fips140/nistec/fiat", `package fiat
+
+import "errors"
+
+type element[size any] struct{}
+
+type (
+	P224Element = element[[28]byte]
+	P256Element = element[[32]byte]
+	P384Element = element[[48]byte]
+	P521Element = element[[66]byte]
+)
+
+func (e *element[s]) One() *element[s]                            { return e }
+func (e *element[s]) Equal(*element[s]) int                       { return 0 }
+func (e *element[s]) IsZero() int                                 { return 0 }
+func (e *element[s]) Set(*element[s]) *element[s]                 { return e }
+func (e *element[s]) Bytes() []byte                               { return nil }
+func (e *element[s]) Add(_, _ *element[s]) *element[s]            { return e }
+func (e *element[s]) Sub(_, _ *element[s]) *element[s]            { return e }
+func (e *element[s]) Mul(_, _ *element[s]) *element[s]            { return e }
+func (e *element[s]) Square(*element[s]) *element[s]              { return e }
+func (e *element[s]) Invert(*element[s]) *element[s]              { return e }
+func (e *element[s]) Select(_, _ *element[s], _ int) *element[s]  { return e }
+func (e *element[s]) SetBytes([]byte) (*element[s], error) {
+	return nil, errors.New("elliptic curves are left out of the browser's program")
+}
+`, "a fiftieth"},
 	// Names of hosts in other scripts: the browser keeps the connections, and the
 	// pages speak to their own origin alone.
 	{"vendor/golang.org/x/net/idna", `package idna
