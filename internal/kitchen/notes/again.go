@@ -2,7 +2,6 @@ package notes
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -18,11 +17,11 @@ const (
 )
 
 var (
-	againForm   = lazily(`(?i)^\((?:about |approx(?:\.|imately)? |or |ca\.? |etwa |env(?:iron|\.)? |= ?)*(` + againOne + `)\.?(?:[ ,;/=]+(?:or |about |plus |and )*` + againOne + `\.?)*\) `)
-	againAfter  = lazily(`(?i)^([\p{L}][\p{L} '-]*?)(?: -|,| =)? (?:about |ca\.? |approx\.? |or )?(` + againOne + `)\b\.?(?:[ ,;/]+(?:or |about |ca\.? )*` + againOne + `\b\.?)*(?: ?/ [^\d]*)?( - .*)?$`)
-	numberAside = lazily(`^(` + num + `) \(([\p{L}-]+(?: [\p{L}-]+)?)\) `)
-	glued       = lazily(`^(\d)(\d{1,2})/(\d{1,2})( .*|$)`)
-	slashRange  = lazily(`(?i)^(\d{2,4})/(\d{2,4}) ?(ml|g|cl|dl|kg|grams?)\b`)
+	againForm   = pattern(`(?i)^\((?:about |approx(?:\.|imately)? |or |ca\.? |etwa |env(?:iron|\.)? |= ?)*(` + againOne + `)\.?(?:[ ,;/=]+(?:or |about |plus |and )*` + againOne + `\.?)*\) `)
+	againAfter  = pattern(`(?i)^([\p{L}][\p{L} '-]*?)(?: -|,| =)? (?:about |ca\.? |approx\.? |or )?(` + againOne + `)\b\.?(?:[ ,;/]+(?:or |about |ca\.? )*` + againOne + `\b\.?)*(?: ?/ [^\d]*)?( - .*)?$`)
+	numberAside = pattern(`^(` + num + `) \(([\p{L}-]+(?: [\p{L}-]+)?)\) `)
+	glued       = pattern(`^(\d)(\d{1,2})/(\d{1,2})( .*|$)`)
+	slashRange  = pattern(`(?i)^(\d{2,4})/(\d{2,4}) ?(ml|g|cl|dl|kg|grams?)\b`)
 )
 
 // bare takes the brackets off a word between number and measure: "1 (heaped)
@@ -81,7 +80,7 @@ func compound(words []string) bool {
 	return times > 1 && n < times && (times <= 20 || metricUnit.MatchString(strings.TrimRight(words[last], ".,")))
 }
 
-var joinWord = lazily(`(?i)^(?:plus|and|&|\+|und|et) `)
+var joinWord = pattern(`(?i)^(?:plus|and|&|\+|und|et) `)
 
 // endsInFood reports that the words before the first comma or bracket end in a food.
 func (g *grammar) endsInFood(s string) bool {
@@ -94,7 +93,7 @@ func (g *grammar) endsInFood(s string) bool {
 	return false
 }
 
-var runTogether = lazily(`^(` + num + `) ?([a-zA-Z]{4,20})( .*)?$`)
+var runTogether = pattern(`^(` + num + `) ?([a-zA-Z]{4,20})( .*)?$`)
 
 // twoNumbers gives both readings of figures that may be two amounts: "11/2 cups"
 // is one and a half where a printer lost the space, "575/600 ml" a range.
@@ -116,9 +115,9 @@ func twoNumbers(s string) (low, high, rest string, ok bool) {
 // How a text shows on which side of the Atlantic it was written. A pint stands
 // alone for neither.
 var (
-	british  = lazily(`(?i)\b(?:cast[eo]r sugar|demerara|muscovado|sultanas|malt vinegar|preserving sugar|courgettes?|aubergines?|swedes?|treacle|bramleys?|cookers|windfalls|marrows?|setting point|hob|gas mark|muslin|pips|topped and tailed|top and tail|sterilised|grammes|millilitres|litres?|tblsp|dessertspoons?|knob of butter|stone|p&p|jam sugar|sieve|pudding|colour)\b|\b\d+ ?(?:g|kg|ml)\b`)
-	american = lazily(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|\d c\. `)
-	pintsOf  = regexp.MustCompile(`(?i)^(` + num + `) ?(pints?|pts?\.?|quarts?|qts?\.?|gallons?)$`)
+	british  = pattern(`(?i)\b(?:cast[eo]r sugar|demerara|muscovado|sultanas|malt vinegar|preserving sugar|courgettes?|aubergines?|swedes?|treacle|bramleys?|cookers|windfalls|marrows?|setting point|hob|gas mark|muslin|pips|topped and tailed|top and tail|sterilised|grammes|millilitres|litres?|tblsp|dessertspoons?|knob of butter|stone|p&p|jam sugar|sieve|pudding|colour)\b|\b\d+ ?(?:g|kg|ml)\b`)
+	american = pattern(`(?i)\b(?:cups?|half[- ]pints?|canner|canning|sticks? of butter|liters?|kosher|zucchini|eggplants?|rutabagas?|confectioner'?s'?|extension|usda|mason)\b|\d c\. `)
+	pintsOf  = pattern(`(?i)^(` + num + `) ?(pints?|pts?\.?|quarts?|qts?\.?|gallons?)$`)
 )
 
 // pints gives the British and the American size of pints in British notes.
@@ -136,9 +135,9 @@ func pints(text string) []string {
 }
 
 var (
-	metricUnit = regexp.MustCompile(`(?i)^(?:g|gr|grams?|grammes?|kg|kilos?|kilograms?|mg|ml|mls|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
-	orAmounts  = lazily(`(?i)^(` + againOne + `|` + num + ` (?:\([^()]*\) )?` + holder + `|` + num + ` ?` + sizeUnit + ` ` + holder + `)(?: (or|oder|ou|to|bis|à) |( ?- ?))(\d.*)$`)
-	markOf     = lazily(`(?i)^(?:the |das |les )?(?:scraped |ausgekratzte[s]? )?(?:mark|seeds|graines) (?:of|from|von|aus|de|d')? ?(\d (?:1/2 )?|\d/\d |an? |one |half a |eine[rs]? (?:halben )?|une |d'une )(vanilla (?:beans?|pods?)|vanilleschoten?|vanillestangen?|gousses? de vanille)`)
+	metricUnit = pattern(`(?i)^(?:g|gr|grams?|grammes?|kg|kilos?|kilograms?|mg|ml|mls|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
+	orAmounts  = pattern(`(?i)^(` + againOne + `|` + num + ` (?:\([^()]*\) )?` + holder + `|` + num + ` ?` + sizeUnit + ` ` + holder + `)(?: (or|oder|ou|to|bis|à) |( ?- ?))(\d.*)$`)
+	markOf     = pattern(`(?i)^(?:the |das |les )?(?:scraped |ausgekratzte[s]? )?(?:mark|seeds|graines) (?:of|from|von|aus|de|d')? ?(\d (?:1/2 )?|\d/\d |an? |one |half a |eine[rs]? (?:halben )?|une |d'une )(vanilla (?:beans?|pods?)|vanilleschoten?|vanillestangen?|gousses? de vanille)`)
 )
 
 // orAmount reads "1 tbsp or 15 ml lemon juice" and "1 bottle or 2 pouches of
@@ -220,7 +219,7 @@ func (g *grammar) afterFood(first, rest string) (out, beside, doubt string) {
 	return m[1] + m[3], m[2], disagree(first, m[2])
 }
 
-var bracketAmount = lazily(`(?i)\((?:about |approx\.? |ca\.? |env\.? |= ?)?(` + num + `) ?(fluid ounces?|fl\.? ?oz|ounces?|oz|ml|cl|dl|lit(?:er|re)s?|l)\b`)
+var bracketAmount = pattern(`(?i)\((?:about |approx\.? |ca\.? |env\.? |= ?)?(` + num + `) ?(fluid ounces?|fl\.? ?oz|ounces?|oz|ml|cl|dl|lit(?:er|re)s?|l)\b`)
 
 // pintDoubt asks where the same amount in brackets behind a food shows that a pint
 // or a quart is none of America: "2 pt water (40 ounces)".
@@ -244,7 +243,7 @@ func pintDoubt(first, rest string) string {
 	return ""
 }
 
-var rangeOf = regexp.MustCompile(`(?i)^(` + num + `) ?(?:-|to|à|bis) ?(` + num + `) ?(\p{L}.*)$`)
+var rangeOf = pattern(`(?i)^(` + num + `) ?(?:-|to|à|bis) ?(` + num + `) ?(\p{L}.*)$`)
 
 // disagree tells where two amounts of one kind are not the same: a weight by
 // more than a quarter, a volume by more than a British pint differs from an

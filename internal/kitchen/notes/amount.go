@@ -20,22 +20,22 @@ type amount struct {
 }
 
 var (
-	aboutForm  = lazily(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly) |^[~≈] ?`)
-	bareVague  = lazily(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
-	inchLong   = lazily(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
-	inchPiece  = lazily(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|mm|zentimeter)(?: \([^()]*\))? (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
-	lengthOf   = lazily(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+)$`)
-	plainPiece = lazily(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
-	timesOne   = lazily(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
-	cupWeighed = lazily(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
-	lumpOf     = lazily(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
-	dozens     = lazily(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
-	sizeWord   = lazily(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
-	rangeHead  = lazily(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
-	numHead    = lazily(`^` + num)
-	plusForm   = lazily(`(?i)^(?:\+|plus|and|&|und|et) ?(` + num + `) `)
-	ofForm     = lazily(`(?i)^(?:of (?:the )?|de |d'|du |des |von |vom )`)
-	timeWord   = lazily(`(?i)^(?:min|mins|minutes?|minuten|hours?|hrs?|h|stunden?|heures?|seconds?|days?|weeks?|months?|people|servings?|degrees?|deg|°|f|brix|%|percent|inch(?:es)?|in|ft|feet|mm|cm)\b|^[°%:/]`)
+	aboutForm  = pattern(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly) |^[~≈] ?`)
+	bareVague  = pattern(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
+	inchLong   = pattern(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
+	inchPiece  = pattern(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|mm|zentimeter)(?: \([^()]*\))? (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
+	lengthOf   = pattern(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+)$`)
+	plainPiece = pattern(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
+	timesOne   = pattern(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
+	cupWeighed = pattern(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
+	lumpOf     = pattern(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
+	dozens     = pattern(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
+	sizeWord   = pattern(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
+	rangeHead  = pattern(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
+	numHead    = pattern(`^` + num)
+	plusForm   = pattern(`(?i)^(?:\+|plus|and|&|und|et) ?(` + num + `) `)
+	ofForm     = pattern(`(?i)^(?:of (?:the )?|de |d'|du |des |von |vom )`)
+	timeWord   = pattern(`(?i)^(?:min|mins|minutes?|minuten|hours?|hrs?|h|stunden?|heures?|seconds?|days?|weeks?|months?|people|servings?|degrees?|deg|°|f|brix|%|percent|inch(?:es)?|in|ft|feet|mm|cm)\b|^[°%:/]`)
 )
 
 // amount reads the amount at the head of a text; rest is the food.
@@ -199,7 +199,7 @@ func food(s string) string {
 }
 
 // wordsFirst are words in brackets between a measure and "of": "1,5 l (ein Korb) of".
-var wordsFirst = lazily(`(?i)^\([^()\d]{1,30}\) (of |de |d'|von )`)
+var wordsFirst = pattern(`(?i)^\([^()\d]{1,30}\) (of |de |d'|von )`)
 
 // spelled turns a number in words at the head into digits; vague is an amount
 // without size.

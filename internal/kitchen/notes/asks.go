@@ -9,11 +9,11 @@ import (
 // What a line of one food leaves open, and is asked about.
 
 var (
-	bareInside = lazily(`(?i)(\((?:about |ca\.? |~|or |oder |ou )?` + num + `(?: ?-? ?` + num + `)?(?: or so| or less| or more| etwa)?\))`)
-	insteadOf  = lazily(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
-	less       = lazily(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
-	ownWay     = lazily(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
-	shareIn    = lazily(`(?i)\((?:per|for each|for every|pro|je|par|pour chaque) (?:` + num + ` ?)?\p{L}[^()]*\)`)
+	bareInside = pattern(`(?i)(\((?:about |ca\.? |~|or |oder |ou )?` + num + `(?: ?-? ?` + num + `)?(?: or so| or less| or more| etwa)?\))`)
+	insteadOf  = pattern(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
+	less       = pattern(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
+	ownWay     = pattern(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
+	shareIn    = pattern(`(?i)\((?:per|for each|for every|pro|je|par|pour chaque) (?:` + num + ` ?)?\p{L}[^()]*\)`)
 )
 
 // askLast asks of a line that gave nothing what it may have been.
@@ -25,7 +25,7 @@ func (l *Line) askLast(s string) {
 		l.ask("how much is that without peel and juice? Weigh it, or give cups")
 	case sealedOnly.MatchString(s):
 		l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
-	case jarTalk.MatchString(s) && headCount.MatchString(s) && (short || jarTalk.MatchString(s[:min(len(s), 40)])):
+	case jarTalk.MatchString(s) && headCount.MatchString(s) && (short || jarTalk.MatchString(s[:min(len(s), 40)])), jarsNear.MatchString(s):
 		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
 	case process.MatchString(s) && (hasMinutes(s) || figure && len(strings.Fields(s)) <= 12), figure && short && canned.MatchString(s):
 		l.ask("how many minutes was it in the canner, for your jars? Write minutes and method under [process]")
@@ -38,10 +38,12 @@ func (l *Line) askLast(s string) {
 	}
 }
 
+var jarsNear = pattern(`(?i)^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)
+
 // canned is a time in water told without the canner; counts is a bare count.
 var (
-	canned = lazily(`(?i)\b(?:in|under) (?:the )?boiling water\b|\balt(?:itude)?\b`)
-	counts = lazily(`(?i)\b(?:got|made|filled|gave|bekam|ergab|obtenu|donné) (?:about |ca\.? )?\d{1,3}$`)
+	canned = pattern(`(?i)\b(?:in|under) (?:the )?boiling water\b|\balt(?:itude)?\b`)
+	counts = pattern(`(?i)\b(?:got|made|filled|gave|bekam|ergab|obtenu|donné) (?:about |ca\.? )?\d{1,3}$`)
 )
 
 // insideBrackets asks about what brackets say of the amount: another one, a share,

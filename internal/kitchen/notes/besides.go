@@ -57,8 +57,8 @@ func (g *grammar) strange(l *Line, name, form string) {
 }
 
 var (
-	capital   = lazily(`^\p{Lu}\p{Ll}`)
-	plainWord = lazily(`(?i)^(?:and|&|or|for|in|to|of|the|from|und|oder|et|ou|only|more|less|each)$|(?:ed|ing|ly)$`)
+	capital   = pattern(`^\p{Lu}\p{Ll}`)
+	plainWord = pattern(`(?i)^(?:and|&|or|for|in|to|of|the|from|und|oder|et|ou|only|more|less|each)$|(?:ed|ing|ly)$`)
 )
 
 // remarked takes a sentence off from behind a food with its amount: what it says of
@@ -81,8 +81,8 @@ func (g *grammar) remarked(l *Line, s string) string {
 }
 
 var (
-	behindStop = lazily(`^(\S.*?\p{L}{3,}\)?)[.!?] (\p{Lu}\p{L}+ .*|I .*)$`)
-	eitherWord = lazily(`(?i)\b(?:or|oder|ou|instead|statt|more|less|mehr|weniger|plus|moins)\b`)
+	behindStop = pattern(`^(\S.*?\p{L}{3,}\)?)[.!?] (\p{Lu}\p{L}+ .*|I .*)$`)
+	eitherWord = pattern(`(?i)\b(?:or|oder|ou|instead|statt|more|less|mehr|weniger|plus|moins)\b`)
 )
 
 // loose reads a line that begins with an amount of a known food and goes on in
@@ -156,7 +156,7 @@ func (g *grammar) within(form, key string) string {
 	return ""
 }
 
-var beside = lazily(`(?i)^(?:in|for|as|like|from|with|without|no|than|to|à|pour|sans|avec|comme|ohne|für|wie|mit)$`)
+var beside = pattern(`(?i)^(?:in|for|as|like|from|with|without|no|than|to|à|pour|sans|avec|comme|ohne|für|wie|mit)$`)
 
 // kindsBracket asks between two kinds in brackets: "vinegar (white or cider)".
 func (g *grammar) kindsBracket(l *Line, in *Ingredient, bare, a, b string) bool {
@@ -180,7 +180,7 @@ func (g *grammar) kindsBracket(l *Line, in *Ingredient, bare, a, b string) bool 
 	return false
 }
 
-var orKinds = lazily(`(?i)^\(((?:\p{L}+ ?-?){1,3}?),? (?:or|oder|ou) ((?:\p{L}+ ?-?){1,3})\)$`)
+var orKinds = pattern(`(?i)^\(((?:\p{L}+ ?-?){1,3}?),? (?:or|oder|ou) ((?:\p{L}+ ?-?){1,3})\)$`)
 
 // orBracket asks between a food and another in brackets: "white wine (or cider)
 // vinegar". It settles the names where both are known.

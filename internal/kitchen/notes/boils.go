@@ -22,19 +22,19 @@ func clauses(s string) (out []string) {
 }
 
 var (
-	goesOn   = lazily(`(?i)^(?:(?:das|dies|this|it|that|ça|cela) (?:dauert|takes?|took|(?:should|will|may|can) take|prend)|stirring|skimming|uncovered|covered|until|till|or until|for (?:about |another )?\d|unter (?:ständigem )?rühren|bis |en remuant|jusqu)`)
-	onlyTime = lazily(`(?i)^(?:for |about |ca\.? |approx\.? )*` + num + `(?: ?(?:-|to|bis|à) ?` + num + `)?[- ]?(?:minutes?|mins?|minuten|mn)\b\.?(?:$|[.;,)])`)
+	goesOn   = pattern(`(?i)^(?:(?:das|dies|this|it|that|ça|cela) (?:dauert|takes?|took|(?:should|will|may|can) take|prend)|stirring|skimming|uncovered|covered|until|till|or until|for (?:about |another )?\d|unter (?:ständigem )?rühren|bis |en remuant|jusqu)`)
+	onlyTime = pattern(`(?i)^(?:for |about |ca\.? |approx\.? )*` + num + `(?: ?(?:-|to|bis|à) ?` + num + `)?[- ]?(?:minutes?|mins?|minuten|mn)\b\.?(?:$|[.;,)])`)
 )
 
 // elsewhere is a vessel that boils away otherwise than an open pot; jarsIn are jars
 // in boiling water, without a word of the canner.
 var (
-	elsewhere = lazily(`(?i)\b(?:oven|slow[- ]?cook\p{L}*|crock ?-?pot|pressure[- ]?cook\p{L}*|at pressure|microwav\p{L}*|on high\b|bread ?-?machine|bread ?-?maker|backofen|im ofen|rohr|schnellkoch\p{L}*|mikrowelle|dampfentsaft\p{L}*|steam juicer|au four|autocuiseur|cocotte[- ]minute|micro-?ondes|robot)\b`)
-	jarsIn    = lazily(`(?i)\b(?:boil|simmer)(?:ed|ing|s)?(?: (?:the|your|these|all|filled|full|sealed|closed|hot|empty|clean))* (?:jars?|lids?|bottles?|glasses)\b|\b(?:jars?|gläser|bocaux|lids?|deckel)\b[^.;]{0,60}\b(?:in(?:to)?|under|with) (?:the |gently |rapidly )?boiling water\b|\b(?:gläser|deckel|bocaux|pots|couvercles)\b[^.;]{0,40}\b(?:auskochen|ausgekocht|abkochen|ébouillant\p{L}+|bouillir)\b`)
-	emptyJars = lazily(`(?i)\bstérilis\w* (?:(?:les|vos|des|tes|nos|bien) )*(?:petits |bocaux et |pots et )?(?:pots|bocaux|couvercles)\b`)
-	moreTime  = lazily(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
-	bareBoil  = lazily(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
-	advised   = lazily(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si vous avez|wenn (?:sie|du|man) ein|falls (?:sie|du|man))\b`)
+	elsewhere = pattern(`(?i)\b(?:oven|slow[- ]?cook\p{L}*|crock ?-?pot|pressure[- ]?cook\p{L}*|at pressure|microwav\p{L}*|on high\b|bread ?-?machine|bread ?-?maker|backofen|im ofen|rohr|schnellkoch\p{L}*|mikrowelle|dampfentsaft\p{L}*|steam juicer|au four|autocuiseur|cocotte[- ]minute|micro-?ondes|robot)\b`)
+	jarsIn    = pattern(`(?i)\b(?:boil|simmer)(?:ed|ing|s)?(?: (?:the|your|these|all|filled|full|sealed|closed|hot|empty|clean))* (?:jars?|lids?|bottles?|glasses)\b|\b(?:jars?|gläser|bocaux|lids?|deckel)\b[^.;]{0,60}\b(?:in(?:to)?|under|with) (?:the |gently |rapidly )?boiling water\b|\b(?:gläser|deckel|bocaux|pots|couvercles)\b[^.;]{0,40}\b(?:auskochen|ausgekocht|abkochen|ébouillant\p{L}+|bouillir)\b`)
+	emptyJars = pattern(`(?i)\bstérilis\w* (?:(?:les|vos|des|tes|nos|bien) )*(?:petits |bocaux et |pots et )?(?:pots|bocaux|couvercles)\b`)
+	moreTime  = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
+	bareBoil  = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
+	advised   = pattern(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si vous avez|wenn (?:sie|du|man) ein|falls (?:sie|du|man))\b`)
 )
 
 // doubted asks about a boil where the line tells that it may not be all, or none.
@@ -80,9 +80,9 @@ func (l *Line) sure(s string, list []string) {
 }
 
 // sureBoil are the jam, its sugar, its set, and a boil that no fruit is softened with.
-var sureBoil = lazily(`(?i)\b(?:jams?|marmalades?|jell(?:y|ies)|chutneys?|relish|conserve|preserves?|spread|curd|butter|mixture|syrup|sugar|set|sets|setting|gels?|gell\w+|gelling|jells?|thick\w*|clear|translucent|transparent|glossy|hard|rolling|rapid\w*|brisk\w*|vigorous\w*|fast|furious\w*|full|reduced?|pulp|skim\w*|konfitüre|marmelade|gelee|mus|masse|\p{L}*zucker|sprudel\w*|wallend|gelier\w*|dick\w*|fest|confiture|gelée|sucre|sirop|vif|épais\w*|nappe\w*|prend|prise|écum\w*|consistance|mélange)\b`)
+var sureBoil = pattern(`(?i)\b(?:jams?|marmalades?|jell(?:y|ies)|chutneys?|relish|conserve|preserves?|spread|curd|butter|mixture|syrup|sugar|set|sets|setting|gels?|gell\w+|gelling|jells?|thick\w*|clear|translucent|transparent|glossy|hard|rolling|rapid\w*|brisk\w*|vigorous\w*|fast|furious\w*|full|reduced?|pulp|skim\w*|konfitüre|marmelade|gelee|mus|masse|\p{L}*zucker|sprudel\w*|wallend|gelier\w*|dick\w*|fest|confiture|gelée|sucre|sirop|vif|épais\w*|nappe\w*|prend|prise|écum\w*|consistance|mélange)\b`)
 
-var pectin = lazily(`(?i)\b(?:pectin|pektin|pectine)\b`)
+var pectin = pattern(`(?i)\b(?:pectin|pektin|pectine)\b`)
 
 // afterJars asks of a boil in a line behind the one that fills the jars.
 func (r *Reading) afterJars() {
@@ -97,7 +97,7 @@ func (r *Reading) afterJars() {
 	}
 }
 
-var intoJars = lazily(`(?i)\b(?:ladle[ds]?|spoon(?:ed)?|pour(?:ed)?|fill(?:ed)?|pack(?:ed)?|pot)\b[^.;]{0,60}\bjars?\b|\bin (?:die |heiße |vorbereitete |saubere )*gläser (?:ab)?füllen|\bmettre en pots\b|\b(?:place|lower|put)\b[^.;]{0,20}\bjars?\b[^.;]{0,40}\b(?:canner|water|rack|pot)\b`)
+var intoJars = pattern(`(?i)\b(?:ladle[ds]?|spoon(?:ed)?|pour(?:ed)?|fill(?:ed)?|pack(?:ed)?|pot)\b[^.;]{0,60}\bjars?\b|\bin (?:die |heiße |vorbereitete |saubere )*gläser (?:ab)?füllen|\bmettre en pots\b|\b(?:place|lower|put)\b[^.;]{0,20}\bjars?\b[^.;]{0,40}\b(?:canner|water|rack|pot)\b`)
 
 // onlyEarly asks of the times before the sugar where no boil is told of.
 func (r *Reading) onlyEarly() {
@@ -112,7 +112,7 @@ func (r *Reading) onlyEarly() {
 			for _, v := range strings.Split(t, "-") {
 				l.Keys = append(l.Keys, Key{Path: "cook.minutes", Value: v, Asked: true})
 			}
-			l.Says = slices.DeleteFunc(l.Says, func(s string) bool { return strings.HasPrefix(s, "not read") })
+			l.unsay()
 			l.ask("were %s minutes the boil, and not only before the sugar? Then take the # off", t)
 		}
 		if len(l.early) > 0 {

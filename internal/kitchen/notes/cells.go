@@ -53,8 +53,8 @@ func columns(s string) string {
 }
 
 var (
-	oneSpace  = lazily(`\S \S`)
-	wideSpace = lazily(`(?i)(\p{L}|\))(?: {3,}| *\t *)((?:approx\.? |about |ca\.? )?\d|juice|zest|saft|jus|le jus)`)
+	oneSpace  = pattern(`\S \S`)
+	wideSpace = pattern(`(?i)(\p{L}|\))(?: {3,}| *\t *)((?:approx\.? |about |ca\.? )?\d|juice|zest|saft|jus|le jus)`)
 )
 
 // amountOnly reports a number with a measure, or the same in two, and no more.
@@ -73,4 +73,4 @@ func (g *grammar) amountOnly(s string) bool {
 	return true
 }
 
-var wholeAmount = lazily(`(?i)^` + againOne + `\.?$`)
+var wholeAmount = pattern(`(?i)^` + againOne + `\.?$`)

@@ -1,22 +1,18 @@
 package notes
 
-import (
-	"slices"
-	"strings"
-)
-
 // What is kept cold: a jam for the freezer or the refrigerator is never one for the
 // shelf (NCHFP, Making Jams and Jellies: uncooked jams are kept in the refrigerator or
 // freezer), and of one that is not cooked the time is the pectin's.
 
 var (
-	frozen      = lazily(`(?i)\bfreezer (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|containers?|boxes|jars?|bags?)\b|\b(?:stor\p{L}+|keep|keeps|kept|put|goes|went|gone|straight|into|all|jars?)\b[^.;]{0,30}\b(?:in(?:to)? )?(?:the |our |my |a )?(?:deep[- ])?freezer\b|(?:^|[.;(] ?)(?:then )?freeze\b(?:[^.;]{0,40}\b(?:months?|year|weeks?|refrigerat\p{L}+|containers?)\b|[.!]?$)|\b(?:einfrieren|eingefroren|in (?:den|die|der) (?:tiefkühl\p{L}*|gefrier\p{L}*|tk)\b|au congélateur|congeler)`)
-	chilled     = lazily(`(?i)\b(?:refrigerator|fridge) (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|marmalades?)\b|(?:\b(?:cover(?:ed)?|then|and)|,) refrigerated?\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:store[ds]?|storing|keep|keeps|kept|lasts?|straight|eat from|stays?|live[s]?)\b[^.;]{0,40}\b(?:in|into|to) (?:the |a |our |my |your )?(?:fridge|refrigerator)\b|(?:^|[.;(] ?)(?:then )?refrigerate\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:im kühlschrank (?:auf\p{L}*|lager\p{L}*|halt\p{L}*|hält)|au (?:frigo|réfrigérateur) (?:pendant|jusqu|\d)|(?:se )?conserv\p{L}+ (?:\p{L}+ ){0,3}au (?:frigo|réfrigérateur))`)
-	notCold     = lazily(`(?i)\b(?:saucers?|plates?|assiettes?|soucoupe|teller|untertasse|spoons?|cuillère|löffel|test\p{L}*|tests?|frozen|froze|from the freezer|out of the freezer|open(?:ed|ing)?|once open|geöffnet|anbruch|öffnen|ouvert\p{L}*|ouverture|entamé\p{L}*|overnight|über nacht|nuit|thaw\p{L}*|fruit|berries|juice|peel|pulp|früchte|beeren|saft)\b`)
-	ifLine      = lazily(`(?i)^\W*(?:\d+\.? )?(?:if|for|wenn|falls|zum|si|pour) (?:you )?(?:freez\p{L}*|refrigerat\p{L}*|canning|einfrieren|congel\p{L}*)\b`)
-	unprocessed = lazily(`(?i)\b(?:not|no|never|without|un|nicht) ?-?(?:water )?(?:process\p{L}*|canned|canner|bath)\b`)
-	maybe       = lazily(`(?i)\b(?:if|may|can|could|wenn|falls|kann|si|peut|pouvez)\b`)
-	onShelf     = lazily(`(?i)\b(?:not|never|no need|don'?t|nicht|pas)\b[^.;]{0,20}\b(?:freez|fridge|refrigerat|kühlschrank|congel|frigo)`)
+	frozen       = pattern(`(?i)\b(?:in(?:to)?|to) (?:the |your |our |my |a )?(?:deep[- ])?freezer\b|\bfreezer (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|containers?|boxes|jars?|bags?)\b|\b(?:stor\p{L}+|keep|keeps|kept|put|goes|went|gone|straight|into|all|jars?)\b[^.;]{0,30}\b(?:in(?:to)? )?(?:the |our |my |a )?(?:deep[- ])?freezer\b|(?:^|[.;(] ?)(?:then )?freeze\b(?:[^.;]{0,40}\b(?:months?|year|weeks?|refrigerat\p{L}+|containers?)\b|[.!]?$)|\b(?:einfrieren|eingefroren|in (?:den|die|der) (?:tiefkühl\p{L}*|gefrier\p{L}*|tk)\b|au congélateur|congeler)`)
+	chilled      = pattern(`(?i)\b(?:refrigerator|fridge) (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|marmalades?)\b|(?:\b(?:cover(?:ed)?|then|and)|,) refrigerated?\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:store[ds]?|storing|keep|keeps|kept|lasts?|straight|eat from|stays?|live[s]?)\b[^.;]{0,40}\b(?:in|into|to) (?:the |a |our |my |your )?(?:fridge|refrigerator)\b|(?:^|[.;(] ?)(?:then )?refrigerate\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:im kühlschrank (?:auf\p{L}*|lager\p{L}*|halt\p{L}*|hält)|au (?:frigo|réfrigérateur) (?:pendant|jusqu|\d)|(?:se )?conserv\p{L}+ (?:\p{L}+ ){0,3}au (?:frigo|réfrigérateur))`)
+	notCold      = pattern(`(?i)\b(?:saucers?|plates?|assiettes?|soucoupe|teller|untertasse|spoons?|cuillère|löffel|test\p{L}*|tests?|frozen|froze|from the freezer|out of the freezer|open(?:ed|ing)?|once open|geöffnet|anbruch|öffnen|ouvert\p{L}*|ouverture|entamé\p{L}*|overnight|über nacht|nuit|thaw\p{L}*|fruit|berries|juice|peel|pulp|früchte|beeren|saft)\b`)
+	ifLine       = pattern(`(?i)^\W*(?:\d+\.? )?(?:if|for|wenn|falls|zum|si|pour) (?:you )?(?:freez\p{L}*|refrigerat\p{L}*|canning|einfrieren|congel\p{L}*)\b`)
+	measuredLine = pattern(`^\W*\d[\d/ ½¼¾]*(?: ?- ?\d+)? ?\p{L}`) // of containers, of pectin for it
+	unprocessed  = pattern(`(?i)\b(?:not|no|never|without|un|nicht) ?-?(?:water )?(?:process\p{L}*|canned|canner|bath)\b`)
+	maybe        = pattern(`(?i)\b(?:if|may|can|could|wenn|falls|kann|si|peut|pouvez)\b`)
+	onShelf      = pattern(`(?i)\b(?:not|never|no need|don'?t|nicht|pas)\b[^.;]{0,20}\b(?:freez|fridge|refrigerat|kühlschrank|congel|frigo)`)
 )
 
 // cold writes how a jam is kept where the notes say that it is kept cold and name no
@@ -25,7 +21,7 @@ func (r *Reading) cold() {
 	at, way, processed := -1, "", false
 	for i, l := range r.Lines {
 		processed = processed || l.find("process.minutes") != nil || process.MatchString(unprocessed.ReplaceAllString(plain(l.Text), ""))
-		if ifLine.MatchString(l.Text) {
+		if ifLine.MatchString(l.Text) || len(l.Ingredients) > 0 || measuredLine.MatchString(l.Text) {
 			continue
 		}
 		for _, c := range clauses(plain(l.Text)) {
@@ -47,7 +43,7 @@ func (r *Reading) cold() {
 	}
 	l := &r.Lines[at]
 	l.key("process.method", quoted(way))
-	l.Says = slices.DeleteFunc(l.Says, func(s string) bool { return strings.HasPrefix(s, "not read") })
+	l.unsay()
 	l.say("kept in the %s, as the notes say: no jam for the shelf", way)
 	l.sayMissing()
 	if way != "freezer" {

@@ -27,14 +27,14 @@ func monthOf(word string) int {
 const monthWord = `(\p{L}{3,9}\.?)`
 
 var (
-	isoForm     = lazily(`\b(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})\b`)
-	dayFirst    = lazily(`\b(\d{1,2})(?:st|nd|rd|th|er|\.)?(?: of)? ` + monthWord + `,?(?: (\d{4}|'?\d{2}))?(?:$|[^\d])`)
-	monthLead   = lazily(monthWord + ` (\d{1,2})(?:st|nd|rd|th)?(?:,? (\d{4}|'\d{2}))?(?:$|[^\d])`)
-	dotted      = lazily(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
-	dottedShort = lazily(`\b(\d{1,2})\. ?(\d{1,2})\.(?:$|[^\d])`)
-	slashed     = lazily(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
-	weekDay     = lazily(`(?i)^(?:made |on |am |le )?(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)\p{L}*\.?,? (\d{1,2})[./-](\d{1,2})\.?$`)
-	dayWords    = lazily(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
+	isoForm     = pattern(`\b(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})\b`)
+	dayFirst    = pattern(`\b(\d{1,2})(?:st|nd|rd|th|er|\.)?(?: of)? ` + monthWord + `,?(?: (\d{4}|'?\d{2}))?(?:$|[^\d])`)
+	monthLead   = pattern(monthWord + ` (\d{1,2})(?:st|nd|rd|th)?(?:,? (\d{4}|'\d{2}))?(?:$|[^\d])`)
+	dotted      = pattern(`\b(\d{1,2})\. ?(\d{1,2})\. ?(\d{4}|\d{2})\b`)
+	dottedShort = pattern(`\b(\d{1,2})\. ?(\d{1,2})\.(?:$|[^\d])`)
+	slashed     = pattern(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
+	weekDay     = pattern(`(?i)^(?:made |on |am |le )?(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)\p{L}*\.?,? (\d{1,2})[./-](\d{1,2})\.?$`)
+	dayWords    = pattern(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
 )
 
 // date reads a line that is a date, in several spellings. One that may be two

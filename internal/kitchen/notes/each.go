@@ -37,13 +37,13 @@ func (g *grammar) each(l *Line, a amount, rest string) (out []Ingredient, ok boo
 	return out, true
 }
 
-var snipped = lazily(`(?i)^(?:snipped|cut|cut-up|coarsely cut|finely cut) `)
+var snipped = pattern(`(?i)^(?:snipped|cut|cut-up|coarsely cut|finely cut) `)
 
 var (
-	eachForm = lazily(`(?i)^each:? (?:of )?(.+)$|^(.+?),? (?:each|de chaque|je(?:weils)?)$`)
-	eachLead = lazily(`(?i)^(?:je(?:weils)?|each) (\d.*?) (?:of |von )?([\p{L}].*)$`)
-	eachLast = lazily(`(?i)^(?:equal (?:weights?|amounts?|parts)(?: of)? |gleich viel )?([\p{L}][\p{L} ,&-]+?),? (\d[\d.,/ ]* ?\p{L}+) (?:each|apiece|je(?:weils)?)$`)
-	eachTail = lazily(`(?i)^([\p{L}][\p{L} ,&-]+?),? (?:je(?:weils)?|each) (\d.*)$`)
+	eachForm = pattern(`(?i)^each:? (?:of )?(.+)$|^(.+?),? (?:each|de chaque|je(?:weils)?)$`)
+	eachLead = pattern(`(?i)^(?:je(?:weils)?|each) (\d.*?) (?:of |von )?([\p{L}].*)$`)
+	eachLast = pattern(`(?i)^(?:equal (?:weights?|amounts?|parts)(?: of)? |gleich viel )?([\p{L}][\p{L} ,&-]+?),? (\d[\d.,/ ]* ?\p{L}+) (?:each|apiece|je(?:weils)?)$`)
+	eachTail = pattern(`(?i)^([\p{L}][\p{L} ,&-]+?),? (?:je(?:weils)?|each) (\d.*)$`)
 )
 
 // eachFirst puts the amount first: "je 500 g Erdbeeren und Rhabarber",
@@ -66,7 +66,7 @@ func (g *grammar) eachFirst(s string) string {
 	return s
 }
 
-var plusTail = lazily(`(?i),? (?:\+|plus|and|und|et)(?: an)?(?: extra)? (` + againOne + `)\.?( (?:for|für|pour|zum) .*)?$`)
+var plusTail = pattern(`(?i),? (?:\+|plus|and|und|et)(?: an)?(?: extra)? (` + againOne + `)\.?( (?:for|für|pour|zum) .*)?$`)
 
 // plusBehind adds what stands behind the food: "3 cups sugar plus 2 tbsp". What
 // is for something else is asked about.
@@ -86,7 +86,7 @@ func plusBehind(l *Line, a amount, rest string) (amount, string) {
 	return a, strings.TrimSuffix(rest, m[0])
 }
 
-var pulpWord = lazily(`(?i)^(.+?) (?:pulp|pur[ée]e|puree|mash)\b(.*)$`)
+var pulpWord = pattern(`(?i)^(.+?) (?:pulp|pur(?:é|e)e|puree|mash)\b(.*)$`)
 
 // pulped takes "pear pulp" as pears, pureed: a cup of pulp is heavier than one of
 // slices. What a row already calls so keeps its name.

@@ -11,9 +11,9 @@ import (
 // (about 4 lb)".
 
 var (
-	equals   = lazily(`(?i)^(.+?) ?(?:=|->|→|≈) ?(?:about |abt |ca\.? |approx\.? )?(` + againOne + `)\.?(?:,? ([\p{L} ,&]+))?$`)
-	massIn   = lazily(`(?i)(` + num + `) ?(kg|kilos?|g|gr|grams?|grammes?|lbs?|pounds?|oz|ounces?)\b`)
-	inParens = lazily(`\([^()]*\)`)
+	equals   = pattern(`(?i)^(.+?) ?(?:=|->|→|≈) ?(?:about |abt |ca\.? |approx\.? )?(` + againOne + `)\.?(?:,? ([\p{L} ,&]+))?$`)
+	massIn   = pattern(`(?i)(` + num + `) ?(kg|kilos?|g|gr|grams?|grammes?|lbs?|pounds?|oz|ounces?)\b`)
+	inParens = pattern(`\([^()]*\)`)
 )
 
 // equalled reads "2 kg plums halved = 1.8 kg stoned": where the two are not the
@@ -109,7 +109,7 @@ func (g *grammar) cupsWeighed(l *Line, a amount, rest string, in Ingredient) (am
 }
 
 // rangeBeside is a range of weights in brackets.
-var rangeBeside = lazily(`(?i)\((?:about |ca\.? |approx\.? |env\.? )?(` + num + `) ?(?:-|to|bis|à|or) ?(` + num + `) ?(kg|g|grams?|lbs?|pounds?|oz|ounces?)\.?\)`)
+var rangeBeside = pattern(`(?i)\((?:about |ca\.? |approx\.? |env\.? )?(` + num + `) ?(?:-|to|bis|à|or) ?(` + num + `) ?(kg|g|grams?|lbs?|pounds?|oz|ounces?)\.?\)`)
 
 // cupsBetween asks where cups hold neither the weights beside them nor any between.
 func (g *grammar) cupsBetween(a amount, m []string, in Ingredient) amount {
@@ -131,12 +131,12 @@ func (g *grammar) cupsBetween(a amount, m []string, in Ingredient) amount {
 // whole one: strawberries 232 g and 144 g, USDA SR28 09316; and a tenth.
 const cutsDiffer = 0.75
 
-var eachOf = lazily(`(?i)\b(?:each|apiece|chacune?|je(?:weils)?|per|pro|par)\b|\d ` + holder + ` (?:of|de|à|zu) `)
+var eachOf = pattern(`(?i)\b(?:each|apiece|chacune?|je(?:weils)?|per|pro|par)\b|\d ` + holder + ` (?:of|de|à|zu) `)
 
 // pulpCup is a cup of crushed fruit, which is as heavy as water: 237 ml.
 const pulpCup = 237
 
-var pulpy = lazily(`(?i)\b(?:crushed|mashed|pur[ée]ed|pureed|ground|minced)\b`)
+var pulpy = pattern(`(?i)\b(?:crushed|mashed|pur(?:é|e)ed|pureed|ground|minced)\b`)
 
 // cupOf is what a cup of a food weighs, cut as its form says. 0 = not known.
 func cupOf(row pantry.Ingredient, form string) float64 {

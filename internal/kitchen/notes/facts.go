@@ -10,9 +10,9 @@ import (
 // A line of several facts: "2 kg plums, got 9 jars, 104 C, 14.9.26".
 
 var (
-	mayCut   = lazily(`[,;.]+ |;| ?[|] ?| / |/ | /|\p{L}/\d| [+&→-]+ |: | (?:then|and|und|et) | [\d~]`)
-	aFigure  = lazily(`\d+(?:[.,]\d+)?`)
-	restForm = lazily(`(?i)^(?:a bit|a half|half|a little|a (?:bit|little|small one|taste) (?:left|over|more)|some left|1 small(?: one)?|rest|ein rest|etwas übrig|1 kleines?|(?:a half|half|1/2) (?:left(?: over)?|over))\.?$`)
+	mayCut   = pattern(`[,;.]+ |;| ?[|] ?| / |/ | /|\p{L}/\d| [+&→-]+ |: | (?:then|and|und|et|sowie) | [\d~]`)
+	aFigure  = pattern(`\d+(?:[.,]\d+)?`)
+	restForm = pattern(`(?i)^(?:a bit|a half|half|a little|a (?:bit|little|small one|taste) (?:left|over|more)|some left|1 small(?: one)?|rest|ein rest|etwas übrig|1 kleines?|(?:a half|half|1/2) (?:left(?: over)?|over))\.?$`)
 )
 
 // The most of a line that is cut into facts: how many words one has, how many
@@ -186,7 +186,7 @@ func again(s string, at, end int) bool {
 	return at < len(s) && s[at] == '/' && end == at+1 && valid("1 "+strings.TrimLeft(last, "0123456789.,/")) && aMeasure.MatchString(last)
 }
 
-var aMeasure = lazily(`(?i)^[\d.,/]*(?:` + againUnit + `)$`)
+var aMeasure = pattern(`(?i)^[\d.,/]*(?:` + againUnit + `)$`)
 
 // fact reads one short fact of a line.
 func (g *grammar) fact(s string) fact {
@@ -226,7 +226,7 @@ func unreadFact(s string) fact {
 }
 
 // parted is an amount with a sign between it and the food: of two things.
-var parted = lazily(`(?i)^` + num + `(?: ?[\p{L}#]{1,12})?(?:\.? ?[,;/|] ?| - )[\p{L}]`)
+var parted = pattern(`(?i)^` + num + `(?: ?[\p{L}#]{1,12})?(?:\.? ?[,;/|] ?| - )[\p{L}]`)
 
 func (g *grammar) alone(l *Line, s string) {
 	switch {

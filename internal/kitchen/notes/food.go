@@ -123,21 +123,21 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	return []Ingredient{in}, true
 }
 
-var formLead = lazily(`^((?:\p{L}+,? ){1,4})(\d.*)$`)
+var formLead = pattern(`^((?:\p{L}+,? ){1,4})(\d.*)$`)
 
 // ofLiquid are measures of what runs.
-var ofLiquid = lazily(`(?i) (?:dash|drops?|splash|squeeze|glug|spritzer|tropfen|schuss|trait|gouttes?|filet)(?:es)?$`)
+var ofLiquid = pattern(`(?i) (?:dash|drops?|splash|squeeze|glug|spritzer|tropfen|schuss|trait|gouttes?|filet)(?:es)?$`)
 
 // cutFirst is how a food was cut, before it.
-var cutFirst = lazily(`(?i)^(` + num + `[- ]?(?:inch|in\.|cm)(?:-thick| thick)? (?:slices?|pieces?|cubes?|chunks?|dice|lengths?)) (?:of )?([\p{L} -]+)(.*)$`)
+var cutFirst = pattern(`(?i)^(` + num + `[- ]?(?:inch|in\.|cm)(?:-thick| thick)? (?:slices?|pieces?|cubes?|chunks?|dice|lengths?)) (?:of )?([\p{L} -]+)(.*)$`)
 
 // juiceOne are the juices of fruit, counted: "1 jus de citron".
-var juiceOne = lazily(`(?i)^(\d{1,2}(?: 1/2)?|\d/\d) (jus|juices?|saft) (?:de |d'|of |von )(?:(?:gros|petit|large|small)s? )?([\p{L} -]+)( ?\(.*\)|,.*)?$`)
+var juiceOne = pattern(`(?i)^(\d{1,2}(?: 1/2)?|\d/\d) (jus|juices?|saft) (?:de |d'|of |von )(?:(?:gros|petit|large|small)s? )?([\p{L} -]+)( ?\(.*\)|,.*)?$`)
 
 // againWords are what brackets hold that say an amount again, and no more.
-var againWords = lazily(`(?i)` + againOne + `|` + num + `|\b(?:about|abt|approx(?:imately)?|or|ca|circa|etwa|env|environ|around|roughly|to|each|total|in all|so|more or less|` + holder + `|optional|facultatif|if desired|nach belieben|wer mag)\b`)
+var againWords = pattern(`(?i)` + againOne + `|` + num + `|\b(?:about|abt|approx(?:imately)?|or|ca|circa|etwa|env|environ|around|roughly|to|each|total|in all|so|more or less|` + holder + `|optional|facultatif|if desired|nach belieben|wer mag)\b`)
 
-var moreOf = lazily(`(?i)^(?:more|extra|additional|another|weitere[rns]?) (.+)$`)
+var moreOf = pattern(`(?i)^(?:more|extra|additional|another|weitere[rns]?) (.+)$`)
 
 // formOnly reports that words say nothing but how it was cut.
 func (g *grammar) formOnly(s string) bool {
@@ -194,7 +194,8 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 		l.ask("which was it? Take the # off one")
 		return in, true
 	}
-	name, cuts := g.nameOf(s)
+	name, cuts := g.nameOf(joinTail.ReplaceAllString(s, ""))
+	name = joinTail.ReplaceAllString(name, "")
 	name, lead := g.leadForm(name)
 	name, tail := g.tailForm(name)
 	in.Form = strings.Join(slices.DeleteFunc(slices.Concat([]string{strings.ToLower(lead)}, form, cuts, []string{tail}), func(w string) bool { return w == "" }), ", ")
@@ -245,7 +246,7 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		l.ask("how much of each? Write one table for each")
 		return in, true
 	}
-	if jarTalk.MatchString(name) || sentence.MatchString(name) || noName.MatchString(name) || len(strings.Fields(name)) > 6 || !lettersOnly(ratio.ReplaceAllString(name, "")) {
+	if jarTalk.MatchString(name) || sentence.MatchString(strings.ReplaceAll(name, "no-cook", "")) || noName.MatchString(name) || len(strings.Fields(name)) > 6 || !lettersOnly(ratio.ReplaceAllString(name, "")) {
 		return in, false
 	}
 	if food, word := g.withWord(name); word != "" {
@@ -258,9 +259,9 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	return in, true
 }
 
-var percent = lazily(`(?i),? \d{1,2}(?:[.,]\d)? ?(?:%|prozent|percent|per cent)(?: ?(?:vol|alc|abv|fat|fett|acidity|acid|säure)\.?)?`)
+var percent = pattern(`(?i),? \d{1,2}(?:[.,]\d)? ?(?:%|prozent|percent|per cent)(?: ?(?:vol|alc|abv|fat|fett|acidity|acid|säure)\.?)?`)
 
-var ratio = lazily(`\b\d:\d\b`) // gelling sugar 2:1
+var ratio = pattern(`\b\d:\d\b`) // gelling sugar 2:1
 
 func lettersOnly(s string) bool {
 	return !strings.ContainsAny(s, `0123456789=<>{}[]|\@$%^~+`) && !strings.HasPrefix(s, "'")

@@ -5,13 +5,13 @@ import "strings"
 // Fractions, dozens and near amounts in words, and what a writer struck out.
 
 var (
-	partsOf  = lazily(`(?i)\b(?:(?:an?|one|eine?[nmrs]?|une?) )?(two[- ]thirds?|three[- ]quarters|three[- ]fourths|thirds?|quarters?|zwei ?drittel|drei ?viertel|drittel|viertel|deux tiers|trois quarts|tiers|quart)(?: of (?:an? |one )?| de | d'| )(cups?|pints?|quarts?|pounds?|lbs?|oz|ounces?|kilos?|kg|litres?|liters?|lit(?:er|re)|l|tasses?|tassen|pfund|tl|el|teelöffel|esslöffel|teaspoons?|tsp|tablespoons?|tbsp|livres?|cuill\p{L}+)\b`)
-	scoreOf  = lazily(`(?i)\b(?:une |la )(dizaine|douzaine|quinzaine|vingtaine|trentaine)(?: de | d')`)
+	partsOf  = pattern(`(?i)\b(?:(?:an?|one|eine?[nmrs]?|une?) )?(two[- ]thirds?|three[- ]quarters|three[- ]fourths|thirds?|quarters?|zwei ?drittel|drei ?viertel|drittel|viertel|deux tiers|trois quarts|tiers|quart)(?: of (?:an? |one )?| de | d'| )(inch|cups?|pints?|quarts?|pounds?|lbs?|oz|ounces?|kilos?|kg|litres?|liters?|lit(?:er|re)|l|tasses?|tassen|pfund|tl|el|teelöffel|esslöffel|teaspoons?|tsp|tablespoons?|tbsp|livres?|cuill\p{L}+)\b`)
+	scoreOf  = pattern(`(?i)\b(?:une |la )(dizaine|douzaine|quinzaine|vingtaine|trentaine)(?: de | d')`)
 	scores   = map[string]string{"dizaine": "10", "douzaine": "12", "quinzaine": "15", "vingtaine": "20", "trentaine": "30"}
-	nearly   = lazily(`(?i)^(?:just (?:under|over|short of)|(?:a )?(?:little|bit|touch|shade) (?:under|over|more than|less than|short of)|slightly (?:under|over|more than|less than)|nearly|almost|barely|close to|rund|fast|beinahe|zirka|gute[rns]?|gut|knappe[rns]?|knapp|etwas (?:mehr|weniger) als|(?:un peu|légèrement) (?:plus|moins) (?:de|d')|presque|à peu près|à peine) ?`)
-	withOf   = lazily(`(?i)\bw/ ?o\b ?|\bw/ ?`)
-	struck   = lazily(`~~.*?~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>`)
-	wrapped  = lazily(`^(?:"([^"]+)"|“([^”]+)”|„([^“”]+)[“”]|«([^»]+)»|\[([^\[\]]+)\]|\*{1,2}([^*]+)\*{1,2}|_{1,2}([^_]+)_{1,2})([.,;]?)$`)
+	nearly   = pattern(`(?i)^(?:just (?:under|over|short of)|(?:a )?(?:little|bit|touch|shade) (?:under|over|more than|less than|short of)|slightly (?:under|over|more than|less than)|nearly|almost|barely|close to|rund|fast|beinahe|zirka|gute[rns]?|gut|knappe[rns]?|knapp|etwas (?:mehr|weniger) als|(?:un peu|légèrement) (?:plus|moins) (?:de|d')|presque|à peu près|à peine) ?`)
+	withOf   = pattern(`(?i)\bw/ ?o\b ?|\bw/ ?`)
+	struck   = pattern(`~~.*?~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>`)
+	wrapped  = pattern(`^(?:"([^"]+)"|“([^”]+)”|„([^“”]+)[“”]|«([^»]+)»|\[([^\[\]]+)\]|\*{1,2}([^*]+)\*{1,2}|_{1,2}([^_]+)_{1,2})([.,;]?)$`)
 	fraction = map[string]string{"tw": "2/3", "zw": "2/3", "de": "2/3", "tr": "3/4", "dr": "1/3", "th": "1/3", "ti": "1/3", "qu": "1/4", "vi": "1/4"}
 )
 
@@ -21,11 +21,12 @@ func inParts(s string) string {
 	s = scoreOf.ReplaceAllStringFunc(s, func(m string) string {
 		return scores[strings.ToLower(scoreOf.FindStringSubmatch(m)[1])] + " "
 	})
-	if jarTalk.MatchString(strings.Join(partsOf.Split(s, -1), " ")) {
-		return s
-	}
+	jars := jarTalk.MatchString(strings.Join(partsOf.Split(s, -1), " "))
 	return partsOf.ReplaceAllStringFunc(s, func(m string) string {
 		f := partsOf.FindStringSubmatch(m)
+		if jars && !strings.EqualFold(f[2], "inch") {
+			return m
+		}
 		w := strings.ToLower(f[1])
 		n := fraction[w[:2]]
 		switch {

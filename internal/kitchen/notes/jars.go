@@ -10,14 +10,14 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = lazily(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
-	counted    = lazily(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
-	countForm  = lazily(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
-	onlyCounts = lazily(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*)$`)
-	sealForm   = lazily(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
-	andMore    = lazily(`(?i) (?:and|\+|plus) (\d)`)
-	headCount  = lazily(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
-	looseJar   = lazily(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
+	yieldLead  = pattern(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	counted    = pattern(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
+	countForm  = pattern(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
+	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*)$`)
+	sealForm   = pattern(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
+	andMore    = pattern(`(?i) (?:and|\+|plus) (\d)`)
+	headCount  = pattern(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
+	looseJar   = pattern(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
 )
 
 // yield reads how many jars there were, or a recipe says there will be.
@@ -103,7 +103,7 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 }
 
 // leftOver is an amount over the full jars.
-var leftOver = lazily(`(?i)` + num + ` ?(?:cups?|c|tbsp|tablespoons?|oz|ounces?|g|ml|EL) (?:was |were )?(?:left|over|extra|spare|remaining|übrig|de reste)\b.*`)
+var leftOver = pattern(`(?i)` + num + ` ?(?:cups?|c|tbsp|tablespoons?|oz|ounces?|g|ml|EL) (?:was |were )?(?:left|over|extra|spare|remaining|übrig|de reste)\b.*`)
 
 // askSaid asks which jar is meant by a size no jar of the table has.
 func askSaid(size string) string {
@@ -114,9 +114,9 @@ func askSaid(size string) string {
 }
 
 // bitForm is what was left over the full jars.
-var bitForm = lazily(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part(?:ial)? jar|part(?:ial)? (?:jar|full)|bit|1/2 (?:a )?jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein(?:en)?|un|some) (?:\p{L}+ )?(?:small(?: one)?|kleines|tiny(?: one)?|tast(?:er|e)|tester|bowl(?:ful)?|dish|ramekin|saucer|sample|cup|mug|spoonful|drop|over|left|schälchen|schüssel|probe|bol|fond|dégustation))\b[^\d]*$`)
+var bitForm = pattern(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part(?:ial)? jar|part(?:ial)? (?:jar|full)|bit|1/2 (?:a )?jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein(?:en)?|un|some) (?:\p{L}+ )?(?:small(?: one)?|kleines|tiny(?: one)?|tast(?:er|e)|tester|bowl(?:ful)?|dish|ramekin|saucer|sample|cup|mug|spoonful|drop|over|left|schälchen|schüssel|probe|bol|fond|dégustation))\b[^\d]*$`)
 
-var unsealedForm = lazily(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?seal|failed|ging nicht zu|nicht zu|open\b)`)
+var unsealedForm = pattern(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?seal|failed|ging nicht zu|nicht zu|open\b)`)
 
 // unsealed is how many jars are said not to have sealed.
 func unsealed(s string) int {
@@ -140,14 +140,14 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 	s = setApart.ReplaceAllString(bareAbout.ReplaceAllString(s, ""), "$1 half-pint")
 	s = bracketed.ReplaceAllString(s, "$1 ")
 	s = brackets.ReplaceAllStringFunc(strings.TrimSpace(s), func(b string) string {
-		inner := strings.TrimSpace(strings.Trim(b, "()"))
+		inner := strings.TrimSpace(eachOne.ReplaceAllString(strings.Trim(b, "()"), ""))
 		switch {
 		case strings.HasPrefix(inner, "1/2"):
 			return b
 		case sizeOf(inner) == "":
 			return ""
 		}
-		return strings.Trim(b, "()")
+		return inner
 	})
 	s = orSo.ReplaceAllString(s, "")
 	s, _ = spelled(strings.Join(strings.Fields(strings.Trim(atSign.ReplaceAllString(s, " of "), " .:")), " "))
@@ -192,30 +192,32 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 	return f, looseJar.MatchString(rest)
 }
 
+var eachOne = pattern(`(?i)^(?:of|à|je|zu(?: je)?|de|each) `)
+
 // heldForm is the weight in a jar; a jar has no name by it.
 var (
-	heldForm = lazily(`(?i)^(?:of )?(` + num + `) ?(g|gr|gms?|grams?|grammes?|gramm|kg|lbs?)\b\.?(?: each| net| netto| jars?| gläser| pots?| bocaux)*$`)
-	orSo     = lazily(`(?i) (?:à peu près|environ|or so|ca\.?|approx\.?|approximately)$`)
-	atSign   = lazily(` ?@ ?`)
-	needTail = lazily(`(?i),? (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|il (?:vous |te |nous |me )?fau\p{L}+|you(?:'ll| will)? need)(?: (?:ihr|man|du|wir|ich|sie))? ?:?$`)
+	heldForm = pattern(`(?i)^(?:of )?(` + num + `) ?(g|gr|gms?|grams?|grammes?|gramm|kg|lbs?)\b\.?(?: each| net| netto| jars?| gläser| pots?| bocaux)*$`)
+	orSo     = pattern(`(?i) (?:à peu près|environ|or so|ca\.?|approx\.?|approximately)$`)
+	atSign   = pattern(` ?@ ?`)
+	needTail = pattern(`(?i),? (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|il (?:vous |te |nous |me )?fau\p{L}+|you(?:'ll| will)? need)(?: (?:ihr|man|du|wir|ich|sie))? ?:?$`)
 )
 
 var (
-	namedGlass = lazily(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:\p{L}*gläse?r?(?:chen|n)?|gläser|gläschen)\b`)
-	sameCount  = lazily(`(?i)^(\d{1,3}) (\p{L}+) \((\d{1,3}) ?x ?([^()]+)\)`)
-	glasses    = lazily(`(?i)(\d)(?: ?x)? ?gl\.?(?: |$)`) // 8 Gl. à 200 ml
-	halfPint   = lazily(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
-	setApart   = lazily(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
-	bareAbout  = lazily(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
-	jarsOf     = lazily(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: \p{L}{3,20})?(?: of| à| a| zu| je| de| avec| mit| with|,)* (\d.*)$`)
-	orPints    = lazily(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
-	bracketed  = lazily(`^ ?\((\d{1,3})\) `)
-	orCount    = lazily(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
-	jarSize    = lazily(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d{1,2})?|one|four|six|eight|twelve|sixteen|half|1/[248]|3/[48])?[- ]?(pints?|pts?\.?|lit(?:er|re)s?|l\b|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
+	namedGlass = pattern(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:\p{L}*gläse?r?(?:chen|n)?|gläser|gläschen)\b`)
+	sameCount  = pattern(`(?i)^(\d{1,3}) (\p{L}+) \((\d{1,3}) ?x ?([^()]+)\)`)
+	glasses    = pattern(`(?i)(\d)(?: ?x)? ?gl\.?(?: |$)`) // 8 Gl. à 200 ml
+	halfPint   = pattern(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
+	setApart   = pattern(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
+	bareAbout  = pattern(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
+	jarsOf     = pattern(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: \p{L}{3,20})?(?: of| à| a| zu| je| de| avec| mit| with|,)* (\d.*)$`)
+	orPints    = pattern(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
+	bracketed  = pattern(`^ ?\((\d{1,3})\) `)
+	orCount    = pattern(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
+	jarSize    = pattern(`(?i)^(?:x ?)?(\d{1,4}(?:[.,]\d{1,2})?|one|four|six|eight|twelve|sixteen|half|1/[248]|3/[48])?[- ]?(pints?|pts?\.?|lit(?:er|re)s?|l\b|ounces?|oz\.?|fl\.? ?oz\.?|ml|milliliters?|millilitres?|cl|dl)[- ]?(?:each |size )?(?:canning |jelly |mason |preserving |hot )?(?:jars?|glasses|gläser|pots?|bocaux|containers?)?\b\.?(?: each)?.{0,40}$`)
 )
 
 // halfPints are short words for half a pint.
-var halfPints = lazily(`(?i)\b(?:hps?\b|half[- ]?pts?\b|1/2[- ]?pts?\b|½[- ]?pts?\b)\.?`)
+var halfPints = pattern(`(?i)\b(?:hps?\b|half[- ]?pts?\b|1/2[- ]?pts?\b|½[- ]?pts?\b)\.?`)
 
 // sizeOf names a size of jar as the batch file does. A jar is called by its
 // fluid ounces, so "8-ounce jars" are half-pints.

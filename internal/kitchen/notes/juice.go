@@ -1,7 +1,7 @@
 package notes
 
 // strained tells that juice runs off fruit which was cooked before.
-var strained = lazily(`(?i)\b(?:strain(?:ed|ing)?|drip(?:ped|ping|s)?|jelly bag|muslin bag|cheesecloth|through (?:a |the )?(?:sieve|cloth|muslin|colander)|abseihen|abtropfen|ablaufen lassen|durch ein (?:tuch|sieb)|égoutter|filtrer|passer au)\b`)
+var strained = pattern(`(?i)\b(?:strain(?:ed|ing)?|drip(?:ped|ping|s)?|jelly bag|muslin bag|cheesecloth|through (?:a |the )?(?:sieve|cloth|muslin|colander)|abseihen|abtropfen|ablaufen lassen|durch ein (?:tuch|sieb)|égoutter|filtrer|passer au)\b`)
 
 // beforeStraining drops the times of a pot whose juice is run off in a later
 // line, where neither sugar nor a set is spoken of: what follows is the boil.
@@ -50,7 +50,7 @@ func (r *Reading) beforeSugar() {
 }
 
 // sugarIn is a step that puts the sugar in.
-var sugarIn = lazily(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip(?:ped)? in|pour(?:ed)? in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+)\b[^.;]{0,60}\b(?:sugar|\p{L}*zucker|sucre)\b|\b\p{L}*zucker\b[^.;]{0,40}\b(?:zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|dazu)\b|\bsugar in\b`)
+var sugarIn = pattern(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip(?:ped)? in|pour(?:ed)? in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+)\b[^.;]{0,60}\b(?:sugar|\p{L}*zucker|sucre)\b|\b\p{L}*zucker\b[^.;]{0,40}\b(?:zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|dazu)\b|\bsugar in\b`)
 
 // stoveTimes asks of a time in the head of a recipe, which may be all that stood on
 // the stove.
@@ -64,7 +64,7 @@ func (r *Reading) stoveTimes() {
 	}
 }
 
-var headTime = lazily(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time) ?[:=-]? ?\d`)
+var headTime = pattern(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time) ?[:=-]? ?\d`)
 
 // drop takes a key off a line.
 func (l *Line) drop(path string) {

@@ -8,19 +8,19 @@ import (
 )
 
 var (
-	lotForm    = lazily(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
-	badLot     = lazily(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?[A-Za-z]*\d[A-Za-z0-9-]*[/.+][A-Za-z0-9/.+-]+$`)
-	brixForm   = lazily(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]t(?:o(?:m(?:eter)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
-	brixTemp   = lazily(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
-	phForm     = lazily(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
-	tempForm   = lazily(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = lazily(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
-	tempNot    = lazily(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
-	potForm    = lazily(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
-	altForm    = lazily(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = lazily(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
+	lotForm    = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
+	badLot     = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?[A-Za-z]*\d[A-Za-z0-9-]*[/.+][A-Za-z0-9/.+-]+$`)
+	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]t(?:o(?:m(?:eter)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
+	brixTemp   = pattern(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
+	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
+	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
+	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
+	tempNot    = pattern(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
+	potForm    = pattern(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	altForm    = pattern(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
+	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm) (?:rand|platz|luft|kopfraum) (?:frei)?(?: )?(?:lassen|frei))`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
-	sterilised = lazily(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
+	sterilised = pattern(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
 
 // some are words before a length that leave it as it is.
@@ -163,7 +163,7 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	return true
 }
 
-var lengthAgain = lazily(`(?i) ?\((?:about |ca\. |or |approx\.? )?` + num + ` ?-?(?:cm|mm|in\.?|inch(?:es)?|po|")\)`)
+var lengthAgain = pattern(`(?i) ?\((?:about |ca\. |or |approx\.? )?` + num + ` ?-?(?:cm|mm|in\.?|inch(?:es)?|po|")\)`)
 
 // headspace reads "1/4 inch headspace".
 func (l *Line) headspace(s string) {

@@ -113,18 +113,18 @@ func (g *grammar) line(l *Line) {
 }
 
 // aboutTail says behind an amount that it is about that: "4 pots de 350 g environ".
-var aboutTail = lazily(`(?i)^(.*\d ?[\p{L}]*),? (?:environ|approximately|approx|circa|ca|à peu près|ungefähr|roughly|more or less|or thereabouts)$`)
+var aboutTail = pattern(`(?i)^(.*\d ?[\p{L}]*),? (?:environ|approximately|approx|circa|ca|à peu près|ungefähr|roughly|more or less|or thereabouts)$`)
 
-var shortDay = lazily(`\d\. ?\d{1,2}\.$`) // 14.6.
+var shortDay = pattern(`\d\. ?\d{1,2}\.$`) // 14.6.
 
 var (
-	degrees    = lazily(`(?i)^\d{2,3}(?:[.,]\d)? ?(?:°|deg|degrees?|grad|degrés?)\b ?[cf]?\b`)
-	sealedOnly = lazily(`(?i)^(?:all|every one|alle|tous|toutes|\d{1,3}|one|two|three|ein|zwei|drei)?(?: of them)?(?: jars?| gläser| glas| lids?| deckel| bocaux)? ?(?:have |has |are |is |sind |ist )?(?:all )?(?:sealed|pinged|popped|failed|took|(?:did ?n'?t|not) (?:seal(?:ed)?|take|ping|pop)|unsealed|zu|nicht zu|offen|dicht|undicht|nicht dicht|gezogen|nicht gezogen|fermés?)\.?$`)
+	degrees    = pattern(`(?i)^\d{2,3}(?:[.,]\d)? ?(?:°|deg|degrees?|grad|degrés?)\b ?[cf]?\b`)
+	sealedOnly = pattern(`(?i)^(?:all|every one|alle|tous|toutes|\d{1,3}|one|two|three|ein|zwei|drei)?(?: of them)?(?: jars?| gläser| glas| lids?| deckel| bocaux)? ?(?:have |has |are |is |sind |ist )?(?:all )?(?:sealed|pinged|popped|failed|took|(?:did ?n'?t|not) (?:seal(?:ed)?|take|ping|pop)|unsealed|zu|nicht zu|offen|dicht|undicht|nicht dicht|gezogen|nicht gezogen|fermés?)\.?$`)
 )
 
-var yieldVerb = lazily(`(?i)\b(?:ergab|ergibt|ergeben|bekam|made|makes?|yields?|yielded|gave|gives|filled|obtenu|obtient|donn\p{L}+)\b`)
+var yieldVerb = pattern(`(?i)\b(?:ergab|ergibt|ergeben|bekam|made|makes?|yields?|yielded|gave|gives|filled|obtenu|obtient|donn\p{L}+)\b`)
 
-var noAmount = lazily(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover|nach bedarf|nach geschmack|selon besoin|à volonté|q\.? ?s\.?|optional)\.?$`)
+var noAmount = pattern(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover|nach bedarf|nach geschmack|selon besoin|à volonté|q\.? ?s\.?|optional)\.?$`)
 
 // readAs reads a line as one thing, and as several facts where it is not read so
 // or figures of it are lost. Of prose only times and counts are read.
@@ -150,35 +150,35 @@ func (g *grammar) readAs(l *Line, s string, method bool) {
 // titled is a heading with its count: "Berry jam | 6 half-pint jars"; readied are
 // the jars a recipe has one prepare.
 var (
-	titledYield = lazily(`(?i)^[^\d|:.]{3,60}(?: --? | - |: |, )((?:makes|yields?|yield:) .*\d.*)$`)
-	titled      = lazily(`^[^|\d]{3,60}\| ?(\d[^|]*)$`)
-	readied     = lazily(`(?i)^(?:prepare|sterili[sz]e|wash|have ready|have) (\d|one|two|three|four|five|six|seven|eight|nine|ten|twelve)`)
+	titledYield = pattern(`(?i)^[^\d|:.]{3,60}(?: --? | - |: |, )((?:makes|yields?|yield:) .*\d.*)$`)
+	titled      = pattern(`^[^|\d]{3,60}\| ?(\d[^|]*)$`)
+	readied     = pattern(`(?i)^(?:prepare|sterili[sz]e|wash|have ready|have) (\d|one|two|three|four|five|six|seven|eight|nine|ten|twelve)`)
 )
 
 var (
-	pulpOf   = lazily(`(?i)^(?:the )?(?:pulp|flesh|sections|segments|fruchtfleisch|pulpe|chair) (?:of|from|von|de|d')\b`)
-	bareHead = lazily(`(?i)\d/\d (?:of )?(?:head ?space|hs)\b|^(?:head ?space|hs) ?:? ?\d`)
+	pulpOf   = pattern(`(?i)^(?:the )?(?:pulp|flesh|sections|segments|fruchtfleisch|pulpe|chair) (?:of|from|von|de|d')\b`)
+	bareHead = pattern(`(?i)\d/\d (?:of )?(?:head ?space|hs)\b|^(?:head ?space|hs) ?:? ?\d`)
 )
 
 // leadList are the words before a list on one line: "You will need: 1 kg plums, 800 g sugar".
-var leadList = lazily(`(?i)^(?:(?:für|for|pour) [^:]{2,40}? )?(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|(?:i|we|they|he|she) (?:use|used|took|take|had|put in)|this (?:is|was)|(?:was )?(?:man|ihr|du|wir|ich) (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt|nahm)|(?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt) (?:man|ihr|du|wir|ich)|man nehme|il (?:vous |me |nous |te )?(?:faut|fallait|faudra)|(?:prenez|prendre|on prend))(?: (?:dazu|dafür|hierfür|pour cela))?(?: (?:für|for|pour) [^:\d]{0,20}(?:\d{1,2} [^:\d]{2,20})?)?(?: \([^()]*\))? ?[:-]? (.+)$`)
+var leadList = pattern(`(?i)^(?:(?:für|for|pour) [^:]{2,40}? )?(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|(?:i|we|they|he|she) (?:use|used|took|take|had|put in)|this (?:is|was)|(?:was )?(?:man|ihr|du|wir|ich) (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt|nahm)|(?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt) (?:man|ihr|du|wir|ich)|man nehme|il (?:vous |me |nous |te )?(?:faut|fallait|faudra)|(?:prenez|prendre|on prend))(?: (?:dazu|dafür|hierfür|pour cela))?(?: (?:für|for|pour) [^:\d]{0,20}(?:\d{1,2} [^:\d]{2,20})?)?(?: \([^()]*\))? ?[:-]? (.+)$`)
 
 // labelLead are words before a list that are no food: "Fruit: 2 lb plums".
-var labelLead = lazily(`^([\p{L}][\p{L} ]{1,30}): (\d.*)$`)
+var labelLead = pattern(`^([\p{L}][\p{L} ]{1,30}): (\d.*)$`)
 
 // listFor is the head of a list with its jars in brackets: "Zutaten (für 5 Gläser)".
-var listFor = lazily(`(?i)^(zutaten|ingredients?|ingrédients?) ?\(((?:für|for|pour) [^()]+)\):?$`)
+var listFor = pattern(`(?i)^(zutaten|ingredients?|ingrédients?) ?\(((?:für|for|pour) [^()]+)\):?$`)
 
 // jarsFirst is a count behind its jars, kiloTail grams behind kilograms: "jars: 8",
 // "groseilles 1 kg 200".
 var (
-	jarsFirst = lazily(`(?i)^(jars|gläser|pots|bocaux) ?[:=-]? ?(\d{1,3})$`)
-	kiloTail  = lazily(`(?i)\b(\d{1,2}) ?kg (\d{3})$`)
+	jarsFirst = pattern(`(?i)^(jars|gläser|pots|bocaux) ?[:=-]? ?(\d{1,3})$`)
+	kiloTail  = pattern(`(?i)\b(\d{1,2}) ?kg (\d{3})$`)
 )
 
-var nameTwice = lazily(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
+var nameTwice = pattern(`^([^:\d]{2,40}): (\d.*)$`) // sugar: 900 g granulated sugar
 
-var numbered = lazily(`^\d{1,2}[.)] +(\d.*)$`)
+var numbered = pattern(`^\d{1,2}[.)] +(\d.*)$`)
 
 // wholeDay: "14. Juni 2026" is a day, and no step of a method.
 func wholeDay(s string) bool {
@@ -246,9 +246,9 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 }
 
 var (
-	added      = lazily(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|another|further|extra|dazu|noch|mit|encore|avec|\+|&) (?:also |then |in )?`)
-	imperative = lazily(`(?i)^(?:add|stir in|take)$`)
-	between    = lazily(`(?i)(?:, | and |; ?| \+ | plus | & | und | et )`)
+	added      = pattern(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|another|further|extra|dazu|noch|mit|encore|avec|\+|&) (?:also |then |in )?`)
+	imperative = pattern(`(?i)^(?:add|stir in|take)$`)
+	between    = pattern(`(?i)(?:, | and |; ?| \+ | plus | & | und | et | sowie | ainsi que | as well as | along with )`)
 )
 
 // parts cuts a line where a new amount begins: "2 lb plums, 1 lb sugar and the

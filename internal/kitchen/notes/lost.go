@@ -50,7 +50,7 @@ func lost(l Line, s string) (n int) {
 	return n
 }
 
-var againIn = lazily(`(?i)\([^()\p{L}]*` + againOne + `[^()]*\)`)
+var againIn = pattern(`(?i)\([^()\p{L}]*` + againOne + `[^()]*\)`)
 
 // missing gives the figures of a line, in digits or words, that stand in no key,
 // no question and no remark.
@@ -87,6 +87,11 @@ func missing(l Line, s string) (out []string) {
 		}
 	}
 	return out
+}
+
+// unsay takes back that a line was not read.
+func (l *Line) unsay() {
+	l.Says = slices.DeleteFunc(l.Says, func(s string) bool { return strings.HasPrefix(s, "not read") })
 }
 
 // sayMissing tells the figures of a line that was read after all.
@@ -127,12 +132,12 @@ func told(l Line, s string) string {
 }
 
 var (
-	dozensIn    = lazily(`(?i)\b(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)\b`)
-	againSlash  = lazily(`(?i)(\d ?(?:` + againUnit + `)) ?/ ?` + againOne + `\b(?: ` + againOne + `\b)?`)
-	thousandsIn = lazily(`\b(\d{1,3}),(\d{3})\b`)
+	dozensIn    = pattern(`(?i)\b(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)\b`)
+	againSlash  = pattern(`(?i)(\d ?(?:` + againUnit + `)) ?/ ?` + againOne + `\b(?: ` + againOne + `\b)?`)
+	thousandsIn = pattern(`\b(\d{1,3}),(\d{3})\b`)
 )
 
-var figureOrWord = lazily(`\d+(?:[.,]\d+)?|[\p{L}-]+`)
+var figureOrWord = pattern(`\d+(?:[.,]\d+)?|[\p{L}-]+`)
 
 // sizesOf gives the figures a size of jar may have been said in: 370 ml are 37 cl.
 func sizesOf(f Fill) string {
@@ -148,7 +153,7 @@ func sizesOf(f Fill) string {
 
 func plainFigure(f string) string { return strings.TrimLeft(strings.ReplaceAll(f, ",", "."), "0") }
 
-var thousands = lazily(`(?i)\b\d{1,3}(?:,\d{3}\b|\.\d{3} ?(?:g|ml)\b)`)
+var thousands = pattern(`(?i)\b\d{1,3}(?:,\d{3}\b|\.\d{3} ?(?:g|ml)\b)`)
 
 // why says what a line lacks.
 func why(s string) string {

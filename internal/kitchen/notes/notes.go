@@ -154,7 +154,7 @@ func (g *grammar) row(words string) (pantry.Ingredient, bool) {
 }
 
 // germanCut are compounds of a food and how it was cut: Zwiebelwürfel.
-var germanCut = lazily(`(?i)^(\p{L}{3,}?)(?:würfel|würfelchen|scheiben|stücken?|stückchen|streifen|spalten|hälften)$`)
+var germanCut = pattern(`(?i)^(\p{L}{3,}?)(?:würfel|würfelchen|scheiben|stücken?|stückchen|streifen|spalten|hälften)$`)
 
 // settle looks over all lines: what is said twice is asked about.
 func (r *Reading) settle() {

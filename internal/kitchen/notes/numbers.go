@@ -43,7 +43,7 @@ var wordNumbers = sync.OnceValue(func() map[string]int {
 	return m
 })
 
-var spelledTime = lazily(`(?i)(^|[^\p{L}-])((?:[\p{L}-]+ )?(?:et )?[\p{L}-]+) ((?:more |full |weitere )?(?:minute[ns]?|mins?|hours?|stunden?|heures?))\b`)
+var spelledTime = pattern(`(?i)(^|[^\p{L}-])((?:[\p{L}-]+ )?(?:et )?[\p{L}-]+) ((?:more |full |weitere )?(?:minute[ns]?|mins?|hours?|stunden?|heures?))\b`)
 
 // spelledTimes writes the times of a text in figures: "forty-five minutes". Of
 // two words the last may stand alone, unless the first is a number too.
@@ -58,7 +58,7 @@ func spelledTimes(s string) string {
 	})
 }
 
-var rangeWord = lazily(`(?i)([\p{L}-]+)( ?(?:-|or|to|bis|oder|ou|à) ?)(\d{1,3} (?:more |full |weitere )?(?:minute[ns]?|mins?|hours?|stunden?|heures?)\b)`)
+var rangeWord = pattern(`(?i)([\p{L}-]+)( ?(?:-|or|to|bis|oder|ou|à) ?)(\d{1,3} (?:more |full |weitere )?(?:minute[ns]?|mins?|hours?|stunden?|heures?)\b)`)
 
 func spelledOnes(s string) string {
 	return spelledTime.ReplaceAllStringFunc(s, func(m string) string {

@@ -7,10 +7,10 @@ import (
 // Packs with their size: "1 (3 oz) pouch", "2 pouches (3 oz each)".
 
 var (
-	packForm  = lazily(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
-	packAfter = lazily(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
-	packEach  = lazily(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)
-	sizedPack = lazily(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
+	packForm  = pattern(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
+	packAfter = pattern(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
+	packEach  = pattern(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)
+	sizedPack = pattern(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
 )
 
 // pack reads packs with their size.

@@ -17,18 +17,18 @@ const (
 // Parts of a fruit, one amount of several things, and amounts that stand behind
 // their food.
 var (
-	genitive   = lazily(`(?i)^(` + partLead + `) (?:von )?eine[rs] (halben )?`)
-	partNumber = lazily(`(?i)^(` + partLead + `)(?:,? \(?only\)?)? (\d)`)
-	saidPart   = lazily(`(?i)^(?:fresh(?:ly)? )?(?:squeezed |grated )?(\p{L}+?) ?(juice|zest|rind|peel|saft|schale) (?:from|of|von|aus) (?:about |ca\.? )?(\d.*)$`)
-	aboutIn    = lazily(`(?i) \((?:ca\.?|about|etwa|env\.?|environ|equat\p{L}+ to|equals|gives|ergibt|yields|total) [^()]*\)$`)
-	partForm   = lazily(`(?i)^` + partLead + ` ?(?:of|from|von|v\.|aus|d'|de |du |d'une?\b)[ ]?(.+)$`)
-	partAfter  = lazily(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} ]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?:,? ?(?:and|&|und|et|\+) ?(?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
+	genitive   = pattern(`(?i)^(` + partLead + `) (?:von )?eine[rs] (halben )?`)
+	partNumber = pattern(`(?i)^(` + partLead + `)(?:,? \(?only\)?)? (\d)`)
+	saidPart   = pattern(`(?i)^(?:fresh(?:ly)? )?(?:squeezed |grated )?(\p{L}+?) ?(juice|zest|rind|peel|saft|schale) (?:from|of|von|aus) (?:about |ca\.? )?(\d.*)$`)
+	aboutIn    = pattern(`(?i) \((?:ca\.?|about|etwa|env\.?|environ|equat\p{L}+ to|equals|gives|ergibt|yields|total) [^()]*\)$`)
+	partForm   = pattern(`(?i)^` + partLead + ` ?(?:of|from|von|v\.|aus|d'|de |du |d'une?\b)[ ]?(.+)$`)
+	partAfter  = pattern(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} -]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?:,? ?(?:and|&|und|et|\+) ?(?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
 	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "rinds": "zest", "peel": "zest", "skin": "zest", "skins": "zest", "schale": "zest", "abrieb": "zest", "zeste": "zest", "zestes": "zest"}
-	juiceFrom  = lazily(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
-	partWords  = lazily(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb|squeezed|ausgepresst|gepresst|pressée?s?)(?:$|[^\p{L}])`)
-	halfPart   = lazily(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
-	orFruit    = lazily(`(?i)^(?:` + num + ` )?([\p{L} ]+?) (?:or|oder|ou) ([\p{L} ]+)$`)
-	juiceOnly  = lazily(`(?i)^(?:prepared )?(?:fruit )?juice \(([^()]*)\)`)
+	juiceFrom  = pattern(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
+	partWords  = pattern(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb|squeezed|ausgepresst|gepresst|pressée?s?)(?:$|[^\p{L}])`)
+	halfPart   = pattern(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)
+	orFruit    = pattern(`(?i)^(?:` + num + ` )?([\p{L} ]+?) (?:or|oder|ou) ([\p{L} ]+)$`)
+	juiceOnly  = pattern(`(?i)^(?:prepared )?(?:fruit )?juice \(([^()]*)\)`)
 )
 
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
@@ -99,7 +99,7 @@ func (g *grammar) fruitFirst(s string) string {
 	return m[2] + " " + m[1] + ", " + m[3]
 }
 
-var fruitParts = lazily(`(?i)^([\p{L}][\p{L} ]+?)(?: ?[:=] ?| - | )[x×]? ?(` + num + `)(?:,| -)? (\(?(?:the |only |nur |den |die )?(?:(?:grated|finely|pared|strained) )*(?:juice|zest|rind|peel|saft|schale|jus)(?:[^\p{L}].*)?)$`)
+var fruitParts = pattern(`(?i)^([\p{L}][\p{L} ]+?)(?: ?[:=] ?| - | )[x×]? ?(` + num + `)(?:,| -)? (\(?(?:the |only |nur |den |die )?(?:(?:grated|finely|pared|strained) )*(?:juice|zest|rind|peel|saft|schale|jus)(?:[^\p{L}].*)?)$`)
 
 // partSaid drops the fruit where it is said again: "lemon juice from 2 lemons".
 func (g *grammar) partSaid(s string) string {
@@ -239,12 +239,12 @@ func (g *grammar) amountBehind(s string) (a amount, more string, ok bool) {
 	return g.amount(s)
 }
 
-var behindForm = lazily(`^([\p{L}][\p{L} ',-]{1,60}?(?: \d[:+]\d)?)((?: \([^()\d]*\))?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:(?:about|abt\.?|ca\.?|c\.) |[~≈] ?)?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
+var behindForm = pattern(`^([\p{L}][\p{L} ',-]{1,60}?(?: \d[:+]\d)?)((?: \([^()\d]*\))?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:(?:about|abt\.?|ca\.?|c\.) |[~≈] ?)?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
 
 var (
-	timesBehind = lazily(`^[x×] ?(\d{1,3})\b(.*)$`)
-	pieceBehind = lazily(`^(` + num + `) (\p{L}{2,})\.?(?:$|[ ,](.*)$)`)
-	bareBehind  = lazily(`^(` + num + `)(?:$|,? ((?:\(|[\p{L}]{2}).*)$)`)
+	timesBehind = pattern(`^[x×] ?(\d{1,3})\b(.*)$`)
+	pieceBehind = pattern(`^(` + num + `) (\p{L}{2,})\.?(?:$|[ ,](.*)$)`)
+	bareBehind  = pattern(`^(` + num + `)(?:$|,? ((?:\(|[\p{L}]{2}).*)$)`)
 )
 
 // unknownBehind takes a short name that is no food of the table and the weight or
@@ -268,9 +268,9 @@ func (g *grammar) unknownBehind(l *Line, s string) (in Ingredient, ok bool) {
 }
 
 var (
-	strangeForm = lazily(`(?i)^([\p{L}][\p{L}' .-]{2,30}?)(?: ?[:=] ?| - | )(` + num + ` ?(?:kg|g|lbs?\.?|oz\.?|pounds?|ml|l|cups?|tbsp|tsp|#))$`)
-	notFood     = lazily(`(?i)\b(?:pot|pan|topf|full|empty|net|netto|gross|brutto|weight|weighed|wt|total|yield\w*|batch|waste|foam|scum|peels?|skins?|stones?|pits?|cores?|left|over|finished|made|makes?|got|gave|used|minus|less|plus|about|after|before|size|sized|temp|temperature|oven|brix|altitude|head\w*|filled|declared|tare|each|per|set|ratio|capacity|holds|recipe)\b`)
-	toCover     = lazily(`(?i)^([\p{L}][\p{L} ]{1,30}?),? (?:enough |just )*(?:to cover|zum Bedecken|pour couvrir),? ?\(?(?:about |ca\.? |c\. |env\.? |approx\.? |~)?(` + num + ` ?(?:ml|l|cups?|pints?|pts?|quarts?|qts?|lit(?:er|re)s?|tasses?))\)?$`)
+	strangeForm = pattern(`(?i)^([\p{L}][\p{L}' .-]{2,30}?)(?: ?[:=] ?| - | )(` + num + ` ?(?:kg|g|lbs?\.?|oz\.?|pounds?|ml|l|cups?|tbsp|tsp|#))$`)
+	notFood     = pattern(`(?i)\b(?:pot|pan|topf|full|empty|net|netto|gross|brutto|weight|weighed|wt|total|yield\w*|batch|waste|foam|scum|peels?|skins?|stones?|pits?|cores?|left|over|finished|made|makes?|got|gave|used|minus|less|plus|about|after|before|size|sized|temp|temperature|oven|brix|altitude|head\w*|filled|declared|tare|each|per|set|ratio|capacity|holds|recipe)\b`)
+	toCover     = pattern(`(?i)^([\p{L}][\p{L} ]{1,30}?),? (?:enough |just )*(?:to cover|zum Bedecken|pour couvrir),? ?\(?(?:about |ca\.? |c\. |env\.? |approx\.? |~)?(` + num + ` ?(?:ml|l|cups?|pints?|pts?|quarts?|qts?|lit(?:er|re)s?|tasses?))\)?$`)
 )
 
 // preparedJuice names a juice by the fruit it is from: "prepared juice (from

@@ -11,16 +11,16 @@ import (
 // What is said around an amount: that it is not level, the same amount in other
 // units, what the pieces weigh.
 var (
-	twice      = lazily(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?(` + twiceOne + `(?: ` + twiceOne + `)?)[ ]`)
-	twiceIn    = lazily(`(?i)^(` + twiceOne + `) \((?:about |approx\.? |ca\.? )?(` + twiceOne + `)\) `)
-	imperial   = lazily(`(?i)(?:pints?|pts?|quarts?|qts?|gills?|gallons?|fl\.? ?oz\.?|fluid ounces?)$`)
-	metric     = lazily(`(?i)\d ?(?:ml|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
-	unlevel    = lazily(`(?i)^(` + num + ` |an? )?(generous|good|big|scant|heap(?:ing|ed)|rounded|gehäufte[rn]?|bombée?s?) `)
-	canNumber  = lazily(`(?i)^(?:(\d{1,2}) )?(?:x )?(?:no\.?|number|#) ?\d{1,3}(?: 1/2)?(?:-size)? (cans?|tins?)\b`) // 2 No. 2 cans
-	possessive = lazily(`(?i)^(` + num + `) (\p{L}+)(?:'s|s')(?: worth of)? (juice|zest)\b`)
-	dozenWord  = lazily(`(?i)^(?:doz\.?|dozen|dutzend|douzaines?)$`)
-	weighing   = lazily(`(?i)(?: ?\(|, | ?[~≈=] ?| - | (?:about|approx\.?|ca\.?|circa|etwa|env\.?|environ) )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(lbs?\.? ?\d{1,2} ?oz|pounds?,? \d{1,2} ounces?|g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:(, [^()\d]+)?\)|$)`)
-	share      = lazily(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|kilos?|cups?|pints?|quarts?|tasses?)\b`)
+	twice      = pattern(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?(` + twiceOne + `(?: ` + twiceOne + `)?)[ ]`)
+	twiceIn    = pattern(`(?i)^(` + twiceOne + `) \((?:about |approx\.? |ca\.? )?(` + twiceOne + `)\) `)
+	imperial   = pattern(`(?i)(?:pints?|pts?|quarts?|qts?|gills?|gallons?|fl\.? ?oz\.?|fluid ounces?)$`)
+	metric     = pattern(`(?i)\d ?(?:ml|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
+	unlevel    = pattern(`(?i)^(` + num + ` |an? )?(generous|good|big|scant|heap(?:ing|ed)|rounded|gehäufte[rn]?|bombée?s?) `)
+	canNumber  = pattern(`(?i)^(?:(\d{1,2}) )?(?:x )?(?:no\.?|number|#) ?\d{1,3}(?: 1/2)?(?:-size)? (cans?|tins?)\b`) // 2 No. 2 cans
+	possessive = pattern(`(?i)^(` + num + `) (\p{L}+)(?:'s|s')(?: worth of)? (juice|zest)\b`)
+	dozenWord  = pattern(`(?i)^(?:doz\.?|dozen|dutzend|douzaines?)$`)
+	weighing   = pattern(`(?i)(?: ?\(|, | ?[~≈=] ?| - | (?:about|approx\.?|ca\.?|circa|etwa|env\.?|environ) )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(lbs?\.? ?\d{1,2} ?oz|pounds?,? \d{1,2} ounces?|g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:(, [^()\d]+)?\)|$)`)
+	share      = pattern(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|kilos?|cups?|pints?|quarts?|tasses?)\b`)
 )
 
 // level drops a word that makes a measure more or less than level, and says so.
@@ -51,7 +51,7 @@ func saidTwice(s string) string {
 		keep := m[1]
 		if imperial.MatchString(m[1]) && metric.MatchString(m[2]) {
 			keep = m[2]
-		} else if p().String() == twiceIn().String() {
+		} else if p == twiceIn {
 			continue // the bracket goes with the food
 		}
 		s = keep + " " + s[len(m[0]):]
@@ -93,7 +93,7 @@ func weighed(a amount, rest string) (amount, string) {
 	return amount{text: weight, gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, food(rest[:m[0]] + words + rest[m[1]:])
 }
 
-var holding = lazily(`(?i) \((?:about |ca\.? |approx\.? |env\.? )?(` + num + ` ?(?:ml|cl|dl|l|fl\.? ?oz))\)`)
+var holding = pattern(`(?i) \((?:about |ca\.? |approx\.? |env\.? )?(` + num + ` ?(?:ml|cl|dl|l|fl\.? ?oz))\)`)
 
 // gross tells in the form that whole fruit was weighed, where part of it is
 // thrown away. Citrus is cooked with its peel, or only its juice is.

@@ -130,24 +130,24 @@ func beforeSugar(part, clause string, more []string) bool {
 }
 
 var (
-	inWater   = lazily(`(?i)\b(?:(?:with|in) (?:the |some |a little |enough |just )?(?:[\p{L}\d./]+ )?(?:[\p{L}]+ (?:of )?)?water|mit (?:[\p{L}\d]+ ){0,3}wasser|avec (?:[\p{L}\d,]+ ){0,2}(?:d'|de l')?eau)\b`)
-	halfSugar = lazily(`(?i)\b(?:half|some|part) (?:of )?(?:the |your )?sugar\b|\bhälfte (?:des|vom) \p{L}*zuckers?\b|\bmoitié du sucre\b`)
-	ofJuice   = lazily(`(?i)\b(?:juice|liquid|syrup|\p{L}*saft|jus|sirop|sirup)\b`)
-	sugarWord = lazily(`(?i)\b(?:sugar|\p{L}*zucker|sucre)\b`)
-	sugarNext = lazily(`(?i)^\W*(?:(?:and|then|now|when|once|danach|dann|puis) )*(?:[^.;]{0,80}\b)?(?:add|adding|stir in|stirring in|tip in|put in|pour in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|ajout\p{L}+|vers\p{L}+)\b[^.;]{0,40}\b(?:sugar|zucker|gelierzucker|sucre)\b`)
+	inWater   = pattern(`(?i)\b(?:(?:with|in) (?:the |some |a little |enough |just )?(?:[\p{L}\d./]+ )?(?:[\p{L}]+ (?:of )?)?water|mit (?:[\p{L}\d]+ ){0,3}wasser|avec (?:[\p{L}\d,]+ ){0,2}(?:d'|de l')?eau)\b`)
+	halfSugar = pattern(`(?i)\b(?:half|some|part) (?:of )?(?:the |your )?sugar\b|\bhälfte (?:des|vom) \p{L}*zuckers?\b|\bmoitié du sucre\b`)
+	ofJuice   = pattern(`(?i)\b(?:juice|liquid|syrup|\p{L}*saft|jus|sirop|sirup)\b`)
+	sugarWord = pattern(`(?i)\b(?:sugar|\p{L}*zucker|sucre)\b`)
+	sugarNext = pattern(`(?i)^\W*(?:(?:and|then|now|when|once|danach|dann|puis) )*(?:[^.;]{0,80}\b)?(?:add|adding|stir in|stirring in|tip in|put in|pour in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|ajout\p{L}+|vers\p{L}+)\b[^.;]{0,40}\b(?:sugar|zucker|gelierzucker|sucre)\b`)
 )
 
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.
-var evenMore = lazily(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|encore) (?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
+var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|encore) (?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
 
-var toSet = lazily(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )|\b(?:cold|cool) (?:plate|saucer)\b`)
+var toSet = pattern(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )|\b(?:cold|cool) (?:plate|saucer)\b`)
 
 // addedTimes are two times with a sign between: "5+5 min", "2 x 10 min".
-var addedTimes = lazily(`(?i)(?:^| )\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)?\.? ?[+x] ?\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)\b`)
+var addedTimes = pattern(`(?i)(?:^| )\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)?\.? ?[+x] ?\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)\b`)
 
 // bareTime is a word of cooking and a number that may be its minutes.
-var bareTime = lazily(`(?i)^(?:rolling |hard |full )*(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|kochen|cuit|cuire)(?: hard| for| about|,|:)* (\d{1,2})\.?$`)
+var bareTime = pattern(`(?i)^(?:rolling |hard |full )*(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|kochen|cuit|cuire)(?: hard| for| about|,|:)* (\d{1,2})\.?$`)
 
 // times gives the minutes of a clause: "10", or "15-20" for a range.
 func times(c string) (out []string) {

@@ -2,31 +2,31 @@ package notes
 
 // The words of steps: how long, in what, of what.
 var (
-	duration   = lazily(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
-	bathTail   = lazily(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process    = lazily(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
-	bath       = lazily(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
-	shortened  = lazily(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
-	shortMin   = lazily(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
-	unstirred  = lazily(`(?i)(?:,? (?:without|ohne(?: zu)?|sans)) (?:stirring|rühren|umzurühren|remuer)`)
-	andStir    = lazily(`(?i)\b((?:boil|cook|simmer|bubbl)\p{L}*),? (?:and|&|while|whilst) (?:(?:constantly|still|then) )?stir(?:ring)?\b`)
-	labelParts = lazily(` - (\p{Lu}\p{L}+ ?:)`)             // Repos : 24 h - Cuisson : 35 min
-	primeMin   = lazily(`(\d)' ?( |$)`)                     // 10' in the canner
-	boilDown   = lazily(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
-	canner     = lazily(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
-	steam      = lazily(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking    = lazily(`(?i)\b(?:boil(?:ed|ing|s)?|cook(?:ed|ing|s)?|simmer(?:ed|ing|s)?|stew(?:ed|ing)?|rolling|bubbl(?:e|es|ed|ing)|(?:auf|ein|weiter|mit|durch|ver)?(?:ge)?koch(?:en|t|te|st|zeit)|kochenlassen|(?:ein|weiter)?(?:ge)?köchel\w*|sprudel\w*|wallend|blubber\w*|sieden|cui(?:re|t|te|s|sez|sons|sent|sson)|bouill\w*|ébullition|frémi\w*|mijot\w*)\b`)
-	notThis    = lazily(`(?i)\b(?:last|final|letzten|dernières|stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|the whole (?:thing|process|lot|job)|altogether|all told|from start to finish|prep|préparation|vorbereitung\p{L}*|zubereitung\p{L}*|macération|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
-	leftTo     = lazily(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
-	softened   = lazily(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
-	aside      = lazily(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|(?:without|before adding|except|all but|omitting|leaving out|but not) (?:for )?(?:the |any )?sugar|(?:außer|sauf|excepté) (?:den |dem |le )?(?:\p{L}*zucker|sucre)|ohne (?:den )?Zucker|sans (?:le )?sucre|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
-	jarsFor    = lazily(`(?i)\bjars? for\b`)
-	jarSizes   = lazily(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
-	finished   = lazily(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
-	jarTalk    = lazily(`(?i)(?:\b(?:jars?|hps?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
-	height     = lazily(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
-	feet       = lazily(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
-	clause     = lazily(`[.;!] |[.;!]$`)
+	duration   = pattern(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
+	bathTail   = pattern(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
+	process    = pattern(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|eingekocht|wasserbad|stérilis\w*|bain-marie)\b`)
+	bath       = pattern(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
+	shortened  = pattern(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
+	shortMin   = pattern(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
+	unstirred  = pattern(`(?i)(?:,? (?:without|ohne(?: zu)?|sans)) (?:stirring|rühren|umzurühren|remuer)`)
+	andStir    = pattern(`(?i)\b((?:boil|cook|simmer|bubbl)\p{L}*),? (?:and|&|while|whilst) (?:(?:constantly|still|then) )?stir(?:ring)?\b`)
+	labelParts = pattern(` - (\p{Lu}\p{L}+ ?:)`)             // Repos : 24 h - Cuisson : 35 min
+	primeMin   = pattern(`(\d)' ?( |$)`)                     // 10' in the canner
+	boilDown   = pattern(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
+	canner     = pattern(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
+	steam      = pattern(`(?i)\bsteam(?:ed|er)?\b`)
+	cooking    = pattern(`(?i)\b(?:boil(?:ed|ing|s)?|cook(?:ed|ing|s)?|simmer(?:ed|ing|s)?|stew(?:ed|ing)?|rolling|bubbl(?:e|es|ed|ing)|(?:auf|ein|weiter|mit|durch|ver)?(?:ge)?koch(?:en|t|te|st|zeit)|kochenlassen|(?:ein|weiter)?(?:ge)?köchel\w*|sprudel\w*|wallend|blubber\w*|sieden|cui(?:re|t|te|s|sez|sons|sent|sson)|bouill\w*|ébullition|frémi\w*|mijot\w*)\b`)
+	notThis    = pattern(`(?i)\b(?:last|final|letzten|dernières|stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|the whole (?:thing|process|lot|job)|altogether|all told|from start to finish|prep|préparation|vorbereitung\p{L}*|zubereitung\p{L}*|macération|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
+	leftTo     = pattern(`(?i)\bleav(?:e|ing) (?:it |them |this )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)
+	softened   = pattern(`(?i)^(?:the )?(?:peel|rind|zest|skins?|fruit|shreds?)\b.*\b(?:soft|tender)\b|^this (?:may|will|can|should) take\b`)
+	aside      = pattern(`(?i)^(?:the )?(?:peels?|rinds?|skins?|shreds|zest) \d|\b(?:(?:simmer|boil|cook|stew)(?:ed|ing)? (?:the |with )?(?:peels?|rinds?|skins?|shreds|zest)|pectin (?:in|and|with) (?:the )?water|pépins|with (?:the |their )?(?:pips|cores|skins and cores)|cover(?:ed)?,? and (?:simmer|cook)|simmer,? covered|water and pectin|juice from|extract juice|(?:until|till|or until) (?:[\p{L}]+ ){0,6}?(?:softe?n?e?d?|tender|pulpy|mushy|broken down|burst|pop|split|cooked through)\b|(?:without|before adding|except|all but|omitting|leaving out|but not) (?:for )?(?:the |any )?sugar|(?:außer|sauf|excepté) (?:den |dem |le )?(?:\p{L}*zucker|sucre)|ohne (?:den )?Zucker|sans (?:le )?sucre|until (?:the )?(?:peel|rind|skins?|liquid|fruit|peaches|apples|pears|plums|berries|cranberries)|bis (?:[\p{L}]+ ){0,6}?(?:weich|zerfallen|gar)|weich ?(?:kochen|gekocht|dünsten)|jusqu'à (?:ce qu\p{L}* )?(?:[\p{L}']+ ){0,9}?(?:mou\b|mous\b|tendre\w*|molle?s?|ramollis?\w*))\b`)
+	jarsFor    = pattern(`(?i)\bjars? for\b`)
+	jarSizes   = pattern(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
+	finished   = pattern(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
+	jarTalk    = pattern(`(?i)(?:\b(?:jars?|hps?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
+	height     = pattern(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
+	feet       = pattern(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
+	clause     = pattern(`[.;!] |[.;!]$`)
 )
 
-var hoursAnd = lazily(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b(?:\.(?: |$))?|\b([1-9]|1\d) ?(?:h|hrs?|hours?|stunden?|std|heures?)\.? ?([0-5]\d)(?:$|[^\d\p{L}.,/:°])`)
+var hoursAnd = pattern(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b(?:\.(?: |$))?|\b([1-9]|1\d) ?(?:h|hrs?|hours?|stunden?|std|heures?)\.? ?([0-5]\d)(?:$|[^\d\p{L}.,/:°])`)

@@ -93,37 +93,37 @@ func set(s string) map[string]bool {
 }
 
 var (
-	bullet  = lazily(`^(?:(?:[-–—_*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
-	step    = lazily(`(?i)^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
-	heading = lazily(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
-	vulgar  = strings.NewReplacer("demi-", "demi ", "H2O", "water", "h2o", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+	bullet  = pattern(`^(?:(?:[-–—_*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
+	step    = pattern(`(?i)^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
+	heading = pattern(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
+	vulgar  = strings.NewReplacer("half an inch", "1/2 inch", "half inch", "1/2 inch", "demi-", "demi ", "H2O", "water", "h2o", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")")
-	ordinal      = lazily(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
-	spoonWords   = lazily(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
-	cupfuls      = lazily(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
-	betweenTwo   = lazily(`(?i)\b(?:between|zwischen|entre) (` + num + `) ?(?:and|und|et|&) ?(` + num + `)`)
-	frenchSpoon  = lazily(`(?i)(\d) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.)(?:$| )(?:rase |bombée )?`)
-	quarterOf    = lazily(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
-	fractionDe   = lazily(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
-	cuilleree    = lazily(`(?i)\bcuiller[ée]e?(s?)\b`)
-	sizedWord    = lazily(`(?i)\b(large|medium|small)[ -]sized?\b`)
-	halfMore     = lazily(`(?i)\b(une?|deux|trois|quatre|cinq|six|\d{1,2}) (kilos?|kg|litres?|l|livres?|heures?) et demie?\b`)
-	andHalf      = lazily(`(?i)\b(?:(?:an|one|1) hour and a half|(?:one|1) and a half hours)\b`)
-	andAHalf     = lazily(`(?i)\b(one|two|three|four|five|six|\d{1,2}) (?:and a half (pounds?|lbs?|kilos?|cups?|pints?|quarts?|hours?|litres?)|(pounds?|lbs?|kilos?|cups?|pints?|quarts?|hours?|litres?) and a half)\b`)
-	einhalb      = lazily(`(?i)\b(andert|einein|zweiein|dreiein|vierein)halb(?:e[nrs]?)? `)
-	halbes       = lazily(`(?i)\b(?:eine?[nrms]? )?halbe[nrsm]? (kilo|kg|pfund|pfd|liter|l|tasse|tl|el|teelöffel|esslöffel|vanilleschote|zimtstange|päckchen|bund)\b`)
-	kiloMore     = lazily(`(?i)^(\d{1,2}) ?(?:kilos?|kg) (\d{3}) (?:g(?:r|rammes)? )?(de |d')`)
-	andFraction  = lazily(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
-	footnote     = lazily(` \*[^\d]*$`)
-	dashBracket  = lazily(` - ?\(`) // sugar - (3 1/2 lb)
-	dashFraction = lazily(`(\d)-? (\d{1,2}/\d)`)
+	ordinal      = pattern(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
+	spoonWords   = pattern(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
+	cupfuls      = pattern(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
+	betweenTwo   = pattern(`(?i)\b(?:between|zwischen|entre) (` + num + `) ?(?:and|und|et|&) ?(` + num + `)`)
+	frenchSpoon  = pattern(`(?i)(\d) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.)(?:$| )(?:rase |bombée )?`)
+	quarterOf    = pattern(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
+	fractionDe   = pattern(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
+	cuilleree    = pattern(`(?i)\bcuiller(?:é|e)e?(s?)\b`)
+	sizedWord    = pattern(`(?i)\b(large|medium|small)[ -]sized?\b`)
+	halfMore     = pattern(`(?i)\b(une?|deux|trois|quatre|cinq|six|\d{1,2}) (kilos?|kg|litres?|l|livres?|heures?) et demie?\b`)
+	andHalf      = pattern(`(?i)\b(?:(?:an|one|1) hour and a half|(?:one|1) and a half hours)\b`)
+	andAHalf     = pattern(`(?i)\b(one|two|three|four|five|six|\d{1,2}) (?:and a half (pounds?|lbs?|kilos?|cups?|pints?|quarts?|hours?|litres?)|(pounds?|lbs?|kilos?|cups?|pints?|quarts?|hours?|litres?) and a half)\b`)
+	einhalb      = pattern(`(?i)\b(andert|einein|zweiein|dreiein|vierein)halb(?:e[nrs]?)? `)
+	halbes       = pattern(`(?i)\b(?:eine?[nrms]? )?halbe[nrsm]? (kilo|kg|pfund|pfd|liter|l|tasse|tl|el|teelöffel|esslöffel|vanilleschote|zimtstange|päckchen|bund)\b`)
+	kiloMore     = pattern(`(?i)^(\d{1,2}) ?(?:kilos?|kg) (\d{3}) (?:g(?:r|rammes)? )?(de |d')`)
+	andFraction  = pattern(`(?i)\b(\d{1,3}) (?:and|&|und|et) (\d/\d)`)
+	footnote     = pattern(` \*[^\d]*$`)
+	dashBracket  = pattern(` - ?\(`) // sugar - (3 1/2 lb)
+	dashFraction = pattern(`(\d)-? (\d{1,2}/\d)`)
 )
 
 // quarters of an hour in words, the first a quarter.
 var hourParts = []pattern{
-	lazily(`(?i)\b(?:(?:eine[r]? )?viertelstunde|un quart d'heure|a quarter of an hour|quarter of an hour)\b`),
-	lazily(`(?i)\b(?:(?:eine[r]? )?halbe[n]? stunde|(?:une )?demi heure|half an hour|a half hour)\b`),
-	lazily(`(?i)\b(?:(?:eine[r]? )?dreiviertelstunde|trois quarts d'heure|three quarters of an hour)\b`),
+	pattern(`(?i)\b(?:(?:eine[r]? )?viertelstunde|un quart d'heure|a quarter of an hour|quarter of an hour)\b`),
+	pattern(`(?i)\b(?:(?:eine[r]? )?halbe[n]? stunde|(?:une )?demi heure|half an hour|a half hour)\b`),
+	pattern(`(?i)\b(?:(?:eine[r]? )?dreiviertelstunde|trois quarts d'heure|three quarters of an hour)\b`),
 }
 
 // flat takes brackets out of brackets, and closes those the printer forgot.
@@ -187,12 +187,12 @@ func inFigures(w string) string {
 	return w
 }
 
-var dayDashes = lazily(`\b(\d{1,2})-(\p{L}{3,9})-(\d{4}|\d{2})\b`)
+var dayDashes = pattern(`\b(\d{1,2})-(\p{L}{3,9})-(\d{4}|\d{2})\b`)
 
 // kiloComma is a decimal comma: nobody boils 1,250 kilograms.
-var kiloComma = lazily(`(?i)\b(\d{1,2}),(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`)
+var kiloComma = pattern(`(?i)\b(\d{1,2}),(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`)
 
-var opened = lazily(`\(\s+`)
+var opened = pattern(`\(\s+`)
 
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
 func plain(s string) string {
