@@ -130,7 +130,7 @@ func (p *Para) split(run label.Run, part Part, w *Word, flush func()) {
 		case !part.Exact && ideographic(r):
 			cut(n)
 			start = n
-			if next, size := utf8.DecodeRuneInString(run.Text[n:]); size > 0 && mayPart(r, next) {
+			if next, size := utf8.DecodeRuneInString(run.Text[n:]); size > 0 && mayBegin(next) {
 				flush()
 			}
 		}
