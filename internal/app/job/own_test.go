@@ -116,7 +116,7 @@ func TestOwnTypefaces(t *testing.T) {
 	if e := b.Findings.Errors(); len(e) != 1 || e[0].File != "kitchen.toml" || e[0].Pos.Line == 0 || !strings.Contains(e[0].Hint, "alder-regular.ttf") {
 		t.Errorf("a typeface that cannot be used: %v", e)
 	}
-	for name, want := range map[string]string{"Сливовый джем": "", "Μαρμελάδα": "", "ריבה": "cannot be set", "たまご": "into fonts"} {
+	for name, want := range map[string]string{"Сливовый джем": "", "Μαρμελάδα": "", "ריבה": "into fonts", "مربى": "cannot be set", "たまご": "into fonts"} {
 		in := ownInput(t, "", "")
 		in.Batch.Data = bytes.Replace(in.Batch.Data, []byte("[label]"), []byte("[label]\ntitle = \""+name+"\""), 1)
 		b := env.Load(in, c)

@@ -99,7 +99,7 @@ func (b bender) text(t *page.Text, anchor unit.Length) (out []page.Item) {
 	words := b.words(t)
 	for i, w := range words {
 		one := *t
-		one.Segs, one.Hyphen = nil, t.Hyphen && i == len(words)-1
+		one.Segs, one.Said, one.Hyphen = nil, "", t.Hyphen && i == len(words)-1
 		for _, s := range w.segs {
 			one.Segs = append(one.Segs, page.Seg{X: s.X - w.from, S: s.S})
 		}

@@ -216,7 +216,7 @@ func helpFor(missing string) string {
 	case strings.ContainsFunc(missing, face.Mark):
 		return "the letter under this mark is not made with it, and a mark is not put onto a letter here: write it without the mark"
 	case strings.ContainsFunc(missing, face.Shaped):
-		return "letters of this script join, stack or run from the right, which cannot be set here: write it in Latin, Greek or Cyrillic letters"
+		return "letters of this script join, stack or bear points, which cannot be set here: write it in Latin, Greek, Cyrillic or Hebrew letters"
 	case strings.ContainsFunc(missing, unicode.IsLetter):
 		return "put a typeface that has these letters, a TTF file, into " + face.OwnFolder + "/ beside kitchen.toml (what must stand out needs a bold one), or write it in plain letters"
 	}

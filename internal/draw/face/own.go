@@ -284,17 +284,17 @@ func (f *Face) draws(r rune) bool {
 	return err == nil && g != 0
 }
 
-// shapedScripts are where letters join, stack or run from the right: Hebrew to
-// the Arabic extensions, the scripts of India and South-East Asia, Khmer and
+// shapedScripts are where letters join or stack, or run from the right: Hebrew but for
+// its letters, to the Arabic extensions, the scripts of India and South-East Asia, Khmer and
 // Mongolian, and the forms of Hebrew and Arabic (The Unicode Standard, blocks).
-var shapedScripts = [][2]rune{{0x0590, 0x109f}, {0x1780, 0x18af}, {0x1900, 0x1cff}, {0xa800, 0xabff}, {0xfb1d, 0xfdff}, {0xfe70, 0xfefe}}
+var shapedScripts = [][2]rune{{0x0590, 0x05cf}, {0x05eb, 0x109f}, {0x1780, 0x18af}, {0x1900, 0x1cff}, {0xa800, 0xabff}, {0xfb1d, 0xfdff}, {0xfe70, 0xfefe}}
 
 // Mark reports a mark for letters that exist with none (U+0300 to U+036F): each
 // face says where they go, in tables that are not read here.
 func Mark(r rune) bool { return r >= 0x0300 && r <= 0x036f }
 
 // Shaped reports whether a letter is of a script that is not set here, whatever
-// typeface has it: a mark, or its letters join, stack or run from the right.
+// typeface has it: a mark, or its letters join, stack or, but for Hebrew, run from the right.
 func Shaped(r rune) bool {
 	return Mark(r) || slices.ContainsFunc(shapedScripts, func(s [2]rune) bool { return r >= s[0] && r <= s[1] })
 }

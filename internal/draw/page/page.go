@@ -36,9 +36,10 @@ type Text struct {
 	Turn   float64     // degrees clockwise about At
 	Segs   []Seg
 	Colour Colour
-	Box    Rect  // advance width x ascent..descent, before Turn
-	Hyphen bool  // it ends in a hyphen of the line's end, not of its words
-	Tag    int32 // the part of a list it belongs to, counted in Doc.Tags from 1; 0: none
+	Box    Rect   // advance width x ascent..descent, before Turn
+	Said   string // what the line says, where its letters stand in another order: Hebrew, from the right
+	Hyphen bool   // it ends in a hyphen of the line's end, not of its words
+	Tag    int32  // the part of a list it belongs to, counted in Doc.Tags from 1; 0: none
 }
 
 // Tag is one part of a document to be read, by its standard structure type (ISO
@@ -57,6 +58,14 @@ type Seg struct {
 
 // String is the text of the line.
 func (t *Text) String() string {
+	if t.Said != "" {
+		return t.Said
+	}
+	return t.Drawn()
+}
+
+// Drawn are the letters of the line from left to right.
+func (t *Text) Drawn() string {
 	s := ""
 	for _, g := range t.Segs {
 		s += g.S

@@ -30,7 +30,7 @@ func (c *content) text(s space, t *page.Text) {
 	spaced := letterSpaced(t)
 	if spaced {
 		c.b = append(c.b, "/Span <</ActualText <FEFF"...)
-		c.hex(t.String())
+		c.hex(t.Drawn()) // as seen: readers turn Hebrew round themselves
 		c.b = append(c.b, ">>> BDC "...)
 	}
 	c.b = append(c.b, "BT "...)

@@ -11,11 +11,16 @@ import (
 // Line places one line of type with its left end at a point, and gives its
 // advance width.
 func (v Voice) Line(block string, bold bool, s string, size unit.Length, pt page.Point) (*page.Text, unit.Length) {
-	segs, w := v.Segs(bold, s, size)
+	drawn := visual(s)
+	segs, w := v.Segs(bold, drawn, size)
 	f := v.Face(bold)
 	wide := At(w-v.Track, size)
+	said := ""
+	if drawn != s {
+		said = s
+	}
 	return &page.Text{
-		Block: block, Face: f.Name, Size: size, At: pt, Segs: segs, Colour: v.Colour,
+		Said: said, Block: block, Face: f.Name, Size: size, At: pt, Segs: segs, Colour: v.Colour,
 		Box: page.Rect{X: pt.X, Y: pt.Y - f.Ascent(size), W: wide, H: f.Ascent(size) + f.Descent(size)},
 	}, wide
 }
