@@ -18,10 +18,6 @@ var cuts = []struct{ file, line, instead, what string }{
 	// the linker keeps every exported method of every type. Our pages call none
 	// (TestPagesCallNoMethods): an eighth smaller to load, and sooner started.
 	{"text/template/exec.go", "method := ptr.MethodByName(fieldName)", "method := (reflect.Value{})", "an eighth"},
-	// A table of 88 kB of the curve P-256, laid out before main: it does not
-	// pack, and serves signatures and key exchanges alone. A page asks for
-	// none: the browser keeps its connections.
-	{"crypto/internal/fips140/nistec/p256.go", "\nfunc init() {\n\tp256GeneratorTablesPtr", "\nfunc _() {\n\tp256GeneratorTablesPtr", "a fortieth"},
 	// The letters of every script of the world, which a pattern may name: ours name
 	// letters of any script (TestPatternsNameNoScript).
 	{"regexp/syntax/parse.go", "if t := unicode.Scripts[name]; t != nil {\n\t\treturn t, unicode.FoldScript[name], +1\n\t}", "", "a hundredth"},
@@ -66,120 +62,94 @@ var errLeftOut = errors.New("image/gif is left out of the browser's program")
 
 func Decode(io.Reader) (image.Image, error) { return nil, errLeftOut }
 `, "a three hundredth"},
-	// Keys that hide the name of a host, which crypto/tls can ask for: the browser
-	// keeps the connections.
-	{"crypto/hpke", `package hpke
+	// Connections in cipher, with all their keys and certificates: the browser keeps
+	// them.
+	{"crypto/tls", `package tls
 
-import "errors"
+import (
+	"context"
+	"errors"
+	"net"
+)
 
-var errLeftOut = errors.New("crypto/hpke is left out of the browser's program")
+var errLeftOut = errors.New("crypto/tls is left out of the browser's program")
+
+const (
+	VersionTLS10, VersionTLS11, VersionTLS12, VersionTLS13 = 0x0301, 0x0302, 0x0303, 0x0304
+	TLS_ECDHE_RSA_WITH_AES_128_GCM_SHA256                  = 0xc02f
+	TLS_ECDHE_ECDSA_WITH_AES_128_GCM_SHA256                = 0xc02b
+)
 
 type (
-	PublicKey  interface{ Bytes() []byte }
-	PrivateKey interface{ Bytes() []byte }
-	KDF        interface{ ID() uint16 }
-	AEAD       interface{ ID() uint16 }
-	KEM        interface {
-		NewPublicKey([]byte) (PublicKey, error)
-		NewPrivateKey([]byte) (PrivateKey, error)
+	ClientHelloInfo struct {
+		ServerName      string
+		SupportedProtos []string
+		Conn            net.Conn
 	}
-	Sender    struct{}
-	Recipient struct{}
+	Certificate struct {
+		Certificate [][]byte
+		PrivateKey  any
+	}
+	ClientSessionCache any
+	Config             struct {
+		Certificates       []Certificate
+		GetCertificate     func(*ClientHelloInfo) (*Certificate, error)
+		GetConfigForClient func(*ClientHelloInfo) (*Config, error)
+		RootCAs            any
+		NextProtos         []string
+		ServerName         string
+		InsecureSkipVerify bool
+		PreferServerCipherSuites bool
+		CipherSuites       []uint16
+		MinVersion         uint16
+		MaxVersion         uint16
+		ClientSessionCache ClientSessionCache
+
+		EncryptedClientHelloConfigList []byte
+	}
+	ConnectionState struct {
+		Version, CipherSuite       uint16
+		HandshakeComplete          bool
+		DidResume                  bool
+		NegotiatedProtocol         string
+		NegotiatedProtocolIsMutual bool
+		ServerName                 string
+	}
+	Conn              struct{ net.Conn }
+	Dialer            struct {
+		NetDialer *net.Dialer
+		Config    *Config
+	}
+	RecordHeaderError struct {
+		Msg          string
+		RecordHeader [5]byte
+		Conn         net.Conn
+	}
 )
 
-func NewKEM(uint16) (KEM, error)   { return nil, errLeftOut }
-func NewKDF(uint16) (KDF, error)   { return nil, errLeftOut }
-func NewAEAD(uint16) (AEAD, error) { return nil, errLeftOut }
-func NewSender(PublicKey, KDF, AEAD, []byte) ([]byte, *Sender, error) {
-	return nil, nil, errLeftOut
-}
-func NewRecipient([]byte, PrivateKey, KDF, AEAD, []byte) (*Recipient, error) {
+func (RecordHeaderError) Error() string                 { return errLeftOut.Error() }
+func (c *Config) Clone() *Config                        { return c }
+func (*Conn) Handshake() error                          { return errLeftOut }
+func (*Conn) HandshakeContext(context.Context) error    { return errLeftOut }
+func (*Conn) ConnectionState() (s ConnectionState)      { return s }
+func (*Conn) VerifyHostname(string) error               { return errLeftOut }
+func (c *Conn) NetConn() net.Conn                       { return c.Conn }
+func (*Conn) CloseWrite() error                         { return errLeftOut }
+func Client(c net.Conn, _ *Config) *Conn                { return &Conn{c} }
+func Server(c net.Conn, _ *Config) *Conn                { return &Conn{c} }
+func NewListener(l net.Listener, _ *Config) net.Listener { return l }
+func Listen(_, _ string, _ *Config) (net.Listener, error) { return nil, errLeftOut }
+func Dial(_, _ string, _ *Config) (*Conn, error)        { return nil, errLeftOut }
+func DialWithDialer(*net.Dialer, string, string, *Config) (*Conn, error) {
 	return nil, errLeftOut
 }
-func (*Sender) Seal([]byte, []byte) ([]byte, error)    { return nil, errLeftOut }
-func (*Recipient) Open([]byte, []byte) ([]byte, error) { return nil, errLeftOut }
-`, "a hundredth"},
-	// A way of agreeing on keys: the browser agrees on them.
-	{"crypto/mlkem", `package mlkem
-
-import (
-	"crypto"
-	"errors"
-)
-
-var errLeftOut = errors.New("crypto/mlkem is left out of the browser's program")
-
-const (
-	SeedSize                                     = 64
-	CiphertextSize768, EncapsulationKeySize768   = 1088, 1184
-	CiphertextSize1024, EncapsulationKeySize1024 = 1568, 1568
-)
-
-func NewDecapsulationKey768([]byte) (crypto.Decapsulator, error)  { return nil, errLeftOut }
-func NewDecapsulationKey1024([]byte) (crypto.Decapsulator, error) { return nil, errLeftOut }
-func NewEncapsulationKey768([]byte) (crypto.Encapsulator, error)  { return nil, errLeftOut }
-func NewEncapsulationKey1024([]byte) (crypto.Encapsulator, error) { return nil, errLeftOut }
-`, "a hundredth"},
-	// Signatures of certificates: the browser looks at those.
-	{"crypto/ed25519", `package ed25519
-
-import (
-	"crypto"
-	"errors"
-	"io"
-)
-
-var errLeftOut = errors.New("crypto/ed25519 is left out of the browser's program")
-
-const (
-	PublicKeySize, PrivateKeySize, SignatureSize, SeedSize = 32, 64, 64, 32
-)
-
-type (
-	PublicKey  []byte
-	PrivateKey []byte
-)
-
-func (PublicKey) Equal(crypto.PublicKey) bool   { return false }
-func (PrivateKey) Equal(crypto.PrivateKey) bool { return false }
-func (PrivateKey) Public() crypto.PublicKey     { return PublicKey(nil) }
-func (PrivateKey) Seed() []byte                 { return nil }
-func (PrivateKey) Sign(io.Reader, []byte, crypto.SignerOpts) ([]byte, error) {
+func (*Dialer) DialContext(context.Context, string, string) (net.Conn, error) {
 	return nil, errLeftOut
 }
-func NewKeyFromSeed([]byte) PrivateKey                     { return nil }
-func GenerateKey(io.Reader) (PublicKey, PrivateKey, error) { return nil, nil, errLeftOut }
-func Verify(PublicKey, []byte, []byte) bool                { return false }
-`, "a hundredth"},
-	// The arithmetic of curves that keys are agreed on with: the browser agrees on them.
-	{"crypto/internal/fips140/nistec/fiat", `package fiat
-
-import "errors"
-
-type element[size any] struct{}
-
-type (
-	P224Element = element[[28]byte]
-	P256Element = element[[32]byte]
-	P384Element = element[[48]byte]
-	P521Element = element[[66]byte]
-)
-
-func (e *element[s]) One() *element[s]                            { return e }
-func (e *element[s]) Equal(*element[s]) int                       { return 0 }
-func (e *element[s]) IsZero() int                                 { return 0 }
-func (e *element[s]) Set(*element[s]) *element[s]                 { return e }
-func (e *element[s]) Bytes() []byte                               { return nil }
-func (e *element[s]) Add(_, _ *element[s]) *element[s]            { return e }
-func (e *element[s]) Sub(_, _ *element[s]) *element[s]            { return e }
-func (e *element[s]) Mul(_, _ *element[s]) *element[s]            { return e }
-func (e *element[s]) Square(*element[s]) *element[s]              { return e }
-func (e *element[s]) Invert(*element[s]) *element[s]              { return e }
-func (e *element[s]) Select(_, _ *element[s], _ int) *element[s]  { return e }
-func (e *element[s]) SetBytes([]byte) (*element[s], error) {
-	return nil, errors.New("elliptic curves are left out of the browser's program")
-}
-`, "a fiftieth"},
+func LoadX509KeyPair(_, _ string) (c Certificate, _ error) { return c, errLeftOut }
+func X509KeyPair(_, _ []byte) (c Certificate, _ error)     { return c, errLeftOut }
+func NewLRUClientSessionCache(int) ClientSessionCache      { return nil }
+`, "a twelfth"},
 	// Names of hosts in other scripts: the browser keeps the connections, and the
 	// pages speak to their own origin alone.
 	{"vendor/golang.org/x/net/idna", `package idna
