@@ -161,7 +161,7 @@ func (g *grammar) single(s string) (a amount, rest string, ok bool) {
 		case metricUnit.MatchString(words.unit) != metricUnit.MatchString(more.unit): // 7 lb 3178 g: the same twice
 			a.doubt, rest = disagree(a.text, m+" "+more.unit), after
 			return a, food(rest), valid(a.text)
-		case valid(a.text + " " + m + " " + more.unit):
+		case valid(a.text+" "+m+" "+more.unit) && compound([]string{words.unit, m, more.unit}):
 			a.text, rest = a.text+" "+m+" "+more.unit, after
 		}
 	}

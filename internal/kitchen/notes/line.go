@@ -215,7 +215,10 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 	if m := added.FindStringSubmatch(s); m != nil {
 		verb, s = m[1], s[len(m[0]):]
 	}
-	if imperative.MatchString(verb) && strings.Contains(s, ". ") && hasMinutes(s) {
+	if imperative.MatchString(verb) && hasMinutes(s) {
+		if a, _, ok := g.amount(s); ok && !strings.Contains(s, ". ") {
+			l.ask("is %s one more in the pot, or a step about what is written already? If it is more, write it as an ingredient", a.text)
+		}
 		return false // a step: "Add 6 cups of sugar. Boil 1 minute."
 	}
 	if imperative.MatchString(verb) && len(s) > 0 {
@@ -246,8 +249,8 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 }
 
 var (
-	added      = pattern(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|another|further|extra|dazu|noch|mit|encore|avec|\+|&) (?:also |then |in )?`)
-	imperative = pattern(`(?i)^(?:add|stir in|take)$`)
+	added      = pattern(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|another|further|extra|ajoute[rz]?|dazu|noch|mit|encore|avec|\+|&) (?:also |then |in )?`)
+	imperative = pattern(`(?i)^(?:add|stir in|take|ajoute[rz]?)$`)
 	between    = pattern(`(?i)(?:, | and |; ?| \+ | plus | & | und | et | sowie | ainsi que | as well as | along with )`)
 )
 

@@ -158,7 +158,7 @@ func times(c string) (out []string) {
 			lead = lead[at:]
 		}
 		last = m[1]
-		if notThis.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
+		if notThis.MatchString(lead) || prepHead.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
 			continue
 		}
 		low, ok := minutes(c[m[2]:m[3]], c[m[6]:m[7]])
@@ -194,6 +194,9 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 		return
 	}
 	switch {
+	case underPressure.MatchString(s):
+		l.find("process.minutes").Asked = true
+		l.ask("under pressure? No jam is canned so: write minutes and method of the boiling water, under [process]")
 	case steam.MatchString(s):
 		l.key("process.method", `"steam"`)
 	case bath.MatchString(s):
