@@ -17,7 +17,7 @@ var (
 )
 
 // askLast asks of a line that gave nothing what it may have been.
-func (l *Line) askLast(s string) {
+func (g *grammar) askLast(l *Line, s string) {
 	short := len(strings.Fields(s)) <= 8
 	figure := strings.ContainsAny(s, "0123456789")
 	switch {
@@ -35,10 +35,22 @@ func (l *Line) askLast(s string) {
 		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
 	case bareHead.MatchString(s):
 		l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")
+	case figure && netOf.MatchString(s):
+		l.ask("the jam weighed? Then write finished_pot, under [cook]")
+	case figure && len(strings.Fields(s)) <= 12 && g.foodIn(s) && !cooking.MatchString(s) && !thousands.MatchString(s):
+		l.ask("how much of it went into the pot? Write it as an ingredient with its amount")
+	case figure && short && atSet.MatchString(s):
+		l.ask("minutes, or degrees? Write minutes or temperature, under [cook]")
 	}
 }
 
-var jarsNear = pattern(`(?i)^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)
+// netOf is a weight of what was made; atSet a figure of the set, of minutes or degrees.
+var (
+	netOf = pattern(`(?i)^(?:net|netto|total|in all|zusammen|en tout)\b`)
+	atSet = pattern(`(?i)\b(?:set|sets|setting|reached|jelled|gelled|geliert|after|min|mins|minutes|\d+ ?[cf])\b`)
+)
+
+var jarsNear = pattern(`(?i)\b\d{1,3} ?x ?\d{2,4} ?(?:ml|g|oz|cl)\b|^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)
 
 // canned is a time in water told without the canner; counts is a bare count.
 var (

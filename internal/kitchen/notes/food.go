@@ -175,6 +175,9 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 			form = append(form, inner)
 		case strings.Trim(againWords.ReplaceAllString(inner, ""), " .,;:/=~-") != "":
 			l.say("beside it stands %s", b)
+			if strings.Contains(inner, ", ") && len(aFigure.FindAllString(inner, 2)) > 1 {
+				l.ask("what is %s? Check name and amount", b)
+			}
 		}
 	}
 	s = strings.TrimSpace(brackets.ReplaceAllString(s, " "))
@@ -231,6 +234,11 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 			l.ask("%s is %s in French: take the # off one", name, other.Name)
 		}
 		return in, true
+	}
+	if a, b, two := strings.Cut(name, " "); two { // Johannisbeeren rot
+		if _, known := g.row(b + "e " + a); known && !strings.Contains(b, " ") {
+			return g.choose(l, in, b+"e "+a)
+		}
 	}
 	switch either := g.either(name); len(either) {
 	case 0:

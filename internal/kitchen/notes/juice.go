@@ -1,5 +1,7 @@
 package notes
 
+import "strings"
+
 // strained tells that juice runs off fruit which was cooked before.
 var strained = pattern(`(?i)\b(?:strain(?:ed|ing)?|drip(?:ped|ping|s)?|jelly bag|muslin bag|cheesecloth|through (?:a |the )?(?:sieve|cloth|muslin|colander)|abseihen|abtropfen|ablaufen lassen|durch ein (?:tuch|sieb)|égoutter|filtrer|passer au)\b`)
 
@@ -75,4 +77,23 @@ func (l *Line) drop(path string) {
 		}
 	}
 	l.Keys = kept
+}
+
+// preparedJuice names a juice by the fruit it is from: "prepared juice (from
+// 3 lb cherries)".
+func (g *grammar) preparedJuice(l *Line, rest string) string {
+	m := juiceOnly.FindStringSubmatch(rest)
+	if m == nil {
+		return rest
+	}
+	words := strings.Fields(strings.Trim(m[1], " .,"))
+	for n := min(3, len(words)); n > 0; n-- {
+		row, ok := g.row(strings.Join(words[len(words)-n:], " "))
+		juice := row.Words["en"].Singular + " juice"
+		if _, known := g.row(juice); ok && known {
+			l.say("the juice is read as %s, of the fruit in the brackets", juice)
+			return juice
+		}
+	}
+	return rest
 }

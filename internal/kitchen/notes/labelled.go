@@ -10,9 +10,9 @@ import (
 var (
 	lotForm    = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
 	badLot     = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?[A-Za-z]*\d[A-Za-z0-9-]*[/.+][A-Za-z0-9/.+-]+$`)
-	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck]t(?:o(?:m(?:eter)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
+	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck](?:t(?:o(?:m(?:eter)?)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
 	brixTemp   = pattern(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
-	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
+	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(?:about |ca\.? |~ ?)?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
 	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempNot    = pattern(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)

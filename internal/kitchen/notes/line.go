@@ -105,7 +105,7 @@ func (g *grammar) line(l *Line) {
 		}
 	}
 	if !l.Read() && len(l.Asks) == 0 {
-		l.askLast(s)
+		g.askLast(l, s)
 	}
 	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
 		l.say("not read: %s", why(s))

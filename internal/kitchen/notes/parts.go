@@ -163,12 +163,15 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 	if m := againForm.FindStringSubmatch(more + " "); m != nil && measured(a.text) {
 		a.doubt, more = disagree(a.text, m[1]), (more + " ")[len(m[0]):]
 	}
+	if m := slashAgain.FindStringSubmatch(more); m != nil && measured(a.text) { // 15 g / 1 tbsp
+		a.doubt, more = disagree(a.text, m[1]), ""
+	}
 	more = strings.TrimSpace(strings.TrimLeft(more, ",- "))
 	first, tail, _ := strings.Cut(more, ", ")
 	_, kind := g.row(first + " " + name)
 	same, _ := g.leadForm(strings.Join(strings.Fields(brackets.ReplaceAllString(ofForm.ReplaceAllString(more, ""), " ")), " "))
 	switch row, twice := g.row(same); {
-	case more == "" || g.formOnly(more):
+	case more == "" || g.formOnly(more) || afterIng.MatchString(" "+more) && !strings.ContainsAny(cutSize.ReplaceAllString(more, ""), "0123456789"):
 	case twice && g.sameRow(name, row.Key): // sugar - 4 cups of white sugar
 		name, more = same, ""
 	case strings.HasPrefix(more, "("): // read with the name
@@ -219,8 +222,14 @@ func (g *grammar) foodIn(s string) bool {
 // amountBehind reads what may stand behind a name: a measure, a bare number,
 // "x2", "1 box", "3 large".
 func (g *grammar) amountBehind(s string) (a amount, more string, ok bool) {
+	s = plainPiece.ReplaceAllString(s, "$1 ")
 	if a, more, ok := pack(s); ok {
 		return a, more, true
+	}
+	if level, say := g.level(s); say != "" {
+		a, more, ok := g.amountBehind(level)
+		a.say = joined(say, a.say)
+		return a, more, ok
 	}
 	if m := timesBehind.FindStringSubmatch(s); m != nil { // lemon x2
 		return amount{text: m[1]}, m[2], true
@@ -238,6 +247,8 @@ func (g *grammar) amountBehind(s string) (a amount, more string, ok bool) {
 	}
 	return g.amount(s)
 }
+
+var slashAgain = pattern(`(?i)^ ?[/=] ?(` + againOne + `)\.?$`)
 
 var behindForm = pattern(`^([\p{L}][\p{L} ',-]{1,60}?(?: \d[:+]\d)?)((?: \([^()\d]*\))?)(?: ?[:=] ?| - | ?\.{2,} ?|, | )((?:(?:about|abt\.?|ca\.?|c\.) |[~≈] ?)?[\d.].*|[x×] ?\d.*|(?:a|half) .+)$`)
 
@@ -272,22 +283,3 @@ var (
 	notFood     = pattern(`(?i)\b(?:pot|pan|topf|full|empty|net|netto|gross|brutto|weight|weighed|wt|total|yield\w*|batch|waste|foam|scum|peels?|skins?|stones?|pits?|cores?|left|over|finished|made|makes?|got|gave|used|minus|less|plus|about|after|before|size|sized|temp|temperature|oven|brix|altitude|head\w*|filled|declared|tare|each|per|set|ratio|capacity|holds|recipe)\b`)
 	toCover     = pattern(`(?i)^([\p{L}][\p{L} ]{1,30}?),? (?:enough |just )*(?:to cover|zum Bedecken|pour couvrir),? ?\(?(?:about |ca\.? |c\. |env\.? |approx\.? |~)?(` + num + ` ?(?:ml|l|cups?|pints?|pts?|quarts?|qts?|lit(?:er|re)s?|tasses?))\)?$`)
 )
-
-// preparedJuice names a juice by the fruit it is from: "prepared juice (from
-// 3 lb cherries)".
-func (g *grammar) preparedJuice(l *Line, rest string) string {
-	m := juiceOnly.FindStringSubmatch(rest)
-	if m == nil {
-		return rest
-	}
-	words := strings.Fields(strings.Trim(m[1], " .,"))
-	for n := min(3, len(words)); n > 0; n-- {
-		row, ok := g.row(strings.Join(words[len(words)-n:], " "))
-		juice := row.Words["en"].Singular + " juice"
-		if _, known := g.row(juice); ok && known {
-			l.say("the juice is read as %s, of the fruit in the brackets", juice)
-			return juice
-		}
-	}
-	return rest
-}
