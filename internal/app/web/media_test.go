@@ -112,3 +112,15 @@ func TestBrowserPrintsLabels(t *testing.T) {
 		"no buttons": "!" + seen(".bar .actions, .chips, .steps"), "white": `getComputedStyle(document.body).backgroundColor === "rgb(255, 255, 255)"`,
 	})
 }
+
+// On a desk a label is seen whole, code and all; on a telephone a long one is
+// scrolled to, not shrunk beyond reading: 2.3 pixels to the millimetre, our own choice.
+func TestBrowserLabelsAreSeenWhole(t *testing.T) {
+	for wide, want := range map[int64]string{1280: `at.right <= board.right && at.width > 400`, 390: `at.width >= 2.29 * 120`} {
+		b := browse(t, kitchenDir(t), wide, 900)
+		b.open("/batch/plum.toml")
+		b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector(".views [data-show=labels]")?.click()`))
+		b.until("a label is seen", `document.querySelector("#labels .art")?.checkVisibility()`)
+		b.faults(map[string]string{fmt.Sprintf("a wrap on %d pixels", wide): `(() => { const at = document.querySelector("#labels .art").getBoundingClientRect(), board = document.getElementById("labels").getBoundingClientRect(); return ` + want + `; })()`})
+	}
+}
