@@ -39,7 +39,7 @@ func (g *grammar) askLast(l *Line, s string) {
 		l.ask("the jam weighed? Then write finished_pot, under [cook]")
 	case figure && len(strings.Fields(s)) <= 12 && g.foodIn(s) && !cooking.MatchString(s) && !thousands.MatchString(s):
 		l.ask("how much of it went into the pot? Write it as an ingredient with its amount")
-	case figure && short && atSet.MatchString(s):
+	case figure && short && atSet.MatchString(s) && !notThis.MatchString(s):
 		l.ask("minutes, or degrees? Write minutes or temperature, under [cook]")
 	}
 }
@@ -47,7 +47,7 @@ func (g *grammar) askLast(l *Line, s string) {
 // netOf is a weight of what was made; atSet a figure of the set, of minutes or degrees.
 var (
 	netOf = pattern(`(?i)^(?:net|netto|total|in all|zusammen|en tout)\b`)
-	atSet = pattern(`(?i)\b(?:set|sets|setting|reached|jelled|gelled|geliert|after|min|mins|minutes|\d+ ?[cf])\b`)
+	atSet = pattern(`(?i)\b(?:set|sets|setting|reached|jelled|gelled|geliert|after)\b|\d ?°?[cf]\b.*\d ?min`)
 )
 
 var jarsNear = pattern(`(?i)\b\d{1,3} ?x ?\d{2,4} ?(?:ml|g|oz|cl)\b|^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)

@@ -22,7 +22,7 @@ func clauses(s string) (out []string) {
 }
 
 var (
-	goesOn   = pattern(`(?i)^(?:(?:das|dies|this|it|that|ça|cela) (?:dauert|takes?|took|(?:should|will|may|can) take|prend)|stirring|skimming|uncovered|covered|until|till|or until|for (?:about |another )?\d|unter (?:ständigem )?rühren|bis |en remuant|jusqu)`)
+	goesOn   = pattern(`(?i)^(?:(?:das|dies|this|it|that|ça|cela) (?:dauert|braucht|takes?|took|(?:should|will|may|can) take|prend)|stirring|skimming|uncovered|covered|until|till|or until|for (?:about |another )?\d|unter (?:ständigem )?rühren|bis |en remuant|jusqu)`)
 	onlyTime = pattern(`(?i)^(?:for |about |ca\.? |approx\.? )*` + num + `(?: ?(?:-|to|bis|à) ?` + num + `)?[- ]?(?:minutes?|mins?|minuten|mn)\b\.?(?:$|[.;,)])`)
 )
 
@@ -35,6 +35,7 @@ var (
 	underPressure = pattern(`(?i)\bpressure\b|\bat \d{1,2} ?(?:pounds|lbs?|psi)\b|\bschnellkoch|\bautocuiseur`)
 	moreTime      = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
 	boilAgain     = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*) (?:(?:rapidly|hard|gently|fast) )?again\b|\b(?:minutes?|mn|min) encore\b|\b(?:noch ?(?:ein)?mal|erneut|wieder)\b[^.;]{0,30}\bkoch`)
+	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
 	bareBoil      = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
 	advised       = pattern(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si vous avez|wenn (?:sie|du|man) ein|falls (?:sie|du|man))\b`)
 )

@@ -10,10 +10,10 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = pattern(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	yieldLead  = pattern(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|menge für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
 	counted    = pattern(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = pattern(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
-	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*)$`)
+	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*|menge.*)$`)
 	sealForm   = pattern(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
 	andMore    = pattern(`(?i) (?:and|\+|plus) (\d)`)
 	headCount  = pattern(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
@@ -203,7 +203,7 @@ var (
 )
 
 var (
-	namedGlass = pattern(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:\p{L}*gläse?r?(?:chen|n)?|gläser|gläschen)\b`)
+	namedGlass = pattern(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:\p{L}*gläse?r?(?:chen|n)?|gläser|gläschen|\p{L}+glas)\b`)
 	sameCount  = pattern(`(?i)^(\d{1,3}) (\p{L}+) \((\d{1,3}) ?x ?([^()]+)\)`)
 	glasses    = pattern(`(?i)(\d)(?: ?x)? ?gl\.?(?: |$)`) // 8 Gl. à 200 ml
 	halfPint   = pattern(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)

@@ -38,7 +38,7 @@ func (r *Reading) beforeSugar() {
 	for i := range max(sweet, 0) {
 		l := &r.Lines[i]
 		k := l.find("cook.minutes")
-		if k == nil || k.Asked || headTime.MatchString(l.Text) || sugarWord.MatchString(l.Text) || finished.MatchString(l.Text) {
+		if k == nil || k.Asked || headTime.MatchString(l.Text) || sugarWord.MatchString(l.Text) || setPoint.MatchString(l.Text) {
 			continue
 		}
 		if boiled {
@@ -50,6 +50,9 @@ func (r *Reading) beforeSugar() {
 		l.ask("were %s minutes the boil, and not only before the sugar? Then take the # off", k.Value)
 	}
 }
+
+// setPoint is a set, and not only that it thickens.
+var setPoint = pattern(`(?i)\b(?:sets?|setting|gel\w*|jell\w*|prend|prise|nappe\w*)\b`)
 
 // sugarIn is a step that puts the sugar in.
 var sugarIn = pattern(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip(?:ped)? in|pour(?:ed)? in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+)\b[^.;]{0,60}\b(?:sugar|\p{L}*zucker|sucre)\b|\b\p{L}*zucker\b[^.;]{0,40}\b(?:zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|dazu)\b|\bsugar in\b`)

@@ -158,7 +158,7 @@ func times(c string) (out []string) {
 			lead = lead[at:]
 		}
 		last = m[1]
-		if notThis.MatchString(lead) || prepHead.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
+		if notThis.MatchString(withLid.ReplaceAllString(lead, "")) || prepHead.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
 			continue
 		}
 		low, ok := minutes(c[m[2]:m[3]], c[m[6]:m[7]])

@@ -24,7 +24,7 @@ var (
 	jarsFor    = pattern(`(?i)\bjars? for\b`)
 	jarSizes   = pattern(`(?i)\b(?:half[- ]pints?|pints?|quarts?)\b`)
 	finished   = pattern(`(?i)\b(?:clear|translucent|transparent|thick(?:ens|ened)?|set|sets|gels?|jells?|syrupy|geliert\w*|gelieren|fest|dick\w*|dickflüssig|épais\w*|prend|prise|nappe\w*|sirupeu\w*)\b`)
-	jarTalk    = pattern(`(?i)(?:\b(?:jars?|hps?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen)(?:\W|$)`)
+	jarTalk    = pattern(`(?i)(?:\b(?:jars?|hps?|half-pints?|pints?|quarts?|glas|bocaux|pots)|gläser[n]?|gläschen|\p{L}glas)(?:\W|$)`)
 	height     = pattern(`(?i)\b(?:altitudes?|above|elevations?|1,?00[01]|6,?00[01]) ?(?:of|ft|feet|-)`)
 	feet       = pattern(`(?i)\d ?(?:ft|feet|m above|meters above|metres above)\b`)
 	clause     = pattern(`[.;!] |[.;!]$`)

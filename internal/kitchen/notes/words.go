@@ -204,7 +204,7 @@ func plain(s string) string {
 	}, vulgar.Replace(s))
 	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
 	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
-	s = flat(s)
+	s = opened.ReplaceAllString(flat(s), "(")
 	s = halves(inParts(withOf.ReplaceAllStringFunc(s, func(m string) string {
 		return map[bool]string{true: "without ", false: "with "}[strings.Contains(strings.ToLower(m), "o")]
 	})))
