@@ -1,7 +1,8 @@
 // Package artwork reads a maker's own drawing, an SVG file, as paths that print
 // sharp at any size. It reads what a logo is made of: paths, the basic shapes,
-// groups, transforms, copies and symbols, fills and strokes of one colour. Whatever it cannot draw as
-// a browser does is a problem with its line and column, never left out in silence.
+// groups, transforms, copies and symbols, fills and strokes of one colour, and fills that
+// go from one to the next. Whatever it cannot draw as a browser does is a problem with
+// its line and column, never left out in silence.
 //
 // It follows SVG 2 (W3C Candidate Recommendation, 4 October 2018). The file is
 // taken as hostile: encoding/xml reads it without entities of its own, nothing is
@@ -89,6 +90,7 @@ type reader struct {
 	rules    []rule
 	elements int
 	points   int
+	work     int        // spent on gradients
 	view     [2]float64 // of the drawing, in its units
 	tokens   []token    // of the whole file, where something is copied
 	ids      map[string]int

@@ -24,6 +24,7 @@ const (
 type paint struct {
 	kind   kind
 	colour page.Colour
+	id     string // of a reference
 }
 
 // readPaint reads a paint (SVG 2, 13.2; CSS Color 4).
@@ -35,7 +36,9 @@ func readPaint(s string) (p paint, ok bool) {
 	case low == "currentcolor":
 		return paint{kind: inkOfText}, true
 	case strings.HasPrefix(low, "url("):
-		return paint{kind: reference}, true
+		inside, _, _ := strings.Cut(s[len("url("):], ")")
+		id, _ := strings.CutPrefix(strings.Trim(inside, `"' `), "#")
+		return paint{kind: reference, id: id}, true
 	case strings.HasPrefix(low, "#"):
 		return hex(low[1:])
 	case strings.HasPrefix(low, "rgb(") && strings.HasSuffix(low, ")"):
@@ -49,7 +52,7 @@ func readPaint(s string) (p paint, ok bool) {
 }
 
 func coloured(c color.RGBA) paint {
-	return paint{plainColour, page.Colour{R: c.R, G: c.G, B: c.B}}
+	return paint{kind: plainColour, colour: page.Colour{R: c.R, G: c.G, B: c.B}}
 }
 
 // hex reads 3, 4, 6 or 8 digits; the clear part of 4 and 8 must be full or nothing.

@@ -146,7 +146,11 @@ func (r *reader) draw(e xml.StartElement, in state, shape func(*pen, geometry)) 
 // paint fills and strokes a path, and keeps it if anything of it is seen.
 func (r *reader) paint(name string, p *page.Path, in state) {
 	s := in.style
-	p.Fill = r.colour(name, "fill", s.fill, s.fillOpacity, s.colour)
+	if s.fill.kind == reference && s.fillOpacity == 1 {
+		r.shade(name, p, in)
+	} else {
+		p.Fill = r.colour(name, "fill", s.fill, s.fillOpacity, s.colour)
+	}
 	p.Stroke = r.colour(name, "stroke", s.stroke, s.strokeOpacity, s.colour)
 	if s.width <= 0 {
 		p.Stroke = nil
@@ -180,7 +184,7 @@ func (r *reader) colour(name, property string, p paint, opacity float64, current
 	case p.kind == none || opacity == 0:
 		return nil
 	case p.kind == reference:
-		r.problem("give it one plain colour, or export the drawing as PNG, 2000 pixels wide", "<%s> is painted with a gradient or a pattern (%s)", name, property)
+		r.problem(plainly, "<%s> is painted with a gradient or a pattern (%s)", name, property)
 		return nil
 	case opacity < 1:
 		r.problem("give it a full colour that looks alike; half-clear ink does not print alike everywhere", "<%s> is half clear (%s-opacity)", name, property)
