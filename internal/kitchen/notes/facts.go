@@ -45,6 +45,7 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 		switch {
 		case sub.Read():
 			read += len(sub.Ingredients) + len(sub.Fills) + sub.paths()
+			out.softer(f.text)
 		case jars && restForm.MatchString(f.text):
 			sub.ask(`the jar that is not full: write part_jar = "100 g", what is in it`)
 		case f.read:

@@ -167,6 +167,9 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 		a.doubt, more = disagree(a.text, m[1]), ""
 	}
 	more = strings.TrimSpace(strings.TrimLeft(more, ",- "))
+	if m := formAgain.FindStringSubmatch(more); m != nil && g.formOnly(m[1]) { // plums 3 kg, stoned (2.7 kg)
+		name, more = name+" "+m[2], m[1]
+	}
 	first, tail, _ := strings.Cut(more, ", ")
 	_, kind := g.row(first + " " + name)
 	same, _ := g.leadForm(strings.Join(strings.Fields(brackets.ReplaceAllString(ofForm.ReplaceAllString(more, ""), " ")), " "))
@@ -247,6 +250,8 @@ func (g *grammar) amountBehind(s string) (a amount, more string, ok bool) {
 	}
 	return g.amount(s)
 }
+
+var formAgain = pattern(`(?i)^([\p{L}, -]+?),? (\((?:about |ca\.? )?` + againOne + `\))$`)
 
 var slashAgain = pattern(`(?i)^ ?[/=] ?(` + againOne + `)\.?$`)
 
