@@ -77,7 +77,9 @@ func foodsIn(ws []string, lang string) (out []saidFood) {
 // compound what begins it ("Himbeer" of "Himbeerkonfitüre").
 func foodCalled(said, lang string) (saidFood, bool) {
 	at := said
-	if ws := strings.Fields(said); Has(joinWords, ws[0]) || Has(joinWords, ws[len(ws)-1]) || len([]rune(said)) < 3 {
+	ws := strings.Fields(said)
+	between := slices.ContainsFunc(ws, func(w string) bool { return w == "with" || w == "mit" || w == "avec" })
+	if between || Has(joinWords, ws[0]) || Has(joinWords, ws[len(ws)-1]) || len([]rune(said)) < 3 {
 		return saidFood{}, false
 	}
 	if _, fruit, ok := pantry.Default().KindIn(said); ok {
