@@ -50,7 +50,7 @@ var (
 	atSet = pattern(`(?i)\b(?:set|sets|setting|reached|jelled|gelled|geliert|after)\b|\d ?°?[cf]\b.*\d ?min`)
 )
 
-var jarsNear = pattern(`(?i)\b\d{1,3} ?x ?\d{2,4} ?(?:ml|g|oz|cl)\b|^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)
+var jarsNear = pattern(`(?i)\b\d{1,3} ?x ?\d{1,4} ?(?:ml|g|oz|cl)\b|^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)
 
 // canned is a time in water told without the canner; counts is a bare count.
 var (

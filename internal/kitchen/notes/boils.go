@@ -29,11 +29,12 @@ var (
 // elsewhere is a vessel that boils away otherwise than an open pot; jarsIn are jars
 // in boiling water, without a word of the canner.
 var (
-	elsewhere     = pattern(`(?i)\b(?:oven|slow[- ]?cook\p{L}*|crock ?-?pot|pressure[- ]?cook\p{L}*|at pressure|microwav\p{L}*|on high\b|bread ?-?machine|bread ?-?maker|backofen|im ofen|rohr|schnellkoch\p{L}*|mikrowelle|dampfentsaft\p{L}*|steam juicer|au four|autocuiseur|cocotte[- ]minute|micro-?ondes|robot)\b`)
+	elsewhere     = pattern(`(?i)\b(?:oven|slow[- ]?cook\p{L}*|crock ?-?pot|pressure[- ]?cook\p{L}*|at pressure|microwav\p{L}*|on high\b|lid on|covered|zugedeckt|à couvert|bread ?-?machine|bread ?-?maker|backofen|im ofen|rohr|schnellkoch\p{L}*|mikrowelle|dampfentsaft\p{L}*|steam juicer|au four|autocuiseur|cocotte[- ]minute|micro-?ondes|robot)\b`)
 	jarsIn        = pattern(`(?i)\b(?:boil|simmer)(?:ed|ing|s)?(?: (?:the|your|these|all|filled|full|sealed|closed|hot|empty|clean))* (?:jars?|lids?|bottles?|glasses)\b|\b(?:jars?|gläser|bocaux|lids?|deckel)\b[^.;]{0,60}\b(?:in(?:to)?|under|with) (?:the |gently |rapidly )?boiling water\b|\b(?:gläser|deckel|bocaux|pots|couvercles)\b[^.;]{0,40}\b(?:auskochen|ausgekocht|abkochen|ébouillant\p{L}+|bouillir)\b`)
 	emptyJars     = pattern(`(?i)\bstérilis\w* (?:(?:les|vos|des|tes|nos|bien) )*(?:petits |bocaux et |pots et )?(?:pots|bocaux|couvercles)\b`)
 	underPressure = pattern(`(?i)\bpressure\b|\bat \d{1,2} ?(?:pounds|lbs?|psi)\b|\bschnellkoch|\bautocuiseur`)
 	moreTime      = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
+	eachTime      = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn)\.? (?:each|apiece|je(?:weils)?|chacune?s?)\b`)
 	boilAgain     = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*) (?:(?:rapidly|hard|gently|fast) )?again\b|\b(?:minutes?|mn|min) encore\b|\b(?:noch ?(?:ein)?mal|erneut|wieder)\b[^.;]{0,30}\bkoch`)
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
 	bareBoil      = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
@@ -55,6 +56,8 @@ func (l *Line) doubted(s string, boils []string) {
 		ask("%s minutes: of the jam, or of the jars in water? Then write minutes under [process], or take the # off", k.Value)
 	case len(boils) > 1:
 		ask("%s minutes stand there %d times: so many in all, or each time? Then take the # off, or write the sum", k.Value, len(boils))
+	case eachTime.MatchString(s):
+		ask("%s minutes each: was the pot cooked in lots, or several times? Then take the # off, or write the sum", k.Value)
 	case evenMore.MatchString(s), boilAgain.MatchString(s) && len(duration.FindAllString(s, 2)) > 1:
 		ask("%s minutes in all, or that much more? Then take the # off, or write the sum", k.Value)
 	case m != nil && m[1]+m[2]+m[3] != k.Value:
