@@ -60,3 +60,16 @@ func TestHardNamesStopNoTag(t *testing.T) {
 		t.Error("a ? stands for a letter")
 	}
 }
+
+// Tags hang, unless another sheet is asked for by its name.
+func TestTagsHang(t *testing.T) {
+	env := builtin(t)
+	in := demoInput(t, demoBatches[0])
+	for asked, want := range map[string]string{"": "letter-tag-2x3.25in-3x3", "letter-bag-4x2.5in-2x2": "letter-bag-4x2.5in-2x2", "letter-plain": "letter-plain"} {
+		c := job.Choices{Pieces: []label.Piece{label.Tag}, Sheet: asked}
+		run, found, err := env.Print([]job.Input{in}, c, "pdf")
+		if err != nil || len(run.Printed) != 1 || run.Printed[0].Sheet.ID != want {
+			t.Errorf("%q: %v %v %v, want %s", asked, run.Printed, found, err, want)
+		}
+	}
+}

@@ -146,6 +146,8 @@ func fitsJar(s *sheet.Sheet, c *label.Content, p label.Piece) bool {
 		return s.H <= c.Straight && s.W <= flat(c, c.Around/2)
 	case label.Lid:
 		return c.LidAcross == 0 || s.W <= c.LidAcross
+	case label.Tag: // one that hangs: a card for a bag is a tag only where it is asked for
+		return s.Shape == page.TagShape
 	}
 	return true
 }
