@@ -1,11 +1,14 @@
 package job_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"jarmark/internal/app/job"
 	"jarmark/internal/draw/compose"
 	"jarmark/internal/draw/inspect"
+	"jarmark/internal/draw/page"
 	"jarmark/internal/law/label"
 )
 
@@ -39,4 +42,53 @@ func TestFixedSheetsTakeTheDemo(t *testing.T) {
 		}
 		t.Logf("%s: %d of %d", p, n, tried)
 	}
+}
+
+// Twelve jars' fronts, information labels and lids take four sheets, which is what
+// their area asks for; six where each label is as long as the jar likes. The words
+// stand whole, and the label is at least four fifths as long. Where the
+// name would go from it, as beside a state's sentence, it stays as long as it likes.
+func TestSetsOfTwelveJarsSavePaper(t *testing.T) {
+	env := builtin(t)
+	in := demoInput(t, demoBatches[0])
+	for _, x := range []struct {
+		place, paper string
+		sheets       int
+	}{{"us", "letter-plain", 4}, {"us-or", "letter-plain", 6}} {
+		c := job.Choices{Pieces: []label.Piece{label.Front, label.InfoLabel, label.Lid}, Sheet: x.paper, Place: x.place}
+		run, found, err := env.Print([]job.Input{in}, c, "pdf")
+		if err != nil || found.HasErrors() || len(run.Printed) != 1 {
+			t.Fatal(x, err, found)
+		}
+		if n := len(run.Printed[0].Doc.Pages); n != x.sheets {
+			t.Errorf("%v: %d sheets", x, n)
+		}
+		c.Pieces = []label.Piece{label.InfoLabel}
+		alone, _, err := env.Print([]job.Input{in}, c, "pdf")
+		if err != nil {
+			t.Fatal(err)
+		}
+		likes, got := infoOf(alone), infoOf(run)
+		if got.W*10 < likes.W*8 || got.H != likes.H || (got.W < likes.W) != (x.sheets == 4) || headed(got) != headed(likes) {
+			t.Errorf("%v: an information label of %.1f x %.1f mm, by itself %.1f x %.1f", x, got.W.MM(), got.H.MM(), likes.W.MM(), likes.H.MM())
+		}
+	}
+}
+
+// infoOf is the information label of a run.
+func infoOf(r job.PrintRun) *page.Frame {
+	for _, pl := range r.Printed[0].Doc.Pages[0].Places {
+		if pl.Frame.Piece == string(label.InfoLabel) {
+			return pl.Frame
+		}
+	}
+	return nil
+}
+
+// headed reports the name of the food on a label.
+func headed(f *page.Frame) bool {
+	return slices.ContainsFunc(f.Items, func(it page.Item) bool {
+		t, ok := it.(*page.Text)
+		return ok && strings.Contains(t.String(), "Strawberry")
+	})
 }

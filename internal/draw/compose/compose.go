@@ -69,6 +69,7 @@ type Result struct {
 	Overflow []Overflow
 	Bare     bool // the design's ornaments have no room
 	Small    bool // the name is smaller than the net quantity
+	Headed   bool // the name stands over the facts of an information label
 	Crowded  bool // the name does not lead, or the maker's has no room: told in notes on label.sheet
 }
 
@@ -101,7 +102,7 @@ func Compose(c *label.Content, d *design.Design, p label.Piece, cell Cell, f *fa
 		b.checkLead(look, l, frame, &found)
 	}
 	crowded := len(found) > told
-	return Result{Frame: frame, Overflow: over, Bare: bare, Crowded: crowded, Small: l.nameSize > 0 && l.nameSize < sizeOf(frame, l.netID())}, append(found, more...)
+	return Result{Frame: frame, Overflow: over, Bare: bare, Headed: l.titled, Crowded: crowded, Small: l.nameSize > 0 && l.nameSize < sizeOf(frame, l.netID())}, append(found, more...)
 }
 
 // checkLead tells where a display panel has no room for a name that leads, or for

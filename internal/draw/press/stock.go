@@ -54,23 +54,16 @@ func (w *work) stock(j Jars, x *setting) (*sheet.Sheet, compose.Cell, *composed,
 			}
 		}
 	}
-	return s, cell, nil, l
-}
-
-// thrifty is the longest wrap of which a sheet takes more than of one that goes
-// all around the jar: at least four fifths of the way, as on label sheets.
-func thrifty(s *sheet.Sheet, c *label.Content, cell compose.Cell) compose.Cell {
-	holds := func(c compose.Cell) int {
-		w, h := cut(c)
-		return s.Holds(w, h, c.Bleed)
-	}
-	best, n := cell, holds(cell)
-	for try := cell; try.W >= c.Around*8/10 && c.Around > 0; try.W -= unit.Millimetre {
-		if k := holds(try); k > n {
-			best, n = try, k
+	if p == label.InfoLabel && size == "" && s.Auto && !s.Endless && !w.o.Trimmed {
+		if short := w.besideFront(s, c, cell); short != cell {
+			whole := w.compose(x, cell)
+			if first, ok := w.suffices(x, short); ok && first.Headed == whole.Headed {
+				return s, short, first, l
+			}
+			return s, cell, whole, l
 		}
 	}
-	return best
+	return s, cell, nil, l
 }
 
 // bled gives a label for a print shop the bleed they ask for.
