@@ -182,7 +182,7 @@ func (e *Env) typeface(l *diag.List, b *Batch, key, file string) page.Face {
 	if !ok {
 		there := slices.Sorted(maps.Keys(e.Press.Own))
 		d := l.Errorf("no-such-typeface", b.Kitchen.File.Name, "type."+key, "there is no typeface %q that can be used", file).
-			Hinted("put its TTF file into fonts/ beside kitchen.toml")
+			Hinted("put its TTF or OTF file into fonts/ beside kitchen.toml")
 		if len(there) > 0 {
 			d.Hinted("in fonts/ there are " + strings.Join(there[:min(len(there), 8)], ", "))
 		}

@@ -31,7 +31,7 @@ var kitchenForm = []section{
 		{Key: "altitude", Label: "Altitude of the kitchen", As: words, Example: "500 ft", Help: "Water boils cooler higher up, and jars are processed longer."},
 		{Key: "own_yields", Label: "Your weighed pots", As: choice, Options: []option{{Value: "false", Text: "leave them out of the jars to expect"}}, Unlike: "move the jars to expect, from two pots on", More: true},
 	}}}},
-	{ID: "own", Title: "Your picture and typefaces", Lead: "Files beside the kitchen's: a PNG, JPEG or SVG picture, and TTF files in a folder called fonts.", Groups: []group{{Table: "picture", Fields: []field{
+	{ID: "own", Title: "Your picture and typefaces", Lead: "Files beside the kitchen's: a PNG, JPEG or SVG picture, and TTF or OTF files in a folder called fonts.", Groups: []group{{Table: "picture", Fields: []field{
 		{Key: "file", Label: "Picture", As: words, Example: "logo.png"},
 		{Key: "alt", Label: "What it shows", As: words, Example: "a thorn branch"},
 		{Key: "where", Label: "Where it stands", As: choice, Options: optionsOf("top", "left", "right", "corner"), Unlike: "as the label is shaped"},

@@ -218,7 +218,7 @@ func helpFor(missing string) string {
 	case strings.ContainsFunc(missing, face.Shaped):
 		return "letters of this script join, stack or bear points, which cannot be set here: write it in Latin, Greek, Cyrillic or Hebrew letters"
 	case strings.ContainsFunc(missing, unicode.IsLetter):
-		return "put a typeface that has these letters, a TTF file, into " + face.OwnFolder + "/ beside kitchen.toml (what must stand out needs a bold one), or write it in plain letters"
+		return "put a typeface that has these letters, a TTF or OTF file, into " + face.OwnFolder + "/ beside kitchen.toml (what must stand out needs a bold one), or write it in plain letters"
 	}
 	return "write it in plain letters; pictures and emoji cannot be printed"
 }

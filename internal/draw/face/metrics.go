@@ -22,6 +22,7 @@ type Face struct {
 	data   []byte
 	tables tables
 	font   *sfnt.Font
+	cff    *cff          // of a file of PostScript outlines
 	em     fixed.Int26_6 // units per em as a ppem, so that results are font units
 	pool   sync.Pool     // *sfnt.Buffer
 
@@ -75,6 +76,11 @@ func parse(name page.Face, data []byte, t tables) (*Face, error) {
 		return nil, err
 	}
 	f := fresh(name, data, t, parsed)
+	if postScript(data) {
+		if f.cff, err = readCFF(t["CFF "]); err != nil {
+			return nil, err
+		}
+	}
 	return f, f.measure()
 }
 
@@ -175,7 +181,7 @@ func (f *Face) readAdvance(r rune) (advance int32) {
 	b := f.buffer()
 	defer f.pool.Put(b)
 	g, err := f.font.GlyphIndex(b, r)
-	if err != nil || g == 0 {
+	if err != nil || g == 0 || !f.legible(g) {
 		return -1
 	}
 	a, err := f.font.GlyphAdvance(b, g, f.em, font.HintingNone)

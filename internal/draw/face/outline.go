@@ -101,7 +101,11 @@ func (f *Face) segments(r rune) (s sfnt.Segments, done func()) {
 	if err != nil || g == 0 {
 		return nil, done
 	}
-	s, err = f.font.LoadGlyph(b, g, f.em, nil)
+	if f.cff != nil {
+		s, err = f.cff.segments(g)
+	} else {
+		s, err = f.font.LoadGlyph(b, g, f.em, nil)
+	}
 	if err != nil {
 		return nil, done
 	}

@@ -23,8 +23,9 @@ const OwnFolder = "fonts"
 
 const bold = 600 // weight from which a face stands out (OS/2 usWeightClass: 600 semi-bold, 700 bold)
 
-// Own reads a typeface of the maker's: a TrueType file whose licence lets it be
-// embedded in what is printed. The file may be broken in any way.
+// Own reads a typeface of the maker's: a TrueType file, or one of PostScript
+// outlines (OpenType with CFF 1), whose licence lets it be embedded in what is
+// printed. The file may be broken in any way.
 func Own(file string, data []byte) (f *Face, err error) {
 	broken := &Refusal{"the file is broken", "fetch it anew from where it came, or take another typeface"}
 	defer func() {
@@ -36,13 +37,16 @@ func Own(file string, data []byte) (f *Face, err error) {
 		return nil, r
 	}
 	t, err := readTables(data)
-	if err != nil {
+	switch {
+	case t["CFF2"] != nil && t["CFF "] == nil:
+		return nil, &Refusal{"its letters are variable PostScript outlines (CFF2)", "take one weight of it as a static TTF or OTF file"}
+	case err != nil:
 		return nil, broken
 	}
 	if r := t.licence(); r != nil {
 		return nil, r
 	}
-	if !t.sound() {
+	if !postScript(data) && !t.sound() { // PostScript glyphs are looked at when they are asked for
 		return nil, broken
 	}
 	f, err = parse(page.Face(ownName(file, data)), data, t)
@@ -63,20 +67,18 @@ func Own(file string, data []byte) (f *Face, err error) {
 	return f, nil
 }
 
-// outward refuses what is no TrueType file by how it begins.
+// outward refuses what is neither TrueType nor OpenType by how it begins.
 func outward(data []byte) *Refusal {
-	ask := "ask for its TTF file: most typefaces come as both"
+	ask := "ask for its TTF or OTF file: most typefaces have one"
 	switch {
 	case len(data) < 12:
 		return &Refusal{"the file is empty or cut short", "fetch it anew from where it came"}
-	case string(data[:4]) == "OTTO":
-		return &Refusal{"its letters are PostScript outlines (CFF), which a PDF of labels cannot hold here", ask}
 	case string(data[:4]) == "wOFF", string(data[:4]) == "wOF2":
 		return &Refusal{"it is a typeface for web pages (WOFF)", ask}
 	case string(data[:4]) == "ttcf":
-		return &Refusal{"it is a collection of typefaces", "take one of them out as a TTF file"}
-	case string(data[:4]) != "\x00\x01\x00\x00" && string(data[:4]) != "true":
-		return &Refusal{"it is no typeface", "put TTF files into " + OwnFolder + ", and nothing else"}
+		return &Refusal{"it is a collection of typefaces", "take one of them out as a TTF or OTF file"}
+	case string(data[:4]) != "\x00\x01\x00\x00" && string(data[:4]) != "true" && !postScript(data):
+		return &Refusal{"it is no typeface", "put TTF and OTF files into " + OwnFolder + ", and nothing else"}
 	}
 	return nil
 }
@@ -242,6 +244,7 @@ func (f *Face) Stout(r rune) bool {
 // backed is a face with others that stand in for it.
 func (f *Face) backed(back []func() *Face) *Face {
 	out := fresh(f.Name, f.data, f.tables, f.font)
+	out.cff = f.cff
 	out.box, out.ascent, out.descent = f.box, f.ascent, f.descent
 	out.xHeight, out.lowerO, out.capHeight, out.digit = f.xHeight, f.lowerO, f.capHeight, f.digit
 	out.back = back
@@ -281,7 +284,7 @@ func (f *Face) draws(r rune) bool {
 	b := f.buffer()
 	defer f.pool.Put(b)
 	g, err := f.font.GlyphIndex(b, r)
-	return err == nil && g != 0
+	return err == nil && g != 0 && f.legible(g)
 }
 
 // shapedScripts are where letters join or stack, or run from the right: Hebrew but for

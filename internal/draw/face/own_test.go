@@ -12,6 +12,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"jarmark/internal/draw/face"
+	"jarmark/internal/draw/presstest"
 )
 
 // table gives where a table of a TrueType file lies, and how long it is.
@@ -69,7 +70,7 @@ func TestOwnTypefacesRefused(t *testing.T) {
 		what string
 	}{
 		"empty": {nil, "cut short"}, "words": {[]byte("hello, this is no typeface at all"), "no typeface"},
-		"cff": {append([]byte("OTTO"), good[4:]...), "PostScript outlines"}, "woff": {append([]byte("wOF2"), good[4:]...), "web pages"},
+		"cff": {append([]byte("OTTO"), good[4:]...), "broken"}, "woff": {append([]byte("wOF2"), good[4:]...), "web pages"},
 		"collection": {append([]byte("ttcf"), good[4:]...), "collection"}, "half": {good[:len(good)/2], "broken"}, "directory": {good[:60], "broken"},
 		"no glyphs": {renamed("glyf", "xlyf"), "broken"}, "no letters": {renamed("cmap", "xmap"), "broken"},
 		"past the end": {moved("glyf", 1<<31, 1<<31), "broken"}, "loca cut": {moved("loca", 200, 8), "broken"},
@@ -246,6 +247,14 @@ func FuzzOwn(f *testing.F) {
 	for _, seed := range [][]byte{little, small(f, nested(), 120), small(f, patched("head", 18, 0, 0), 120), small(f, moved("hmtx", 200, 8), 120), goregular.TTF[:3000]} {
 		f.Add(seed)
 	}
+	cubic, err := presstest.PostScript(small(f, goregular.TTF, 95))
+	if err != nil {
+		f.Fatal(err)
+	}
+	if own, err := face.Own("x.otf", cubic); err != nil || len(own.Outline('g').Ops) == 0 || len(cubic) > 60<<10 {
+		f.Fatalf("the seed of %d bytes is not read: %v", len(cubic), err)
+	}
+	f.Add(cubic)
 	f.Fuzz(func(t *testing.T, data []byte) {
 		own, err := face.Own("x.ttf", data)
 		if err != nil {

@@ -102,7 +102,12 @@ func (f *Face) subset(letters []rune) (*Subset, error) {
 		s.glyphs[r] = uint16(len(old))
 		old = append(old, uint16(g))
 	}
-	if s.Data, err = f.tables.cut(old); err != nil {
+	if f.cff != nil {
+		s.Data, err = f.cutCFF(old)
+	} else {
+		s.Data, err = f.tables.cut(old)
+	}
+	if err != nil {
 		return nil, fmt.Errorf("%s: %w", f.Name, err)
 	}
 	return s, nil
@@ -120,40 +125,6 @@ func plainName(s string) string {
 
 // Owner is the face that draws a letter in the place of this one.
 func (s *Subset) Owner(r rune) page.Face { return s.face.Owner(r).Name }
-
-// tables are the tables of a TrueType file by tag (OpenType specification,
-// "Organization of an OpenType Font").
-type tables map[string][]byte
-
-var errShort = fmt.Errorf("the font file is cut short")
-
-func readTables(data []byte) (tables, error) {
-	if len(data) < 12 {
-		return nil, errShort
-	}
-	out := tables{}
-	for i := range int(u16(data[4:])) {
-		at := 12 + 16*i
-		if at+16 > len(data) {
-			return nil, errShort
-		}
-		from, size := int(u32(data[at+8:])), int(u32(data[at+12:]))
-		if from < 0 || size < 0 || from > len(data) || size > len(data)-from {
-			return nil, errShort
-		}
-		out[string(data[at:at+4])] = data[from : from+size]
-	}
-	for tag, size := range map[string]int{"head": 54, "hhea": 36, "maxp": 6, "hmtx": 4, "loca": 4, "glyf": 0} {
-		if t, ok := out[tag]; !ok || len(t) < size {
-			return nil, fmt.Errorf("no table %q: not a TrueType file", tag)
-		}
-	}
-	return out, nil
-}
-
-func u16(b []byte) uint16 { return binary.BigEndian.Uint16(b) }
-func u32(b []byte) uint32 { return binary.BigEndian.Uint32(b) }
-func i16(b []byte) int    { return int(int16(u16(b))) }
 
 // glyph is the outline of one glyph as it stands in the file.
 func (t tables) glyph(g uint16) ([]byte, error) {
@@ -274,52 +245,4 @@ func (t tables) cut(old []uint16) ([]byte, error) {
 		}
 	}
 	return out.file(), nil
-}
-
-// file lays tables out with their checksums (OpenType specification, table
-// directory and head.checkSumAdjustment).
-func (t tables) file() []byte {
-	var tags []string
-	for tag := range t {
-		tags = append(tags, tag)
-	}
-	slices.Sort(tags)
-	n, power, log := len(tags), 1, 0
-	for power*2 <= n {
-		power, log = power*2, log+1
-	}
-	out := []byte{0, 1, 0, 0}
-	for _, v := range []int{n, 16 * power, log, 16 * (n - power)} {
-		out = binary.BigEndian.AppendUint16(out, uint16(v))
-	}
-	copy(t["head"][8:12], []byte{0, 0, 0, 0})
-	at, head := len(out)+16*n, 0
-	for _, tag := range tags {
-		if tag == "head" {
-			head = at
-		}
-		out = append(out, tag...)
-		for _, v := range []uint32{checksum(t[tag]), uint32(at), uint32(len(t[tag]))} {
-			out = binary.BigEndian.AppendUint32(out, v)
-		}
-		at += (len(t[tag]) + 3) &^ 3
-	}
-	for _, tag := range tags {
-		out = append(out, t[tag]...)
-		for len(out)%4 != 0 {
-			out = append(out, 0)
-		}
-	}
-	binary.BigEndian.PutUint32(out[head+8:], 0xB1B0AFBA-checksum(out))
-	return out
-}
-
-// checksum is the sum of big-endian words, zeros added at the end.
-func checksum(b []byte) (sum uint32) {
-	for ; len(b) >= 4; b = b[4:] {
-		sum += u32(b)
-	}
-	var last [4]byte
-	copy(last[:], b)
-	return sum + u32(last[:])
 }
