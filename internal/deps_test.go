@@ -89,7 +89,7 @@ var outside = map[string][]string{
 	"github.com/BurntSushi/toml":      {"internal/kit/source"},
 	"github.com/go-pdf/fpdf":          {"internal/draw/pdf"},
 	"github.com/skip2/go-qrcode":      {"internal/draw/compose"},
-	"golang.org/x/image/font/sfnt":    {"internal/draw/face"},
+	"golang.org/x/image/font/sfnt":    {"internal/draw/face", "internal/draw/presstest"}, // the latter makes typefaces for tests
 	"golang.org/x/image/vector":       {"internal/draw/png"},
 	"golang.org/x/image/colornames":   {"internal/draw/artwork", "internal/draw/palette"},
 	"golang.org/x/sys":                {"internal/app/store"},
