@@ -32,7 +32,7 @@ type drawing struct {
 // segments draws a glyph in 1/64 of the font's units, y down. It fails on a broken
 // program.
 func (c *cff) segments(g sfnt.GlyphIndex) (sfnt.Segments, error) {
-	code, err := c.glyphs.item(int(g))
+	program, err := c.glyphs.item(int(g))
 	if err != nil {
 		return nil, err
 	}
@@ -40,7 +40,7 @@ func (c *cff) segments(g sfnt.GlyphIndex) (sfnt.Segments, error) {
 	if d.local, err = c.subrs(g); err != nil {
 		return nil, err
 	}
-	if err = d.run(code, 0); err != nil {
+	if err = d.run(program, 0); err != nil {
 		return nil, err
 	}
 	if !d.ended {
@@ -66,32 +66,32 @@ func number(b []byte) (v float64, n int) {
 	return 0, 0
 }
 
-func (d *drawing) run(code []byte, deep int) error {
-	for len(code) > 0 && !d.ended {
+func (d *drawing) run(program []byte, deep int) error {
+	for len(program) > 0 && !d.ended {
 		if d.tokens++; d.tokens > mostTokens {
 			return errCFF
 		}
-		if code[0] >= 32 || code[0] == 28 {
-			v, n := number(code)
+		if program[0] >= 32 || program[0] == 28 {
+			v, n := number(program)
 			if n == 0 || len(d.args) == mostArgs {
 				return errCFF
 			}
-			d.args, code = append(d.args, v), code[n:]
+			d.args, program = append(d.args, v), program[n:]
 			continue
 		}
-		op := int(code[0])
-		code = code[1:]
-		if op == 12 && len(code) > 0 {
-			op, code = 1200+int(code[0]), code[1:]
+		op := int(program[0])
+		program = program[1:]
+		if op == 12 && len(program) > 0 {
+			op, program = 1200+int(program[0]), program[1:]
 		}
 		if op == 11 { // return
 			return nil
 		}
 		skip, err := d.do(op, deep)
-		if err != nil || skip > len(code) {
+		if err != nil || skip > len(program) {
 			return errCFF
 		}
-		code = code[skip:]
+		program = program[skip:]
 	}
 	return nil
 }
@@ -134,12 +134,12 @@ func (d *drawing) call(subrs index, deep int) error {
 	case subrs.count < 33900:
 		bias = 1131
 	}
-	code, err := subrs.item(int(d.args[n]) + bias)
+	program, err := subrs.item(int(d.args[n]) + bias)
 	if err != nil {
 		return err
 	}
 	d.args = d.args[:n]
-	return d.run(code, deep+1)
+	return d.run(program, deep+1)
 }
 
 // width passes over the number before the n that the first operator takes: the
