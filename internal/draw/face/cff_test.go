@@ -33,7 +33,10 @@ const cffLetters = " !&0123456789AOQRSgåßЖяΩé–%@fi"
 type spot struct{ x, y float64 }
 
 // polyline is an outline by x/image/font/sfnt as lines, in ems, y down; n to a curve.
-func polyline(s sfnt.Segments, em float64, n int) (out [][]spot) {
+func polyline(s sfnt.Segments, em float64, n int) (out [][]spot) { return bentLine(s, em, n, 2./3) }
+
+// bentLine is polyline with the control points of a cubic so far to a quadratic's.
+func bentLine(s sfnt.Segments, em float64, n int, reach float64) (out [][]spot) {
 	at := func(p fixed.Point26_6) spot { return spot{float64(p.X) / 64 / em, float64(p.Y) / 64 / em} }
 	var p spot
 	for _, s := range s {
@@ -47,7 +50,7 @@ func polyline(s sfnt.Segments, em float64, n int) (out [][]spot) {
 			a = spot{p.x + (a.x-p.x)/3, p.y + (a.y-p.y)/3}
 		case sfnt.SegmentOpQuadTo:
 			end := b
-			a, b, c = spot{p.x + (a.x-p.x)*2/3, p.y + (a.y-p.y)*2/3}, spot{end.x + (a.x-end.x)*2/3, end.y + (a.y-end.y)*2/3}, end
+			a, b, c = spot{p.x + (a.x-p.x)*reach, p.y + (a.y-p.y)*reach}, spot{end.x + (a.x-end.x)*reach, end.y + (a.y-end.y)*reach}, end
 		}
 		for i := 1; i <= n; i++ {
 			t := float64(i) / float64(n)
@@ -137,7 +140,23 @@ func embedded(t *testing.T, s *face.Subset, r rune) ([][]spot, float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if units := font.UnitsPerEm(); len(g) > 0 && bearing(s.Data, s.Glyph(r)) != left(s.Data, s.Glyph(r)) {
+		t.Errorf("%q is moved: its bearing of %d of %d is not the left of its box, %d", r, bearing(s.Data, s.Glyph(r)), units, left(s.Data, s.Glyph(r)))
+	}
 	return polyline(g, float64(font.UnitsPerEm()), 48), float64(advance) / float64(em)
+}
+
+// bearing and left are the left side bearing of a glyph in hmtx and xMin in glyf: a
+// rasteriser moves the glyph by what they differ (OpenType specification, hmtx).
+func bearing(data []byte, g uint16) int16 {
+	at, _ := table(data, "hmtx")
+	return int16(binary.BigEndian.Uint16(data[at+4*int(g)+2:]))
+}
+
+func left(data []byte, g uint16) int16 {
+	loca, _ := table(data, "loca")
+	glyf, _ := table(data, "glyf")
+	return int16(binary.BigEndian.Uint16(data[glyf+int(binary.BigEndian.Uint32(data[loca+4*int(g):]))+2:]))
 }
 
 // TestPostScriptOutlines: an OpenType file of cubic curves with flex, fractions, hint
@@ -161,6 +180,36 @@ func TestPostScriptOutlines(t *testing.T) {
 			t.Errorf("%q: another width", r)
 		}
 		held(t, s, r, own, asDrawn(want.Outline(r)), 0.01)
+	}
+}
+
+// TestCubicsAreApproximated: curves that no quadratic is keep the same bounds.
+func TestCubicsAreApproximated(t *testing.T) {
+	const reach = 0.95
+	data, err := presstest.PostScriptOf(goregular.TTF, reach, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	own, err := face.Own("Alder.otf", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := own.Subset([]rune("Sg&0@"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	font, err := sfnt.Parse(goregular.TTF)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range s.Runes {
+		g, _ := font.GlyphIndex(nil, r)
+		em := font.UnitsPerEm()
+		segments, err := font.LoadGlyph(nil, g, fixed.I(int(em)), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		held(t, s, r, own, bentLine(segments, float64(em), 48, reach), 0.02)
 	}
 }
 

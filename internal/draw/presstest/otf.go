@@ -14,7 +14,12 @@ import (
 // the cubic it is. Its glyphs begin with a width, stems and a hint mask, have their
 // curves as flex where two follow each other, numbers in 1/65536, and end in a
 // subroutine of a subroutine. All other tables are the file's own.
-func PostScript(ttf []byte) ([]byte, error) {
+func PostScript(ttf []byte) ([]byte, error) { return PostScriptOf(ttf, 2./3, nil) }
+
+// PostScriptOf is PostScript with the control points of a cubic so far from its ends to
+// the control point of the quadratic (two thirds is the same curve, others no quadratic
+// is), and with programs of its own for some glyphs.
+func PostScriptOf(ttf []byte, reach float64, own map[sfnt.GlyphIndex][]byte) ([]byte, error) {
 	font, err := sfnt.Parse(ttf)
 	if err != nil {
 		return nil, err
@@ -25,7 +30,11 @@ func PostScript(ttf []byte) ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		programs = append(programs, charstring(reversed(s)))
+		program := own[sfnt.GlyphIndex(g)]
+		if program == nil {
+			program = charstring(reversed(s), reach)
+		}
+		programs = append(programs, program)
 	}
 	tables := map[string][]byte{"CFF ": compact(programs)}
 	for i := range int(binary.BigEndian.Uint16(ttf[4:])) {
@@ -122,7 +131,7 @@ func end(s sfnt.Segment) fixed.Point26_6 {
 }
 
 // charstring is the program of a glyph given in 1/64 units, y down.
-func charstring(segments sfnt.Segments) []byte {
+func charstring(segments sfnt.Segments, reach float64) []byte {
 	var x, y int // the place, in 1/65536
 	var out []byte
 	step := func(px, py float64) []byte { // so that roundings do not add up
@@ -152,7 +161,7 @@ func charstring(segments sfnt.Segments) []byte {
 			out = append(append(out, step(ax, ay)...), 5)
 		case sfnt.SegmentOpQuadTo:
 			bx, by := f(s.Args[1])
-			curve := slices.Concat(step(lx+(ax-lx)*2/3, ly+(ay-ly)*2/3), step(bx+(ax-bx)*2/3, by+(ay-by)*2/3), step(bx, by))
+			curve := slices.Concat(step(lx+(ax-lx)*reach, ly+(ay-ly)*reach), step(bx+(ax-bx)*reach, by+(ay-by)*reach), step(bx, by))
 			if waiting == nil {
 				waiting = curve
 			} else {
