@@ -20,11 +20,29 @@ func PostScript(ttf []byte) ([]byte, error) { return PostScriptOf(ttf, 2./3, nil
 // the control point of the quadratic (two thirds is the same curve, others no quadratic
 // is), and with programs of its own for some glyphs.
 func PostScriptOf(ttf []byte, reach float64, own map[sfnt.GlyphIndex][]byte) ([]byte, error) {
+	programs, err := programs(ttf, reach, own)
+	if err != nil {
+		return nil, err
+	}
+	return opentype(ttf, compact(programs)), nil
+}
+
+// PostScriptKeyed is PostScript as fonts of character collections are made (5176,
+// section 18): glyphs have the subroutines of one of three dictionaries, the first of
+// which no glyph has and which has none. The format of what chooses them is 0 or 3.
+func PostScriptKeyed(ttf []byte, format byte) ([]byte, error) {
+	programs, err := programs(ttf, 2./3, nil)
+	if err != nil {
+		return nil, err
+	}
+	return opentype(ttf, keyed(programs, format)), nil
+}
+
+func programs(ttf []byte, reach float64, own map[sfnt.GlyphIndex][]byte) (programs [][]byte, err error) {
 	font, err := sfnt.Parse(ttf)
 	if err != nil {
 		return nil, err
 	}
-	var programs [][]byte
 	for g := range font.NumGlyphs() {
 		s, err := font.LoadGlyph(nil, sfnt.GlyphIndex(g), fixed.I(int(font.UnitsPerEm())), nil)
 		if err != nil {
@@ -36,7 +54,12 @@ func PostScriptOf(ttf []byte, reach float64, own map[sfnt.GlyphIndex][]byte) ([]
 		}
 		programs = append(programs, program)
 	}
-	tables := map[string][]byte{"CFF ": compact(programs)}
+	return programs, nil
+}
+
+// opentype is a TrueType file with other outlines.
+func opentype(ttf, cff []byte) []byte {
+	tables := map[string][]byte{"CFF ": cff}
 	for i := range int(binary.BigEndian.Uint16(ttf[4:])) {
 		e := ttf[12+16*i:]
 		at, size := binary.BigEndian.Uint32(e[8:]), binary.BigEndian.Uint32(e[12:])
@@ -46,7 +69,7 @@ func PostScriptOf(ttf []byte, reach float64, own map[sfnt.GlyphIndex][]byte) ([]
 		delete(tables, tag)
 	}
 	tables["maxp"] = append([]byte{0, 0, 0x50, 0}, tables["maxp"][4:6]...)
-	return Assembled(tables), nil
+	return Assembled(tables)
 }
 
 // Assembled lays tables out as an OpenType file, by tag, with no checksums.
@@ -73,7 +96,6 @@ func Assembled(tables map[string][]byte) []byte {
 // compact lays out a CFF table; the numbers of the top dictionary take five bytes
 // each, so that its length does not hang on them.
 func compact(programs [][]byte) []byte {
-	five := func(v int) []byte { return binary.BigEndian.AppendUint32([]byte{29}, uint32(v)) }
 	top := func(glyphs, private int) []byte {
 		return slices.Concat(five(glyphs), []byte{17}, five(6), five(private), []byte{18})
 	}
@@ -82,8 +104,28 @@ func compact(programs [][]byte) []byte {
 	}
 	at := len(front(0, 0))
 	glyphs := list(programs...)
-	private := append(five(6), 19) // the subroutines follow it
-	return slices.Concat(front(at, at+len(glyphs)), glyphs, private, list([]byte{32, 29, 11}))
+	return slices.Concat(front(at, at+len(glyphs)), glyphs, private())
+}
+
+func five(v int) []byte { return binary.BigEndian.AppendUint32([]byte{29}, uint32(v)) }
+
+// private is a dictionary of six bytes and the subroutines it says follow it.
+func private() []byte { return append(append(five(6), 19), list([]byte{32, 29, 11})...) }
+
+func keyed(programs [][]byte, format byte) []byte {
+	front := func(glyphs, choice, dicts int) []byte {
+		top := slices.Concat(five(0), five(0), five(0), []byte{12, 30}, five(glyphs), []byte{17}, five(dicts), []byte{12, 36}, five(choice), []byte{12, 37})
+		return slices.Concat([]byte{1, 0, 4, 4}, list([]byte("Alder")), list(top), list(), list([]byte{14}))
+	}
+	at, glyphs := len(front(0, 0, 0)), list(programs...)
+	private, n := private(), len(programs)
+	choice := []byte{3, 0, 2, 0, 0, 1, byte(n / 2 >> 8), byte(n / 2), 2, byte(n >> 8), byte(n)}
+	if format == 0 {
+		choice = append([]byte{0}, slices.Repeat([]byte{2}, n)...)
+	}
+	from := at + len(glyphs)
+	dict := func(size int) []byte { return slices.Concat(five(size), five(from), []byte{18}) }
+	return slices.Concat(front(at, from+len(private), from+len(private)+len(choice)), glyphs, private, choice, list(dict(0), dict(6), dict(6)))
 }
 
 func list(items ...[]byte) []byte {
