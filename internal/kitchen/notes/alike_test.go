@@ -87,6 +87,23 @@ var hands = []struct {
 	{"curly quotes", func(s string) string { return strings.ReplaceAll(s, "'", "’") }},
 }
 
+// among is one of how many lines is tried: an eighth as many beside the race detector,
+// which makes each ten times as slow.
+func among(n int) int {
+	if testing.Short() {
+		return 8 * n
+	}
+	return n
+}
+
+// enough is how many lines are tried at least, fewer where one of many is taken.
+func enough(n int) int {
+	if testing.Short() {
+		return n / 25
+	}
+	return n
+}
+
 // A line in another hand is worth the same, or asks.
 func TestTheSameInAnotherHand(t *testing.T) {
 	p := pantry.Default()
@@ -97,7 +114,7 @@ func TestTheSameInAnotherHand(t *testing.T) {
 		}
 		for i, h := range hands {
 			other := h.turn(s)
-			if other == s || (len(s)+i)%8 != 0 { // an eighth of all, or it would take a minute
+			if other == s || (len(s)+i)%among(8) != 0 { // an eighth of all, or it would take a minute
 				continue
 			}
 			tried++
@@ -113,7 +130,7 @@ func TestTheSameInAnotherHand(t *testing.T) {
 		}
 	}
 	t.Logf("%d lines", tried)
-	if tried < 2500 {
+	if tried < enough(2500) {
 		t.Errorf("%d lines tried", tried)
 	}
 }
@@ -132,7 +149,7 @@ func TestIdleWords(t *testing.T) {
 			continue
 		}
 		for i, w := range idle {
-			if (len(s)+i)%10 != 0 {
+			if (len(s)+i)%among(10) != 0 {
 				continue
 			}
 			tried++
@@ -148,7 +165,7 @@ func TestIdleWords(t *testing.T) {
 		}
 	}
 	t.Logf("%d lines, %d of them not read or asked about more", tried, unread)
-	if tried < 3000 {
+	if tried < enough(3000) {
 		t.Errorf("%d lines tried", tried)
 	}
 }
@@ -164,7 +181,7 @@ func TestFactsOnOneLine(t *testing.T) {
 	r := rand.New(rand.NewSource(1))
 	silent, asked, all := 0, 0, 0
 	for n := 2; n <= 4; n++ {
-		for range 250 {
+		for range 250 / among(1) {
 			var parts []string
 			want := map[string]int{}
 			for _, i := range r.Perm(len(facts1))[:n] {
