@@ -40,6 +40,9 @@ func (b *Batch) orderOf(c Choices) *press.Order {
 		}
 		o.Jars = append(o.Jars, one) // one that is not wanted keeps its place
 	}
+	if len(c.Pieces) == 0 && own.Piece == string(label.Front) && b.press != nil {
+		b.press.Pair(o)
+	}
 	return o
 }
 

@@ -58,6 +58,7 @@ type Order struct {
 
 	Serials, InkSaver bool
 	Numbers           []int // print only the jars of these numbers; none: all
+	Paired            bool  // a front that would be text alone has an information label beside it
 	Tagged            bool  // tags go to people: one a gift, none for jars nobody gets
 	Allergens         bool  // there are some, so that a tag says which
 	Copies            int   // 0: one label a sealed jar

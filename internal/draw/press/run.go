@@ -50,6 +50,10 @@ type work struct {
 // only where it is the order's or a gift list's.
 func (p *Press) Set(o *Order) (out []Stack, found diag.List) {
 	w := &work{p, o}
+	if o.Paired {
+		found.Notef("front-and-info", o.File, "label.kind", "with every statement on it the front would be text alone: an information label is printed for the back").
+			Hinted("--kind front prints the front alone")
+	}
 	stacks, l := make([]*Stack, len(o.Pieces)*len(o.Jars)), make([]diag.List, len(o.Pieces)*len(o.Jars))
 	cores.Each(len(stacks), func(k int) {
 		piece, jar := o.Pieces[k/len(o.Jars)], k%len(o.Jars)
