@@ -55,7 +55,21 @@ const sample = `<?xml version="1.0" encoding="UTF-8"?>
 // TestBrowserAgrees: what Chromium makes of a drawing, and what our PNG, our SVG
 // in Chromium and our PDF in PDFium make of it, look alike.
 func TestBrowserAgrees(t *testing.T) {
-	d, found := Read([]byte(sample))
+	doc, faces, drawn := printedAlike(t, "", sample)
+	shot := inBrowser(t, "", sample)
+	same(t, "Chromium's picture of the drawing and the PNG", shot, drawn)
+	var again bytes.Buffer
+	if err := svg.Page(&again, doc, 0, faces); err != nil {
+		t.Fatal(err)
+	}
+	same(t, "Chromium's picture of our SVG and the PNG", screenshot(t, again.String()), drawn)
+}
+
+// printedAlike reads a drawing and compares our PNG of it, which it gives, with our
+// PDF in PDFium; the pictures are kept by a name.
+func printedAlike(t *testing.T, name, drawing string) (*page.Doc, *face.Set, image.Image) {
+	t.Helper()
+	d, found := Read([]byte(drawing))
 	if len(found) > 0 {
 		t.Fatal(found)
 	}
@@ -69,28 +83,30 @@ func TestBrowserAgrees(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	keep(t, "png", drawn)
+	keep(t, "png"+name, drawn)
 	var file bytes.Buffer
 	if err := pdf.Write(&file, doc, faces); err != nil {
 		t.Fatal(err)
 	}
 	printed := presstest.Open(t, file.Bytes()).Render(0, dpi)
-	keep(t, "pdfium", printed)
+	keep(t, "pdfium"+name, printed)
 	same(t, "PDFium's picture of the PDF and the PNG", printed, drawn)
+	return doc, faces, drawn
+}
+
+// inBrowser is Chromium's picture of a drawing, kept by a name. Without a browser the
+// test is skipped.
+func inBrowser(t *testing.T, name, drawing string) image.Image {
+	t.Helper()
 	if testing.Short() {
 		t.Skip("starts a browser")
 	}
 	if _, err := exec.LookPath("chromium"); err != nil {
 		t.Skip("no chromium here: the drawing is not compared with a browser's")
 	}
-	shot := screenshot(t, sample)
-	keep(t, "chromium", shot)
-	same(t, "Chromium's picture of the drawing and the PNG", shot, drawn)
-	var again bytes.Buffer
-	if err := svg.Page(&again, doc, 0, faces); err != nil {
-		t.Fatal(err)
-	}
-	same(t, "Chromium's picture of our SVG and the PNG", screenshot(t, again.String()), drawn)
+	shot := screenshot(t, drawing)
+	keep(t, "chromium"+name, shot)
+	return shot
 }
 
 // sheetOf is a page of 4 x 3 in that is the drawing.

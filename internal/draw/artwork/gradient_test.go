@@ -1,17 +1,10 @@
 package artwork
 
 import (
-	"bytes"
-	"os/exec"
 	"strings"
 	"testing"
 
-	"jarmark/fonts"
-	"jarmark/internal/draw/face"
 	"jarmark/internal/draw/page"
-	"jarmark/internal/draw/pdf"
-	"jarmark/internal/draw/png"
-	"jarmark/internal/draw/presstest"
 )
 
 // shaded is painted with every gradient that is read.
@@ -37,37 +30,8 @@ const shaded = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.
 // TestGradients: what Chromium makes of gradients and what our PNG and our PDF in PDFium
 // make of them look alike, to the steps that stand for them.
 func TestGradients(t *testing.T) {
-	d, found := Read([]byte(shaded))
-	if len(found) > 0 {
-		t.Fatal(found)
-	}
-	doc := sheetOf(d)
-	faces, err := face.Load(fonts.FS)
-	if err != nil {
-		t.Fatal(err)
-	}
-	const dpi = 150
-	drawn, err := png.Page(doc, 0, faces, dpi)
-	if err != nil {
-		t.Fatal(err)
-	}
-	keep(t, "png-shaded", drawn)
-	var file bytes.Buffer
-	if err := pdf.Write(&file, doc, faces); err != nil {
-		t.Fatal(err)
-	}
-	printed := presstest.Open(t, file.Bytes()).Render(0, dpi)
-	keep(t, "pdfium-shaded", printed)
-	same(t, "PDFium's picture of the PDF and the PNG", printed, drawn)
-	if testing.Short() {
-		t.Skip("starts a browser")
-	}
-	if _, err := exec.LookPath("chromium"); err != nil {
-		t.Skip("no chromium here: the drawing is not compared with a browser's")
-	}
-	shot := screenshot(t, shaded)
-	keep(t, "chromium-shaded", shot)
-	sameBut(t, "Chromium's picture of the drawing and the PNG", shot, drawn, 40) // edges bear two steps, so they are a shade fuller
+	_, _, drawn := printedAlike(t, "-shaded", shaded)
+	sameBut(t, "Chromium's picture of the drawing and the PNG", inBrowser(t, "-shaded", shaded), drawn, 40) // edges bear two steps, so they are a shade fuller
 }
 
 // TestGradientsThatAreTold: what of gradients is not drawn is told; one without stops
