@@ -12,12 +12,14 @@ var (
 	bareInside = pattern(`(?i)(\((?:about |ca\.? |~|or |oder |ou )?` + num + `(?: ?-? ?` + num + `)?(?: or so| or less| or more| etwa)?\))`)
 	insteadOf  = pattern(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
 	less       = pattern(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
+	orElse     = pattern(`(?i)\((?:or|oder|ou) (?:any |some |an )?(?:others?|any|similar|a mix\p{L}*|mix\p{L}*|a combination|a blend|whatever|substitut\p{L}*|your (?:favou?rite|choice)|andere\p{L}*|beliebige\p{L}*|autres?)\b|(?:^|[,(] ?)(?:or|oder|ou) (?:any )?(?:other|another|similar|andere\p{L}*|autres?) [\p{L} ]+$`)
 	ownWay     = pattern(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
 	shareIn    = pattern(`(?i)\((?:per|for each|for every|pro|je|par|pour chaque) (?:` + num + ` ?)?\p{L}[^()]*\)`)
 )
 
 // askLast asks of a line that gave nothing what it may have been.
 func (g *grammar) askLast(l *Line, s string) {
+	s = asBefore.ReplaceAllString(s, "")
 	short := len(strings.Fields(s)) <= 8
 	figure := strings.ContainsAny(s, "0123456789")
 	switch {
@@ -27,6 +29,8 @@ func (g *grammar) askLast(l *Line, s string) {
 		l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
 	case jarTalk.MatchString(s) && headCount.MatchString(s) && (short || jarTalk.MatchString(s[:min(len(s), 40)])), jarsNear.MatchString(s):
 		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
+	case readied.MatchString(s) && jarTalk.MatchString(s):
+		l.ask("how many jars of which size were filled? Write jar and count under [[fill]]")
 	case process.MatchString(s) && (hasMinutes(s) || figure && len(strings.Fields(s)) <= 12), figure && short && canned.MatchString(s):
 		l.ask("how many minutes was it in the canner, for your jars? Write minutes and method under [process]")
 	case jarTalk.MatchString(s) && yieldVerb.MatchString(s), figure && short && counts.MatchString(s):
@@ -71,6 +75,8 @@ func (l *Line) insideBrackets(s string) {
 		l.ask("what went in, and how much? Check name and amount")
 	case less.MatchString(s):
 		l.ask("how much was it in the end? Check amount")
+	case orElse.MatchString(s):
+		l.ask("what went in at the end? Check name and amount")
 	case ownWay.MatchString(s):
 		l.ask("what went in at the end? Check name and amount")
 	}

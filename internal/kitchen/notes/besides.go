@@ -195,7 +195,7 @@ func (g *grammar) orBracket(l *Line, in *Ingredient, bare, other string) bool {
 			return true
 		}
 	}
-	if !g.formOnly(other) && !less.MatchString("("+other) && !optional.MatchString(other) && other != "so" {
+	if !g.formOnly(other) && !orElse.MatchString("(or "+other) && !less.MatchString("("+other) && !optional.MatchString(other) && other != "so" {
 		l.ask("or %s: which was it? Check the name", other)
 	}
 	return false

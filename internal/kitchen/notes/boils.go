@@ -30,7 +30,7 @@ var (
 // in boiling water, without a word of the canner.
 var (
 	elsewhere     = pattern(`(?i)\b(?:oven|slow[- ]?cook\p{L}*|crock ?-?pot|pressure[- ]?cook\p{L}*|at pressure|microwav\p{L}*|on high\b|lid on|covered|zugedeckt|à couvert|bread ?-?machine|bread ?-?maker|backofen|im ofen|rohr|schnellkoch\p{L}*|mikrowelle|dampfentsaft\p{L}*|steam juicer|au four|autocuiseur|cocotte[- ]minute|micro-?ondes|robot)\b`)
-	jarsIn        = pattern(`(?i)\b(?:boil|simmer)(?:ed|ing|s)?(?: (?:the|your|these|all|filled|full|sealed|closed|hot|empty|clean))* (?:jars?|lids?|bottles?|glasses)\b|\b(?:jars?|gläser|bocaux|lids?|deckel)\b[^.;]{0,60}\b(?:in(?:to)?|under|with) (?:the |gently |rapidly )?boiling water\b|\b(?:gläser|deckel|bocaux|pots|couvercles)\b[^.;]{0,40}\b(?:auskochen|ausgekocht|abkochen|ébouillant\p{L}+|bouillir)\b`)
+	jarsIn        = pattern(`(?i)\b(?:boil|simmer)(?:ed|ing|s)?(?: (?:the|your|these|all|filled|full|sealed|closed|hot|empty|clean))* (?:jars?|lids?|bottles?|glasses)\b|\b(?:jars?|gläser|bocaux|lids?|deckel)\b[^.;]{0,60}\b(?:in(?:to)?|under|with) (?:[\p{L}-]+ )?boiling water\b|\b(?:gläser|deckel|bocaux|pots|couvercles)\b[^.;]{0,40}\b(?:auskochen|ausgekocht|abkochen|ébouillant\p{L}+|bouillir)\b`)
 	emptyJars     = pattern(`(?i)\bstérilis\w* (?:(?:les|vos|des|tes|nos|bien) )*(?:petits |bocaux et |pots et )?(?:pots|bocaux|couvercles)\b`)
 	underPressure = pattern(`(?i)\bpressure\b|\bat \d{1,2} ?(?:pounds|lbs?|psi)\b|\bschnellkoch|\bautocuiseur`)
 	moreTime      = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
@@ -38,6 +38,7 @@ var (
 	boilAgain     = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*) (?:(?:rapidly|hard|gently|fast) )?again\b|\b(?:minutes?|mn|min) encore\b|\b(?:noch ?(?:ein)?mal|erneut|wieder)\b[^.;]{0,30}\bkoch`)
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
 	bareBoil      = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
+	testAfter     = pattern(`(?i)\b(?:start|begin|starting|beginning|commence)(?: to)? (?:test\w*|check\w*)\b|\b(?:test|check)(?:ing)? (?:[\p{L}]+ ){0,4}(?:after|from|at)(?: about)? (?:the )?(?:first )?\d`)
 	advised       = pattern(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si vous avez|wenn (?:sie|du|man) ein|falls (?:sie|du|man))\b`)
 )
 
@@ -56,6 +57,8 @@ func (l *Line) doubted(s string, boils []string) {
 		ask("%s minutes: of the jam, or of the jars in water? Then write minutes under [process], or take the # off", k.Value)
 	case len(boils) > 1:
 		ask("%s minutes stand there %d times: so many in all, or each time? Then take the # off, or write the sum", k.Value, len(boils))
+	case testedAt(s, k.Value):
+		ask("tested first at %s minutes: how many was it in all? Write minutes, or take the # off", k.Value)
 	case eachTime.MatchString(s):
 		ask("%s minutes each: was the pot cooked in lots, or several times? Then take the # off, or write the sum", k.Value)
 	case evenMore.MatchString(s), boilAgain.MatchString(s) && len(duration.FindAllString(s, 2)) > 1:
@@ -65,6 +68,18 @@ func (l *Line) doubted(s string, boils []string) {
 	case elsewhere.MatchString(s):
 		ask("%s minutes in an open pot? In an oven or a closed cooker less boils away. Then take the # off", k.Value)
 	}
+}
+
+// testedAt reports that the minutes are those at which testing begins: "start testing
+// after about 10 minutes".
+func testedAt(s, value string) bool {
+	for _, at := range testAfter.FindAllStringIndex(s, -1) {
+		said, _, _ := strings.Cut(s[at[0]:min(len(s), at[1]+40)], ". ")
+		if slices.Contains(times(said), value) {
+			return true
+		}
+	}
+	return false
 }
 
 // terse is how many words a line has that needs no more to be a boil.
@@ -77,7 +92,7 @@ func (l *Line) sure(s string, list []string) {
 		return
 	}
 	for i, c := range list {
-		if slices.Contains(times(c), k.Value) && (sureBoil.MatchString(c) || i > 0 && sureBoil.MatchString(list[i-1])) {
+		if slices.Contains(times(c), k.Value) && (sureBoil.MatchString(c) || i > 0 && sureBoil.MatchString(list[i-1]) && !rawFruit.MatchString(c)) {
 			return
 		}
 	}
@@ -85,10 +100,25 @@ func (l *Line) sure(s string, list []string) {
 	l.ask("were %s minutes the boil of the jam? Then take the # off", k.Value)
 }
 
+// rawFruit is fruit that is boiled by its own name, with no word of sugar.
+var rawFruit = pattern(`(?i)\b(?:boil|cook|simmer|stew)(?:ed|ing|s)? (?:the |your |this |all |these )*(?:crushed |mashed |sliced |chopped |whole |cut )?(?:fruits?|berries|apples?|plums?|pears?|peaches|apricots?|rhubarb|quinces?|oranges?|lemons?|grapes?|currants|gooseberries|damsons|tomatoes|figs|cherries)\b`)
+
 // sureBoil are the jam, its sugar, its set, and a boil that no fruit is softened with.
 var sureBoil = pattern(`(?i)\b(?:jams?|marmalades?|jell(?:y|ies)|chutneys?|relish|conserve|preserves?|spread|curd|butter|mixture|syrup|sugar|set|sets|setting|gels?|gell\w+|gelling|jells?|thick\w*|clear|translucent|transparent|glossy|hard|rolling|rapid\w*|brisk\w*|vigorous\w*|fast|furious\w*|full|reduced?|pulp|skim\w*|konfitüre|marmelade|gelee|mus|masse|\p{L}*zucker|sprudel\w*|wallend|gelier\w*|dick\w*|fest|confiture|gelée|sucre|sirop|vif|épais\w*|nappe\w*|prend|prise|écum\w*|consistance|mélange)\b`)
 
 var pectin = pattern(`(?i)\b(?:pectin|pektin|pectine)\b`)
+
+// jarsBoiled asks of a time that jars stand in water, where no canner is spoken of.
+func (l *Line) jarsBoiled(list []string) {
+	for _, c := range list {
+		if t := times(c); len(t) > 0 && jarsIn.MatchString(c) && l.find("process.minutes") == nil && l.find("cook.minutes") == nil {
+			for _, v := range strings.Split(t[0], "-") {
+				l.Keys = append(l.Keys, Key{Path: "process.minutes", Value: v, Asked: true})
+			}
+			l.ask("%s minutes in water: filled jars, or empty ones? Of filled ones take the # off", t[0])
+		}
+	}
+}
 
 // afterJars asks of a boil in a line behind the one that fills the jars.
 func (r *Reading) afterJars() {

@@ -12,13 +12,14 @@ var (
 	measuredLine = pattern(`^\W*\d[\d/ ½¼¾]*(?: ?- ?\d+)? ?\p{L}`) // of containers, of pectin for it
 	unprocessed  = pattern(`(?i)\b(?:not|no|never|without|un|nicht) ?-?(?:water )?(?:process\p{L}*|canned|canner|bath)\b`)
 	maybe        = pattern(`(?i)\b(?:if|may|can|could|wenn|falls|kann|si|peut|pouvez)\b`)
+	mayBeCold    = pattern(`(?i)^(?:[\p{L}]+ ){0,4}?(?:can|may|could|kann|peut)(?: also)? (?:be )?(?:kept |stored |put )?(?:(?:in(?:to)? )?the )?(?:refrigerat\p{L}+|frozen|fridge|freez\p{L}+|eingefroren|congel\p{L}+)[^.;]{0,40}\b(?:days?|weeks?|months?|years?|monate|jahr|mois|ans?)\b`)
 	onShelf      = pattern(`(?i)\b(?:not|never|no need|don'?t|nicht|pas)\b[^.;]{0,20}\b(?:freez|fridge|refrigerat|kühlschrank|congel|frigo)`)
 )
 
 // cold writes how a jam is kept where the notes say that it is kept cold and name no
 // process, and asks of a time whether the fruit was boiled.
 func (r *Reading) cold() {
-	at, way, processed := -1, "", false
+	at, way, processed, perhaps := -1, "", false, -1
 	for i, l := range r.Lines {
 		processed = processed || l.find("process.minutes") != nil || process.MatchString(unprocessed.ReplaceAllString(plain(l.Text), ""))
 		if ifLine.MatchString(l.Text) || len(l.Ingredients) > 0 || measuredLine.MatchString(l.Text) {
@@ -27,6 +28,8 @@ func (r *Reading) cold() {
 		for _, c := range clauses(plain(l.Text)) {
 			switch {
 			case onShelf.MatchString(c):
+			case mayBeCold.MatchString(c) && !notCold.MatchString(c):
+				perhaps = i
 			case way != "freezer" && frozen.MatchString(c) && !notCold.MatchString(c) && !maybe.MatchString(c):
 				at, way = i, "freezer"
 			case way == "" && chilled.MatchString(c) && !notCold.MatchString(c) && !maybe.MatchString(c):
@@ -36,6 +39,10 @@ func (r *Reading) cold() {
 	}
 	switch {
 	case at < 0:
+		if perhaps >= 0 && !processed {
+			r.Lines[perhaps].unsay()
+			r.Lines[perhaps].ask("kept in the freezer or the refrigerator, or on the shelf? If cold, write method = %q or %q, under [process]", "freezer", "refrigerator")
+		}
 		return
 	case processed:
 		r.Lines[at].ask("kept in the %s, or from the canner on the shelf? Write method under [process]", way)

@@ -15,6 +15,10 @@ var (
 	fraction = map[string]string{"tw": "2/3", "zw": "2/3", "de": "2/3", "tr": "3/4", "dr": "1/3", "th": "1/3", "ti": "1/3", "qu": "1/4", "vi": "1/4"}
 )
 
+// gratedAnd are both parts of a fruit said as what was done to it: "1 lemon grated and
+// juiced".
+var gratedAnd = pattern(`(?i)^(` + num + ` (?:large |medium |small )?\p{L}+),? ?\(?(?:finely )?(?:(?:rind |peel |zest )?grated|zested)(?: rind| zest| peel)?(?:,| and| &|, and) (?:juiced?|squeezed)\)?$`)
+
 // inParts writes parts in words as figures: "three quarters of a kilo", "un quart
 // de litre". A quarter-pint jar is the name of a jar.
 func inParts(s string) string {

@@ -10,14 +10,14 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = pattern(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|menge für|ingrédients? pour|ingrédients?|servings?|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	yieldLead  = pattern(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|menge für|ingrédients? pour|ingrédients?|servings?|serves|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
 	counted    = pattern(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = pattern(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*|menge.*)$`)
 	sealForm   = pattern(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
 	andMore    = pattern(`(?i) (?:and|\+|plus) (\d)`)
 	headCount  = pattern(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
-	looseJar   = pattern(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
+	looseJar   = pattern(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly|standard|regular|normal|ordinary|average|good|nice|average-sized?|medium-sized?|good-sized|preserving|mason|canning) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
 )
 
 // yield reads how many jars there were, or a recipe says there will be.
@@ -59,7 +59,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 	if len(fills) == 0 {
 		return len(l.Asks) > 0
 	}
-	if (strings.HasPrefix(lead, "serving") || strings.HasPrefix(lead, "portion")) && fills[0].Jar == "" {
+	if (strings.HasPrefix(lead, "serv") || strings.HasPrefix(lead, "portion")) && fills[0].Jar == "" {
 		return false
 	}
 	g.fills(l, s, fills)

@@ -1,7 +1,6 @@
 package notes
 
 import (
-	"strconv"
 	"strings"
 )
 
@@ -161,7 +160,7 @@ var (
 )
 
 // leadList are the words before a list on one line: "You will need: 1 kg plums, 800 g sugar".
-var leadList = pattern(`(?i)^(?:(?:für|for|pour) [^:]{2,40}? )?(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|(?:i|we|they|he|she) (?:use|used|took|take|had|put in)|this (?:is|was)|(?:was )?(?:man|ihr|du|wir|ich) (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt|nahm)|(?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt) (?:man|ihr|du|wir|ich)|man nehme|il (?:vous |me |nous |te )?(?:faut|fallait|faudra)|(?:prenez|prendre|on prend))(?: (?:dazu|dafür|hierfür|pour cela))?(?: (?:für|for|pour) [^:\d]{0,20}(?:\d{1,2} [^:\d]{2,20})?)?(?: \([^()]*\))? ?[:-]? (.+)$`)
+var leadList = pattern(`(?i)^(?:(?:für|for|pour|to make) [^:]{2,60}?,? )?(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|(?:i|we|they|he|she) (?:use|used|took|take|had|put in)|this (?:is|was)|(?:was )?(?:man|ihr|du|wir|ich) (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt|nahm)|(?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt) (?:man|ihr|du|wir|ich)|man nehme|il (?:vous |me |nous |te )?(?:faut|fallait|faudra)|(?:prenez|prendre|on prend))(?: (?:dazu|dafür|hierfür|pour cela))?(?: (?:für|for|pour) [^:\d]{0,20}(?:\d{1,2} [^:\d]{2,20})?)?(?: \([^()]*\))? ?[:-]? (.+)$`)
 
 // labelLead are words before a list that are no food: "Fruit: 2 lb plums".
 var labelLead = pattern(`^([\p{L}][\p{L} ]{1,30}): (\d.*)$`)
@@ -195,18 +194,6 @@ func (g *grammar) startsMeasured(s string) bool {
 	}
 	name, _ := g.leadForm(strings.Join(strings.Fields(brackets.ReplaceAllString(rest, " ")), " "))
 	return g.knows(name)
-}
-
-// summaryOf gives the figures of a count of jars.
-func summaryOf(f Fill) string {
-	out := []string{f.Jar, f.Said, strconv.FormatFloat(f.Low, 'f', -1, 64)}
-	if f.High != f.Low {
-		out = append(out, strconv.FormatFloat(f.High, 'f', -1, 64))
-	}
-	if f.Sealed >= 0 {
-		out = append(out, strconv.Itoa(f.Sealed))
-	}
-	return strings.Join(out, " ")
 }
 
 // ingredients reads one or several things in the pot; whole or not at all.
@@ -280,7 +267,12 @@ func (g *grammar) whole(s string) bool {
 	if !ok || strings.TrimSpace(rest) == "" {
 		return false
 	}
-	name, _ := g.leadForm(firstWords(rest))
+	first := firstWords(rest)
+	if g.formOnly(first) { // "skinned and quartered tomatoes"
+		first, _, _ = strings.Cut(rest, ",")
+		first, _, _ = strings.Cut(first, "(")
+	}
+	name, _ := g.leadForm(strings.TrimSpace(first))
 	_, known := g.row(strings.TrimSpace(name))
 	return known
 }

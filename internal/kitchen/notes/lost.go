@@ -167,3 +167,15 @@ func why(s string) string {
 	}
 	return "words without an amount; what was done is no key"
 }
+
+// summaryOf gives the figures of a count of jars.
+func summaryOf(f Fill) string {
+	out := []string{f.Jar, f.Said, strconv.FormatFloat(f.Low, 'f', -1, 64)}
+	if f.High != f.Low {
+		out = append(out, strconv.FormatFloat(f.High, 'f', -1, 64))
+	}
+	if f.Sealed >= 0 {
+		out = append(out, strconv.Itoa(f.Sealed))
+	}
+	return strings.Join(out, " ")
+}

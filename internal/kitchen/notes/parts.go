@@ -34,6 +34,7 @@ var (
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
 func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	parts, of, how := []string(nil), "", ""
+	s = gratedAnd.ReplaceAllString(s, "$1, grated zest and juice")
 	s = g.partSaid(g.fruitFirst(possessive.ReplaceAllString(s, "$3 of $1 $2")))
 	s = partNumber.ReplaceAllString(oneOf(aboutIn.ReplaceAllString(s, "")), "$1 von $6")
 	if m := halfPart.FindStringSubmatch(s); m != nil { // half the juice of a lemon

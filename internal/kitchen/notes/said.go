@@ -12,7 +12,7 @@ import (
 // units, what the pieces weigh.
 var (
 	twice      = pattern(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?(` + twiceOne + `(?: ` + twiceOne + `)?)[ ]`)
-	twiceIn    = pattern(`(?i)^(` + twiceOne + `) \((?:about |approx\.? |ca\.? )?(` + twiceOne + `)\) `)
+	twiceIn    = pattern(`(?i)^(` + twiceOne + `) \((?:about |approx\.? |ca\.? )?(` + twiceOne + `)(?: ?[/,;] ?` + twiceOne + `)?\) `)
 	imperial   = pattern(`(?i)(?:pints?|pts?|quarts?|qts?|gills?|gallons?|fl\.? ?oz\.?|fluid ounces?)$`)
 	metric     = pattern(`(?i)\d ?(?:ml|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)
 	unlevel    = pattern(`(?i)^(` + num + ` |an? )?(generous|good|big|scant|heap(?:ing|ed)|rounded|gehäufte[rn]?|bombée?s?) `)

@@ -19,6 +19,8 @@ func (g *grammar) sentences(l *Line, s string) {
 	})
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
 	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
+	s = asBefore.ReplaceAllString(s, "")
+	s = notBoiled.ReplaceAllString(s, "")
 	s = unstirred.ReplaceAllString(boilDown.ReplaceAllString(s, "kochen lassen"), "")
 	if process.MatchString(s) || cooking.MatchString(s) {
 		s = primeMin.ReplaceAllString(s, "$1 min$2")
@@ -63,7 +65,7 @@ func (g *grammar) sentences(l *Line, s string) {
 				switch {
 				case process.MatchString(part), canned && cooking.MatchString(part) && !sureBoil.MatchString(part):
 					baths = append(baths, t)
-				case early && pectin.MatchString(part):
+				case early && (pectin.MatchString(part) || jarsIn.MatchString(part)):
 				case early:
 					l.early = append(l.early, t)
 				case cooking.MatchString(part) && (!soft || finished.MatchString(part)):
@@ -79,6 +81,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	l.boiled(boils)
 	l.sure(s, clauses)
 	l.doubted(s, boils)
+	l.jarsBoiled(clauses)
 	l.heats(clauses)
 	l.bareTimes(s)
 	if len(l.Keys)+len(l.Fills) > before && len(strings.Fields(s)) > 14 {

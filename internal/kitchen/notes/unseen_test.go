@@ -9,7 +9,10 @@ import (
 	"jarmark/internal/kitchen/pantry"
 )
 
-var oneSet = flag.String("set", "*", "the set of testdata/notes/unseen to try")
+var (
+	oneSet   = flag.String("set", "*", "the set of testdata/notes/unseen to try")
+	strictly = flag.Bool("strictly", false, "count every key and jar that is not wanted, in the sets of testdata/notes/unseen")
+)
 
 // unseen is one published recipe of testdata/notes/unseen: its kind, the lines
 // as printed, and what a person reads in each.
@@ -100,8 +103,13 @@ func unseenRecipes(t *testing.T) (out []unseen) {
 // the fifth scribbles): 21 of 28 at the first run (75.0 %), 23 (82.1 %) once two readings
 // typed wrongly were put right; 1 wrong without a word (half an hour until a pulp is thick,
 // before the sugar, whose line was typed after the run).
+// Set 24 (28 recipes, English all of them, whole steps, on the grammar mended after set 22):
+// 153 of 173 at the first run (88.4 %), 157 (90.8 %) once four readings typed wrongly were
+// put right; 3 wrong without a word (minutes at which testing begins; fruit boiled before its
+// sugar, after a line that speaks of sugar; another dried fruit in a bracket).
 // The grammar was mended after each. Cups whose weight stands beside them have been
-// read by the weight since set 12; three readings of sets 2, 3 and 9 say so.
+// read by the weight since set 12; three readings of sets 2, 3 and 9 say so. Of set 2 jars
+// that a recipe "serves" are read since set 24.
 func TestUnseenRecipes(t *testing.T) {
 	p := pantry.Default()
 	total, right := map[string]int{}, map[string]int{}
@@ -110,7 +118,11 @@ func TestUnseenRecipes(t *testing.T) {
 		r := Read(strings.Join(u.lines, "\n"), p)
 		for i, l := range r.Lines {
 			total[set]++
-			switch verdict := judge(l, u.want[i]); verdict {
+			verdict := judge(l, u.want[i])
+			if more := strict(l, u.want[i]); verdict == "" && more != "" && *strictly {
+				verdict = more
+			}
+			switch verdict {
 			case "":
 				right[set]++
 			case "unread":

@@ -194,6 +194,13 @@ var kiloComma = pattern(`(?i)\b(\d{1,2}),(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`
 
 var opened = pattern(`\(\s+`)
 
+// stuck is a bracket a page has run together with the word before it: "2 cups(400 g)";
+// the s of "lemon(s)" stays.
+var stuck = pattern(`(\p{L})\((\p{L}{3}|\d)`)
+
+// numberComma is a comma between a count and its size: "about four, 8 oz jars".
+var numberComma = pattern(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d{1,2}), (\d{1,3})[- ]?(oz|ounces?|ml|g|cl)\b([^.;,]{0,20}\b(?:jars?|glasses|pots?|bottles?)\b)`)
+
 // plain brings a line to plain signs and single spaces: "2-½ cups" is "2 1/2 cups".
 func plain(s string) string {
 	s = strings.Map(func(r rune) rune {
@@ -203,6 +210,7 @@ func plain(s string) string {
 		return r
 	}, vulgar.Replace(s))
 	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
+	s = numberComma.ReplaceAllString(stuck.ReplaceAllString(s, "$1 ($2"), "$1 $2-$3$4")
 	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = opened.ReplaceAllString(flat(s), "(")
 	s = halves(inParts(withOf.ReplaceAllStringFunc(s, func(m string) string {
