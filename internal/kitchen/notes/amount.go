@@ -262,6 +262,8 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 		return w, s, true // "6 cloves (crushed)": the spice, and no part of a bulb
 	}
 	switch {
+	case pieces[first] && len(words) > 1 && g.pieceNamed(words):
+		return w, s, true
 	case pieces[first] && len(words) > 1:
 		return measureWords{unit: held(first)}, strings.Join(words[1:], " "), true
 	case len(words) > 1 && g.tabled(first, words[1:]):
@@ -280,4 +282,15 @@ func (g *grammar) tabled(word string, rest []string) bool {
 	}
 	_, whole := g.row(word + " " + strings.Join(rest, " "))
 	return !whole
+}
+
+var ofStem = pattern(`(?i)^(?:stangen?|schoten?|zweige?|rinde|bâtons?|branches?|brins?)$`)
+
+// pieceNamed reports a piece that with its food is a food of its own: "Stange Zimt"
+// is no ground cinnamon.
+func (g *grammar) pieceNamed(words []string) bool {
+	bare := strings.Trim(words[1], ",.()")
+	whole, named := g.row(words[0] + " " + bare)
+	food, known := g.row(bare)
+	return ofStem.MatchString(words[0]) && named && known && whole.Key != food.Key
 }

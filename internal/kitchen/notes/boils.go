@@ -39,7 +39,7 @@ var (
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
 	bareBoil      = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
 	testAfter     = pattern(`(?i)\b(?:start|begin|starting|beginning|commence)(?: to)? (?:test\w*|check\w*)\b|\b(?:test|check)(?:ing)? (?:[\p{L}]+ ){0,4}(?:after|from|at)(?: about)? (?:the )?(?:first )?\d`)
-	advised       = pattern(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si vous avez|wenn (?:sie|du|man) ein|falls (?:sie|du|man))\b`)
+	advised       = pattern(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si (?:vous avez|tu as|on a|vous possédez|vous disposez)|wenn (?:sie|du|ihr|man) (?:ein|mit)|wer ein|falls (?:sie|du|ihr|man|vorhanden))\b`)
 )
 
 // doubted asks about a boil where the line tells that it may not be all, or none.
@@ -104,7 +104,7 @@ func (l *Line) sure(s string, list []string) {
 var rawFruit = pattern(`(?i)\b(?:boil|cook|simmer|stew)(?:ed|ing|s)? (?:the |your |this |all |these )*(?:crushed |mashed |sliced |chopped |whole |cut )?(?:fruits?|berries|apples?|plums?|pears?|peaches|apricots?|rhubarb|quinces?|oranges?|lemons?|grapes?|currants|gooseberries|damsons|tomatoes|figs|cherries)\b`)
 
 // sureBoil are the jam, its sugar, its set, and a boil that no fruit is softened with.
-var sureBoil = pattern(`(?i)\b(?:jams?|marmalades?|jell(?:y|ies)|chutneys?|relish|conserve|preserves?|spread|curd|butter|mixture|syrup|sugar|set|sets|setting|gels?|gell\w+|gelling|jells?|thick\w*|clear|translucent|transparent|glossy|hard|rolling|rapid\w*|brisk\w*|vigorous\w*|fast|furious\w*|full|reduced?|pulp|skim\w*|konfitüre|marmelade|gelee|mus|masse|\p{L}*zucker|sprudel\w*|wallend|gelier\w*|dick\w*|fest|confiture|gelée|sucre|sirop|vif|épais\w*|nappe\w*|prend|prise|écum\w*|consistance|mélange)\b`)
+var sureBoil = pattern(`(?i)\b(?:jams?|marmalades?|jell(?:y|ies)|chutneys?|relish|conserve|preserves?|spread|curd|butter|mixture|syrup|sugar|set|sets|setting|gels?|gell\w+|gelling|jells?|thick\w*|clear|translucent|transparent|glossy|hard|rolling|rapid\w*|brisk\w*|vigorous\w*|fast|furious\w*|full|reduced?|pulp|skim\w*|\p{L}*konfitüre|konfi|\p{L}*marmelade|\p{L}*gelee|\p{L}*mus|\p{L}*masse|\p{L}*mischung|gemisch|sirup|\p{L}*chutney|brodel\w*|kräftig|stark\w*|heftig\w*|\p{L}*zucker|sprudel\w*|wallend|gelier\w*|dick\w*|fest|confiture|gelée|sucre|sirop|vif|épais\w*|nappe\w*|prend|prise|écum\w*|consistance|mélange|bouillons|fige\w*|gélif\w*|petits? bouillons)\b`)
 
 var pectin = pattern(`(?i)\b(?:pectin|pektin|pectine)\b`)
 

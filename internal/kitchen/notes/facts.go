@@ -50,7 +50,7 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 			sub.ask(`the jar that is not full: write part_jar = "100 g", what is in it`)
 		case f.read:
 			told++
-		case i == 0 && !strings.ContainsAny(f.text, "0123456789"):
+		case !strings.ContainsAny(f.text, "0123456789") && (i == 0 || !g.foodIn(f.text) && !jarTalk.MatchString(f.text) && deVerb.MatchString(f.text)):
 			sub.say("%q is no amount and no time", f.text)
 		default:
 			sub.ask("what is %q? Write it on a line of its own", f.text)

@@ -10,7 +10,7 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = pattern(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|menge für|ingrédients? pour|ingrédients?|servings?|serves|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|ergibt|ergab|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |at least )?`)
+	yieldLead  = pattern(`(?i)^(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|menge für|ingrédients? pour|ingrédients?|menge|ertrag|rendement|quantités?|nombre de (?:pots|bocaux)|servings?|serves|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|remplit|ergibt|ergeben|ergab|gibt|gab|macht|reicht|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|obtenir|obtenez|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |env\.? |ungefähr |rund |at least |~ ?)?`)
 	counted    = pattern(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = pattern(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*|menge.*)$`)
@@ -63,8 +63,16 @@ func (g *grammar) yield(l *Line, s string) bool {
 		return false
 	}
 	g.fills(l, s, fills)
+	for _, b := range brackets.FindAllString(body, -1) {
+		if inner := eachOne.ReplaceAllString(strings.Trim(b, "()"), ""); strings.ContainsAny(b, "0123456789") && otherCount.MatchString(inner) {
+			l.ask("what is %s? Write count under [[fill]], how many there were", b)
+		}
+	}
 	return true
 }
+
+// otherCount is what a bracket says of jars that were got in the end.
+var otherCount = pattern(`(?i)\b(?:obtenu|j'ai|j'en|bekam|bekommen|hatte|waren|wurden|got|had|made|filled|bei mir|chez moi|actually|tatsächlich)\b`)
 
 // markAnd keeps the figure after "and" when a count is cut there.
 func markAnd(s string) string {
@@ -133,6 +141,8 @@ func unsealed(s string) int {
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
+	s = jarHolds.ReplaceAllString(jarKind.ReplaceAllString(s, ""), "$2 à $1")
+	s = holdsJar.ReplaceAllString(s, " à ")
 	s = namedGlass.ReplaceAllString(glasses.ReplaceAllString(s, "$1 Gläser "), "Gläser")
 	if m := sameCount.FindStringSubmatch(s); m != nil && m[1] == m[3] { // 3 Gläser (3 x 250 ml)
 		s = m[1] + " x " + m[4]
@@ -196,20 +206,23 @@ var eachOne = pattern(`(?i)^(?:of|à|je|zu(?: je)?|de|each) `)
 
 // heldForm is the weight in a jar; a jar has no name by it.
 var (
-	heldForm = pattern(`(?i)^(?:of )?(` + num + `) ?(g|gr|gms?|grams?|grammes?|gramm|kg|lbs?)\b\.?(?: each| net| netto| jars?| gläser| pots?| bocaux)*$`)
-	orSo     = pattern(`(?i) (?:à peu près|environ|or so|ca\.?|approx\.?|approximately)$`)
+	heldForm = pattern(`(?i)^(?:of )?(` + num + `) ?(g|gr|gms?|grams?|grammes?|gramm|kg|lbs?)\b\.?(?: each| net| netto| jars?| gläser| pots?| bocaux| inhalt| füllmenge| chacun| env\.?| environ| ca\.?)*\)?$`)
+	orSo     = pattern(`(?i),? (?:à peu près|environ|env\.?|chacun|etwa|inhalt|füllmenge|or so|ca\.?|approx\.?|approximately)$`)
 	atSign   = pattern(` ?@ ?`)
 	needTail = pattern(`(?i),? (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|il (?:vous |te |nous |me )?fau\p{L}+|you(?:'ll| will)? need)(?: (?:ihr|man|du|wir|ich|sie))? ?:?$`)
 )
 
 var (
-	namedGlass = pattern(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:\p{L}*gläse?r?(?:chen|n)?|gläser|gläschen|\p{L}+glas)\b`)
+	jarKind    = pattern(`(?i)(?:^|\b)(?:(?:klein|groß|gross|mittelgroß|mittelgross|steril|sterilisiert|sauber|ausgespült|ausgekocht|leer|heiß ausgespült|normal|schön|üblich|vorbereitet|hübsch)(?:e[nrsm]?) |mittlere[ns]? |(?:petits?|grands?|beaux|bons|moyens|jolis|gros) )`)
+	jarHolds   = pattern(`(?i)((?:ca\.? |je |à )*\d[\d.,]* ?(?:ml|cl|dl|l|g))[- ]?(\p{L}*gläse?r?n?)\b`) // 5 200-ml-Gläser
+	holdsJar   = pattern(`(?i),? ?\(?(?:mit|von|zu|à|a|de|d'|mit je|zu je)(?: (?:je|jeweils|einem|einer|d'une|un))?(?: (?:glasvolumen|fassungsvermögen|inhalt|füllmenge|volumen|füllvolumen|füllinhalt|fassung|größe|contenance|capacité))(?: (?:von|de|d'))?(?: (?:je|jeweils|ca\.?|circa|etwa|environ))* ?`)
+	namedGlass = pattern(`(?i)\b(?:kleinen? |große[ns]? |mittlere[ns]? )?(?:[\p{L}-]*gläse?r?(?:chen|n)?|gläser|gläschen|[\p{L}-]+glas)\b`)
 	sameCount  = pattern(`(?i)^(\d{1,3}) (\p{L}+) \((\d{1,3}) ?x ?([^()]+)\)`)
 	glasses    = pattern(`(?i)(\d)(?: ?x)? ?gl\.?(?: |$)`) // 8 Gl. à 200 ml
 	halfPint   = pattern(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
 	setApart   = pattern(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
 	bareAbout  = pattern(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
-	jarsOf     = pattern(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: \p{L}{3,20})?(?: of| à| a| zu| je| de| avec| mit| with|,)* (\d.*)$`)
+	jarsOf     = pattern(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: (?:à|de) confitures?| en verre| à vis| \p{L}{3,20})?(?: of| à| a| zu| je| jeweils| von| ca\.?| etwa| circa| environ| d'environ| de| avec| mit| with|,)* (\d.*)$`)
 	orPints    = pattern(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed  = pattern(`^ ?\((\d{1,3})\) `)
 	orCount    = pattern(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints

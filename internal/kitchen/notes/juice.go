@@ -55,7 +55,7 @@ func (r *Reading) beforeSugar() {
 var setPoint = pattern(`(?i)\b(?:sets?|setting|gel\w*|jell\w*|prend|prise|nappe\w*)\b`)
 
 // sugarIn is a step that puts the sugar in.
-var sugarIn = pattern(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip(?:ped)? in|pour(?:ed)? in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+)\b[^.;]{0,60}\b(?:sugar|\p{L}*zucker|sucre)\b|\b\p{L}*zucker\b[^.;]{0,40}\b(?:zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|dazu)\b|\bsugar in\b`)
+var sugarIn = pattern(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip(?:ped)? in|pour(?:ed)? in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+|remett\p{L}+)\b[^.;]{0,60}\b(?:sugar|\p{L}*zucker|sucre)\b|` + deSugarIn + `|\b\p{L}*zucker\b[^.;]{0,40}\b(?:zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|dazu)\b|\bsugar in\b`)
 
 // stoveTimes asks of a time in the head of a recipe, which may be all that stood on
 // the stove.
@@ -69,7 +69,7 @@ func (r *Reading) stoveTimes() {
 	}
 }
 
-var headTime = pattern(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time) ?[:=-]? ?\d`)
+var headTime = pattern(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time|dauer|temps total|durée(?: de cuisson)?) ?[:=-]? ?(?:(?:about|approx\.?|ca\.?|etwa|ungefähr|environ|env\.?) )?\d`)
 
 // drop takes a key off a line.
 func (l *Line) drop(path string) {

@@ -13,9 +13,9 @@ var (
 	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck](?:t(?:o(?:m(?:eter)?)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
 	brixTemp   = pattern(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(?:about |ca\.? |~ ?)?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
-	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
+	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?|grad|degrés?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
 	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
-	tempNot    = pattern(`(?i)\b(?:process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
+	tempNot    = pattern(`(?i)gläser|\b(?:sterili[sz]\w*|stérili\w*|einkoch\w*|eingekocht|einweck\w*|wasserbad|bain-marie|bocaux|couvercles|deckel|umluft|heißluft|rohr|chaleur tournante|th\.|thermostat|process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
 	potForm    = pattern(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = pattern(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
 	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
@@ -52,6 +52,10 @@ func (g *grammar) labelled(l *Line, s string) bool {
 	l.numbers(s)
 	if !g.startsMeasured(s) { // 16 C is sixteen cups of something
 		l.temperature(s)
+		if k := l.find("cook.temperature"); k != nil && !k.Asked && advised.MatchString(s) {
+			k.Asked = true
+			l.ask("was it %s when it was done? Then take the # off", strings.Trim(k.Value, `"`))
+		}
 	}
 	low := strings.ToLower(s)
 	for _, t := range setTests {
@@ -109,15 +113,35 @@ func (l *Line) temperature(s string) {
 	}
 	v, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
 	u := strings.ToUpper(m[3])
+	if u == "" && celsius(m[2]) {
+		u = "C"
+	}
 	switch {
 	case err != nil:
 	case u == "":
 		l.ask("%s °C or °F? Write temperature with its unit, under [cook]", m[1])
+	case setAt.MatchString(s) && hasMinutes(s) && !reached.MatchString(s): // a stove's or a canner's
+		if u[:1] == "C" && v >= 103 && v <= 110 {
+			l.Keys = append(l.Keys, Key{Path: "cook.temperature", Value: quoted(m[1] + " °C"), Asked: true})
+			l.ask("was it %s °C when it was done? Then take the # off", m[1])
+		}
 	case u[:1] == "C" && v >= 90 && v <= 125, u[:1] == "F" && v >= 190 && v <= 260:
 		l.key("cook.temperature", quoted(m[1]+" °"+u[:1]))
 	default:
 		l.ask("%s °%s is no temperature of a set: what was measured?", m[1], u[:1])
 	}
+}
+
+// setAt is a temperature something is set to; reached one that it comes to.
+var (
+	setAt   = pattern(`(?i)\b(?:auf|bei)(?: ca\.?| etwa)? \d{2,3} ?(?:°|grad)|(?:^| )à(?: environ)? \d{2,3} ?(?:°|degrés)`)
+	reached = pattern(`(?i)\b(?:bis|erreich\p{L}*|erhitz\p{L}*|jusqu|attei\p{L}+|reach\p{L}*|monte\p{L}*)`)
+)
+
+// celsius reports the word for degrees of a language in whose countries all
+// kitchens measure in Celsius.
+func celsius(word string) bool {
+	return strings.EqualFold(word, "grad") || strings.HasPrefix(strings.ToLower(word), "degré")
 }
 
 // bareDegrees asks of a number that can only be the temperature of a set.

@@ -128,6 +128,7 @@ var noAmount = pattern(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|a
 // readAs reads a line as one thing, and as several facts where it is not read so
 // or figures of it are lost. Of prose only times and counts are read.
 func (g *grammar) readAs(l *Line, s string, method bool) {
+	method = method || g.aStep(s)
 	switch {
 	case g.date(l, s), g.labelled(l, s):
 	case !method && g.ingredients(l, s):

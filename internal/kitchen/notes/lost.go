@@ -30,7 +30,10 @@ func lost(l Line, s string) (n int) {
 	if len(l.Keys)+len(l.Fills) == 0 && len(l.Ingredients) > 0 {
 		s = againIn.ReplaceAllString(s, " ") // the same amount in other units
 	}
-	s = duration.ReplaceAllStringFunc(s, func(m string) string { // hours are minutes of a key
+	for _, c := range l.early {
+		said = append(said, c)
+	}
+	s = duration.ReplaceAllStringFunc(awake(s), func(m string) string { // hours are minutes of a key
 		if t := times(m); len(t) == 1 {
 			return t[0]
 		}

@@ -32,6 +32,7 @@ type Line struct {
 	Says        []string // how it was read, where that is not plain; or why it was not
 
 	early []string // minutes that soften fruit before the boil
+	names []string // amounts of foods a step names, and their rows
 }
 
 // Read reports that the line gave something to the batch.
@@ -114,6 +115,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 	r.onlyEarly()
 	r.settle()
 	r.cold()
+	r.named(g)
 	for i := range r.Lines {
 		r.Lines[i].Asks = distinct(r.Lines[i].Asks)
 	}
@@ -170,7 +172,12 @@ func (r *Reading) settle() {
 			if j == i { // a choice within the line, asked there
 				continue
 			}
-			if other := r.Lines[j].find(key.Path); other != nil && other.Value != key.Value {
+			other := r.Lines[j].find(key.Path)
+			if key.Path == "cook.minutes" && other != nil && other.Value == key.Value && !key.Asked && !other.Asked && r.Lines[i].Text != r.Lines[j].Text {
+				r.Lines[i].ask("line %d says %s minutes too: so many in all, or each time? Take the # off, or write the sum", r.Lines[j].No, other.Value)
+				other.Asked = true
+			}
+			if other != nil && other.Value != key.Value {
 				r.Lines[i].Asks = append(r.Lines[i].Asks, fmt.Sprintf("line %d says %s: which is it? Take the # off one", r.Lines[j].No, strings.Trim(other.Value, `"`)))
 				other.Asked = true
 			}

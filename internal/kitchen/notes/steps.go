@@ -21,7 +21,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
 	s = asBefore.ReplaceAllString(s, "")
 	s = notBoiled.ReplaceAllString(s, "")
-	s = unstirred.ReplaceAllString(boilDown.ReplaceAllString(s, "kochen lassen"), "")
+	s = unstirred.ReplaceAllString(boiledDown(s), "")
 	if process.MatchString(s) || cooking.MatchString(s) {
 		s = primeMin.ReplaceAllString(s, "$1 min$2")
 	}
@@ -50,7 +50,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		}
 		return
 	}
-	var boils, baths []string
+	var boiled, baths []string
 	canned := false
 	clauses := clauses(s)
 	for i, c := range clauses {
@@ -61,15 +61,17 @@ func (g *grammar) sentences(l *Line, s string) {
 		canned = canned || process.MatchString(c) && jarTalk.MatchString(c)
 		for _, part := range chunks(c) {
 			soft, early := soft && (part == c || aside.MatchString(part)), beforeSugar(part, c, clauses[i+1:])
-			for _, t := range times(part) {
+			for _, at := range timed(part) {
+				t, cooks := at.minutes, at.deed == boils || cooking.MatchString(part)
 				switch {
-				case process.MatchString(part), canned && cooking.MatchString(part) && !sureBoil.MatchString(part):
+				case at.deed == cans, process.MatchString(at.near), canned && cooks && !sureBoil.MatchString(part):
 					baths = append(baths, t)
 				case early && (pectin.MatchString(part) || jarsIn.MatchString(part)):
+				case early && !cooks:
 				case early:
 					l.early = append(l.early, t)
-				case cooking.MatchString(part) && (!soft || finished.MatchString(part)):
-					boils = append(boils, t)
+				case cooks && (!soft || finished.MatchString(part)):
+					boiled = append(boiled, t)
 				case !soft && toSet.MatchString(part) && !strings.Contains(t, "-"):
 					l.Keys = append(l.Keys, Key{Path: "cook.minutes", Value: t, Asked: true})
 					l.ask("was it boiled %s minutes? Then take the # off", t)
@@ -78,9 +80,9 @@ func (g *grammar) sentences(l *Line, s string) {
 		}
 	}
 	g.processed(l, s, baths)
-	l.boiled(boils)
+	l.boiled(boiled)
 	l.sure(s, clauses)
-	l.doubted(s, boils)
+	l.doubted(awake(s), boiled)
 	l.jarsBoiled(clauses)
 	l.heats(clauses)
 	l.bareTimes(s)
@@ -137,7 +139,7 @@ var (
 	halfSugar = pattern(`(?i)\b(?:half|some|part) (?:of )?(?:the |your )?sugar\b|\bhälfte (?:des|vom) \p{L}*zuckers?\b|\bmoitié du sucre\b`)
 	ofJuice   = pattern(`(?i)\b(?:juice|liquid|syrup|\p{L}*saft|jus|sirop|sirup)\b`)
 	sugarWord = pattern(`(?i)\b(?:sugar|\p{L}*zucker|sucre)\b`)
-	sugarNext = pattern(`(?i)^\W*(?:(?:and|then|now|when|once|danach|dann|puis) )*(?:[^.;]{0,80}\b)?(?:add|adding|stir in|stirring in|tip in|put in|pour in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|ajout\p{L}+|vers\p{L}+)\b[^.;]{0,40}\b(?:sugar|zucker|gelierzucker|sucre)\b`)
+	sugarNext = pattern(`(?i)^\W*(?:(?:and|then|now|when|once|danach|dann|puis) )*(?:[^.;]{0,80}\b)?(?:add|adding|stir in|stirring in|tip in|put in|pour in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+|jet\p{L}+|mett\p{L}+|met)\b[^.;]{0,40}\b(?:sugar|zucker|gelierzucker|sucre)\b|^\W*` + deSugarIn + `|^\W*[^.;]{0,60}\bverser\p{L}* [^.;]{0,20}sur le sucre\b`)
 )
 
 // toSet is the time until a set, with no word of cooking.
@@ -154,14 +156,39 @@ var bareTime = pattern(`(?i)^(?:rolling |hard |full )*(?:boil(?:ed)?|simmer(?:ed
 
 // times gives the minutes of a clause: "10", or "15-20" for a range.
 func times(c string) (out []string) {
+	for _, t := range timed(c) {
+		out = append(out, t.minutes)
+	}
+	return out
+}
+
+// spell is one time of a clause, what is done in it, and the words beside it.
+type spell struct {
+	minutes, near string
+	deed          deed
+}
+
+// timed gives the times of a clause in which something may be boiled or canned.
+func timed(c string) (out []spell) {
+	all := duration.FindAllStringSubmatchIndex(c, -1)
 	last := 0
-	for _, m := range duration.FindAllStringSubmatchIndex(c, -1) {
+	for i, m := range all {
+		next := len(c)
+		if i+1 < len(all) {
+			next = all[i+1][0]
+		}
+		d := ruled(c, last, m[0], m[1], next)
+		near := c
+		if d != unsaid && len(all) > 1 {
+			near = wordsBy(c, last, m[0], m[1], next)
+		}
 		lead := leftTo.ReplaceAllString(c[last:m[0]], "cook")
 		if at := strings.LastIndex(lead, " and "); at >= 0 {
 			lead = lead[at:]
 		}
 		last = m[1]
-		if notThis.MatchString(withLid.ReplaceAllString(lead, "")) || prepHead.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
+		other := notThis.MatchString(withLid.ReplaceAllString(lead, "")) && (d == unsaid || onlyPart.MatchString(lead))
+		if d == rests || other || prepHead.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
 			continue
 		}
 		low, ok := minutes(c[m[2]:m[3]], c[m[6]:m[7]])
@@ -173,7 +200,7 @@ func times(c string) (out []string) {
 				low += "-" + high
 			}
 		}
-		out = append(out, low)
+		out = append(out, spell{low, near, d})
 	}
 	return out
 }
@@ -217,6 +244,9 @@ func cooler(s string) string {
 	for _, m := range tempForm.FindAllStringSubmatch(s, -1) {
 		v, ok := number(m[1])
 		u := strings.ToLower(m[3])
+		if u == "" && celsius(m[2]) {
+			u = "c"
+		}
 		if ok && u != "" && v >= 40 && (u[0] == 'c' && v < 97 || u[0] == 'f' && v >= 100 && v < 206) {
 			return m[1] + " °" + strings.ToUpper(u[:1])
 		}

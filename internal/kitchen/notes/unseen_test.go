@@ -3,6 +3,7 @@ package notes
 import (
 	"flag"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -20,6 +21,15 @@ type unseen struct {
 	where, kind string
 	lines, want []string
 }
+
+// setNumber gives the number of a set.
+func setNumber(set string) int {
+	n, _ := strconv.Atoi(set)
+	return n
+}
+
+// firstStrict is the first set of which no key may be read that is not wanted.
+const firstStrict = 18
 
 func unseenRecipes(t *testing.T) (out []unseen) {
 	t.Helper()
@@ -103,6 +113,11 @@ func unseenRecipes(t *testing.T) (out []unseen) {
 // the fifth scribbles): 21 of 28 at the first run (75.0 %), 23 (82.1 %) once two readings
 // typed wrongly were put right; 1 wrong without a word (half an hour until a pulp is thick,
 // before the sugar, whose line was typed after the run).
+// Set 23 (25 recipes, Austrian, Swiss, German and French, on the grammar mended after
+// set 22): 123 of 144 at the first run (85.4 %), 125 (86.8 %) once two readings typed
+// wrongly were put right, a page that set 7 has too left out after the run; 4 wrong
+// without a word (minutes of a syrup before its fruit, the same again in the next step,
+// juice of a lemon read as one of it, jars "sterilised at 100 °C" taken for the set).
 // Set 24 (28 recipes, English all of them, whole steps, on the grammar mended after set 22):
 // 153 of 173 at the first run (88.4 %), 157 (90.8 %) once four readings typed wrongly were
 // put right; 3 wrong without a word (minutes at which testing begins; fruit boiled before its
@@ -110,6 +125,8 @@ func unseenRecipes(t *testing.T) (out []unseen) {
 // The grammar was mended after each. Cups whose weight stands beside them have been
 // read by the weight since set 12; three readings of sets 2, 3 and 9 say so. Of set 2 jars
 // that a recipe "serves" are read since set 24.
+//
+// From firstStrict on the committed judge is the strict one.
 func TestUnseenRecipes(t *testing.T) {
 	p := pantry.Default()
 	total, right := map[string]int{}, map[string]int{}
@@ -119,7 +136,7 @@ func TestUnseenRecipes(t *testing.T) {
 		for i, l := range r.Lines {
 			total[set]++
 			verdict := judge(l, u.want[i])
-			if more := strict(l, u.want[i]); verdict == "" && more != "" && *strictly {
+			if more := strict(l, u.want[i]); verdict == "" && more != "" && (*strictly || setNumber(set) >= firstStrict) {
 				verdict = more
 			}
 			switch verdict {

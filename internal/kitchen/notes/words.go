@@ -3,6 +3,9 @@ package notes
 import (
 	"strconv"
 	"strings"
+	"sync"
+
+	"jarmark/internal/kit/words"
 )
 
 // The words of the grammar. They are the kitchen's, no food among them: what is
@@ -70,7 +73,7 @@ var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert f
 // isForm reports that a word says how a food was cut or bought: "finely-chopped",
 // and German with its ending.
 func isForm(w string) bool {
-	if forms[w] || german[w] {
+	if forms[w] || german[w] || plainForms()[words.Fold(w)] {
 		return true
 	}
 	if a, b, ok := strings.Cut(w, "-"); ok {
@@ -83,6 +86,17 @@ func isForm(w string) bool {
 	}
 	return false
 }
+
+// plainForms are the forms without their accents, as one types them in haste.
+var plainForms = sync.OnceValue(func() map[string]bool {
+	m := map[string]bool{}
+	for w := range forms {
+		if bare := words.Fold(w); bare != w && len(bare) > 3 {
+			m[bare] = true
+		}
+	}
+	return m
+})
 
 func set(s string) map[string]bool {
 	m := map[string]bool{}
@@ -103,6 +117,7 @@ var (
 	cupfuls      = pattern(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
 	betweenTwo   = pattern(`(?i)\b(?:between|zwischen|entre) (` + num + `) ?(?:and|und|et|&) ?(` + num + `)`)
 	frenchSpoon  = pattern(`(?i)(\d) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.)(?:$| )(?:rase |bombée )?`)
+	oneJuice     = pattern(`(?i)^(?:un|1) (?:(?:bon|beau|petit) )?(jus) (?:de |d')(citron|orange|pamplemousse|pomelo|mandarine|clémentine|lime)(?:s?)( vert| non traité| bio|,? (?:pressé|frais)|)$`)
 	quarterOf    = pattern(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
 	fractionDe   = pattern(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
 	cuilleree    = pattern(`(?i)\bcuiller(?:é|e)e?(s?)\b`)
@@ -156,6 +171,7 @@ func flat(s string) string {
 // Stunden", "an hour and a half".
 func halves(s string) string {
 	s = betweenTwo.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe "), "$1-$2")
+	s = oneJuice.ReplaceAllString(s, "jus de 1 $2$3")
 	s = quarterOf.ReplaceAllString(s, "1/4 $1")
 	s = fractionDe.ReplaceAllString(s, "$1 $2")
 	s = cuilleree.ReplaceAllString(s, "cuillère$1")
