@@ -4,8 +4,6 @@ import (
 	"strconv"
 	"strings"
 	"sync"
-
-	"jarmark/internal/kit/words"
 )
 
 // The words of the grammar. They are the kitchen's, no food among them: what is
@@ -73,7 +71,7 @@ var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert f
 // isForm reports that a word says how a food was cut or bought: "finely-chopped",
 // and German with its ending.
 func isForm(w string) bool {
-	if forms[w] || german[w] || plainForms()[words.Fold(w)] {
+	if forms[w] || german[w] || plainForms()[w] {
 		return true
 	}
 	if a, b, ok := strings.Cut(w, "-"); ok {
@@ -87,11 +85,13 @@ func isForm(w string) bool {
 	return false
 }
 
+var unaccented = strings.NewReplacer("é", "e", "è", "e", "ê", "e", "â", "a", "à", "a", "î", "i", "ç", "c", "û", "u")
+
 // plainForms are the forms without their accents, as one types them in haste.
 var plainForms = sync.OnceValue(func() map[string]bool {
 	m := map[string]bool{}
 	for w := range forms {
-		if bare := words.Fold(w); bare != w && len(bare) > 3 {
+		if bare := unaccented.Replace(w); bare != w && len(bare) > 3 {
 			m[bare] = true
 		}
 	}
