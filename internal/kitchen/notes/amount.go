@@ -22,6 +22,7 @@ type amount struct {
 var (
 	aboutForm  = pattern(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly) |^[~≈] ?`)
 	bareVague  = pattern(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
+	bareOne    = pattern(`(?i)^(pieces?|sprigs?|sticks?|slices?|lumps?|strips?|thumbs?|cloves?|leaf|pods?|bulbs?|stalks?|cups?|pints?|quarts?|pounds?|lb|kilo|teaspoons?|tablespoons?|sachets?|packets?|bottles?) (?:of|d'|de) `)
 	inchLong   = pattern(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
 	inchPiece  = pattern(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|mm|zentimeter)(?: \([^()]*\))? (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
 	lengthOf   = pattern(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+)$`)
@@ -43,6 +44,7 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s, near := nigh(aboutForm.ReplaceAllString(strings.TrimSpace(s), ""))
 	s, a.say = g.level(bare(s))
 	a.say = joined(near, a.say)
+	s = bareOne.ReplaceAllString(s, "1 $1 of ")
 	s, a.vague = spelled(bareVague.ReplaceAllString(s, "1 $1 "))
 	s = inchLong.ReplaceAllString(g.apart(s), "$1 ")
 	s = saidTwice(canNumber.ReplaceAllString(s, "${1} $2"))

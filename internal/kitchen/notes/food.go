@@ -134,8 +134,10 @@ var cutFirst = pattern(`(?i)^(` + num + `[- ]?(?:inch|in\.|cm)(?:-thick| thick)?
 // juiceOne are the juices of fruit, counted: "1 jus de citron".
 var juiceOne = pattern(`(?i)^(\d{1,2}(?: 1/2)?|\d/\d) (jus|juices?|saft) (?:de |d'|of |von )(?:(?:gros|petit|large|small)s? )?([\p{L} -]+)( ?\(.*\)|,.*)?$`)
 
+var orLead = pattern(`(?i)^\((?:or|oder|ou|bzw\.) `)
+
 // againWords are what brackets hold that say an amount again, and no more.
-var againWords = pattern(`(?i)` + againOne + `|` + num + `|\b(?:about|abt|approx(?:imately)?|or|ca|circa|etwa|env|environ|around|roughly|to|each|total|in all|so|more or less|` + holder + `|optional|facultatif|if desired|nach belieben|wer mag)\b`)
+var againWords = pattern(`(?i)(?:` + againOne + `)\b|` + num + `|\b(?:about|abt|approx(?:imately)?|or|ca|circa|etwa|env|environ|around|roughly|to|each|total|in all|so|more or less|` + holder + `|optional|facultatif|if desired|nach belieben|wer mag)\b`)
 
 var moreOf = pattern(`(?i)^(?:more|extra|additional|another|weitere[rns]?) (.+)$`)
 
@@ -156,6 +158,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 	if optional.MatchString(s) {
 		l.say("optional in the notes: take it out if you left it out")
 	}
+	asked := len(l.Asks)
 	l.insideBrackets(s)
 	bare := strings.Join(strings.Fields(brackets.ReplaceAllString(s, " ")), " ")
 	for _, b := range brackets.FindAllString(s, -1) {
@@ -175,6 +178,9 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 			form = append(form, inner)
 		case strings.Trim(againWords.ReplaceAllString(inner, ""), " .,;:/=~-") != "":
 			l.say("beside it stands %s", b)
+			if orLead.MatchString(b) && len(l.Asks) == asked && !g.formOnly(strings.Trim(againWords.ReplaceAllString(inner, ""), " .,;:/=~-")) { // honey (or 2 cups of sugar)
+				l.ask("what went in at the end? Check name and amount")
+			}
 			if strings.Contains(inner, ", ") && len(aFigure.FindAllString(inner, 2)) > 1 {
 				l.ask("what is %s? Check name and amount", b)
 			}
@@ -212,7 +218,9 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	if name == "" || strings.ContainsAny(name, "=<>") || len(name) > 80 || len(strings.Fields(name)) > 9 || strings.ContainsAny(ratio.ReplaceAllString(name, ""), "0123456789") {
 		return in, false
 	}
-	if row, by, ok := g.p.Told(name, in.Form); ok && row.Key != "" { // "sugar, brown"
+	if row, by, ok := g.p.Told(name, in.Form); ok && eitherWord.MatchString(by) { // "lemon juice, fresh or bottled"
+		l.ask("%s: which was it? Check the name", by)
+	} else if ok && row.Key != "" { // "sugar, brown"
 		in.Form = strings.Trim(strings.Replace(in.Form, by, "", 1), " ,")
 		in.Form = strings.ReplaceAll(in.Form, ", , ", ", ")
 		return g.choose(l, in, by+" "+name)

@@ -46,7 +46,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 			if len(fills) > 0 && strings.ContainsAny(part, "0123456789") && !sealForm.MatchString(part) {
 				l.ask("and %q: how many jars of which size is that?", part)
 			}
-			if _, err := unit.ParseMass(strings.TrimRight(part, " .")); err == nil {
+			if _, err := unit.ParseMass(ofJam.ReplaceAllString(strings.TrimRight(part, " ."), "")); err == nil {
 				l.ask("the jam weighed? Then write finished_pot, under [cook]; else how many jars of which size it filled")
 			} else if len(fills) == 0 && strings.ContainsAny(s, "0123456789") {
 				l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
@@ -73,6 +73,9 @@ func (g *grammar) yield(l *Line, s string) bool {
 
 // otherCount is what a bracket says of jars that were got in the end.
 var otherCount = pattern(`(?i)\b(?:obtenu|j'ai|j'en|bekam|bekommen|hatte|waren|wurden|got|had|made|filled|bei mir|chez moi|actually|tatsächlich)\b`)
+
+// ofJam is what a weight is of, where the jam was weighed.
+var ofJam = pattern(`(?i) (?:of )?(?:\p{L}+ )?(?:jams?|jelly|marmalade|chutney|preserves?|conserve|butter|curd|cheese|konfitüre|marmelade|gelee|confiture)$`)
 
 // markAnd keeps the figure after "and" when a count is cut there.
 func markAnd(s string) string {

@@ -69,7 +69,7 @@ func (r *Reading) stoveTimes() {
 	}
 }
 
-var headTime = pattern(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time|dauer|temps total|durée(?: de cuisson)?) ?[:=-]? ?(?:(?:about|approx\.?|ca\.?|etwa|ungefähr|environ|env\.?) )?\d`)
+var headTime = pattern(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time|dauer|temps total|durée(?: de cuisson)?) ?[:=-]? ?(?:(?:about|approx\.?|approximately|around|ca\.?|etwa|ungefähr|environ|env\.?) )?\d`)
 
 // drop takes a key off a line.
 func (l *Line) drop(path string) {

@@ -64,6 +64,13 @@ func (g *grammar) line(l *Line) {
 	case heading.MatchString(s):
 		l.say("a heading")
 	default:
+		if m := madeOf.FindStringSubmatch(s); m != nil && !method && g.whole(afterIng.ReplaceAllString(m[1], "")) && !strings.Contains(m[1], ". ") {
+			sub := Line{Text: m[2]}
+			g.readAs(l, m[1], method)
+			g.sentences(&sub, m[2])
+			l.take(sub)
+			break
+		}
 		g.readAs(l, s, method)
 	}
 	if note := strings.TrimSpace(footnote.FindString(vulgar.Replace(l.Text))); l.Read() && len(note) > 3 {
@@ -110,6 +117,9 @@ func (g *grammar) line(l *Line) {
 		l.say("not read: %s", why(s))
 	}
 }
+
+// madeOf parts what went in from the jars it made: "3 kg plums gave 7 half-pints".
+var madeOf = pattern(`(?i)^(.*?\p{L}.*?[\p{L})]),? (?:(?:which|that|and|it|und|et) )?((?:made|makes|gave|gives|yielded|yields|filled|ergab|ergaben|ergibt|donné|donnent) (?:about |ca\.? |roughly |environ )?(?:\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|deux|trois|quatre|cinq|sept|huit|neuf|dix)\b(?:[^,;|/.+&-]|\.\d|\d/\d|\p{L}-\p{L})*\.?)$`)
 
 // aboutTail says behind an amount that it is about that: "4 pots de 350 g environ".
 var aboutTail = pattern(`(?i)^(.*\d ?[\p{L}]*),? (?:environ|approximately|approx|circa|ca|à peu près|ungefähr|roughly|more or less|or thereabouts)$`)

@@ -48,7 +48,13 @@ var spelledTime = pattern(`(?i)(^|[^\p{L}-])((?:[\p{L}-]+ )?(?:et )?[\p{L}-]+) (
 // spelledTimes writes the times of a text in figures: "forty-five minutes". Of
 // two words the last may stand alone, unless the first is a number too.
 func spelledTimes(s string) string {
-	return rangeWord.ReplaceAllStringFunc(spelledOnes(s), func(m string) string { // "fifteen or 20 minutes"
+	s = betweenWord.ReplaceAllStringFunc(spelledOnes(s), func(m string) string { // "between ten and 15 minutes"
+		if n, ok := wordNumbers()[strings.ToLower(betweenWord.FindStringSubmatch(m)[1])]; ok {
+			return strconv.Itoa(n) + "-"
+		}
+		return m
+	})
+	return rangeWord.ReplaceAllStringFunc(s, func(m string) string { // "fifteen or 20 minutes"
 		f := rangeWord.FindStringSubmatch(m)
 		n, ok := wordNumbers()[strings.ToLower(f[1])]
 		if !ok {
@@ -57,6 +63,8 @@ func spelledTimes(s string) string {
 		return strconv.Itoa(n) + f[2] + f[3]
 	})
 }
+
+var betweenWord = pattern(`(?i)\b(?:between|zwischen|entre) ([\p{L}-]+) (?:and|und|et) `)
 
 var rangeWord = pattern(`(?i)([\p{L}-]+)( ?(?:-|or|to|bis|oder|ou|à) ?)(\d{1,3} (?:more |full |weitere )?(?:minute[ns]?|mins?|hours?|stunden?|heures?)\b)`)
 

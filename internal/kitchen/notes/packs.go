@@ -8,7 +8,7 @@ import (
 
 var (
 	packForm  = pattern(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
-	packAfter = pattern(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?\)`)
+	packAfter = pattern(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: ?[/,;=] ?(?:about )?` + num + ` ?` + sizeUnit + `)?(?: each)?\)`)
 	packEach  = pattern(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)
 	sizedPack = pattern(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
 )

@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -19,6 +20,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	})
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
 	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
+	s = orSoMany.ReplaceAllString(s, "$1 $2")
 	s = asBefore.ReplaceAllString(s, "")
 	s = notBoiled.ReplaceAllString(s, "")
 	s = unstirred.ReplaceAllString(boiledDown(s), "")
@@ -35,6 +37,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		l.ask("%s: how many minutes in all? Write minutes under [cook]", strings.TrimSpace(m))
 		return
 	}
+	l.headspace(s)
 	if feet.MatchString(s) && hasMinutes(s) && process.MatchString(s) {
 		l.ask("the time depends on the altitude: write minutes for yours, and the altitude, under [process]")
 		return
@@ -43,7 +46,6 @@ func (g *grammar) sentences(l *Line, s string) {
 		l.ask("the time depends on the altitude: write minutes for yours, under [process]")
 		return
 	}
-	l.headspace(s)
 	if m := bathTail.FindStringSubmatch(s); m != nil {
 		if n, _ := strconv.Atoi(m[1]); n > 0 && n <= 240 {
 			g.processed(l, s, []string{m[1]})
@@ -216,6 +218,10 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 		return
 	}
 	l.several("process.minutes", list)
+	if k := l.find("process.minutes"); k != nil && !k.Asked && slices.ContainsFunc(clauses(s), func(c string) bool { return process.MatchString(c) && evenMore.MatchString(c) }) {
+		k.Asked = true
+		l.ask("%s minutes in all, or that much more? Then take the # off, or write the sum", k.Value)
+	}
 	if t := cooler(s); t != "" {
 		for i := range l.Keys {
 			l.Keys[i].Asked = l.Keys[i].Asked || l.Keys[i].Path == "process.minutes"

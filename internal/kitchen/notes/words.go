@@ -210,6 +210,9 @@ var kiloComma = pattern(`(?i)\b(\d{1,2}),(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`
 
 var opened = pattern(`\(\s+`)
 
+// smallComma parts thousands in an amount that is said again: "95 fl oz / 2,800 ml".
+var smallComma = pattern(`(?i)(/ ?[1-9]\d?),(\d{3}) ?(g|gr|grams?|grammes?|ml|millilit(?:er|re)s?)\b`)
+
 // stuck is a bracket a page has run together with the word before it: "2 cups(400 g)";
 // the s of "lemon(s)" stays.
 var stuck = pattern(`(\p{L})\((\p{L}{3}|\d)`)
@@ -227,6 +230,7 @@ func plain(s string) string {
 	}, vulgar.Replace(s))
 	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
 	s = numberComma.ReplaceAllString(stuck.ReplaceAllString(s, "$1 ($2"), "$1 $2-$3$4")
+	s = smallComma.ReplaceAllString(s, "$1$2 $3")
 	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = opened.ReplaceAllString(flat(s), "(")
 	s = halves(inParts(withOf.ReplaceAllStringFunc(s, func(m string) string {
