@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -19,7 +20,7 @@ func (g *grammar) each(l *Line, a amount, rest string) (out []Ingredient, ok boo
 			names[i] = strings.TrimSpace(lead + " " + bare)
 		}
 	}
-	if len(names) < 2 || !g.allKnown(names) {
+	if len(names) < 2 || slices.ContainsFunc(names, func(n string) bool { bare, _ := g.leadForm(n); return !g.knows(n) && !g.knows(bare) }) {
 		return nil, false
 	}
 	for _, n := range names {

@@ -6,8 +6,8 @@ import "strings"
 
 var (
 	partsOf  = pattern(`(?i)\b(?:(?:an?|one|eine?[nmrs]?|une?) )?(two[- ]thirds?|three[- ]quarters|three[- ]fourths|thirds?|quarters?|zwei ?drittel|drei ?viertel|drittel|viertel|deux tiers|trois quarts|tiers|quart)(?: of (?:an? |one )?| de | d'| )(inch|cups?|pints?|quarts?|pounds?|lbs?|oz|ounces?|kilos?|kg|litres?|liters?|lit(?:er|re)|l|tasses?|tassen|pfund|tl|el|teelöffel|esslöffel|teaspoons?|tsp|tablespoons?|tbsp|livres?|cuill\p{L}+)\b`)
-	scoreOf  = pattern(`(?i)\b(?:une |la )(dizaine|douzaine|quinzaine|vingtaine|trentaine)(?: de | d')`)
-	scores   = map[string]string{"dizaine": "10", "douzaine": "12", "quinzaine": "15", "vingtaine": "20", "trentaine": "30"}
+	scoreOf  = pattern(`(?i)\b(?:une |la )(dizaine|douzaine|quinzaine|vingtaine|trentaine|quarantaine|cinquantaine|soixantaine)(?: de | d')`)
+	scores   = map[string]string{"dizaine": "10", "douzaine": "12", "quinzaine": "15", "vingtaine": "20", "trentaine": "30", "quarantaine": "40", "cinquantaine": "50", "soixantaine": "60"}
 	nearly   = pattern(`(?i)^(?:just (?:under|over|short of)|(?:a )?(?:little|bit|touch|shade) (?:under|over|more than|less than|short of)|slightly (?:under|over|more than|less than)|nearly|almost|barely|close to|rund|fast|beinahe|zirka|gute[rns]?|gut|knappe[rns]?|knapp|etwas (?:mehr|weniger) als|(?:un peu|légèrement) (?:plus|moins) (?:de|d')|presque|à peu près|à peine) ?`)
 	withOf   = pattern(`(?i)\bw/ ?o\b ?|\bw/ ?`)
 	struck   = pattern(`~~.*?~~|<(?:s|del|strike)>.*?</(?:s|del|strike)>`)

@@ -38,7 +38,7 @@ func (r *Reading) beforeSugar() {
 	for i := range max(sweet, 0) {
 		l := &r.Lines[i]
 		k := l.find("cook.minutes")
-		if k == nil || k.Asked || headTime.MatchString(l.Text) || sugarWord.MatchString(l.Text) || setPoint.MatchString(l.Text) {
+		if k == nil || k.Asked || headTime.MatchString(l.Text) || sugarWord.MatchString(l.Text) || setPoint.MatchString(l.Text) || thickened.MatchString(l.Text) {
 			continue
 		}
 		if boiled {
@@ -53,6 +53,8 @@ func (r *Reading) beforeSugar() {
 
 // setPoint is a set, and not only that it thickens.
 var setPoint = pattern(`(?i)\b(?:sets?|setting|gel\w*|jell\w*|prend|prise|nappe\w*)\b`)
+
+var thickened = pattern(`(?i)\b(?:dick(?:lich|flüssig)?|eindick\w*|sämig|zäh) ?(?:ein)?(?:ge)?(?:koch|köchel)\w*|\bbis (?:[\p{L}]+ ){0,5}?(?:dick|zäh|sämig|eingedickt)\b`)
 
 // sugarIn is a step that puts the sugar in.
 var sugarIn = pattern(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip(?:ped)? in|pour(?:ed)? in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+|remett\p{L}+)\b[^.;]{0,60}\b(?:sugar|\p{L}*zucker|sucre)\b|` + deSugarIn + `|\b\p{L}*zucker\b[^.;]{0,40}\b(?:zugeben|zufügen|dazugeben|hinzufügen|unterrühren|einrühren|dazu)\b|\bsugar in\b`)

@@ -10,8 +10,8 @@ import (
 // How the parts of a fruit are said before "of": "the finely grated zest and juice".
 const (
 	partHow  = `(?:(?:finely|freshly|coarsely|thinly|grated|pared|strained|squeezed|fresh|shredded|sliced|frisch\p{L}*|fein\p{L}*|dünn|ab)?(?:ge(?:rieben|presst)\p{L}*|gerieben\p{L}*)? )*?`
-	partOne  = `(juice|zest|rinds?|peel|skins?|saft|schale|abrieb|jus|zestes?)`
-	partLead = `(?:the |le |les |der |die |das |den )?(` + partHow + `)` + partOne + `(?:,? ?(?:and|&|und|et|\+|plus) (?:the |le |les |der |die |das )?(` + partHow + `)` + partOne + `)?`
+	partOne  = `(juice|zest|rinds?|peel|skins?|saft|schale|abrieb|jus|zestes?|écorces?)`
+	partLead = `(?:the |le |la |les |l'|der |die |das |den )?(` + partHow + `)` + partOne + `(?:,? ?(?:and|&|und|et|\+|plus) (?:the |le |les |der |die |das )?(` + partHow + `)` + partOne + `)?`
 )
 
 // Parts of a fruit, one amount of several things, and amounts that stand behind
@@ -22,8 +22,8 @@ var (
 	saidPart   = pattern(`(?i)^(?:fresh(?:ly)? )?(?:squeezed |grated )?(\p{L}+?) ?(juice|zest|rind|peel|saft|schale) (?:from|of|von|aus) (?:about |ca\.? )?(\d.*)$`)
 	aboutIn    = pattern(`(?i) \((?:ca\.?|about|etwa|env\.?|environ|equat\p{L}+ to|equals|gives|ergibt|yields|total) [^()]*\)$`)
 	partForm   = pattern(`(?i)^` + partLead + ` ?(?:of|from|von|v\.|aus|d'|de |du |d'une?\b)[ ]?(.+)$`)
-	partAfter  = pattern(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} -]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das )?((?:grated |finely |pared |strained )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon)?(?:,? ?(?:and|&|und|et|\+) ?(?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
-	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "rinds": "zest", "peel": "zest", "skin": "zest", "skins": "zest", "schale": "zest", "abrieb": "zest", "zeste": "zest", "zestes": "zest"}
+	partAfter  = pattern(`(?i)^(` + num + `) ((?:large |medium |small )?[\p{L} -]+?)(?:,|:| -+)? \(?(?:the |only |nur |davon )?(?:der |den |die |das |le |les |son |leur )?((?:grated |finely |pared |strained |abgeriebene[rn]? |abgerieben |fein |frisch |gepresster? |ausgepresster? |ganzer? |etwas |wenig )*)(juice|zest|rind|peel|saft|schale|jus)(?:e?d| only| of| davon| uniquement| seulement| seul| pressé)?(?:,? ?(?:and|&|und|et|\+) ?(?:the )?(?:grated )?(juice|zest|rind|peel|saft|schale)(?:e?d)?)?(?: of)?\)?$`)
+	partNames  = map[string]string{"juice": "juice", "saft": "juice", "jus": "juice", "zest": "zest", "rind": "zest", "rinds": "zest", "peel": "zest", "skin": "zest", "skins": "zest", "schale": "zest", "abrieb": "zest", "zeste": "zest", "zestes": "zest", "écorce": "zest", "écorces": "zest"}
 	juiceFrom  = pattern(`(?i)^(?:fresh )?juice (?:from|of) (?:about )?(?:` + num + ` )?(?:large |small |medium )?([\p{L} ]+)$`)
 	partWords  = pattern(`(?i)\b(?:juiced?|zest(?:ed)?|saft|schale|jus|zestes?|abrieb|squeezed|ausgepresst|gepresst|pressée?s?)(?:$|[^\p{L}])`)
 	halfPart   = pattern(`(?i)^half (?:of )?the (juice|zest|rind|peel) of (?:an? |one |1 )([\p{L} ]+)$`)

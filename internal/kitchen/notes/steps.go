@@ -18,6 +18,7 @@ func (g *grammar) sentences(l *Line, s string) {
 		more, _ := strconv.Atoi(n[2] + n[4])
 		return strconv.Itoa(60*hours+more) + " minutes "
 	})
+	s = slashMinutes.ReplaceAllString(s, "$1-$2 $3")
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
 	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
 	s = orSoMany.ReplaceAllString(s, "$1 $2")
@@ -146,7 +147,7 @@ var (
 
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.
-var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|encore) (?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
+var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|(?:encore|noch(?:mals?)?|à nouveau|erneut)\b[^.;,()\d]{0,40}|encore) ?(?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
 
 var toSet = pattern(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )|\b(?:cold|cool) (?:plate|saucer)\b`)
 

@@ -33,4 +33,7 @@ var (
 	clause     = pattern(`[.;!] |[.;!]$`)
 )
 
+// slashMinutes are minutes from and to: 7/10 minutes. Half a minute is no range.
+var slashMinutes = pattern(`(?i)\b([2-9]|[1-9]\d)/(\d{1,2}) ?(min(?:ute[ns]?|s)?|mn)\b`)
+
 var hoursAnd = pattern(`(?i)\b(\d{1,2}) ?(?:hours?|hrs?|h|stunden?|std|heures?)\.?(?: and| und| et|,)? (\d{1,2}) ?(?:minutes?|mins?|minuten|mn)\b(?:\.(?: |$))?|\b([1-9]|1\d) ?(?:h|hrs?|hours?|stunden?|std|heures?)\.? ?([0-5]\d)(?:$|[^\d\p{L}.,/:°])`)

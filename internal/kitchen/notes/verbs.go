@@ -20,11 +20,11 @@ const (
 const (
 	deEnd    = `(?:e?n|e?t|e?te[nt]?|e?st|e|end\p{L}*)?`
 	deBefore = `(?:auf|ein|weiter|mit|durch|ver|nach|zer|herunter|runter|fertig|vor)?(?:zu|ge)?`
-	deBoils  = deBefore + `(?:koch` + deEnd + `|köch(?:el|le)` + deEnd + `|sied` + deEnd + `|sott|simmer` + deEnd + `|sprudel` + deEnd + `|wallen|wallt|brodel` + deEnd + `|blubber` + deEnd + `|schmor` + deEnd + `|gar` + deEnd + `|reduzier` + deEnd + `|eindick` + deEnd + `)|(?:\p{L}+)?kochzeit|kochenlassen|garzeit|köchelzeit`
+	deBoils  = deBefore + `(?:koch` + deEnd + `|köch(?:el|le)` + deEnd + `|sied` + deEnd + `|sott|simmer` + deEnd + `|sprudel` + deEnd + `|wallen|wallt|brodel` + deEnd + `|blubber` + deEnd + `|schmor` + deEnd + `|gar` + deEnd + `|reduzier` + deEnd + `|eindick` + deEnd + `)|(?:\p{L}+)?kochzeit|kochenlassen|garzeit|köchelzeit|(?:auf|an) (?:dem|den) herd|am herd`
 	deRests  = `(?:durch|aus|an|ein|nach|mit|weiter)?(?:zu|ge)?(?:zieh` + deEnd + `|zog(?:en)?|ruh` + deEnd + `|rast` + deEnd + `|(?:ab|aus|er)kühl` + deEnd + `|quell` + deEnd + `|quoll\p{L}*|marinier` + deEnd + `|mazerier` + deEnd + `)|(?:auf|ein)(?:zu|ge)?weich` + deEnd + `|(?:ab)(?:zu|ge)?(?:tropf|lauf)` + deEnd + `|(?:stehen|gestanden|dastehen|steht|stehenlassen|ziehenlassen)|(?:ab|aus)(?:zu|ge)?kühl` + deEnd + `|erkalten?|erkaltet|(?:auf|über) (?:den|dem|die|das|ihren|ihre)? ?(?:kopf|deckel)|kopfüber|umgedreht|umdrehen|umzudrehen|dreh\p{L}* [^.;,]{0,20}um|wenden|gewendet|gestürzt|stürzen|(?:aus|ab)(?:zu|ge)?koch` + deEnd + `|(?:vor)?sterilisier` + deEnd + `|keimfrei|(?:zer|ver|ge)(?:ge)?mix` + deEnd + `|mixen|mixt|pürier` + deEnd + `|(?:ver|glatt|kalt)(?:zu|ge)?rühr` + deEnd + `|schlag` + deEnd + `|(?:an|ver)?(?:ge)?(?:schwitz|dünst|brat|röst)` + deEnd + `|röst` + deEnd + `|karamellisier` + deEnd + `|backen|gebacken|trockn` + deEnd + `|warte` + deEnd + `|abwart` + deEnd + `|blanchier` + deEnd + `|überbrüh` + deEnd + `|gebrüht|knete` + deEnd + `|(?:ge)?frier` + deEnd + `|kaltstell` + deEnd + `|vorheiz` + deEnd + `|erwärm` + deEnd + `|entsaft` + deEnd + `|gär` + deEnd + `|beschwer` + deEnd + `|gehackt|hacken|eingefroren|haltbar`
 	deCans   = `(?:ein(?:zu|ge)?koch` + deEnd + `|ein(?:zu|ge)?weck` + deEnd + `|ein(?:zu|ge)?rex` + deEnd + `|pasteurisier` + deEnd + `)`
 
-	frBoils = `cui(?:re|t|te|ts|tes|s|sez|sons|sent|sait|sant|sson)|(?:re)?cui(?:re|t|sson)|bouill\p{L}*|ébullition|frémi\p{L}*|mijot\p{L}*|réduire|rédui(?:t|sez|sons)|compot(?:er|ez|ée)|épaissir|épaissi\p{L}*`
+	frBoils = `cui(?:re|t|te|ts|tes|s|sez|sons|sent|sait|sant|sson)|(?:re)?cui(?:re|t|sson)|bouill\p{L}*|ébullition|frémi\p{L}*|mijot\p{L}*|réduire|rédui(?:t|sez|sons)|compot(?:er|ez|ée)|épaissir|épaissi\p{L}*|sur le feu`
 	frRests = `macér(?:er|e|ez|ation|é|ée|és|ées)|repos(?:er|e|ez|é)?|refroid(?:ir|i|issez|isse|issement)|tiédir|infus(?:er|e|ez|ion|é|ée)|tremp(?:er|e|ez|age|é)|égoutt(?:er|e|ez|é)|dégor(?:ger|ge|gez)|retourn(?:er|e|ez|é|és|ons|ant)|à l'envers|tête en bas|séch(?:er|ez|é)|rest(?:er|e)|ébouillant(?:er|e|ez|é|és)|(?:au|du|le|un) four|réfrigér(?:er|ez|ateur)|frigo|congél\p{L}*|mix(?:er|e|ez|é)|fouett(?:er|ez)|blanch(?:ir|i|issez)|filtr(?:er|e|ez|é)|tamis(?:er|ez)|coul(?:er|ez)|presser|pressez|attend(?:re|ez)|patient(?:er|ez)|laisser (?:prendre|poser|en attente)|conserv(?:er|ez|ation)`
 )
 
@@ -133,8 +133,8 @@ func boiledDown(s string) string {
 
 var (
 	anyCanning = pattern(`(?i)\bein(?:zu|ge)?koch(?:en|t|e)\b`)
-	jarsHeated = pattern(`(?i)gläser|\b(?:glas|deckel|wasserbad|automat\w*|einkoch(?:topf|er|automat)\w*|kessel|ofen|backofen|rohr)\b|\b(?:[5-9]\d|100) ?(?:°|grad)`)
-	ofMass     = pattern(`(?i)masse|mus\b|marmelade|konfitüre|chutney|sirup|zucker|saft|früchte|flüssigkeit|mischung|\b(?:hitze|flamme|rühren|dick\w*|hälfte|sämig|offen|langsam|eingedickt|essig)\b`)
+	jarsHeated = pattern(`(?i)gläser|\b(?:glas|deckel|wasserbad|automat\w*|einkoch(?:topf|er|automat)\w*|kessel)\b|\b(?:[5-9]\d|100) ?(?:°|grad)`)
+	ofMass     = pattern(`(?i)masse|mus\b|marmelade|konfitüre|chutney|sirup|zucker|saft|früchte|flüssigkeit|mischung|\b(?:hitze|flamme|rühren|dick\w*|hälfte|sämig|offen|langsam|eingedickt|essig|backofen|ofen|rohr|bräter|umrühren)\b`)
 )
 
 // deSugarIn is sugar that goes in, the verb behind it or parted around it: "den Zucker

@@ -66,7 +66,14 @@ var forms = set(`crushed chopped sliced diced mashed grated minced shredded pure
 var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert frisch reif gerieben abgerieben geputzt zerdrückt geraspelt geviertelt halbiert
 	gepresst abgetropft passiert grob fein nicht zu sehr möglichst trocken weich hart fest groß klein mittelgroß dünn dick reichlich schön saftig vollreif überreif vorbereitet zerkleinert zerstoßen entstielt verlesen gezupft abgezupft gepellt gesäubert gewogen aufgetaut gekocht gekühlt kalt warm heiß lauwarm kochend ungespritzt unbehandelt ungeschält ungesüßt naturrein naturtrüb filtriert gesiebt frischgepresst gemörsert
 	ernten putzen waschen schneiden schälen entsteinen entkernen halbieren vierteln pürieren reiben hacken würfeln verlesen abtropfen
+	abgespült abgebraust gebürstet ausgekratzt ausgepresst ausgedrückt abgerebelt gerebelt entrappt gestiftelt gehobelt gerissen angedrückt gequetscht gestoßen geröstet getrocknet geschnitten aufgeschnitten kleingeschnitten süß säuerlich aromatisch kernlos unreif halbreif ausgereift handgepflückt selbstgepflückt heimisch regional längs ungewachst abgetropft gestampft gekühlt passiert vorgekocht netto brutto
 	gewaschen tiefgefroren tiefgekühlt unbehandelt gemahlen gestrichen`)
+
+// french forms without their ending: rincé, rincée, rincés, rincées.
+var french = set(`rinc lav press bross essuy équeut etêt étêt tranch taill zest congel décongel évid vid cueilli ramass épluch pel dénoyaut épépin égrapp égren coup hach râp émin
+	mix écras concass tami filtr égoutt sucr frott séch fendu grill tor caramélis chauff tempér effeuill cisel broy moul pil réduit nettoy prépar par pes tri surgel gratt`)
+
+var frenchDone = pattern(`^(\p{L}+?)ée?s?$`)
 
 // isForm reports that a word says how a food was cut or bought: "finely-chopped",
 // and German with its ending.
@@ -76,6 +83,9 @@ func isForm(w string) bool {
 	}
 	if a, b, ok := strings.Cut(w, "-"); ok {
 		return isForm(a) && isForm(b)
+	}
+	if m := frenchDone.FindStringSubmatch(w); m != nil && french[m[1]] {
+		return true
 	}
 	for _, end := range []string{"er", "en", "es", "em", "e"} {
 		if bare, ok := strings.CutSuffix(w, end); ok && german[bare] {
@@ -116,7 +126,10 @@ var (
 	spoonWords   = pattern(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
 	cupfuls      = pattern(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
 	betweenTwo   = pattern(`(?i)\b(?:between|zwischen|entre) (` + num + `) ?(?:and|und|et|&) ?(` + num + `)`)
-	frenchSpoon  = pattern(`(?i)(\d) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.)(?:$| )(?:rase |bombée )?`)
+	frenchSpoon  = pattern(`(?i)(\d|\bune|\bdeux|\btrois|\bdemi) ?(?:cs|cas|càs|c\.à\.s\.?|c\.s\.|c à s)(?:$| )(?:rases? |bombées? )?`)
+	frenchTea    = pattern(`(?i)(\d|\bune|\bdeux|\btrois|\bdemi) ?(?:cac|càc|cc|c\.à\.c\.?|c\.c\.|c à c)(?:$| )(?:rases? |bombées? )?`)
+	squeezedFr   = pattern(`(?i)^(\d{1,2}|` + num + `) ((?:citron|orange|pamplemousse|lime|clémentine|mandarine)s?)( verts?)?,? pressée?s?$`)
+	squeezedDe   = pattern(`(?i)^(\d{1,2}|` + num + `) (?:(?:aus)?gepresste[nr]? )((?:zitrone|limette|orange|blutorange|mandarine)n?)()$`)
 	oneJuice     = pattern(`(?i)^(?:un|1) (?:(?:bon|beau|petit) )?(jus) (?:de |d')(citron|orange|pamplemousse|pomelo|mandarine|clémentine|lime)(?:s?)( vert| non traité| bio|,? (?:pressé|frais)|)$`)
 	quarterOf    = pattern(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
 	fractionDe   = pattern(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
@@ -167,10 +180,16 @@ func flat(s string) string {
 	return strings.ReplaceAll(strings.Join(strings.Fields(b.String()), " "), " )", ")")
 }
 
+// spoons writes the short words of French spoons out.
+func spoons(s string) string {
+	return frenchTea.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe "), "$1 c. à café ")
+}
+
 // halves writes halves in words as figures: "deux kilos et demi", "anderthalb
 // Stunden", "an hour and a half".
 func halves(s string) string {
-	s = betweenTwo.ReplaceAllString(frenchSpoon.ReplaceAllString(s, "$1 c. à soupe "), "$1-$2")
+	s = betweenTwo.ReplaceAllString(spoons(s), "$1-$2")
+	s = squeezedDe.ReplaceAllString(squeezedFr.ReplaceAllString(s, "jus de $1 $2$3"), "Saft von $1 $2$3")
 	s = oneJuice.ReplaceAllString(s, "jus de 1 $2$3")
 	s = quarterOf.ReplaceAllString(s, "1/4 $1")
 	s = fractionDe.ReplaceAllString(s, "$1 $2")
@@ -206,7 +225,7 @@ func inFigures(w string) string {
 var dayDashes = pattern(`\b(\d{1,2})-(\p{L}{3,9})-(\d{4}|\d{2})\b`)
 
 // kiloComma is a decimal comma: nobody boils 1,250 kilograms.
-var kiloComma = pattern(`(?i)\b(\d{1,2}),(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`)
+var kiloComma = pattern(`(?i)\b(\d{1,2}), ?(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`)
 
 var opened = pattern(`\(\s+`)
 
