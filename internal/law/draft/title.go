@@ -40,6 +40,20 @@ func display(b *batch.Batch) (title, subtitle string) {
 	return title, subtitle
 }
 
+// TitleLine is a line of the maker's own that stands beside the name of the food
+// and may be taken for it, with its path in the batch file.
+type TitleLine struct{ Text, Path string }
+
+// TitleLines lists those that are written.
+func (p *Draft) TitleLines() (out []TitleLine) {
+	for _, l := range []TitleLine{{p.B.Label.Title, "label.title"}, {p.B.Label.Subtitle, "label.subtitle"}, {p.B.Label.Stamp, "label.stamp"}} {
+		if l.Text != "" {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
 func split(name string) (title, subtitle string) {
 	low := strings.ToLower(name)
 	if len(low) != len(name) { // lower-casing moved bytes: leave it whole

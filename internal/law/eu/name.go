@@ -26,6 +26,7 @@ func (c *pass) identity() {
 	default:
 		c.outside(name)
 	}
+	c.titles()
 	if name == "" {
 		c.missing("no-name", label.Identity, "name", "the food has no name").Hinted(`write name = "Strawberry jam"`).Cited(cite)
 		return
@@ -249,11 +250,22 @@ func (c *pass) borrowed(name string, other func(place.Product) bool) {
 				continue
 			}
 			told[n.Name] = true
-			why := fmt.Sprintf("%q is a reserved name, and this batch is of another kind", n.Name)
-			d := c.Tell(map[bool]string{true: "error", false: "warning"}[c.confused()], "reserved-name", c.BatchFile(), "name", why)
-			d.Hinted(`write kind = "` + p.Types[0] + `" if it is one, or choose another name`).Cited(citeJam)
+			c.reserved(n.Name, p, "name")
 		}
 	}
+}
+
+// reserved tells of a name of another product at its line of the batch file.
+func (c *pass) reserved(name string, of place.Product, path string) {
+	hint := "choose another name"
+	switch {
+	case of.ByName && of.Like == c.product.ID:
+		hint = "write it into the name of the food too, then the batch is held to what it asks; or leave the word out"
+	case len(of.Types) > 0:
+		hint = `write kind = "` + of.Types[0] + `" if it is one, or choose another name`
+	}
+	why := fmt.Sprintf("%q is a reserved name, and this batch is of another kind", name)
+	c.Tell(map[bool]string{true: "error", false: "warning"}[c.confused()], "reserved-name", c.BatchFile(), path, why).Hinted(hint).Cited(citeJam)
 }
 
 // confused reports whether the batch may be taken for jam: fruit that is no
