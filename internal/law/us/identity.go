@@ -32,6 +32,7 @@ func identity(p *pass) {
 		name = named
 	}
 	p.add(label.Block{Kind: label.Identity, Runs: []label.Run{{Text: name, Bold: true}}, Bold: true, Zone: label.Panel, Required: true, OfLargest: p.Set.Panel.Identity, Cite: "21 CFR 101.3", Verified: p.Set.Panel.Confidence, Path: "name"})
+	p.titles()
 }
 
 func kindWord(k batch.ProductType) string {
