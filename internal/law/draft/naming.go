@@ -79,7 +79,7 @@ func foodCalled(said, lang string) (saidFood, bool) {
 	at := said
 	ws := strings.Fields(said)
 	between := slices.ContainsFunc(ws, func(w string) bool { return w == "with" || w == "mit" || w == "avec" })
-	if between || Has(joinWords, ws[0]) || Has(joinWords, ws[len(ws)-1]) || len([]rune(said)) < 3 {
+	if between || Has(ofFruit, said) || Has(joinWords, ws[0]) || Has(joinWords, ws[len(ws)-1]) || len([]rune(said)) < 3 {
 		return saidFood{}, false
 	}
 	if _, fruit, ok := pantry.Default().KindIn(said); ok {

@@ -16,6 +16,9 @@ var weightIn = regexp.MustCompile(`(?i)(?:^|[\s(,;:])((?:\d+ )?\d+(?:[.,/]\d+)?[
 // money.
 var spelledOut = regexp.MustCompile(`(?i)(?:^|[^\p{L}])((half an?|half|an?|one|two|three|four|five|ein halbes|ein|eine|zwei|drei) (pounds?|ounces?|kilos?|pints?|quarts?|lit(?:er|re)s?|Pfund|Kilo|Liter)) (?:of|an)\b`)
 
+// spelledGerman is the same where no word tells it from money: "ein Pfund Erdbeeren".
+var spelledGerman = regexp.MustCompile(`(?:^|[^\p{L}])((ein halbes|[Ee]in|[Zz]wei|[Dd]rei) (Pfund|Kilo|Liter)) \p{Lu}\p{Ll}`)
+
 // inFigures are the numbers of spelledOut.
 var inFigures = map[string]string{"half a": "1/2", "half an": "1/2", "half": "1/2", "a": "1", "an": "1", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "ein halbes": "1/2", "ein": "1", "eine": "1", "zwei": "2", "drei": "3"}
 
@@ -24,7 +27,7 @@ func saidQuantities(text string) (out [][2]string) {
 	for _, m := range weightIn.FindAllStringSubmatch(text, -1) {
 		out = append(out, [2]string{m[1], strings.ReplaceAll(m[1], "-", " ")})
 	}
-	for _, m := range spelledOut.FindAllStringSubmatch(text, -1) {
+	for _, m := range append(spelledOut.FindAllStringSubmatch(text, -1), spelledGerman.FindAllStringSubmatch(text, -1)...) {
 		measure := strings.ToLower(m[3])
 		if strings.HasPrefix(measure, "kilo") {
 			measure = "kg"

@@ -18,6 +18,8 @@ func (p *Draft) shares(cite string) {
 		}
 		p.shareOf(o, cite)
 		p.countOf(o, cite)
+		p.sharesInWords(o, cite)
+		p.fruitsOf(o, cite)
 	}
 }
 
@@ -62,7 +64,7 @@ func (p *Draft) shareNamed(words []string) (name string, added, finished float64
 	}
 	for i, w := range words {
 		if Has(ofFruit, w) {
-			sum(func(row pantry.Ingredient, _ string) bool { return row.Class == "fruit" || row.Class == "dried fruit" })
+			sum(func(row pantry.Ingredient, _ string) bool { return isAnyFruit(row) })
 			return "fruit", added, finished, ok
 		}
 		for n := min(wordsOfFood, len(words)-i); n > 0; n-- {

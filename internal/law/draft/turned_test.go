@@ -67,7 +67,7 @@ func TestDeclaredQuantityInWords(t *testing.T) {
 	}{
 		{"340 g", 340, 0, false}, {"12 oz", 340, 0, false}, {"350 g", 340, 0, false}, {"351 g", 340, 0, true}, {"329 g", 340, 0, true}, {"330 g", 340, 0, false}, {"250 ml", 340, 0, true},
 		{"250 ml", 0, 250, false}, {"8 fl oz", 0, 250, true}, {"340 g", 0, 0, false}, {"340 g", 0, 250, true}, {"0.5 kg", 0.4, 0, true},
-		{"with a pound of fruit", 283, 0, true}, {"half a pound of berries", 227, 0, false}, {"Two pounds of plums", 283, 0, true}, {"ein Pfund an Beeren", 283, 0, true}, {"a kilo of fruit", 283, 0, true}, {"only a pound", 283, 0, false}, {"a pint of cheer", 0, 473, false},
+		{"with a pound of fruit", 283, 0, true}, {"half a pound of berries", 227, 0, false}, {"Two pounds of plums", 283, 0, true}, {"ein Pfund an Beeren", 283, 0, true}, {"ein Pfund Beeren im Glas", 283, 0, true}, {"ein halbes Pfund Beeren", 250, 0, false}, {"a kilo of fruit", 283, 0, true}, {"only a pound", 283, 0, false}, {"a pint of cheer", 0, 473, false},
 	} {
 		d := begun(t, "us", func(r *cook.Result, j *cook.JarPlan) {
 			r.Batch.Name, j.Jar = "Plum jam "+x.text, pantry.Jar{}

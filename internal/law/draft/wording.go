@@ -102,21 +102,7 @@ func (p *Draft) Wordings() {
 		if len(w.Forms) > 0 {
 			forms, denying = w.Forms, mayDeny(w, texts)
 		}
-		if len(w.Words) > 0 && strings.Contains(w.Words[0], "{x}") {
-			p.absent(w, mayDeny(w, texts))
-			continue
-		}
-		if w.Holds {
-			p.holding(w, texts)
-			continue
-		}
-		if w.Names {
-			p.naming(w, texts, forms)
-			p.shares(w.Cite)
-			continue
-		}
-		if w.Named {
-			p.named(w, denying, forms)
+		if p.ofItsOwn(w, texts, denying, forms) {
 			continue
 		}
 		held, level, text := p.besides(w), w.Level, w.Text
@@ -188,7 +174,7 @@ func (p *Draft) besides(w place.WordingRule) string {
 		return "food that was boiled"
 	}
 	for _, ln := range p.R.Lines {
-		if ln.IsSweet && Has(w.Beside, "sweetener") || ln.Row.Class == "alcohol" && Has(w.Beside, "alcohol") || ln.Key != "" && Has(w.Beside, ln.Key) || Said(ln.Name, w.Held, nil) != "" {
+		if ln.IsSweet && Has(w.Beside, "sweetener") || ln.Row.Class != "" && Has(w.Beside, ln.Row.Class) || ln.Key != "" && Has(w.Beside, ln.Key) || Said(ln.Name, w.Held, nil) != "" {
 			return ln.Name
 		}
 		for _, part := range ln.Contains {

@@ -113,25 +113,27 @@ type storageTable struct {
 // was not copied), Maybe as a warning; else Else at the row's level. In Words and
 // Unless, {x} stands for the names of each thing in the batch.
 type WordingRule struct {
-	ID     string   `toml:"id"`
-	Words  []string `toml:"words"`
-	Claims []string `toml:"claims"` // claims of words/claims.toml whose words these are too
-	Of     []string `toml:"of"`     // what Forms deny, each: "nuts"
-	Named  bool     `toml:"named"`  // Forms deny any allergen of allergen-words.csv that no other row speaks of
-	Holds  bool     `toml:"holds"`  // Words stand before a food that is said to be in the jar; told where no ingredient is it
-	Names  bool     `toml:"names"`  // any food the text says is said to be in the jar, unless Words say it is only like it
-	Forms  []string `toml:"forms"`  // ways of denying it, {x} stands for it; a row without takes those of the row before
-	In     []string `toml:"in"`     // "name" (what the food is called), "brand", "ingredient" (as the list has it), "story" (all else)
-	Unless []string `toml:"unless"` // phrases in which the word means something else
-	Beside []string `toml:"beside"` // "sweetener", "alcohol", "allergen", "heat", "cold", keys of the pantry, or ids and groups of allergens.csv
-	Held   []string `toml:"held"`   // words of ingredients and their parts
-	May    []string `toml:"may"`    // words of what packets hold as a rule; "sulphited" = what commonly is, "unproven" = of which nothing shows the allergens, "handled" = allergens the kitchen handles besides
-	Maybe  string   `toml:"maybe"`
-	Else   string   `toml:"else"`
-	Level  string   `toml:"level"` // "error", "warning", "note"
-	Text   string   `toml:"text"`
-	Hint   string   `toml:"hint"`
-	Cite   string   `toml:"cite"`
+	ID       string   `toml:"id"`
+	Words    []string `toml:"words"`
+	Claims   []string `toml:"claims"`   // claims of words/claims.toml whose words these are too
+	Of       []string `toml:"of"`       // what Forms deny, each: "nuts"
+	Named    bool     `toml:"named"`    // Forms deny any allergen of allergen-words.csv that no other row speaks of
+	Holds    bool     `toml:"holds"`    // Words stand before a food that is said to be in the jar; told where no ingredient is it
+	Names    bool     `toml:"names"`    // any food the text says is said to be in the jar, unless Words say it is only like it
+	Unproven bool     `toml:"unproven"` // Words deny what nothing here can show; told where no other row knows it
+	Only     bool     `toml:"only"`     // Words stand before a list of foods that is whole, Unless behind one: told where an ingredient is none of them
+	Forms    []string `toml:"forms"`    // ways of denying it, {x} stands for it; a row without takes those of the row before
+	In       []string `toml:"in"`       // "name" (what the food is called), "brand", "ingredient" (as the list has it), "story" (all else)
+	Unless   []string `toml:"unless"`   // phrases in which the word means something else
+	Beside   []string `toml:"beside"`   // "sweetener", "alcohol", "allergen", "heat", "cold", keys of the pantry, or ids and groups of allergens.csv
+	Held     []string `toml:"held"`     // words of ingredients and their parts
+	May      []string `toml:"may"`      // words of what packets hold as a rule; "sulphited" = what commonly is, "unproven" = of which nothing shows the allergens, "handled" = allergens the kitchen handles besides
+	Maybe    string   `toml:"maybe"`
+	Else     string   `toml:"else"`
+	Level    string   `toml:"level"` // "error", "warning", "note"
+	Text     string   `toml:"text"`
+	Hint     string   `toml:"hint"`
+	Cite     string   `toml:"cite"`
 	Origin
 	near *nearby
 }

@@ -32,8 +32,15 @@ type Joined struct {
 	And   []string `toml:"and"`   // denied too where it is a thing that labels deny
 }
 
+// Dish is a dish by its names, and words of what makes it that.
+type Dish struct {
+	Words []string `toml:"words"`
+	Of    []string `toml:"of"`
+}
+
 // claimsRead is the file as read.
 type claimsRead struct {
+	dishes []Dish
 	said   map[string]said
 	joined []Joined
 	warns  []string
@@ -51,6 +58,12 @@ func JoinedWords() []Joined {
 	return all.joined
 }
 
+// Dishes are those a name may say, of all languages.
+func Dishes() []Dish {
+	all, _ := claims() // a fault of the file is told where a set is read
+	return all.dishes
+}
+
 // said is a claim's words with all that is written out of them.
 type said struct{ words, of, forms, unless []string }
 
@@ -64,6 +77,7 @@ func readClaims(files fs.FS) (out claimsRead, err error) {
 	var file struct {
 		Claims []claimWords `toml:"claim"`
 		Joined []Joined     `toml:"joined"`
+		Dishes []Dish       `toml:"dish"`
 		Warns  struct {
 			Heads []string `toml:"heads"`
 		} `toml:"warnings"`
@@ -71,7 +85,7 @@ func readClaims(files fs.FS) (out claimsRead, err error) {
 	if err := decode(claimsFile, data, &file); err != nil {
 		return out, err
 	}
-	out.joined, out.said = file.Joined, map[string]said{}
+	out.joined, out.dishes, out.said = file.Joined, file.Dishes, map[string]said{}
 	out.warns = spelled(map[string][]string{"": file.Warns.Heads})
 	for _, c := range file.Claims {
 		if _, twice := out.said[c.ID]; twice || c.ID == "" {
