@@ -15,7 +15,7 @@ import (
 func toldOf(t *testing.T, set, says string) string {
 	t.Helper()
 	src := "name = \"Strawberry jam\"\nkind = \"jam\"\nmade = 2026-09-05\n[[ingredient]]\nname = \"strawberries\"\namount = \"1 kg\"\n" +
-		"[[ingredient]]\nname = \"sugar\"\namount = \"1.1 kg\"\n[[ingredient]]\nname = \"lemon juice\"\namount = \"40 g\"\n[cook]\nbrix = 66\n[label]\nsubtitle = \"" + says + "\"\n"
+		"[[ingredient]]\nname = \"sugar\"\namount = \"1.1 kg\"\n[[ingredient]]\nname = \"lemon juice\"\namount = \"40 g\"\n[[ingredient]]\nname = \"water\"\namount = \"60 g\"\n[cook]\nbrix = 66\n[label]\nsubtitle = \"" + says + "\"\n"
 	b, l := batch.Parse("jam.toml", []byte(src), nil)
 	if l.HasErrors() {
 		t.Fatal(l)
@@ -46,7 +46,7 @@ func TestPromisesOfALabel(t *testing.T) {
 		"only strawberries, sugar and lemon": "", "strawberries, sugar and lemon juice, nothing else": "", "only the best strawberries": "", "just like home": "", "just picked": "", "only at our stall": "",
 		// shares in words
 		"two thirds fruit": "share-claim", "twice the fruit": "share-claim", "more fruit than sugar": "share-claim", "half sugar": "nutrition-claim", "half fruit": "",
-		"three berry": "share-claim", "four fruits": "share-claim", "triple berry": "share-claim", "one fruit": "", "a third fruit": "share-claim",
+		"three berry": "share-claim", "four fruits": "share-claim", "two fruits": "", "triple berry": "share-claim", "one fruit": "", "a third fruit": "share-claim",
 		// keeping and safety
 		"safe at room temperature": "keeping-claim", "lasts a lifetime": "keeping-claim", "best within 5 years": "keeping-claim", "won't go off": "keeping-claim", "botulism-safe": "safety-claim",
 		// health, those who stand behind it
