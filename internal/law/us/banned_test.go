@@ -21,6 +21,7 @@ func TestWhatNoFoodMayHold(t *testing.T) {
 		`name = "Sodium Cyclamate"`:  "189.135",
 		`name = "hemp oil with CBD"`: "331(ll)",
 		"name = \"spirits\"\ncontains = [\"alcohol\", \"tonka extract\"]": "189.130",
+		`name = "kratom powder"`:                  "402(f)",
 		`name = "vanilla sugar"`:                  "",
 		`name = "vanilla extract, coumarin free"`: "",
 		`name = "safrole-free sassafras extract"`: "",
