@@ -122,7 +122,7 @@ func TestTheSameInAnotherHand(t *testing.T) {
 			if len(got) != 1 {
 				t.Fatalf("%s: %q is %d lines", h.name, other, len(got))
 			}
-			if worth(got[0]) != worth(read[0]) && len(got[0].Asks) <= len(read[0].Asks) && (got[0].Read() || len(got[0].Says) == 0) {
+			if worth(got[0]) != worth(read[0]) && len(got[0].Asks) <= len(read[0].Asks) && (got[0].Read() || len(got[0].Says)+len(got[0].Asks) == 0) {
 				t.Errorf("%s: %q is worth\n%q, but %q is worth\n%q", h.name, other, worth(got[0]), s, worth(read[0]))
 			} else if worth(got[0]) != worth(read[0]) {
 				t.Logf("%s: %q is not read as %q is (%q)", h.name, other, s, got[0].Asks)

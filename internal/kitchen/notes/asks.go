@@ -36,7 +36,7 @@ func (g *grammar) askLast(l *Line, s string) {
 		l.ask("how many minutes was it in the canner, for your jars? Write minutes and method under [process]")
 	case jarTalk.MatchString(s) && yieldVerb.MatchString(s), figure && short && counts.MatchString(s):
 		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
-	case len(times(s)) > 0 && len(strings.Fields(s)) <= 4:
+	case len(times(s)) > 0 && (len(strings.Fields(s)) <= 4 || headTime.MatchString(s)):
 		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
 	case bareHead.MatchString(s):
 		l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")

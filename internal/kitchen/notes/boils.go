@@ -57,6 +57,8 @@ func (l *Line) doubted(s string, boils []string) {
 		ask("%s minutes: of the jam, or of the jars in water? Then write minutes under [process], or take the # off", k.Value)
 	case len(boils) > 1:
 		ask("%s minutes stand there %d times: so many in all, or each time? Then take the # off, or write the sum", k.Value, len(boils))
+	case syrupTime(s, k.Value):
+		ask("%s minutes of the syrup, or of the jam? Then take the # off", k.Value)
 	case testedAt(s, k.Value):
 		ask("tested first at %s minutes: how many was it in all? Write minutes, or take the # off", k.Value)
 	case eachTime.MatchString(s):
@@ -69,6 +71,13 @@ func (l *Line) doubted(s string, boils []string) {
 		ask("%s minutes in an open pot? In an oven or a closed cooker less boils away. Then take the # off", k.Value)
 	}
 }
+
+// syrupTime reports that minutes are of sugar and water, boiled before the fruit.
+func syrupTime(s, value string) bool {
+	return slices.ContainsFunc(clauses(s), func(c string) bool { return syrupBoil.MatchString(c) && slices.Contains(times(c), value) })
+}
+
+var syrupBoil = pattern(`(?i)\b(?:boil|cook|simmer)(?:ed|ing)? (?:the |your |together )*(?:sugar,? (?:and|with|in) (?:the )?(?:water|juice)|water (?:and|with) (?:the )?sugar|syrup|sugar syrup)\b|\b(?:sugar and water|syrup)\b[^.;]{0,30}\b(?:boil|cook|simmer)|\bmake a (?:heavy |thick |light )?syrup\b`)
 
 // testedAt reports that the minutes are those at which testing begins: "start testing
 // after about 10 minutes".

@@ -76,6 +76,9 @@ func (g *grammar) line(l *Line) {
 	if note := strings.TrimSpace(footnote.FindString(vulgar.Replace(l.Text))); l.Read() && len(note) > 3 {
 		l.say("beside it stands %s", note)
 	}
+	if len(l.Keys) > 0 && len(l.Ingredients)+len(l.Asks) == 0 && !method && g.whole(s) {
+		l.ask("what goes into the pot is not read where a line goes on with steps: write each thing on a line of its own")
+	}
 	if left := missing(*l, s); l.Read() && len(left) > 0 {
 		l.say("only what stands below was read of it; in no key: %s", strings.Join(left, ", "))
 	}

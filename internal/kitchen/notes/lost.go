@@ -151,7 +151,10 @@ func sizesOf(f Fill) string {
 	case strings.HasSuffix(f.Jar+f.Said, "ml"):
 		return fmt.Sprint(n/10, " ", n/100, " ", n/1000, " ", 2) // and half a litre, written 1/2
 	}
-	return "1 2" // half-pint
+	if f.Jar == "8 fl oz" {
+		return "1 2" // half-pint
+	}
+	return "1"
 }
 
 func plainFigure(f string) string { return strings.TrimLeft(strings.ReplaceAll(f, ",", "."), "0") }

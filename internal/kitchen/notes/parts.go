@@ -34,6 +34,7 @@ var (
 // partOf reads "juice of 2 lemons" and "2 lemons, juice and zest".
 func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	parts, of, how := []string(nil), "", ""
+	s = partLater.ReplaceAllString(s, "$1$2 and $5 of $3 $4")
 	s = gratedAnd.ReplaceAllString(s, "$1, grated zest and juice")
 	s = g.partSaid(g.fruitFirst(possessive.ReplaceAllString(s, "$3 of $1 $2")))
 	s = partNumber.ReplaceAllString(oneOf(aboutIn.ReplaceAllString(s, "")), "$1 von $6")
@@ -86,6 +87,9 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 	l.doubtForm(form)
 	return out, len(out) > 0
 }
+
+// partLater is the second part of a fruit behind it: "grated rind of 2 lemons + juice".
+var partLater = pattern(`(?i)^(` + partHow + `)` + partOne + ` of (` + num + `) ((?:large |medium |small )?\p{L}+)(?:,? (?:and|&|\+|plus)|,) (?:the |their )?(juice|zest|rind|peel)$`)
 
 // fruitFirst puts the number before the fruit: "lemons 2 (juice)", "lem x2, juice
 // + zest".

@@ -21,6 +21,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	s = slashMinutes.ReplaceAllString(s, "$1-$2 $3")
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
 	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
+	s = slashTime.ReplaceAllString(s, "$1-$2 $3")
 	s = orSoMany.ReplaceAllString(s, "$1 $2")
 	s = asBefore.ReplaceAllString(s, "")
 	s = notBoiled.ReplaceAllString(s, "")
@@ -75,6 +76,8 @@ func (g *grammar) sentences(l *Line, s string) {
 					l.early = append(l.early, t)
 				case cooks && (!soft || finished.MatchString(part)):
 					boiled = append(boiled, t)
+				case cooks && lidOn.MatchString(part):
+					l.early = append(l.early, t)
 				case !soft && toSet.MatchString(part) && !strings.Contains(t, "-"):
 					l.Keys = append(l.Keys, Key{Path: "cook.minutes", Value: t, Asked: true})
 					l.ask("was it boiled %s minutes? Then take the # off", t)
@@ -124,14 +127,14 @@ func beforeSugar(part, clause string, more []string) bool {
 	}
 	said, _, _ := strings.Cut(part[at[1]:], ",")
 	said = brackets.ReplaceAllString(part[:at[1]]+said, "")
-	if finished.MatchString(said) || process.MatchString(said) || ofJuice.MatchString(said) {
+	if finished.MatchString(said) || process.MatchString(said) || ofJuice.MatchString(said) && (sugarWord.MatchString(said[max(0, len(said)-sugarNear):]) || ofJuice.MatchString(sourJuice.ReplaceAllString(said, ""))) {
 		return false
 	}
 	from := strings.Index(clause, part) + at[1]
 	if halfSugar.MatchString(clause[:from]) {
 		return true
 	}
-	if inWater.MatchString(said) && !sugarWord.MatchString(clause[:from]) {
+	if inWater.MatchString(said) && !sugarWord.MatchString(clause[max(0, from-sugarNear):from]) {
 		return true
 	}
 	return sugarNext.MatchString(clause[from:]) || len(more) > 0 && sugarNext.MatchString(strings.TrimSpace(more[0]))
@@ -141,9 +144,14 @@ var (
 	inWater   = pattern(`(?i)\b(?:(?:with|in) (?:the |some |a little |enough |just )?(?:[\p{L}\d./]+ )?(?:[\p{L}]+ (?:of )?)?water|mit (?:[\p{L}\d]+ ){0,3}wasser|avec (?:[\p{L}\d,]+ ){0,2}(?:d'|de l')?eau)\b`)
 	halfSugar = pattern(`(?i)\b(?:half|some|part) (?:of )?(?:the |your )?sugar\b|\bhälfte (?:des|vom) \p{L}*zuckers?\b|\bmoitié du sucre\b`)
 	ofJuice   = pattern(`(?i)\b(?:juice|liquid|syrup|\p{L}*saft|jus|sirop|sirup)\b`)
+	sourJuice = pattern(`(?i)\b(?:lemon|lime|orange|apple|zitronen|limetten|orangen)[ -]?(?:juice|saft)\b|\bjus d(?:e |'|u )(?:citrons?|oranges?|limes?)\b`) // added, and not boiled down by itself
 	sugarWord = pattern(`(?i)\b(?:sugar|\p{L}*zucker|sucre)\b`)
 	sugarNext = pattern(`(?i)^\W*(?:(?:and|then|now|when|once|danach|dann|puis) )*(?:[^.;]{0,80}\b)?(?:add|adding|stir in|stirring in|tip in|put in|pour in|mix in|dissolve|zugeben|zufügen|dazugeben|hinzufügen|unterrühren|ajout\p{L}+|vers\p{L}+|incorpor\p{L}+|jet\p{L}+|mett\p{L}+|met)\b[^.;]{0,40}\b(?:sugar|zucker|gelierzucker|sucre)\b|^\W*` + deSugarIn + `|^\W*[^.;]{0,60}\bverser\p{L}* [^.;]{0,20}sur le sucre\b`)
 )
+
+// sugarNear is how far before a time in water its sugar may be spoken of, in bytes;
+// what stands before is a list of what goes in.
+const sugarNear = 100
 
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.

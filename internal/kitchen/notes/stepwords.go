@@ -9,6 +9,8 @@ var (
 	shortened  = pattern(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
 	shortMin   = pattern(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
 	unstirred  = pattern(`(?i)(?:,? (?:without|ohne(?: zu)?|sans)) (?:stirring|rühren|umzurühren|remuer)`)
+	lidOn      = pattern(`(?i)\bcover(?:ed)?,? and (?:simmer|cook)|\bsimmer,? covered`) // and no word of what is softened
+	slashTime  = pattern(`(?i)\b([1-9]\d)/([1-9]\d) ?(minutes?|mins?|minuten|mn)\b`)    // 30/45 minutes
 	orSoMany   = pattern(`(?i)\b(\d{1,3})(?: or so|[- ]odd) (minutes?|mins?|hours?)\b`)
 	asBefore   = pattern(`(?i)\b(?:(?:repeat|continue|start|finish|complete|through|during|of|in) (?:the|this|that) (?:whole |entire |same |cooking |testing )?|(?:whole|entire|same|this|cooking|canning|testing) )process\b`)
 	notBoiled  = pattern(`(?i),? ?\b(?:but )?(?:(?:without|not|never|before) (?:letting it |allowing it to )?(?:to )?(?:boil(?:ing)?|simmer(?:ing)?)|(?:do not|don'?t|must not) (?:let it |allow (?:it )?to )?(?:boil|simmer))\b`)

@@ -60,7 +60,7 @@ var forms = set(`crushed chopped sliced diced mashed grated minced shredded pure
 		cracked milled tk t&t netto tiefkühl gefroren
 		strong weak soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
 		finement grossièrement tamisé tamisée bon bonne bons bonnes moulu moulue moulus moulues séché séchée séchés séchées entier entière ciselé ciselée effeuillé effeuillée fraichement fraîchement fraiche fraiches petites petits petite petit grosses gros grosse moyennes moyens belle belles beau beaux très pas trop trié triés triées épluché épluchés épluchée épluchées égrenés égrenées concassé concassés concassées émincé émincés émincée émincées fondu tiède froide froid chaude filtré écrasé écrasée mixé mixés mixées cuit cuits cuites maison biologique biologiques
-		sharp bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
+		sharp whole bien bio unwaxed non traité traités traitées paré parés parée parées pesé pesés pesée pesées surgelé surgelés surgelée surgelées épépiné épépinés épépinées râpé râpée râpés râpées coupé coupés crisp équeutées équeutés écrasées écrasés netto brutto gewogen fendue fendues égrappées égrappés ausgekratzt grattée grattées égoutté égouttés lavées lavés coupées coupés entières entiers grossièrement et granulé granulée dénoyauté dénoyautés dénoyautées haché hachés pelé pelés pelées frais fraîche fraîches mûr mûrs mûres mûre`)
 
 // german forms, without their ending.
 var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert frisch reif gerieben abgerieben geputzt zerdrückt geraspelt geviertelt halbiert
@@ -229,6 +229,12 @@ var kiloComma = pattern(`(?i)\b(\d{1,2}), ?(\d{3}) ?(kg|kilos?|l|litres?|liter)\
 
 var opened = pattern(`\(\s+`)
 
+// lateComma is a comma set apart from the word before it: "beetroot ,cooked".
+var lateComma = pattern(`(\p{L}|\)) , ?([^\d\s]|$)`)
+
+// rangeLength is a length between two: "5 - 6 mm dice".
+var rangeLength = pattern(`(?i)\b(\d{1,2}) - (\d{1,2} ?(?:mm|cm)\b)`)
+
 // smallComma parts thousands in an amount that is said again: "95 fl oz / 2,800 ml".
 var smallComma = pattern(`(?i)(/ ?[1-9]\d?),(\d{3}) ?(g|gr|grams?|grammes?|ml|millilit(?:er|re)s?)\b`)
 
@@ -249,6 +255,7 @@ func plain(s string) string {
 	}, vulgar.Replace(s))
 	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
 	s = numberComma.ReplaceAllString(stuck.ReplaceAllString(s, "$1 ($2"), "$1 $2-$3$4")
+	s = rangeLength.ReplaceAllString(lateComma.ReplaceAllString(s, "$1, $2"), "$1-$2")
 	s = smallComma.ReplaceAllString(s, "$1$2 $3")
 	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = opened.ReplaceAllString(flat(s), "(")
