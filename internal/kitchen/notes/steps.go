@@ -127,7 +127,7 @@ func beforeSugar(part, clause string, more []string) bool {
 	}
 	said, _, _ := strings.Cut(part[at[1]:], ",")
 	said = brackets.ReplaceAllString(part[:at[1]]+said, "")
-	if finished.MatchString(said) || process.MatchString(said) || ofJuice.MatchString(said) && (sugarWord.MatchString(said[max(0, len(said)-sugarNear):]) || ofJuice.MatchString(sourJuice.ReplaceAllString(said, ""))) {
+	if finished.MatchString(said) || process.MatchString(said) || ofJuice.MatchString(said) && (halfSugar.MatchString(said) || sugarWord.MatchString(said[max(0, len(said)-sugarNear):]) || ofJuice.MatchString(sourJuice.ReplaceAllString(said, ""))) {
 		return false
 	}
 	from := strings.Index(clause, part) + at[1]
