@@ -34,7 +34,7 @@ var (
 	dottedShort = pattern(`\b(\d{1,2})\. ?(\d{1,2})\.(?:$|[^\d])`)
 	slashed     = pattern(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
 	weekDay     = pattern(`(?i)^(?:made |on |am |le )?(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)\p{L}*\.?,? (\d{1,2})[./-](\d{1,2})\.?$`)
-	dayWords    = pattern(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
+	dayWords    = pattern(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
 )
 
 // date reads a line that is a date, in several spellings. One that may be two

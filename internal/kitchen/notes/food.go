@@ -169,7 +169,7 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 			return in, true
 		}
 	}
-	s = g.telling(sugarRatio.ReplaceAllString(s, "$1 $2:$3"))
+	s = g.tells(l, sugarRatio.ReplaceAllString(s, "$1 $2:$3"))
 	for _, b := range brackets.FindAllString(s, -1) {
 		switch inner := strings.TrimSpace(strings.Trim(b, "()")); {
 		case sizedCount.MatchString(inner):

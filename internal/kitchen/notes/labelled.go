@@ -10,13 +10,13 @@ import (
 var (
 	lotForm    = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
 	badLot     = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?[A-Za-z]*\d[A-Za-z0-9-]*[/.+][A-Za-z0-9/.+-]+$`)
-	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefra[ck](?:t(?:o(?:m(?:eter)?)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
+	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefr(?:a[ck](?:t(?:o(?:m(?:eter)?)?)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
 	brixTemp   = pattern(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(?:about |ca\.? |~ ?)?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?|grad|degrés?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
 	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|monte|monter|montée|arrive|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|(?:gel|gell|jell|jelly|set|setting|soft ball) stage|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempNot    = pattern(`(?i)gläser|\b(?:sterili[sz]\w*|stérili\w*|einkoch\w*|eingekocht|einweck\w*|wasserbad|bain-marie|bocaux|couvercles|deckel|umluft|heißluft|rohr|chaleur tournante|th\.|thermostat|process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|room|fridge|altitude|jars?)\b`)
-	potForm    = pattern(`(?i)^(?:the |der |die )?(voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|écume|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = pattern(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
 	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
@@ -174,13 +174,13 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	}
 	low := strings.ToLower(whole)
 	switch {
-	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || what == "tare" || strings.Contains(low, "leer"):
+	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || what == "tare" || strings.Contains(low, "leer") || strings.Contains(low, "vide") || strings.Contains(low, "seule"):
 		l.key("cook.pot_tare", quoted(weight))
-	case strings.Contains(low, "skim") || strings.Contains(low, "scum") || strings.Contains(low, "foam") || strings.Contains(low, "schaum"):
+	case strings.Contains(low, "skim") || strings.Contains(low, "scum") || strings.Contains(low, "foam") || strings.Contains(low, "schaum") || strings.Contains(low, "écume"):
 		l.key("cook.skimmed", quoted(weight))
 	default:
 		l.key("cook.finished_pot", quoted(weight))
-		if what == "pot" || what == "topf" || strings.Contains(what, "voll") || strings.Contains(what, "mit") || strings.Contains(what, "full") || strings.ContainsAny(what, "+&/") || strings.Contains(what, "and") || strings.Contains(what, "with") {
+		if what == "pot" || what == "topf" || strings.Contains(what, "voll") || strings.Contains(what, "plein") || strings.Contains(what, "avec") || strings.Contains(what, "mit") || strings.Contains(what, "full") || strings.ContainsAny(what, "+&/") || strings.Contains(what, "and") || strings.Contains(what, "with") {
 			l.ask(withPot)
 		}
 	}

@@ -195,6 +195,9 @@ var numbered = pattern(`^\d{1,2}[.)] +(\d.*)$`)
 
 // wholeDay: "14. Juni 2026" is a day, and no step of a method.
 func wholeDay(s string) bool {
+	if m := dayFirst.FindStringSubmatch(s); m != nil && monthOf(m[2]) > 0 && strings.TrimRight(s[len(m[0]):], " .") == "" && strings.HasPrefix(s, m[0]) {
+		return true
+	}
 	days, from, to := dayIn(s)
 	return len(days) > 0 && from == 0 && strings.Trim(dayWords.ReplaceAllString(s[to:], ""), " ,.:;-()") == ""
 }

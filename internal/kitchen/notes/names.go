@@ -179,6 +179,15 @@ func (g *grammar) sharing(out []string) {
 	}
 }
 
+// tells says what telling left out.
+func (g *grammar) tells(l *Line, s string) string {
+	told := g.telling(s)
+	if first, _, _ := strings.Cut(s, " ("); told != s && !strings.Contains(told, first) {
+		l.say("%s, as the brackets say", first)
+	}
+	return told
+}
+
 // telling takes a word in brackets into the name where it makes another food
 // of it: "lemon juice (bottled)".
 func (g *grammar) telling(s string) string {

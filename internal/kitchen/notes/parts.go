@@ -11,7 +11,7 @@ import (
 const (
 	partHow  = `(?:(?:finely|freshly|coarsely|thinly|grated|pared|strained|squeezed|fresh|shredded|sliced|frisch\p{L}*|fein\p{L}*|dünn|ab)?(?:ge(?:rieben|presst)\p{L}*|gerieben\p{L}*)? )*?`
 	partOne  = `(juice|zest|rinds?|peel|skins?|saft|schale|abrieb|jus|zestes?|écorces?)`
-	partLead = `(?:the |le |la |les |l'|der |die |das |den )?(` + partHow + `)` + partOne + `(?:,? ?(?:and|&|und|et|\+|plus) (?:the |le |les |der |die |das )?(` + partHow + `)` + partOne + `)?`
+	partLead = `(?:the |le |la |les |l'|der |die |das |den )?(` + partHow + `)` + partOne + `(?:,? ?(?:and|&|und|u\.|u|et|\+|plus) (?:the |le |les |der |die |das )?(` + partHow + `)` + partOne + `)?`
 )
 
 // Parts of a fruit, one amount of several things, and amounts that stand behind
@@ -58,7 +58,10 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 			return nil, true
 		}
 	}
-	n, size, word, form := g.fruitOf(of)
+	n, size, word, form := g.fruitOf(ofYou.ReplaceAllString(of, ""))
+	if orInside.MatchString(s) {
+		l.ask("what went in at the end? Check name and amount")
+	}
 	if optional.MatchString(s) {
 		l.say("optional in the notes: take it out if you left it out")
 	}
@@ -160,7 +163,10 @@ func (g *grammar) behind(s string) (a amount, rest string, ok bool) {
 	if at == nil {
 		return a, s, false
 	}
-	name, form, _ := strings.Cut(strings.TrimSpace(at[1]), ", ")
+	if m := origin.FindStringSubmatch(at[1]); m != nil && g.knows(m[1]) { // Quitten vom Nachbarn, 5 kg
+		at[1] = m[1] + ", " + m[2]
+	}
+	name, form, _ := strings.Cut(strings.TrimSpace(article.ReplaceAllString(at[1], "")), ", ")
 	if !g.knows(name) || joins(form) {
 		return a, s, false
 	}
@@ -215,6 +221,9 @@ func (g *grammar) sameRow(name, key string) bool {
 // knows reports a food of the table, or words that may be several.
 func (g *grammar) knows(name string) bool {
 	_, known := g.row(name)
+	if a, b, two := strings.Cut(name, " "); two && !known && !strings.Contains(b, " ") { // Ribisel rot
+		_, known = g.row(b + "e " + a)
+	}
 	_, asks := g.p.Ambiguous(name, "")
 	return known || asks
 }

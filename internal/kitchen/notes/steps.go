@@ -155,7 +155,7 @@ const sugarNear = 100
 
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.
-var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|(?:encore|noch(?:mals?)?|à nouveau|erneut)\b[^.;,()\d]{0,40}|encore) ?(?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
+var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|(?:recuit\p{L}*|recuire|nach(?:ge)?koch\p{L}*|encore|noch(?:mals?)?|à nouveau|erneut)\b[^.;,()\d]{0,40}|encore) ?(?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
 
 var toSet = pattern(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )|\b(?:cold|cool) (?:plate|saucer)\b`)
 
@@ -239,6 +239,9 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 		return
 	}
 	switch {
+	case anyCanning.MatchString(s) && !jarsHeated.MatchString(s) && !bath.MatchString(s):
+		l.find("process.minutes").Asked = true
+		l.ask("boiled down, or filled jars in boiling water? Then take the # off, or write minutes under [cook]")
 	case underPressure.MatchString(s):
 		l.find("process.minutes").Asked = true
 		l.ask("under pressure? No jam is canned so: write minutes and method of the boiling water, under [process]")

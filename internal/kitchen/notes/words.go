@@ -47,11 +47,11 @@ func alsoUnit(word string) (u string, ok bool) {
 var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
-	p pk msp messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
+	p pk msp messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen morceau morceaux tronçon tronçons bout bouts zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`med lg lge lrg sm sml large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
-var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "med": "medium", "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "sml": "small"}
+var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "morceau": "piece", "morceaux": "pieces", "tronçon": "piece", "tronçons": "pieces", "bout": "piece", "bouts": "pieces", "med": "medium", "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "sml": "small"}
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
@@ -70,7 +70,7 @@ var german = set(`gut gehackt gewürfelt entsteint entkernt geschält püriert f
 	gewaschen tiefgefroren tiefgekühlt unbehandelt gemahlen gestrichen`)
 
 // french forms without their ending: rincé, rincée, rincés, rincées.
-var french = set(`rinc lav press bross essuy équeut etêt étêt tranch taill zest congel décongel évid vid cueilli ramass épluch pel dénoyaut épépin égrapp égren coup hach râp émin
+var french = set(`rinc lav press bross essuy équeut etêt étêt tranch taill zest congel décongel évid vid cueilli ramass épluch pel dénoyaut épépin égrapp égren coup hach râp rap émin
 	mix écras concass tami filtr égoutt sucr frott séch fendu grill tor caramélis chauff tempér effeuill cisel broy moul pil réduit nettoy prépar par pes tri surgel gratt`)
 
 var frenchDone = pattern(`^(\p{L}+?)ée?s?$`)
@@ -133,7 +133,7 @@ var (
 	oneJuice     = pattern(`(?i)^(?:un|1) (?:(?:bon|beau|petit) )?(jus) (?:de |d')(citron|orange|pamplemousse|pomelo|mandarine|clémentine|lime)(?:s?)( vert| non traité| bio|,? (?:pressé|frais)|)$`)
 	quarterOf    = pattern(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
 	fractionDe   = pattern(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
-	cuilleree    = pattern(`(?i)\bcuiller(?:é|e)e?(s?)\b`)
+	cuilleree    = pattern(`(?i)\b(?:cuill?|cuill?er|cuill?ère|cuill?ere|cuill?er(?:é|e)e)(s?)\b\.? ?(à|a) (soupe|café|cafe|thé|table|dessert)`)
 	sizedWord    = pattern(`(?i)\b(large|medium|small)[ -]sized?\b`)
 	halfMore     = pattern(`(?i)\b(une?|deux|trois|quatre|cinq|six|\d{1,2}) (kilos?|kg|litres?|l|livres?|heures?) et demie?\b`)
 	andHalf      = pattern(`(?i)\b(?:(?:an|one|1) hour and a half|(?:one|1) and a half hours)\b`)
@@ -193,7 +193,7 @@ func halves(s string) string {
 	s = oneJuice.ReplaceAllString(s, "jus de 1 $2$3")
 	s = quarterOf.ReplaceAllString(s, "1/4 $1")
 	s = fractionDe.ReplaceAllString(s, "$1 $2")
-	s = cuilleree.ReplaceAllString(s, "cuillère$1")
+	s = cuilleree.ReplaceAllString(s, "cuillère$1 à $3")
 	s = sizedWord.ReplaceAllString(cupfuls.ReplaceAllString(spoonWords.ReplaceAllString(s, "${1}spoon"), "$1"), "$1")
 	s = andHalf.ReplaceAllString(s, "1 1/2 hours")
 	s = andAHalf.ReplaceAllStringFunc(s, func(m string) string {
