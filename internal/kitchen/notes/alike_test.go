@@ -76,7 +76,12 @@ var hands = []struct {
 	{"decimal comma", func(s string) string { return aPoint.ReplaceAllString(s, "$1$2,$3$4") }},
 	{"a half for .5", func(s string) string { return aTenth.ReplaceAllString(s, "$1$2 1/2$3") }},
 	{"hard spaces", func(s string) string { return strings.ReplaceAll(s, " ", "\u00A0") }},
-	{"wide spaces", func(s string) string { return "  " + strings.ReplaceAll(s, " ", "   ") + " \t" }},
+	{"wide spaces", func(s string) string {
+		if strings.Contains(s, "   ") {
+			return s // columns of its own
+		}
+		return "  " + strings.ReplaceAll(s, " ", "   ") + " \t"
+	}},
 	{"a bullet", func(s string) string { return "• " + s }},
 	{"a box", func(s string) string { return "☐ " + s }},
 	{"a full stop", func(s string) string { return strings.TrimRight(s, " .,;:!?") + "." }},

@@ -99,7 +99,7 @@ func (g *grammar) fills(l *Line, s string, fills []Fill) {
 		case f.Said != "":
 			l.ask("%s", askSaid(f.Said))
 		case f.Jar == "":
-			l.ask("jars of which size? Write jar = %q or another", "8 fl oz")
+			l.ask(whichJars)
 		case f.High > f.Low && !f.Planned:
 			l.ask("how many were there? Take the # off one")
 		}

@@ -59,7 +59,8 @@ type Fill struct {
 	Said      string // the size as said, where no jar of the table has it: "220 g"
 	Low, High float64
 	Planned   bool
-	Sealed    int // -1 = not said
+	Sealed    int  // -1 = not said
+	Outdone   bool // planned, and what was filled is told too
 }
 
 // Reading is everything read.
@@ -113,6 +114,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 	r.stoveTimes()
 	r.afterJars()
 	r.onlyEarly()
+	r.gotten()
 	r.settle()
 	r.cold()
 	r.named(g)

@@ -154,6 +154,9 @@ func (w *writer) fills() {
 			if i == 0 {
 				w.source(l)
 			}
+			if f.Outdone {
+				continue // stands above as a comment
+			}
 			w.f("[[fill]]\n")
 			if f.Jar == "" {
 				w.size(f.Said)
