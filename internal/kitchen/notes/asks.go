@@ -56,7 +56,7 @@ var (
 	atSet = pattern(`(?i)\b(?:set|sets|setting|reached|jelled|gelled|geliert|after)\b|\d ?°?[cf]\b.*\d ?min`)
 )
 
-var jarsNear = pattern(`(?i)\b(?:\d{1,3}|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|zwölf|deux|trois|quatre|cinq|six|sept|huit|dix|une dizaine de) (?:[\p{L}-]+ )?(?:[\p{L}-]*gläsern?|pots|bocaux|conserves|verrines) (?:à|de|von|zu|mit|d')[^.;]{0,12}\d|\b\d{1,3} ?x ?\d{1,4} ?(?:ml|g|oz|cl)\b|^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)
+var jarsNear = pattern(`(?i)\((?:für |pour |for |ergibt |ca\.? |env\.? |environ |about )*\d{1,3}(?: ?(?:-|to|bis|à) ?\d{1,3})? (?:[\p{L}-]+ )?(?:gläser|pots|bocaux|jars)\b[^()]*\)|\b(?:\d{1,3}|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|zwölf|deux|trois|quatre|cinq|six|sept|huit|dix|une dizaine de) (?:[\p{L}-]+ )?(?:[\p{L}-]*gläsern?|pots|bocaux|conserves|verrines) (?:à|de|von|zu|mit|d')[^.;]{0,12}\d|\b\d{1,3} ?x ?\d{1,4} ?(?:ml|g|oz|cl)\b|^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)
 
 // canned is a time in water told without the canner; counts is a bare count.
 var (

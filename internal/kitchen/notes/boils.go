@@ -39,7 +39,7 @@ var (
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
 	bareBoil      = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
 	testAfter     = pattern(`(?i)\b(?:start|begin|starting|beginning|commence)(?: to)? (?:test\w*|check\w*)\b|\b(?:test|check)(?:ing)? (?:[\p{L}]+ ){0,4}(?:after|from|at)(?: about)? (?:the )?(?:first )?\d`)
-	advised       = pattern(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si (?:vous avez|tu as|on a|vous possédez|vous disposez)|wenn (?:sie|du|ihr|man) (?:ein|mit)|wer ein|falls (?:sie|du|ihr|man|vorhanden))\b`)
+	advised       = pattern(`(?i)\b(?:if you (?:have|use|are using)|should (?:read|register|reach|show)|will (?:read|register)|si (?:vous|tu|on|l'on) (?:avez|as|a|utilis\p{L}*|possé\p{L}*|dispos\p{L}*|travaill\p{L}*)|température idéale|ideale temperatur|wenn (?:sie|du|ihr|man) (?:ein|mit)|wer ein|falls (?:sie|du|ihr|man|vorhanden))\b`)
 )
 
 // doubted asks about a boil where the line tells that it may not be all, or none.

@@ -237,7 +237,12 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		if own, known := g.p.Ingredient(name); !known {
 			in.Name = row.Name // by the table's own name any kitchen finds it
 			l.say("%s is read as %s", name, row.Name)
-		} else if other, ok := g.tongues[2].Ingredient(name); ok && other.Key != own.Key && g.french {
+		} else if other, ok := g.tongues[2].Ingredient(name); ok && other.Key != own.Key && (g.french || g.frenchAll) {
+			if g.frenchAll {
+				in.Name = other.Name
+				l.say("%s is read as %s, as in French", name, other.Name)
+				return in, true
+			}
 			in.Name, in.Names = "", []string{other.Name, own.Name}
 			l.ask("%s is %s in French: take the # off one", name, other.Name)
 		}

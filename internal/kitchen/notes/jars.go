@@ -72,7 +72,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 }
 
 // otherCount is what a bracket says of jars that were got in the end.
-var otherCount = pattern(`(?i)\b(?:obtenu|j'ai|j'en|bekam|bekommen|hatte|waren|wurden|got|had|made|filled|bei mir|chez moi|actually|tatsächlich)\b`)
+var otherCount = pattern(`(?i)\b(?:obtenu|donné|donnait|rempli|hat|ergab|j'ai|j'en|bekam|bekommen|hatte|waren|wurden|got|had|made|filled|bei mir|chez moi|actually|tatsächlich)\b`)
 
 // ofJam is what a weight is of, where the jam was weighed.
 var ofJam = pattern(`(?i) (?:of )?(?:\p{L}+ )?(?:jams?|jelly|marmalade|chutney|preserves?|conserve|butter|curd|cheese|konfitüre|marmelade|gelee|confiture)$`)

@@ -92,3 +92,9 @@ var (
 	participle = pattern(`^(?:\p{L}{2,4})?ge\p{L}{3,}en$|^(?:ver|zer|be|ent)\p{L}+[oiu]\p{L}+en$`)
 	frenchStep = pattern(`(?i)^(?:(?:puis|ensuite|alors|enfin|y|et) )?(?:vers|mélang|incorpor|mesur|pes|coup|lav|port|plac|dépos|dispos|rajout|mix|pass|press|filtr|prépar|recouvr|couvr|mouill|arros|saupoudr|dissou|dilu|rédui|mett|fai|laiss|pren|remett)\p{L}*(?:er|ez|re|ir|tes|t|s) `)
 )
+
+// frenchWords and englishWords are words that are in one of the languages alone.
+var (
+	frenchWords  = pattern(`(?i)\b(?:les|des|et|puis|avec|dans|sucre|cuire|laisser|laissez|minutes de|jus|eau|kg de|g de|confitures?|ajoutez|ajouter|en remuant|pendant|écume|retirez|portez)\b`)
+	englishWords = pattern(`(?i)\b(?:the|and|of|with|until|sugar|boil|cups?)\b`)
+)

@@ -95,6 +95,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 	g := &grammar{p: p, found: map[string]*pantry.Ingredient{}, tongues: []*pantry.Pantry{p, p.Speaking("de"), p.Speaking("fr")}}
 	all := plain(text)
 	g.british = british.MatchString(all) && !american.MatchString(all)
+	g.frenchAll = len(frenchWords.FindAllString(all, 4)) > 3 && len(englishWords.FindAllString(all, 3)) < 3
 	g.water = canner.MatchString(all) && !steam.MatchString(all)
 	var r Reading
 	for i, s := range strings.Split(strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u2028", "\n", "\u2029", "\n", "\v", "\n", "\f", "\n").Replace(text), "\n") {
@@ -126,13 +127,14 @@ func Read(text string, p *pantry.Pantry) Reading {
 
 // grammar holds the tables while one text is read.
 type grammar struct {
-	p       *pantry.Pantry
-	tongues []*pantry.Pantry              // the kitchen's own language, German, French
-	water   bool                          // the notes speak of a boiling-water canner, and of no steam
-	british bool                          // the notes are written as in Britain, where a pint is larger
-	french  bool                          // the line is written in French
-	read    map[string]fact               // the facts of lines that hold several
-	found   map[string]*pantry.Ingredient // what words were looked up before; nil = no food
+	p         *pantry.Pantry
+	tongues   []*pantry.Pantry              // the kitchen's own language, German, French
+	water     bool                          // the notes speak of a boiling-water canner, and of no steam
+	british   bool                          // the notes are written as in Britain, where a pint is larger
+	french    bool                          // the line is written in French
+	frenchAll bool                          // all the notes are
+	read      map[string]fact               // the facts of lines that hold several
+	found     map[string]*pantry.Ingredient // what words were looked up before; nil = no food
 }
 
 // row finds a food by its words, in any language the table speaks.

@@ -78,7 +78,7 @@ func (g *grammar) sentences(l *Line, s string) {
 					boiled = append(boiled, t)
 				case cooks && lidOn.MatchString(part):
 					l.early = append(l.early, t)
-				case !soft && toSet.MatchString(part) && !strings.Contains(t, "-"):
+				case !soft && (toSet.MatchString(part) || after.MatchString(part) && finished.MatchString(part)) && !strings.Contains(t, "-"):
 					l.Keys = append(l.Keys, Key{Path: "cook.minutes", Value: t, Asked: true})
 					l.ask("was it boiled %s minutes? Then take the # off", t)
 				}
@@ -152,6 +152,9 @@ var (
 // sugarNear is how far before a time in water its sugar may be spoken of, in bytes;
 // what stands before is a list of what goes in.
 const sugarNear = 100
+
+// after is a time that something has come to.
+var after = pattern(`(?i)\b(?:nach|au bout de|après|after)\b[^.;]{0,15}\d`)
 
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.
