@@ -12,6 +12,9 @@ import (
 // beforeDenied are words between a denial and what is denied: "no added colours".
 var beforeDenied = []string{"added", "any", "artificial", "the", "more", "of", "from", "all", "zugesetzte", "zugesetzten", "künstliche", "künstlichen", "jegliche", "jede", "de", "d", "aucun", "aucune"}
 
+// notOfFood are things a maker says there are none of and that are no food's.
+var notOfFood = []string{"jar", "jars", "glas", "gläser", "pot", "pots", "bocal", "bocaux", "rush", "rain", "fuss", "sun", "time", "words", "eile", "regen", "hast", "marmelade", "konfitüre", "confiture"}
+
 // unproven reports what a label says is not there and nothing in the batch file can
 // show: "no nasties". What the tables know, foods, allergens and nutrients, is
 // looked up in the recipe by other rows, which have spoken where they had to.
@@ -90,6 +93,9 @@ func deniedFirst(text string, forms, unless []string) (out [][]string) {
 // knowsAny reports words of which the tables know one: it was looked up.
 func (p *Draft) knowsAny(said []string) bool {
 	for _, noun := range said {
+		if ProductWord(noun) != "" || Has(notOfFood, noun) {
+			return true
+		}
 		if slices.ContainsFunc(p.Set.Wordings, func(w place.WordingRule) bool { return Has(w.Of, noun) }) || len(cook.Stated([]string{noun}, "").Found) > 0 {
 			return true
 		}

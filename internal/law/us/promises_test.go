@@ -40,7 +40,7 @@ func TestPromisesOfALabel(t *testing.T) {
 		"no corn syrup": "", "no dairy": "", "no gelatin": "", "no dyes": "", "alcohol-free": "", "no cherries": "",
 		// what no recipe shows
 		"no nasties": "absence-unproven", "without fillers": "absence-unproven", "filler-free": "absence-unproven", "no cane sugar": "absence-unproven", "nothing added": "purity-claim", "real fruit only": "purity-claim", "no rubbish, no rush": "absence-unproven",
-		"No. 7": "", "free range": "", "feel free to share": "", "no two jars alike": "", "for Sunday": "", "carefree days": "",
+		"No. 7": "", "free range": "", "feel free to share": "", "no two jars alike": "", "for Sunday": "", "no rush": "", "a day without jam": "", "soothing as an evening": "", "stir into yoghurt": "", "carefree days": "",
 		// all that is in it
 		"just strawberries": "purity-claim", "only strawberries": "purity-claim", "only strawberries and sugar": "purity-claim", "strawberries, sugar, nothing else": "purity-claim",
 		"only strawberries, sugar and lemon": "", "strawberries, sugar and lemon juice, nothing else": "", "only the best strawberries": "", "just like home": "", "just picked": "", "only at our stall": "",
