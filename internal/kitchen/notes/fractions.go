@@ -58,7 +58,7 @@ func unstruck(s string) (out, say string) {
 		say = "what is struck out is not read"
 	}
 	if m := struck.FindString(out); m != "" {
-		out, say = strings.Join(strings.Fields(struck.ReplaceAllString(out, " ")), " "), "what is struck out is not read"
+		out, say = strings.Join(strings.Fields(struck.ReplaceAllString(out, " ")), " "), "what is struck out is not read: "+m
 	}
 	for range 2 {
 		if m := wrapped.FindStringSubmatch(out); m != nil {

@@ -127,7 +127,7 @@ func askSaid(size string) string {
 // bitForm is what was left over the full jars.
 var bitForm = pattern(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part(?:ial)? jar|part(?:ial)? (?:jar|full)|bit|1/2 (?:a )?jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein(?:en)?|un|some) (?:\p{L}+ )?(?:small(?: one)?|kleines|tiny(?: one)?|tast(?:er|e)|tester|bowl(?:ful)?|dish|ramekin|saucer|sample|cup|mug|spoonful|drop|over|left|schälchen|schüssel|probe|bol|fond|dégustation))\b[^\d]*$`)
 
-var unsealedForm = pattern(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?seal|failed|ging nicht zu|nicht zu|open\b)`)
+var unsealedForm = pattern(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?(?:seal|ping|pop|close\b|take\b)|failed|ging nicht zu|nicht zu|open\b)`)
 
 // unsealed is how many jars are said not to have sealed.
 func unsealed(s string) int {

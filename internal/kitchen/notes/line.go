@@ -25,6 +25,7 @@ func (g *grammar) line(l *Line) {
 	if m := aboutTail.FindStringSubmatch(s); m != nil {
 		s = m[1]
 	}
+	s = tidied(s)
 	s = kiloTail.ReplaceAllString(jarsFirst.ReplaceAllString(s, "$2 $1"), "$1.$2 kg")
 	s = listFor.ReplaceAllString(s, "$1 $2")
 	if m := titledYield.FindStringSubmatch(s); m != nil {
@@ -45,6 +46,7 @@ func (g *grammar) line(l *Line) {
 		if _, known := g.row(m[1]); !known {
 			s = m[2]
 			l.say("%q is no amount and no time", m[1])
+			defer l.folded(m[1])
 		}
 	}
 	method := false
@@ -115,7 +117,11 @@ func (g *grammar) line(l *Line) {
 	}
 	if !l.Read() && len(l.Asks) == 0 {
 		g.askLast(l, s)
+		if len(l.Asks) == 0 {
+			g.askScrawl(l, s)
+		}
 	}
+	l.askUnsealed(s)
 	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
 		l.say("not read: %s", why(s))
 	}
@@ -177,7 +183,7 @@ var (
 var leadList = pattern(`(?i)^(?:(?:für|for|pour|to make) [^:]{2,60}?,? )?(?:zutaten|ingredients?|ingrédients?|rezept|recipe|recette|you(?:'ll| will)? need|what you need|(?:i|we|they|he|she) (?:use|used|took|take|had|put in)|this (?:is|was)|(?:was )?(?:man|ihr|du|wir|ich) (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt|nahm)|(?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|nimmt) (?:man|ihr|du|wir|ich)|man nehme|il (?:vous |me |nous |te )?(?:faut|fallait|faudra)|(?:prenez|prendre|on prend))(?: (?:dazu|dafür|hierfür|pour cela))?(?: (?:für|for|pour) [^:\d]{0,20}(?:\d{1,2} [^:\d]{2,20})?)?(?: \([^()]*\))? ?[:-]? (.+)$`)
 
 // labelLead are words before a list that are no food: "Fruit: 2 lb plums".
-var labelLead = pattern(`^([\p{L}][\p{L} ]{1,30}): (\d.*)$`)
+var labelLead = pattern(`^([\p{L}][\p{L} ]{1,30})[:!] (\d.*)$`)
 
 // listFor is the head of a list with its jars in brackets: "Zutaten (für 5 Gläser)".
 var listFor = pattern(`(?i)^(zutaten|ingredients?|ingrédients?) ?\(((?:für|for|pour) [^()]+)\):?$`)
@@ -185,7 +191,7 @@ var listFor = pattern(`(?i)^(zutaten|ingredients?|ingrédients?) ?\(((?:für|for
 // jarsFirst is a count behind its jars, kiloTail grams behind kilograms: "jars: 8",
 // "groseilles 1 kg 200".
 var (
-	jarsFirst = pattern(`(?i)^(jars|gläser|pots|bocaux) ?[:=-]? ?(\d{1,3})$`)
+	jarsFirst = pattern(`(?i)^(jars|gläser|pots|bocaux) ?[:=-]? ?(\d{1,3}(?: and a (?:bit|half)| plus a bit)?)$`)
 	kiloTail  = pattern(`(?i)\b(\d{1,2}) ?kg (\d{3})$`)
 )
 

@@ -7,10 +7,11 @@ import (
 // Packs with their size: "1 (3 oz) pouch", "2 pouches (3 oz each)".
 
 var (
-	packForm  = pattern(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
-	packAfter = pattern(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: ?[/,;=] ?(?:about )?` + num + ` ?` + sizeUnit + `)?(?: each)?\)`)
-	packEach  = pattern(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)
-	sizedPack = pattern(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
+	packForm   = pattern(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
+	packAfter  = pattern(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: ?[/,;=] ?(?:about )?` + num + ` ?` + sizeUnit + `)?(?: each)?\)`)
+	packBehind = pattern(`(?i)^(\d{1,3}) (` + holder + `),? (` + num + `) ?(` + sizeUnit + `)$`)
+	packEach   = pattern(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)
+	sizedPack  = pattern(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
 )
 
 // pack reads packs with their size.
@@ -26,6 +27,14 @@ func pack(s string) (a amount, rest string, ok bool) {
 			return a, s[len(m[0]):], valid(a.choices...)
 		}
 		return a, s[len(m[0]):], valid(a.text)
+	}
+	if m := packBehind.FindStringSubmatch(s); m != nil { // pectin 1 pkt 13 g
+		a.text = m[1] + " (" + m[3] + " " + strings.TrimSuffix(m[4], ".") + ") " + held(m[2])
+		if m[1] != "1" {
+			a.choices, a.text = []string{a.text, m[3] + " " + strings.TrimSuffix(m[4], ".")}, ""
+			return a, "", valid(a.choices...)
+		}
+		return a, "", valid(a.text)
 	}
 	if m := sizedPack.FindStringSubmatch(s); m != nil {
 		a.text = m[1] + " " + strings.TrimSuffix(m[2], ".")

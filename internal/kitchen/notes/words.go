@@ -149,9 +149,9 @@ var (
 
 // quarters of an hour in words, the first a quarter.
 var hourParts = []pattern{
-	pattern(`(?i)\b(?:(?:eine[r]? )?viertelstunde|un quart d'heure|a quarter of an hour|quarter of an hour)\b`),
-	pattern(`(?i)\b(?:(?:eine[r]? )?halbe[n]? stunde|(?:une )?demi heure|half an hour|a half hour)\b`),
-	pattern(`(?i)\b(?:(?:eine[r]? )?dreiviertelstunde|trois quarts d'heure|three quarters of an hour)\b`),
+	pattern(`(?i)\b(?:(?:eine[r]? )?viertelstunde|un quart d'heure|a quarter of an hour|quarter of an hour|(?:a )?quarter(?: of an)?[- ](?:hour|hr))\b`),
+	pattern(`(?i)\b(?:(?:eine[r]? )?halbe[n]? stunde|(?:une )?demi heure|half an hour|a half hour|half (?:an )?hr|half[- ]hour)\b`),
+	pattern(`(?i)\b(?:(?:eine[r]? )?dreiviertelstunde|trois quarts d'heure|three quarters of an hour|three[- ]quarters? (?:of an )?(?:hour|hr))\b`),
 }
 
 // flat takes brackets out of brackets, and closes those the printer forgot.
