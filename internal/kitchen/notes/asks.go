@@ -44,6 +44,8 @@ func (g *grammar) askLast(l *Line, s string) {
 		l.ask("the jam weighed? Then write finished_pot, under [cook]")
 	case figure && len(strings.Fields(s)) <= 12 && g.foodIn(s) && !cooking.MatchString(s) && !thousands.MatchString(s) && !hasMinutes(s) && !sentence.MatchString(s):
 		l.ask("how much of it went into the pot? Write it as an ingredient with its amount")
+	case !figure && leadList.MatchString(s) && g.foodIn(s):
+		l.ask("how much of each was it? Write one line for each, with its amount")
 	case figure && g.names(l, s):
 	case figure && short && atSet.MatchString(s) && !notThis.MatchString(s):
 		l.ask("minutes, or degrees? Write minutes or temperature, under [cook]")

@@ -176,6 +176,10 @@ func (g *grammar) named(l *Line, s string) (Ingredient, bool) {
 			l.say("beside it stands %s", b)
 		case g.formOnly(inner), g.kind(bare, inner):
 			form = append(form, inner)
+		case g.insteadIn(bare, inner) != "":
+			in.Names = g.ownNames(l, []string{g.insteadIn(bare, inner), inner})
+			l.ask("which was it? Take the # off one")
+			return in, true
 		case strings.Trim(againWords.ReplaceAllString(inner, ""), " .,;:/=~-") != "":
 			l.say("beside it stands %s", b)
 			if orLead.MatchString(b) && len(l.Asks) == asked && !g.formOnly(strings.Trim(againWords.ReplaceAllString(inner, ""), " .,;:/=~-")) { // honey (or 2 cups of sugar)

@@ -16,7 +16,7 @@ var (
 	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*|menge.*)$`)
 	sealForm   = pattern(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
 	andMore    = pattern(`(?i) (?:and|\+|plus) (\d)`)
-	headCount  = pattern(`(?i)^(?:the )?(?:\(?\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
+	headCount  = pattern(`(?i)^(?:the )?(?:\(?\d|une? |eine?[nms]? |zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|deux|trois|quatre|cinq|sept|huit|dix|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
 	looseJar   = pattern(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly|standard|regular|normal|ordinary|average|good|nice|average-sized?|medium-sized?|good-sized|preserving|mason|canning) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
 )
 

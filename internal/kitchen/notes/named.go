@@ -98,3 +98,18 @@ var (
 	frenchWords  = pattern(`(?i)\b(?:les|des|et|puis|avec|dans|sucre|cuire|laisser|laissez|minutes de|jus|eau|kg de|g de|confitures?|ajoutez|ajouter|en remuant|pendant|écume|retirez|portez)\b`)
 	englishWords = pattern(`(?i)\b(?:the|and|of|with|until|sugar|boil|cups?)\b`)
 )
+
+// insteadIn gives the food before a bracket that holds another of its class, and no
+// more: "800 g Orangen (Bitterorangen)".
+func (g *grammar) insteadIn(bare, inner string) string {
+	name, _, _ := strings.Cut(bare, ",")
+	name, _ = g.leadForm(strings.TrimSpace(name))
+	one, known := g.row(name)
+	other, also := g.row(inner)
+	if !known || !also || one.Key == other.Key || one.Class != other.Class && !bothSugar(one.Key, other.Key) || g.formOnly(inner) || strings.ContainsAny(inner, "0123456789") || orLead.MatchString("("+inner) {
+		return ""
+	}
+	return name
+}
+
+func bothSugar(a, b string) bool { return strings.HasPrefix(a, "sugar") && strings.HasPrefix(b, "sugar") }

@@ -130,6 +130,7 @@ var (
 	frenchTea    = pattern(`(?i)(\d|\bune|\bdeux|\btrois|\bdemi) ?(?:cac|càc|cc|c\.à\.c\.?|c\.c\.|c à c)(?:$| )(?:rases? |bombées? )?`)
 	squeezedFr   = pattern(`(?i)^(\d{1,2}|` + num + `) ((?:citron|orange|pamplemousse|lime|clémentine|mandarine)s?)( verts?)?,? pressée?s?$`)
 	squeezedDe   = pattern(`(?i)^(\d{1,2}|` + num + `) (?:(?:aus)?gepresste[nr]? )((?:zitrone|limette|orange|blutorange|mandarine)n?)()$`)
+	pluralIn     = pattern(`(\p{L}{3})\((n|en|e|er|s|nen)\)($|[ ,])`) // Orange(n)
 	oneJuice     = pattern(`(?i)^(?:un|1) (?:(?:bon|beau|petit) )?(jus) (?:de |d')(citron|orange|pamplemousse|pomelo|mandarine|clémentine|lime)(?:s?)( vert| non traité| bio|,? (?:pressé|frais)|)$`)
 	quarterOf    = pattern(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
 	fractionDe   = pattern(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
@@ -190,6 +191,7 @@ func spoons(s string) string {
 func halves(s string) string {
 	s = betweenTwo.ReplaceAllString(spoons(s), "$1-$2")
 	s = squeezedDe.ReplaceAllString(squeezedFr.ReplaceAllString(s, "jus de $1 $2$3"), "Saft von $1 $2$3")
+	s = pluralIn.ReplaceAllString(s, "$1$2$3")
 	s = oneJuice.ReplaceAllString(s, "jus de 1 $2$3")
 	s = quarterOf.ReplaceAllString(s, "1/4 $1")
 	s = fractionDe.ReplaceAllString(s, "$1 $2")
