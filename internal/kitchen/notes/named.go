@@ -112,4 +112,6 @@ func (g *grammar) insteadIn(bare, inner string) string {
 	return name
 }
 
-func bothSugar(a, b string) bool { return strings.HasPrefix(a, "sugar") && strings.HasPrefix(b, "sugar") }
+func bothSugar(a, b string) bool {
+	return strings.HasPrefix(a, "sugar") && strings.HasPrefix(b, "sugar")
+}
