@@ -1,6 +1,9 @@
 package pantry
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // A short word means a food of the table, or one that is asked about; and none is
 // already a food by itself, for then the table says what it is.
@@ -21,8 +24,9 @@ func TestShortWords(t *testing.T) {
 		}
 		return false
 	}
+	states := " entsteint entkernt geschält gemahlen getrocknet unbehandelt dénoyautées " // what was done to a food
 	for w, means := range p.short {
-		if !known(means) {
+		if !strings.Contains(states, " "+means+" ") && !known(means) {
 			t.Errorf("%s means %s, which no row knows", w, means)
 		}
 		if g, ok := p.Ingredient(w); ok && g.Key != "gooseberry" { // goosegogs is a word of its own
