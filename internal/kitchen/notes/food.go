@@ -19,6 +19,10 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 		s = told
 		l.say("%s", say)
 	}
+	if m := orMore.FindStringSubmatch(s); m != nil { // 3 or more tablespoons
+		s = m[1] + " " + s[len(m[0]):]
+		l.ask("or %s: how much was it in the end? Check amount", strings.ToLower(m[2]))
+	}
 	g.french = frenchOf.MatchString(s)
 	s = toCover.ReplaceAllString(g.eachFirst(s), "$2 $1")
 	a, rest, ok := g.amount(s)
@@ -122,6 +126,8 @@ func (g *grammar) one(l *Line, s string) ([]Ingredient, bool) {
 	g.sayAmount(l, a, &in)
 	return []Ingredient{in}, true
 }
+
+var orMore = pattern(`(?i)^(` + num + `) (?:or|oder|ou) (more|less|fewer|mehr|weniger|plus|moins) `)
 
 var formLead = pattern(`^((?:\p{L}+,? ){1,4})(\d.*)$`)
 

@@ -28,7 +28,8 @@ func (g *grammar) yield(l *Line, s string) bool {
 		return false
 	}
 	var fills []Fill
-	body := needTail.ReplaceAllString(s[len(m[0]):], "")
+	body := tailWords.ReplaceAllString(s[len(m[0]):], "")
+	body = needTail.ReplaceAllString(body, "")
 	lead := strings.ToLower(m[1])
 	if lead == "fill" && !headCount.MatchString(body) {
 		return false // "Fill hot jars": what is done, and no count
@@ -73,6 +74,9 @@ func (g *grammar) yield(l *Line, s string) bool {
 
 // otherCount is what a bracket says of jars that were got in the end.
 var otherCount = pattern(`(?i)\b(?:obtenu|donné|donnait|rempli|hat|ergab|j'ai|j'en|bekam|bekommen|hatte|waren|wurden|got|had|made|filled|bei mir|chez moi|actually|tatsächlich)\b`)
+
+// tailWords are a remark behind a count: "24 jars - that is enough".
+var tailWords = pattern(` - [^\d]*$`)
 
 // ofJam is what a weight is of, where the jam was weighed.
 var ofJam = pattern(`(?i) (?:of )?(?:\p{L}+ )?(?:jams?|jelly|marmalade|chutney|preserves?|conserve|butter|curd|cheese|konfitüre|marmelade|gelee|confiture)$`)

@@ -19,7 +19,7 @@ var (
 	tempNot    = pattern(`(?i)gläser|\b(?:sterili[sz]\w*|stérili\w*|einkoch\w*|eingekocht|einweck\w*|wasserbad|bain-marie|bocaux|couvercles|deckel|umluft|heißluft|rohr|chaleur tournante|th\.|thermostat|process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|back of|room|fridge|altitude|jars?)\b`)
 	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|écume|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|finished(?: weight)?|final weight|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(?:(?:about|abt\.?|approx\.?|ca\.?|roughly|nearly) )?(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = pattern(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
+	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|off|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
 	sterilised = pattern(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
@@ -89,7 +89,7 @@ func (l *Line) numbers(s string) {
 // without a unit is asked about.
 func (l *Line) temperature(s string) {
 	var m []string
-	all := tempForm.FindAllStringSubmatch(s, -1)
+	all := tempForm.FindAllStringSubmatch(tempRange.ReplaceAllString(s, "$1 - $2"), -1) // each with a sign before it
 	for _, one := range all {
 		if m == nil || m[2]+m[3] == "" {
 			m = one // the first with its unit
@@ -104,6 +104,10 @@ func (l *Line) temperature(s string) {
 	}
 	alone := len(strings.Fields(strings.Replace(s, m[0], "", 1))) <= 2
 	if !alone && !tempWords.MatchString(s) && !tempEnd.MatchString(s) {
+		return
+	}
+	if r := tempRange.FindStringSubmatch(s); r != nil && r[2] == m[1] && m[3] != "" {
+		l.ask("%s or %s °%s? Write temperature, under [cook]", r[1], r[2], strings.ToUpper(m[3][:1]))
 		return
 	}
 	for _, one := range all {
@@ -144,6 +148,8 @@ var (
 func celsius(word string) bool {
 	return strings.EqualFold(word, "grad") || strings.HasPrefix(strings.ToLower(word), "degré")
 }
+
+var tempRange = pattern(`\b(\d{2,3})-(\d{2,3})\b`)
 
 // bareDegrees asks of a number that can only be the temperature of a set.
 func (l *Line) bareDegrees(s, n string) {

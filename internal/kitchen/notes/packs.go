@@ -7,7 +7,7 @@ import (
 // Packs with their size: "1 (3 oz) pouch", "2 pouches (3 oz each)".
 
 var (
-	packForm   = pattern(`(?i)^(\d{1,3})(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
+	packForm   = pattern(`(?i)^(\d{1,3}|1/2)(?: ?- ?| ?x ?| ?-?\( ?| )(` + num + `)[- ]?(` + sizeUnit + `)(?: each)?(?:\)[ -]?|[ -])(` + holder + `)\b\.?`)
 	packAfter  = pattern(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: ?[/,;=] ?(?:about )?` + num + ` ?` + sizeUnit + `)?(?: each)?\)`)
 	packBehind = pattern(`(?i)^(\d{1,3}) (` + holder + `),? (` + num + `) ?(` + sizeUnit + `)$`)
 	packEach   = pattern(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)

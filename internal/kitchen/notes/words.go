@@ -120,7 +120,7 @@ var (
 	bullet  = pattern(`^(?:(?:[-–—_*•·▪◦●○‣□☐✓]+|\[ ?[xX]?\]) *)+`)
 	step    = pattern(`(?i)^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = pattern(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
-	vulgar  = strings.NewReplacer("half an inch", "1/2 inch", "half inch", "1/2 inch", "demi-", "demi ", "H2O", "water", "h2o", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+	vulgar  = strings.NewReplacer("1/2 an inch", "1/2 inch", "1/4 of an inch", "1/4 inch", "half an inch", "1/2 inch", "half inch", "1/2 inch", "demi-", "demi ", "H2O", "water", "h2o", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")")
 	ordinal      = pattern(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
 	spoonWords   = pattern(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
