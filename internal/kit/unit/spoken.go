@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"math/big"
 	"regexp"
 	"strings"
 )
@@ -48,7 +49,7 @@ func listen(s string) (spoken, error) {
 		}
 		p.part, p.text = partWord[strings.ToLower(m[1])], m[3]
 	}
-	p.text = number(p.text)
+	p.text = inDozens(number(p.text))
 	if m := packed.FindStringSubmatch(p.text); m != nil {
 		inner := strings.TrimSpace(strings.ReplaceAll(m[2]+m[3], "-", " "))
 		if q, err := ParseQuantity(inner); err == nil && q.Dim != ByCount && !formWords[strings.ToLower(inner)] && !isMeasure(m[4]) {
@@ -61,6 +62,25 @@ func listen(s string) (spoken, error) {
 		p.form = formsIn(m[2])
 	}
 	return p.formed()
+}
+
+var dozens = regexp.MustCompile(`(?i)^([\d./ ]+) (?:dozen|doz\.?|dutzend|douzaines?)(?: (?:of|de) | |$)`)
+
+// inDozens counts them: "2 dozen plums" is "24 plums". What is no whole number of
+// pieces is left as it is.
+func inDozens(s string) string {
+	m := dozens.FindStringSubmatch(s)
+	if m == nil {
+		return s
+	}
+	v, rest, err := scanNumber(m[1])
+	if err != nil || strings.TrimSpace(rest) != "" {
+		return s
+	}
+	if v.Mul(v, big.NewRat(12, 1)); !v.IsInt() {
+		return s
+	}
+	return strings.TrimSpace(v.Num().String() + " " + s[len(m[0]):])
 }
 
 func isMeasure(words string) bool {

@@ -17,9 +17,9 @@ func TestCountedWords(t *testing.T) {
 	}{
 		{"rhubarb", "2 stalks", 102, ""}, {"rhubarb", "2", 102, ""}, {"rhubarb", "2 sticks", 102, ""}, {"rhubarb", "3 large stalks", 153, ""},
 		{"rhubarb", "1 furlong", 0, `"furlong" is neither a unit nor a piece of rhubarb`},
-		{"rhubarb", "2 cloves", 0, "neither a unit"}, {"rhubarb", "2 rods", 0, "neither a unit"}, {"rhubarb", "1 dozen", 0, "dozen"},
+		{"rhubarb", "2 cloves", 0, "neither a unit"}, {"rhubarb", "2 rods", 0, "neither a unit"}, {"rhubarb", "1 dozen", 612, ""}, {"rhubarb", "1.3 dozen", 0, "dozen"},
 		{"lemons", "3 lemons", 174, ""}, {"lemons", "3 ripe lemons", 174, ""}, {"lemons", "3 unwaxed", 174, ""}, {"lemon", "2 pieces", 116, ""},
-		{"lemons", "3 slices", 0, "neither a unit"}, {"lemons", "1 dozen lemons", 0, "dozen"}, {"lemons", "2 crates lemons", 0, ""},
+		{"lemons", "3 slices", 0, "neither a unit"}, {"lemons", "1 dozen lemons", 696, ""}, {"lemons", "2 crates lemons", 0, ""},
 		{"apples", "4 medium", 728, ""}, {"apples", "4 peeled apples", 728, ""}, {"garlic", "2 cloves", 6, ""},
 		{"eggs", "2 large eggs", 100, ""}, {"pectin", "1 box", 50, ""}, {"pectin", "1 packet", 50, ""}, {"liquid pectin", "1 pouch", 85, ""},
 		{"vanilla bean", "1 pod", 3, ""}, {"bay leaf", "2 leaves", 0.4, ""}, {"thyme", "3 sprigs", 3, ""}, {"star anise", "2 stars", 2, ""},
