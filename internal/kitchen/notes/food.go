@@ -259,8 +259,8 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		return in, true
 	}
 	if a, b, two := strings.Cut(name, " "); two { // Johannisbeeren rot
-		if _, known := g.row(b + "e " + a); known && !strings.Contains(b, " ") {
-			return g.choose(l, in, b+"e "+a)
+		if kind := g.turned(a, b); kind != "" {
+			return g.choose(l, in, kind)
 		}
 	}
 	switch either := g.either(name); len(either) {
@@ -281,6 +281,10 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		return in, false
 	}
 	if food, word := g.withWord(name); word != "" {
+		if row, _ := g.row(food); row.Class == "fruit" && ofColour.MatchString(word) {
+			in.Form = strings.Trim(strings.ToLower(word)+", "+in.Form, ", ")
+			return g.choose(l, in, food)
+		}
 		l.ask("%s is read as %s: a kind of it, or another food? Then write its name and its allergens", name, food)
 		in.Form = strings.Trim(strings.ToLower(word)+", "+in.Form, ", ")
 		return g.choose(l, in, food)

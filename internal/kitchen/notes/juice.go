@@ -3,7 +3,7 @@ package notes
 import "strings"
 
 // strained tells that juice runs off fruit which was cooked before.
-var strained = pattern(`(?i)\b(?:strain(?:ed|ing)?|drip(?:ped|ping|s)?|jelly bag|muslin bag|cheesecloth|through (?:a |the )?(?:sieve|cloth|muslin|colander)|abseihen|abtropfen|ablaufen lassen|durch ein (?:tuch|sieb)|égoutter|filtrer|passer au)\b`)
+var strained = pattern(`(?i)\b(?:strain(?:ed|ing)?|drip(?:ped|ping|s)?|jelly bag|muslin bag|cheesecloth|through (?:a |the )?(?:sieve|cloth|muslin|colander)|abseihen|abtropfen|ablaufen lassen|durch (?:ein |das |den |die )?(?:\p{L}+ )?(?:tuch|sieb|haarsieb|passiertuch|mulltuch|küchentuch)|flotte lotte|chinois|étamine|passe-vite|au travers d'un|dans un tamis|moulin à (?:légumes|gelée)|passoire|égoutter|filtrer|passer au)\b`)
 
 // beforeStraining drops the times of a pot whose juice is run off in a later
 // line, where neither sugar nor a set is spoken of: what follows is the boil.

@@ -115,3 +115,20 @@ func (g *grammar) insteadIn(bare, inner string) string {
 func bothSugar(a, b string) bool {
 	return strings.HasPrefix(a, "sugar") && strings.HasPrefix(b, "sugar")
 }
+
+// turned gives a German kind as it stands in the table, where it is written behind its
+// food: "Johannisbeeren rot", "Zucker braun".
+func (g *grammar) turned(food, kind string) string {
+	if !capital.MatchString(food) || capital.MatchString(kind) {
+		return ""
+	}
+	for _, end := range []string{"e", "er", "es", "en"} {
+		if _, known := g.row(kind + end + " " + food); known && !strings.Contains(kind, " ") {
+			return kind + end + " " + food
+		}
+	}
+	return ""
+}
+
+// ofColour are words that make no other food of a fruit which has no row for them.
+var ofColour = pattern(`(?i)^(?:(?:rot|grün|gelb|blau|schwarz|weiß|weiss|dunkl?|hell|wild)(?:e[nrs]?)?|rouges?|vert(?:e?s?)|noire?s?|jaunes?|blanch?e?s?|violet(?:te)?s?|sauvages?)$`)

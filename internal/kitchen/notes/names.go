@@ -49,7 +49,7 @@ func (g *grammar) withWord(name string) (food, word string) {
 	for n := len(words) - 1; n > 0 && len(words)-n <= 4; n-- {
 		behind, before := strings.Join(words[len(words)-n:], " "), strings.Join(words[:n], " ")
 		for i, cut := range [][2]string{{behind, strings.Join(words[:len(words)-n], " ")}, {before, strings.Join(words[n:], " ")}} {
-			if i == 1 && !g.french { // of English and German words the last is the food: mayhaw juice
+			if i == 1 && !g.french && !g.frenchAll { // of English and German words the last is the food: mayhaw juice
 				continue
 			}
 			_, known := g.row(cut[0])

@@ -222,7 +222,7 @@ func (g *grammar) sameRow(name, key string) bool {
 func (g *grammar) knows(name string) bool {
 	_, known := g.row(name)
 	if a, b, two := strings.Cut(name, " "); two && !known && !strings.Contains(b, " ") { // Ribisel rot
-		_, known = g.row(b + "e " + a)
+		known = g.turned(a, b) != ""
 	}
 	_, asks := g.p.Ambiguous(name, "")
 	return known || asks

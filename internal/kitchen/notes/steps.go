@@ -68,7 +68,7 @@ func (g *grammar) sentences(l *Line, s string) {
 			for _, at := range timed(part) {
 				t, cooks := at.minutes, at.deed == boils || cooking.MatchString(part)
 				switch {
-				case at.deed == cans, process.MatchString(at.near), canned && cooks && !sureBoil.MatchString(part):
+				case at.deed == cans, process.MatchString(bathsOf(at)), canned && cooks && !sureBoil.MatchString(part):
 					baths = append(baths, t)
 				case early && (pectin.MatchString(part) || jarsIn.MatchString(part)):
 				case early && !cooks:

@@ -60,6 +60,9 @@ func ruled(c string, last, from, to, next int) deed {
 		}
 		return fr
 	}
+	if canVerb.MatchString(before) {
+		return cans
+	}
 	if d := told1(deVerb, before, true); d != unsaid {
 		return d
 	}
@@ -133,6 +136,15 @@ func boiledDown(s string) string {
 		s = anyCanning.ReplaceAllString(s, "kochen")
 	}
 	return s
+}
+
+// bathsOf gives the words beside a time that may tell of canning: where something is
+// boiled, "einkochen" is of another time.
+func bathsOf(t spell) string {
+	if t.deed == boils {
+		return anyCanning.ReplaceAllString(t.near, "")
+	}
+	return t.near
 }
 
 var (
