@@ -27,6 +27,7 @@ var (
 	inchPiece  = pattern(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|mm|zentimeter)(?: \([^()]*\))? (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
 	lengthOf   = pattern(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+)$`)
 	plainPiece = pattern(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
+	eachAlone  = pattern(`(?i)^(` + num + `) each(?:es)? (\p{L}+(?: \p{L}+)?(?:,.*| \([^()]*\))?)$`)
 	timesOne   = pattern(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
 	cupWeighed = pattern(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
 	lumpOf     = pattern(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
@@ -51,6 +52,9 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s = plainPiece.ReplaceAllString(s, "$1 ")
 	s = cupWeighed.ReplaceAllString(s, "$1 ") // a cup of no fixed size, weighed by the printer
 	s = timesOne.ReplaceAllString(s, "$1 $2")
+	if m := eachAlone.FindStringSubmatch(s); m != nil { // 2 eaches Oranges
+		s = m[1] + " " + m[2]
+	}
 	if m := dozens.FindStringSubmatch(s); m != nil {
 		s = twelve(m[1]) + " " + s[len(m[0]):]
 	}

@@ -12,7 +12,7 @@ var (
 	bareInside = pattern(`(?i)(\((?:about |ca\.? |~|or |oder |ou )?` + num + `(?: ?-? ?` + num + `)?(?: or so| or less| or more| etwa)?\))`)
 	insteadOf  = pattern(`(?i)\((?:or|oder|ou|for|für|pour)\b[^()]*\b(?:use|take|nehm\p{L}+|prenez|prendre|version|instead|stattdessen|statt)\b[^()]*\d[^()]*\)`)
 	less       = pattern(`(?i)\((?:or |plus |and )?(?:more|less|to taste)\b|\((?:oder|ou|evtl\.|eventuell) (?:etwas |un peu )?(?:nach|mehr|weniger|plus|moins|selon)\b|,? (?:plus more|or more|or less|more or less)\b|\b(?:used|took|added|put in) (?:only |just )?(?:a )?(?:little |bit |few )?(?:less|more|half|fewer)\b|\b(?:bit|little|touch|tad) (?:less|more)\b|\b(?:half|part|some|most)(?: of (?:it|them))? (?:was |were )?(?:used|left)\b|\bused \d|\((?:may|can|could|you may|you can) (?:use|be) \d`)
-	orElse     = pattern(`(?i)\((?:or|oder|ou) (?:any |some |an )?(?:others?|any|similar|a mix\p{L}*|mix\p{L}*|a combination|a blend|whatever|substitut\p{L}*|your (?:favou?rite|choice)|andere\p{L}*|beliebige\p{L}*|autres?)\b|(?:^|[,(] ?)(?:or|oder|ou) (?:any )?(?:other|another|similar|andere\p{L}*|autres?) [\p{L} ]+$`)
+	orElse     = pattern(`(?i)\((?:or|oder|ou) (?:any |some |an )?(?:others?|any|similar|a mix\p{L}*|mix\p{L}*|a combination|a blend|whatever|substitut\p{L}*|your (?:favou?rite|choice)|andere\p{L}*|beliebige\p{L}*|autres?)\b|\([^()]*\bif you\b[^()]*\d[^()]*\)|\([^()]*\d[^()]*\bif you\b[^()]*\)|(?:^|[,(] ?)(?:or|oder|ou) (?:any )?(?:other|another|similar|andere\p{L}*|autres?) [\p{L} ]+$`)
 	otherIn    = pattern(`(?i)\([^()]*\b(?:genommen|verwendet|weggelassen|ausgelassen|benutzt|stattdessen|alternativ\p{L}*|ersatzweise|notfalls|wahlweise|oder auch|davantage|à défaut|remplac\p{L}*|omis|pas mis|j'en ai mis|bei mir|chez moi)\b[^()]*\)|\((?:etwas |un peu |nur |diesmal |cette fois |viel |beaucoup )*(?:weniger|mehr|moins|plus|halb)\b[^()]*\)|\( ?(?:ou|oder|bzw\.?) \d[\d.,]* ?(?:g|kg|ml|l)?,? (?:si|selon|wenn|je nach|bei|für|pour|falls)\b[^()]*\)`)
 	ownWay     = pattern(`(?i)\((?:i|we) (?:will |always |usually |often |just |only )?(?:use|used|took|take|add|added|put|had)\b|\((?:ich|wir) (?:nehme|nahm|nehmen|habe)\b|\((?:j'ai|je|on|nous) `)
 	shareIn    = pattern(`(?i)\((?:per|for each|for every|pro|je|par|pour chaque) (?:` + num + ` ?)?\p{L}[^()]*\)`)
@@ -24,6 +24,8 @@ func (g *grammar) askLast(l *Line, s string) {
 	short := len(strings.Fields(s)) <= 8
 	figure := strings.ContainsAny(s, "0123456789")
 	switch {
+	case madeWeight.MatchString(s) && !jarTalk.MatchString(s):
+		l.ask("the jam weighed? Then write finished_pot, under [cook]; else how many jars of which size it filled")
 	case pulpOf.MatchString(s):
 		l.ask("how much is that without peel and juice? Weigh it, or give cups")
 	case sealedOnly.MatchString(s):
@@ -54,8 +56,9 @@ func (g *grammar) askLast(l *Line, s string) {
 
 // netOf is a weight of what was made; atSet a figure of the set, of minutes or degrees.
 var (
-	netOf = pattern(`(?i)^(?:net|netto|total|in all|zusammen|en tout)\b`)
-	atSet = pattern(`(?i)\b(?:set|sets|setting|reached|jelled|gelled|geliert|after)\b|\d ?°?[cf]\b.*\d ?min`)
+	madeWeight = pattern(`(?i)\b(?:makes?|made|yields?|yielded|gives?|gave|ergibt|ergab|donne)\b (?:about |approx\.? |around |roughly |ca\.? |environ )?` + num + ` ?(?:kg|kilos?|lbs?|pounds?|g|grams?)\b`)
+	netOf      = pattern(`(?i)^(?:net|netto|total|in all|zusammen|en tout)\b`)
+	atSet      = pattern(`(?i)\b(?:set|sets|setting|reached|jelled|gelled|geliert|after)\b|\d ?°?[cf]\b.*\d ?min`)
 )
 
 var jarsNear = pattern(`(?i)\((?:für |pour |for |ergibt |ca\.? |env\.? |environ |about )*\d{1,3}(?: ?(?:-|to|bis|à) ?\d{1,3})? (?:[\p{L}-]+ )?(?:gläser|pots|bocaux|jars)\b[^()]*\)|\b(?:\d{1,3}|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|zwölf|deux|trois|quatre|cinq|six|sept|huit|dix|une dizaine de) (?:[\p{L}-]+ )?(?:[\p{L}-]*gläsern?|pots|bocaux|conserves|verrines) (?:à|de|von|zu|mit|d')[^.;]{0,12}\d|\b\d{1,3} ?x ?\d{1,4} ?(?:ml|g|oz|cl)\b|^(?:\D{0,12}[ (])?\d{1,3}(?: ?(?:-|to|or|bis|oder|à|ou) ?\d{1,3})? (?:[\p{L}-]+ )?(?:jars?|gläser|bocaux|pots)\b`)

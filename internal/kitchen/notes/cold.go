@@ -13,6 +13,7 @@ var (
 	unprocessed  = pattern(`(?i)\b(?:not|no|never|without|un|nicht) ?-?(?:water )?(?:process\p{L}*|canned|canner|bath)\b`)
 	maybe        = pattern(`(?i)\b(?:if|may|can|could|wenn|falls|kann|si|peut|pouvez)\b`)
 	mayBeCold    = pattern(`(?i)^(?:[\p{L}]+ ){0,4}?(?:can|may|could|kann|peut)(?: also)? (?:be )?(?:kept |stored |put )?(?:(?:in(?:to)? )?the )?(?:refrigerat\p{L}+|frozen|fridge|freez\p{L}+|eingefroren|congel\p{L}+)[^.;]{0,40}\b(?:days?|weeks?|months?|years?|monate|jahr|mois|ans?)\b`)
+	elseCold     = pattern(`(?i)\b(?:seal\p{L}*|process\p{L}*|can|cellar|cupboard|larder|pantry|dark|cool place)\b[^.;]{0,40}\bor (?:else )?(?:store|keep|refrigerat\p{L}*|freez\p{L}*|put|place|pop)\b`)
 	onShelf      = pattern(`(?i)\b(?:not|never|no need|don'?t|nicht|pas)\b[^.;]{0,20}\b(?:freez|fridge|refrigerat|kühlschrank|congel|frigo)`)
 )
 
@@ -28,7 +29,7 @@ func (r *Reading) cold() {
 		for _, c := range clauses(plain(l.Text)) {
 			switch {
 			case onShelf.MatchString(c):
-			case mayBeCold.MatchString(c) && !notCold.MatchString(c):
+			case (mayBeCold.MatchString(c) || elseCold.MatchString(c)) && !notCold.MatchString(c):
 				perhaps = i
 			case way != "freezer" && frozen.MatchString(c) && !notCold.MatchString(c) && !maybe.MatchString(c):
 				at, way = i, "freezer"

@@ -79,7 +79,7 @@ var otherCount = pattern(`(?i)\b(?:obtenu|donné|donnait|rempli|hat|ergab|j'ai|j
 var tailWords = pattern(` - [^\d]*$`)
 
 // ofJam is what a weight is of, where the jam was weighed.
-var ofJam = pattern(`(?i) (?:of )?(?:\p{L}+ )?(?:jams?|jelly|marmalade|chutney|preserves?|conserve|butter|curd|cheese|konfitüre|marmelade|gelee|confiture)$`)
+var ofJam = pattern(`(?i) (?:of )?(?:\p{L}+ )?(?:it|jams?|jelly|marmalade|chutney|preserves?|conserve|butter|curd|cheese|konfitüre|marmelade|gelee|confiture)$`)
 
 // markAnd keeps the figure after "and" when a count is cut there.
 func markAnd(s string) string {
