@@ -64,7 +64,7 @@ var sugarIn = pattern(`(?i)\b(?:add|adding|added|stir(?:red)? in|stirring in|tip
 func (r *Reading) stoveTimes() {
 	for i := range r.Lines {
 		l := &r.Lines[i]
-		if k := l.find("cook.minutes"); k != nil && !k.Asked && headTime.MatchString(l.Text) {
+		if k := l.find("cook.minutes"); k != nil && !k.Asked && (headTime.MatchString(l.Text) || headLater.MatchString(l.Text)) {
 			k.Asked = true
 			l.ask("%s minutes of boiling, or all the time on the stove? Then take the # off, or write your own", k.Value)
 		}
@@ -72,6 +72,9 @@ func (r *Reading) stoveTimes() {
 }
 
 var headTime = pattern(`(?i)^\W*(?:cook(?:ing)? time|(?:temps de )?cuisson|(?:koch|gar)zeit|zeitbedarf|time|dauer|temps total|durée(?: de cuisson)?) ?[:=-]? ?(?:(?:about|approx\.?|approximately|around|ca\.?|etwa|ungefähr|environ|env\.?) )?\d`)
+
+// headLater is such a time behind another: "Préparation : 1 h Cuisson : 20 min".
+var headLater = pattern(`(?i)(?:préparation|repos|vorbereitung|zubereitung\p{L}*|prep(?: time)?) ?:.*\b(?:cuisson|kochzeit|garzeit|cook(?:ing)? time) ?: ?(?:environ |ca\.? |env\.? |about )?\d`)
 
 // drop takes a key off a line.
 func (l *Line) drop(path string) {

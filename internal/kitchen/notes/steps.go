@@ -101,13 +101,18 @@ func (g *grammar) sentences(l *Line, s string) {
 // of cooking stands before its own time: "simmered the peel 90 min, boiled 20 min".
 func chunks(c string) []string {
 	all := duration.FindAllStringIndex(c, -1)
-	if len(all) < 2 || !aside.MatchString(c) && !sugarNext.MatchString(c[all[0][1]:]) && !inWater.MatchString(c) {
+	if len(all) < 2 || !aside.MatchString(c) && !sugarNext.MatchString(c[all[0][1]:]) && !inWater.MatchString(c) && !strained.MatchString(c) {
 		return []string{c}
 	}
 	var out []string
 	from := 0
 	for i := 1; i < len(all); i++ {
 		between := c[all[i-1][1]:all[i][0]]
+		if cuts := clauseCut.FindAllStringIndex(between, -1); len(cuts) > 0 && deVerb.FindStringIndex(between) != nil {
+			at := all[i-1][1] + cuts[len(cuts)-1][0]
+			out, from = append(out, c[from:at]), at
+			continue
+		}
 		verbs := cooking.FindAllStringIndex(between, -1)
 		if len(verbs) == 0 {
 			continue
@@ -135,6 +140,13 @@ func beforeSugar(part, clause string, more []string) bool {
 		return true
 	}
 	if inWater.MatchString(said) && !sugarWord.MatchString(clause[max(0, from-sugarNear):from]) {
+		return true
+	}
+	rest := clause[from:]
+	if next := duration.FindStringIndex(rest); next != nil {
+		rest = rest[:next[0]]
+	}
+	if strained.MatchString(rest) && !sugarWord.MatchString(clause[:from]) { // gekocht und durch ein Sieb gerührt
 		return true
 	}
 	return sugarNext.MatchString(clause[from:]) || len(more) > 0 && sugarNext.MatchString(strings.TrimSpace(more[0]))
