@@ -28,24 +28,30 @@ func (p *Draft) only(w place.WordingRule, texts []ownText) {
 // wholeList finds the foods of a list that a text says is whole.
 func (p *Draft) wholeList(text string, w place.WordingRule) (foods []saidFood, said string) {
 	for _, sentence := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(".!?;:–—", r) }) {
-		plain := Spaced(sentence)
+		plain := listed(sentence)
 		for _, head := range w.Words {
 			if before, behind, ok := strings.Cut(plain, Spaced(head)); ok && strings.TrimSpace(before) == "" {
 				if foods = p.allFoods(behind); len(foods) > 0 {
-					return foods, strings.TrimSpace(plain)
+					return foods, strings.TrimSpace(Spaced(sentence))
 				}
 			}
 		}
 	}
-	plain := Spaced(text)
+	plain := listed(text)
 	for _, tail := range w.Unless {
 		if before, behind, ok := strings.Cut(plain, Spaced(tail)); ok && strings.TrimSpace(behind) == "" {
 			if foods = p.allFoods(before); len(foods) > 0 {
-				return foods, strings.TrimSpace(plain)
+				return foods, strings.TrimSpace(Spaced(text))
 			}
 		}
 	}
 	return nil, ""
+}
+
+// listed is a text between single spaces with a word for what parts a list: "fruit,
+// sugar" is no fruit sugar.
+func listed(text string) string {
+	return Spaced(strings.NewReplacer(",", " and ", "&", " and ", "+", " and ", "/", " and ").Replace(text))
 }
 
 // allFoods reads words that are foods and what joins them, nothing else.
