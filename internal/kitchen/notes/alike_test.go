@@ -119,7 +119,7 @@ func TestTheSameInAnotherHand(t *testing.T) {
 		}
 		for i, h := range hands {
 			other := h.turn(s)
-			if other == s || (len(s)+i)%among(8) != 0 { // an eighth of all, or it would take a minute
+			if other == s || (len(s)+i)%among(12) != 0 { // a twelfth of all, or it would take a minute
 				continue
 			}
 			tried++
@@ -154,7 +154,7 @@ func TestIdleWords(t *testing.T) {
 			continue
 		}
 		for i, w := range idle {
-			if (len(s)+i)%among(10) != 0 {
+			if (len(s)+i)%among(16) != 0 {
 				continue
 			}
 			tried++

@@ -102,7 +102,7 @@ func (l *Line) temperature(s string) {
 	if len(m) == 0 || tempNot.MatchString(s) || m[2] == "" && m[3] == "" || strings.Count(s, "°")+len(tempForm.FindAllString(s, -1)) > 4 {
 		return
 	}
-	alone := len(strings.Fields(strings.Replace(s, m[0], "", 1))) <= 2
+	alone := len(strings.Fields(strings.Replace(duration.ReplaceAllString(wordsAside.ReplaceAllString(s, ""), " "), m[0], " ", 1))) <= 2
 	if !alone && !tempWords.MatchString(s) && !tempEnd.MatchString(s) {
 		return
 	}
@@ -148,6 +148,9 @@ var (
 func celsius(word string) bool {
 	return strings.EqualFold(word, "grad") || strings.HasPrefix(strings.ToLower(word), "degré")
 }
+
+// wordsAside is a bracket without a figure.
+var wordsAside = pattern(`\([^()\d]*\)`)
 
 var tempRange = pattern(`\b(\d{2,3})-(\d{2,3})\b`)
 

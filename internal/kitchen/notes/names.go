@@ -192,9 +192,10 @@ func (g *grammar) tells(l *Line, s string) string {
 // of it: "lemon juice (bottled)".
 func (g *grammar) telling(s string) string {
 	for _, b := range brackets.FindAllString(s, -1) {
-		inner := plusRatio.ReplaceAllString(ratioSay.ReplaceAllString(strings.TrimSpace(strings.Trim(b, "()")), ""), "$1:$2")
+		inner := plusRatio.ReplaceAllString(ratioSay.ReplaceAllString(strings.Trim(b, "() .!?"), ""), "$1:$2")
 		bare := strings.TrimSpace(strings.Replace(s, b, "", 1))
 		name, _, _ := strings.Cut(bare, ",")
+		name = strings.TrimSpace(afterIng.ReplaceAllString(name, ""))
 		without, also := g.row(name)
 		words := strings.Fields(name)
 		if !also || len(strings.Fields(inner)) > 2 || len(words) == 0 {
