@@ -78,7 +78,7 @@ var policy = map[string]string{
 	"internal/app/job":  "kit/csvfile kit/cores kit/place kit/unit kit/diag kit/source kit/edit kitchen/pantry kitchen/batch kitchen/cook kitchen/scale kitchen/weigh kitchen/notes law law/label law/place law/draft draw/page draw/face draw/inspect draw/picture draw/press give/pack give/season give/table give/proof give/ledger give/record give/facts fonts templates",
 	"internal/app/web":  "kit/unit kit/diag kit/source kit/edit law/label draw/page app/job app/store templates fonts",
 	"internal/app/site": "app/job app/web templates",
-	"cmd/jarmark-page":  "app/site app/store app/job app/web",
+	"cmd/jarmark-page":  "app/site app/store app/job app/web draw/face",
 	"cmd/jarmark":       "app/site kit/unit kit/diag law/label kitchen/weigh app/job app/store app/web testdata/demo",
 
 	"testdata/demo": "",

@@ -9,6 +9,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"jarmark/internal/draw/face"
 )
 
 // cuts are lines of the standard library that keep in the program what it
@@ -210,10 +212,38 @@ func lean(dir string) (flag string, err error) {
 	if err := stubbed(dir, strings.TrimSpace(string(root)), replace); err != nil {
 		return "", err
 	}
+	if err := shortened(dir, replace); err != nil {
+		return "", err
+	}
 	list := filepath.Join(dir, "overlay.json")
 	text, err := json.Marshal(map[string]any{"Replace": replace})
 	if err != nil {
 		return "", err
 	}
 	return "-overlay=" + list, os.WriteFile(list, text, 0o600)
+}
+
+// shortened puts the patterns that part words into an overlay as face.Fronted
+// writes them.
+func shortened(dir string, replace map[string]string) error {
+	out, err := exec.Command("go", "list", "-f", "{{.Dir}}", "jarmark/fonts").Output()
+	if err != nil {
+		return fmt.Errorf("go list jarmark/fonts: %w", err)
+	}
+	files, err := filepath.Glob(filepath.Join(strings.TrimSpace(string(out)), "hyphen-*.txt"))
+	if err != nil || len(files) == 0 {
+		return fmt.Errorf("no patterns to part words by: %w", err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			return err
+		}
+		to := filepath.Join(dir, filepath.Base(f))
+		if err := os.WriteFile(to, []byte(face.Fronted(string(text))), 0o600); err != nil {
+			return err
+		}
+		replace[f] = to
+	}
+	return nil
 }

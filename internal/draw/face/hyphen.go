@@ -77,6 +77,12 @@ func (s *Set) hyphens(lang string) *hyphens {
 // parseHyphens reads patterns ("hy3ph") and exceptions ("ta-ble"), one a line;
 // % begins a comment.
 func parseHyphens(text string) *hyphens {
+	if plain, short, ok := strings.Cut(text, "\n+"); ok || strings.HasPrefix(text, "+") {
+		if !ok {
+			plain, short = "", text[1:]
+		}
+		text = plain + "\n" + unfronted(strings.TrimSpace(short))
+	}
 	lines := strings.Count(text, "\n") + 1
 	h := &hyphens{levels: make(map[string][]byte, lines), words: map[string][]int{}}
 	levels := make([]byte, 0, len(text)+lines) // of all patterns, one after the other
