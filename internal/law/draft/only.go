@@ -58,7 +58,7 @@ func listed(text string) string {
 func (p *Draft) allFoods(plain string) (out []saidFood) {
 	ws := strings.Fields(plain)
 	for from := 0; from < len(ws); {
-		if Has(joinWords, ws[from]) || Has(beforeDenied, ws[from]) {
+		if Has(joinWords, ws[from]) || Has(beforeDenied, ws[from]) || ProductWord(ws[from]) != "" {
 			from++
 			continue
 		}
