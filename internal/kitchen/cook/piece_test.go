@@ -40,3 +40,21 @@ func TestCountedWords(t *testing.T) {
 		}
 	}
 }
+
+// A hundred pieces without a unit are asked about; fewer, named ones and light ones
+// are not (USDA SR28: a stalk of rhubarb 51 g, a plum 66 g).
+func TestNumbersThatMayBeGrams(t *testing.T) {
+	for _, c := range []struct {
+		name, amount string
+		told         bool
+	}{
+		{"rhubarb", "300", true}, {"plums", "1200", true}, {"plums", "100", true}, {"plums", "99", false}, {"rhubarb", "300 stalks", false}, {"plums", "1200 g", false}, {"whole cloves", "120", false},
+	} {
+		b := demo(t)
+		b.Ingredients = append(b.Ingredients, ing(t, c.name, c.amount, ""))
+		_, l := compute(t, b)
+		if has(l, "grams-meant") != c.told {
+			t.Errorf("%s of %s: told %v", c.amount, c.name, !c.told)
+		}
+	}
+}

@@ -75,6 +75,9 @@ func (l *Line) numbers(s string) {
 			l.key("cook.brix", v)
 			if t := brixTemp.FindStringSubmatch(s); t != nil {
 				l.key("cook.brix_temperature", quoted(t[1]+" °"+strings.ToUpper(t[2][:1])))
+			} else if hotReading.MatchString(s) {
+				l.Keys[len(l.Keys)-1].Asked = true
+				l.ask("was the sample cooled? A hot one reads otherwise: cool it and read again, or write brix_temperature too, and take the # off")
 			}
 		}
 	}

@@ -116,6 +116,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 	r.afterJars()
 	r.onlyEarly()
 	r.gotten()
+	r.gramsMeant()
 	r.settle()
 	r.cold()
 	r.named(g)
