@@ -104,7 +104,7 @@ func among(n int) int {
 // enough is how many lines are tried at least, fewer where one of many is taken.
 func enough(n int) int {
 	if testing.Short() {
-		return n / 25
+		return n / 80
 	}
 	return n
 }
