@@ -61,16 +61,24 @@ type saidFood struct {
 // first: in the language of the label, and in English.
 func foodsIn(ws []string, lang string) (out []saidFood) {
 	for from := 0; from < len(ws); {
-		n := min(wordsOfFood, len(ws)-from)
-		for ; n > 0; n-- {
-			if x, ok := foodCalled(strings.Join(ws[from:from+n], " "), lang); ok {
-				out = append(out, x)
-				break
-			}
+		x, n := foodAt(ws[from:], lang)
+		if n > 0 {
+			out = append(out, x)
 		}
 		from += max(1, n)
 	}
 	return out
+}
+
+// foodAt is the food that some words begin with, by as many of them as name one,
+// and how many those are; 0 = they begin with none.
+func foodAt(ws []string, lang string) (saidFood, int) {
+	for n := min(wordsOfFood, len(ws)); n > 0; n-- {
+		if x, ok := foodCalled(strings.Join(ws[:n], " "), lang); ok {
+			return x, n
+		}
+	}
+	return saidFood{}, 0
 }
 
 // foodCalled is a food by some words of a name: all of them, or in a German

@@ -62,21 +62,14 @@ func (p *Draft) allFoods(plain string) (out []saidFood) {
 			from++
 			continue
 		}
-		n := min(wordsOfFood, len(ws)-from)
-		for ; n > 0; n-- {
-			said := strings.Join(ws[from:from+n], " ")
-			if Has(ofFruit, said) {
-				out = append(out, saidFood{at: said, said: said})
-				break
-			}
-			if x, ok := foodCalled(said, p.Say.Lang); ok {
-				out = append(out, x)
-				break
-			}
+		x, n := foodAt(ws[from:], p.Say.Lang)
+		if n == 0 && Has(ofFruit, ws[from]) {
+			x, n = saidFood{at: ws[from], said: ws[from]}, 1
 		}
 		if n == 0 {
 			return nil
 		}
+		out = append(out, x)
 		from += n
 	}
 	return out
@@ -96,7 +89,7 @@ func (p *Draft) leftOut(foods []saidFood) string {
 // juice, "fruit" for any.
 func isFood(ln cook.Line, x saidFood) bool {
 	if x.food.Key == "" {
-		return isAnyFruit(ln.Row)
+		return isAnyFruit(ln)
 	}
 	if ln.Key == x.food.Key {
 		return true

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"jarmark/internal/kitchen/pantry"
+	"jarmark/internal/kitchen/cook"
 )
 
 // shares reports figures in the maker's own words that the recipe does not give:
@@ -55,24 +55,20 @@ func (p *Draft) shareOf(o ownText, cite string) {
 // shareNamed finds what the first of some words name, and its shares of the pot
 // and of the yield in percent.
 func (p *Draft) shareNamed(words []string) (name string, added, finished float64, ok bool) {
-	sum := func(is func(pantry.Ingredient, string) bool) {
+	sum := func(is func(cook.Line) bool) {
 		for _, ln := range p.R.Lines {
-			if is(ln.Row, ln.Key) {
+			if is(ln) {
 				added, finished, ok = added+ln.Percent, finished+ln.PercentFin, true
 			}
 		}
 	}
 	for i, w := range words {
 		if Has(ofFruit, w) {
-			sum(func(row pantry.Ingredient, _ string) bool { return isAnyFruit(row) })
+			sum(isAnyFruit)
 			return "fruit", added, finished, ok
 		}
-		for n := min(wordsOfFood, len(words)-i); n > 0; n-- {
-			x, found := foodCalled(strings.Join(words[i:i+n], " "), p.Say.Lang)
-			if !found {
-				continue
-			}
-			sum(func(_ pantry.Ingredient, key string) bool { return key == x.food.Key })
+		if x, n := foodAt(words[i:], p.Say.Lang); n > 0 {
+			sum(func(ln cook.Line) bool { return ln.Key == x.food.Key })
 			return x.said, added, finished, ok
 		}
 	}

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"jarmark/internal/kitchen/pantry"
+	"jarmark/internal/kitchen/cook"
 )
 
 // fractions are shares in words, in percent: what stands before "fruit".
@@ -87,7 +87,7 @@ func (p *Draft) fruitsOf(o ownText, cite string) {
 		switch name := strings.ToLower(ln.Row.Name + " " + ln.Name); {
 		case ln.Row.Class == "juice" || strings.Contains(ln.Key, "_juice"):
 			juices[ln.Key] = true
-		case ln.Row.Class == "fruit" || ln.Row.Class == "dried fruit" || ln.IsFruit:
+		case isAnyFruit(ln) || ln.IsFruit:
 			fruits[ln.Key+ln.Name] = true
 			if strings.Contains(name, "berr") || strings.Contains(name, "currant") || strings.Contains(name, "beere") {
 				berries[ln.Key+ln.Name] = true
@@ -100,6 +100,4 @@ func (p *Draft) fruitsOf(o ownText, cite string) {
 }
 
 // isAnyFruit reports what the word fruit may stand for.
-func isAnyFruit(row pantry.Ingredient) bool {
-	return row.Class == "fruit" || row.Class == "dried fruit"
-}
+func isAnyFruit(ln cook.Line) bool { return ln.Row.Class == "fruit" || ln.Row.Class == "dried fruit" }
