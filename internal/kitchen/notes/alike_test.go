@@ -92,19 +92,10 @@ var hands = []struct {
 	{"curly quotes", func(s string) string { return strings.ReplaceAll(s, "'", "’") }},
 }
 
-// among is one of how many lines is tried: an eighth as many beside the race detector,
-// which makes each ten times as slow.
-func among(n int) int {
-	if testing.Short() {
-		return 8 * n
-	}
-	return n
-}
-
-// enough is how many lines are tried at least, fewer where one of many is taken.
+// enough is how many are tried at least; under -short an eighth of the lines is read.
 func enough(n int) int {
 	if testing.Short() {
-		return n / 80
+		return n / 10
 	}
 	return n
 }
@@ -119,7 +110,7 @@ func TestTheSameInAnotherHand(t *testing.T) {
 		}
 		for i, h := range hands {
 			other := h.turn(s)
-			if other == s || (len(s)+i)%among(12) != 0 { // a twelfth of all, or it would take a minute
+			if other == s || (len(s)+i)%12 != 0 { // a twelfth of all, or it would take a minute
 				continue
 			}
 			tried++
@@ -154,7 +145,7 @@ func TestIdleWords(t *testing.T) {
 			continue
 		}
 		for i, w := range idle {
-			if (len(s)+i)%among(16) != 0 {
+			if (len(s)+i)%16 != 0 {
 				continue
 			}
 			tried++
@@ -186,7 +177,7 @@ func TestFactsOnOneLine(t *testing.T) {
 	r := rand.New(rand.NewSource(1))
 	silent, asked, all := 0, 0, 0
 	for n := 2; n <= 4; n++ {
-		for range 250 / among(1) {
+		for range enough(250) {
 			var parts []string
 			want := map[string]int{}
 			for _, i := range r.Perm(len(facts1))[:n] {

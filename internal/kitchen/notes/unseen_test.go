@@ -173,6 +173,9 @@ func TestUnseenRecipes(t *testing.T) {
 	total, right := map[string]int{}, map[string]int{}
 	for _, u := range unseenRecipes(t) {
 		set, _, _ := strings.Cut(u.where, ".")
+		if testing.Short() && setNumber(set)%6 != 0 {
+			continue // the race detector makes each ten times as long
+		}
 		r := Read(strings.Join(u.lines, "\n"), p)
 		for i, l := range r.Lines {
 			total[set]++
