@@ -95,14 +95,13 @@ func (c *calc) byCount(ln *Line, g batch.Ingredient) {
 	}
 }
 
-// manyPieces is from how many pieces of some weight on a number without a unit is
-// rather grams: common practice, no source.
-const manyPieces, ofSomeWeight = 100, 10
+// ofSomeWeight is the weight in g from which a piece is not counted by the hundred.
+const ofSomeWeight = 10
 
 // gramsMeant asks of a number without a unit that is large for a count: "300" of
 // rhubarb is 15 kg of stalks.
 func (c *calc) gramsMeant(ln *Line, g batch.Ingredient, n float64) {
-	if n < manyPieces || g.Amount.Piece != "" || ln.Row.PieceG < ofSomeWeight {
+	if n < pantry.ManyPieces || g.Amount.Piece != "" || ln.Row.PieceG < ofSomeWeight {
 		return
 	}
 	c.warnf("grams-meant", g.Path+".amount", "%s of %s weigh %s, at %s g each: were grams meant?", q(g.Amount), ln.Name, c.say(ln.Mass), trim(ln.Row.PieceG)).

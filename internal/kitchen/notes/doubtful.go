@@ -1,10 +1,10 @@
 package notes
 
-import "strconv"
+import (
+	"strconv"
 
-// manyPieces is from how many pieces on a number without a unit is rather grams:
-// common practice, no source.
-const manyPieces = 100
+	"jarmark/internal/kitchen/pantry"
+)
 
 // gramsMeant asks of numbers without a unit that are large for a count:
 // "strawberries 1200".
@@ -14,7 +14,7 @@ func (r *Reading) gramsMeant() {
 		for k := range l.Ingredients {
 			in := &l.Ingredients[k]
 			n, err := strconv.Atoi(in.Amount)
-			if err != nil || n < manyPieces {
+			if err != nil || n < pantry.ManyPieces {
 				continue
 			}
 			in.Amounts, in.Amount = []string{in.Amount + " g", in.Amount}, ""

@@ -2,6 +2,10 @@ package pantry
 
 import "strings"
 
+// ManyPieces is from how many pieces on a number without a unit is rather grams:
+// common practice, no source.
+const ManyPieces = 100
+
 // anyPiece are words that go with a count of anything and change nothing of
 // its weight; sizes and states are in stateWords.
 var anyPiece = wordSet(`piece pc pcs fruit each sized size jumbo whole stuck stueck grosse grosser kleine kleiner mittelgrosse
