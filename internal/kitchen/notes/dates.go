@@ -2,6 +2,7 @@ package notes
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -34,7 +35,7 @@ var (
 	dottedShort = pattern(`\b(\d{1,2})\. ?(\d{1,2})\.(?:$|[^\d])`)
 	slashed     = pattern(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
 	weekDay     = pattern(`(?i)^(?:made |on |am |le )?(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)\p{L}*\.?,? (\d{1,2})[./-](\d{1,2})\.?$`)
-	dayWords    = pattern(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|jam|today|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
+	dayWords    = pattern(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|today|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
 )
 
 // date reads a line that is a date, in several spellings. One that may be two
@@ -47,7 +48,7 @@ func (g *grammar) date(l *Line, s string) bool {
 	if len(days) == 0 {
 		return l.yearless(s)
 	}
-	if rest := strings.Trim(dayWords.ReplaceAllString(s[:from]+" "+s[to:], ""), " ,.:;-()"); rest != "" {
+	if rest := strings.Trim(dayWords.ReplaceAllString(s[:from]+" "+s[to:], ""), " ,.:;-()"); rest != "" && !g.heads(rest) {
 		if len(strings.Fields(rest)) <= 6 && !strings.ContainsAny(rest, "0123456789") {
 			l.ask("is %s the day it was made? Then write it as made", strings.Join(days, " or "))
 			return true
@@ -62,6 +63,30 @@ func (g *grammar) date(l *Line, s string) bool {
 	}
 	return true
 }
+
+// heads reports words that are the name of a preserve and no more: "strawberry &
+// rhubarb jam".
+func (g *grammar) heads(s string) bool {
+	words := strings.Fields(s)
+	_, fruit, ok := g.p.KindIn(s)
+	if !ok || !g.isKind(words[0]) && !g.isKind(words[len(words)-1]) || fruit == "" && len(words) > 1 {
+		return false
+	}
+	if _, known := g.row(fruit); known {
+		return true
+	}
+	ws := strings.FieldsFunc(nameJoin.ReplaceAllString(" "+fruit+" ", " "), func(r rune) bool { return !unicode.IsLetter(r) })
+	return !slices.ContainsFunc(ws, func(w string) bool { _, known := g.row(w); return !known })
+}
+
+// isKind reports a word that says a kind of preserve.
+func (g *grammar) isKind(w string) bool {
+	_, _, ok := g.p.KindIn(w)
+	return ok
+}
+
+// nameJoin are the words between the fruits of a name.
+var nameJoin = pattern(`(?i) (?:and|with|und|mit|et|aux?|à|de|des|du) `)
 
 // yearless asks of a line that is a day and a month.
 func (l *Line) yearless(s string) bool {

@@ -13,7 +13,7 @@ var (
 	strokesIn = pattern(`(?i)^(?:jars?|pots?|gläser|got|filled|made)[ :=-]+((?:[I|l/]{1,5} ?){1,20})$`)
 	aWeight   = pattern(`(?i)\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|pfund)\b`)
 	weightFor = pattern(`(?i)\b(lb|pound|pint|kilo|cup|weight|pfund) (?:for|to|per|auf|je|pour) (?:a )?(?:lb|pound|pint|kilo|cup|weight|pfund)\b|^(?:equal|same|half)(?: (?:weight|amount|quantity|measure))?(?: of)? `)
-	bareBit   = pattern(`(?i)\b(?:thumb|knob|pi?nch|handful|walnut|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut|scrape|grating|drop|glass)\b`)
+	bareBit   = pattern(`(?i)\b(?:thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
 	bareMins  = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*|rolling|gekocht|geköchelt|cuit)[^\d.;,]{0,12}\d{1,2}(?:$|[,.;)]| (?:not|then|and|or|instead|dann|nicht|puis)\b| ?\+ ?\d{1,2}$)`)
 	coldTubs  = pattern(`(?i)\b(?:freezer|frozen|froze|tk)\b[^\d]{0,12}\d{1,2} (?:tubs?|containers?|boxes|bags?|pots?)\b|\d{1,2} (?:tubs?|containers?|boxes|bags?)\b[^\d]{0,12}\b(?:freezer|frozen)\b`)
 	bareDay   = pattern(`(?i)^(?:made |cooked |on )*(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\.?(?: (?:night|morning|evening|pm|am))?|\d{1,2}/\d{1,2})$`)
