@@ -57,6 +57,14 @@ func TestWords(t *testing.T) {
 		// whole words only: what holds "cod", "sole", "bass", "egg", "nut", "rye", "ale"
 		"rye bread": "rye wheat ?", "wheatberries": "wheat", "sucre roux": "", "rosemary sprigs": "", "unsulphured apricots": "", "basswood honey": "honey", "labneh": "milk",
 		"codes": " ?", "solely": " ?", "bassoon": " ?", "basswood": "", "eggless": " ?", "minute tapioca": " ?", "kale": "", "Trye plums": " ?", "preiselbeeren": "",
+		// a food made of several stays one whatever it is named after, and a food of
+		// plants that is called after one of milk holds none
+		"chilli chocolate": " ?", "orange chocolate chips": " ?", "sea salt caramel": " ?", "mango chutney": " ?", "lime pickle": " ?", "onion relish": " ?",
+		"garlic margarine": " ?", "Orangenschokolade": " ?", "Salzkaramell": " ?", "chocolat à l'orange": " ?", "chocolate mint": "", "Karamellzucker": "",
+		"surimi": "fish ?", "crab sticks": "fish ?", "frangipane": "almond ?", "custard powder": " ?", "corn flakes": "barley ?", "bread": "wheat ?", "Röstzwiebeln": "wheat ?",
+		"English mustard": "mustard ?", "English mustard powder": "mustard", "soy yogurt": "soy", "Sojajoghurt": "soy", "Hafersahne": "oats", "yaourt de soja": "soy",
+		"beurre d'amande": "almond", "crème d'avoine": "oats", "cashew cheese": "cashew ?", "almond yogurt": "almond ?", "beurre noisette": "milk", "Reissahne": " ?",
+		"karamellisierte Zwiebeln": "", "caramel colouring": "", "lemon syrup": "", "citrus fibre": "", "pea protein": "", "orange liqueur": "",
 		// denials name nothing, and prove nothing
 		"peanut-free chocolate": " ?", "dairy-free butter": "milk", "Milchfrei": " ?", "free from nuts": " ?",
 		"honey": "honey", "heather honey": "honey", "Heidehonig": "honey", "miel d'acacia": "honey",
