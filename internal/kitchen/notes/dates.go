@@ -50,18 +50,23 @@ func (g *grammar) date(l *Line, s string) bool {
 	}
 	if rest := strings.Trim(dayWords.ReplaceAllString(s[:from]+" "+s[to:], ""), " ,.:;-()"); rest != "" && !g.heads(rest) {
 		if len(strings.Fields(rest)) <= 6 && !strings.ContainsAny(rest, "0123456789") {
-			l.ask("is %s the day it was made? Then write it as made", strings.Join(days, " or "))
+			l.ask("is %s the day it was made? Take the # off if so", strings.Join(days, " or "))
+			l.made(days, true)
 			return true
 		}
 		return false
 	}
-	for _, d := range days {
-		l.Keys = append(l.Keys, Key{Path: "made", Value: d, Asked: len(days) > 1})
-	}
+	l.made(days, len(days) > 1)
 	if len(days) > 1 {
-		l.ask("day or month first? Take the # off one")
+		l.ask("day or month first, %s? Take the # off one", strings.Join(days, " or "))
 	}
 	return true
+}
+
+func (l *Line) made(days []string, asked bool) {
+	for _, d := range days {
+		l.Keys = append(l.Keys, Key{Path: "made", Value: d, Asked: asked})
+	}
 }
 
 // heads reports words that are the name of a preserve and no more: "strawberry &

@@ -169,6 +169,9 @@ func (r *Reading) settle() {
 	for i := range r.Lines {
 		for k := range r.Lines[i].Keys {
 			key := &r.Lines[i].Keys[k]
+			if key.Path == "made" && key.Asked {
+				continue // a day of something: another line may say the day it was made
+			}
 			j, again := first[key.Path]
 			if !again {
 				first[key.Path] = i

@@ -2,6 +2,7 @@ package notes
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -65,16 +66,20 @@ func (w *writer) head(h Head) {
 		w.f("          # %s", h.ProductBy)
 	}
 	w.f("\n")
-	made := w.keys("made")
-	if !made {
+	w.keys("made")
+	if !w.r.has("made") { // a day that is asked about is not outdone by today
 		w.f("made = %s          # not settled by the notes: the day this file was begun\n", h.Made)
 	}
 	w.keys("lot")
 }
 
-// keys writes the keys of a path that is no table; false when there is none to
-// go by.
-func (w *writer) keys(path string) (given bool) {
+// has reports a line with the key of a path, asked or not.
+func (r Reading) has(path string) bool {
+	return slices.ContainsFunc(r.Lines, func(l Line) bool { return l.find(path) != nil })
+}
+
+// keys writes the keys of a path that is no table.
+func (w *writer) keys(path string) {
 	for _, l := range w.r.Lines {
 		if l.find(path) == nil {
 			continue
@@ -83,11 +88,9 @@ func (w *writer) keys(path string) (given bool) {
 		for _, k := range l.Keys {
 			if k.Path == path {
 				w.pair(path, k)
-				given = given || !k.Asked
 			}
 		}
 	}
-	return given
 }
 
 func (w *writer) pair(name string, k Key) {
