@@ -140,3 +140,24 @@ func (g *grammar) hint(name string) string {
 	}
 	return ""
 }
+
+// askOf asks of a line nothing was read of, and of lids that did not close.
+func (g *grammar) askOf(l *Line, s string) {
+	if m := noAmount.FindStringSubmatch(s); m != nil && !l.Read() && len(l.Asks) == 0 {
+		if _, ok := g.row(m[1]); ok {
+			l.ask("how much %s was it? Write it as an ingredient with its amount", strings.ToLower(m[1]))
+		}
+	}
+	if !l.Read() && len(l.Asks) == 0 {
+		g.askLast(l, s)
+		if len(l.Asks) == 0 {
+			g.askScrawl(l, s)
+		}
+	}
+	l.askUnsealed(s)
+	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
+		l.say("not read: %s", why(s))
+	}
+}
+
+var noAmount = pattern(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover|nach bedarf|nach geschmack|selon besoin|à volonté|q\.? ?s\.?|optional)\.?$`)

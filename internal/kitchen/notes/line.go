@@ -1,12 +1,29 @@
 package notes
 
-import (
-	"strings"
-)
+import "strings"
 
 // line reads one line: a date, a measurement, a count, a time, or things in the
 // pot; else it says that it is none of them.
 func (g *grammar) line(l *Line) {
+	s, doubt := g.unwrapped(l)
+	s, label := g.unlabelled(l, s)
+	s, method := g.unnumbered(s)
+	g.readWhole(l, s, method)
+	g.sayBeside(l, s, method)
+	if !g.countLast(l, s) {
+		g.askOf(l, s)
+	}
+	if label != "" {
+		l.folded(label)
+	}
+	if doubt != "" && len(l.Ingredients) > 0 {
+		l.ask("%s", doubt)
+	}
+}
+
+// unwrapped takes bullets, columns, struck words and headings off a line; doubt is
+// what the cells of a table leave to ask.
+func (g *grammar) unwrapped(l *Line) (s, doubt string) {
 	whole, gone := unstruck(bullet.ReplaceAllString(strings.Join(strings.Fields(columns(l.Text)), " "), ""))
 	if gone != "" {
 		l.say("%s", gone)
@@ -14,14 +31,7 @@ func (g *grammar) line(l *Line) {
 	if !shortDay.MatchString(whole) {
 		whole = strings.TrimRight(whole, " .,;!-–—")
 	}
-	s, doubt := g.cells(plain(bullet.ReplaceAllString(whole, "")))
-	if doubt != "" {
-		defer func() {
-			if len(l.Ingredients) > 0 {
-				l.ask("%s", doubt)
-			}
-		}()
-	}
+	s, doubt = g.cells(plain(bullet.ReplaceAllString(whole, "")))
 	if m := aboutTail.FindStringSubmatch(s); m != nil {
 		s = m[1]
 	}
@@ -34,6 +44,12 @@ func (g *grammar) line(l *Line) {
 	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") && strings.Count(s, "(") == 1 && yieldLead.MatchString(s[1:]) {
 		s = strings.TrimSpace(s[1 : len(s)-1])
 	}
+	return s, doubt
+}
+
+// unlabelled takes off the words before an amount; label is the one that is in no
+// table, which is kept.
+func (g *grammar) unlabelled(l *Line, s string) (rest, label string) {
 	if m := nameTwice.FindStringSubmatch(s); m != nil && g.startsMeasured(m[2]) {
 		if _, known := g.row(m[1]); known || strings.Contains(strings.ToLower(m[2]), strings.ToLower(m[1])) {
 			s = m[2]
@@ -44,37 +60,49 @@ func (g *grammar) line(l *Line) {
 	}
 	if m := labelLead.FindStringSubmatch(s); m != nil && g.startsMeasured(m[2]) {
 		if _, known := g.row(m[1]); !known {
-			s = m[2]
 			l.say("%q is no amount and no time", m[1])
-			defer l.folded(m[1])
+			return m[2], m[1]
 		}
 	}
-	method := false
+	return s, ""
+}
+
+// unnumbered takes the number of a step or of a list off a line; method reports a
+// step.
+func (g *grammar) unnumbered(s string) (rest string, method bool) {
 	if m := numbered.FindStringSubmatch(s); m != nil && len(dayOnly(s)) == 0 && g.startsMeasured(m[1]) {
 		s = m[1]
 	}
-	if m := step.FindStringSubmatch(s); m != nil && !g.startsMeasured(m[1]) && !wholeDay(s) {
-		_, _, listed := g.behind(m[1])
-		s, method = m[1], !listed
-		if m := leadList.FindStringSubmatch(s); m != nil && g.whole(m[1]) { // "2. You need 6 cups of sugar."
-			s, method = m[1], false
-		}
+	m := step.FindStringSubmatch(s)
+	if m == nil || g.startsMeasured(m[1]) || wholeDay(s) {
+		return s, false
 	}
-	switch {
+	_, _, listed := g.behind(m[1])
+	if list := leadList.FindStringSubmatch(m[1]); list != nil && g.whole(list[1]) { // "2. You need 6 cups of sugar."
+		return list[1], false
+	}
+	return m[1], !listed
+}
+
+// readWhole reads a line, and what it made apart from what went in.
+func (g *grammar) readWhole(l *Line, s string, method bool) {
+	switch m := madeOf.FindStringSubmatch(s); {
 	case s == "":
 		l.say("not read: nothing but signs")
 	case heading.MatchString(s):
 		l.say("a heading")
+	case m != nil && !method && g.whole(afterIng.ReplaceAllString(m[1], "")) && !strings.Contains(m[1], ". "):
+		sub := Line{Text: m[2]}
+		g.readAs(l, m[1], method)
+		g.sentences(&sub, m[2])
+		l.take(sub)
 	default:
-		if m := madeOf.FindStringSubmatch(s); m != nil && !method && g.whole(afterIng.ReplaceAllString(m[1], "")) && !strings.Contains(m[1], ". ") {
-			sub := Line{Text: m[2]}
-			g.readAs(l, m[1], method)
-			g.sentences(&sub, m[2])
-			l.take(sub)
-			break
-		}
 		g.readAs(l, s, method)
 	}
+}
+
+// sayBeside says what stands beside what was read.
+func (g *grammar) sayBeside(l *Line, s string, method bool) {
 	if note := strings.TrimSpace(footnote.FindString(vulgar.Replace(l.Text))); l.Read() && len(note) > 3 {
 		l.say("beside it stands %s", note)
 	}
@@ -83,47 +111,6 @@ func (g *grammar) line(l *Line) {
 	}
 	if left := missing(*l, s); l.Read() && len(left) > 0 {
 		l.say("only what stands below was read of it; in no key: %s", strings.Join(left, ", "))
-	}
-	sealed := bitForm.ReplaceAllString(s, "")
-	if at := unsealedForm.FindStringIndex(s); at != nil {
-		sealed = strings.TrimRight(s[:at[0]], " ,;-+")
-	}
-	told := false
-	if m := titled.FindStringSubmatch(l.Text); m != nil {
-		sealed, told = plain(m[1]), true
-	}
-	if m := readied.FindStringSubmatch(sealed); m != nil {
-		sealed, told = sealed[len(m[0])-len(m[1]):], true
-	}
-	if f, ok := g.count(sealed); ok && (f.Jar != "" || jarTalk.MatchString(s)) && !l.Read() && len(l.Asks) == 0 {
-		if f.Low >= 1 && f.High == f.Low && atSign.MatchString(sealed) { // 14 jars @ 220 g
-			g.fills(l, s, []Fill{f})
-			return
-		}
-		if f.Jar != "" && f.Low >= 1 && (told || bareAbout.MatchString(sealed)) { // a recipe speaks so
-			f.Planned = true
-			l.Fills = append(l.Fills, f)
-		}
-		said := s
-		if told {
-			said = sealed
-		}
-		l.ask("jars that were filled? Then write: got %s, and their size", said)
-	}
-	if m := noAmount.FindStringSubmatch(s); m != nil && !l.Read() && len(l.Asks) == 0 {
-		if _, ok := g.row(m[1]); ok {
-			l.ask("how much %s was it? Write it as an ingredient with its amount", strings.ToLower(m[1]))
-		}
-	}
-	if !l.Read() && len(l.Asks) == 0 {
-		g.askLast(l, s)
-		if len(l.Asks) == 0 {
-			g.askScrawl(l, s)
-		}
-	}
-	l.askUnsealed(s)
-	if !l.Read() && len(l.Asks)+len(l.Says) == 0 {
-		l.say("not read: %s", why(s))
 	}
 }
 
@@ -141,8 +128,6 @@ var (
 )
 
 var yieldVerb = pattern(`(?i)\b(?:ergab|ergibt|ergeben|bekam|made|makes?|yields?|yielded|gave|gives|filled|obtenu|obtient|donn\p{L}+)\b`)
-
-var noAmount = pattern(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover|nach bedarf|nach geschmack|selon besoin|à volonté|q\.? ?s\.?|optional)\.?$`)
 
 // readAs reads a line as one thing, and as several facts where it is not read so
 // or figures of it are lost. Of prose only times and counts are read.
@@ -165,14 +150,6 @@ func (g *grammar) readAs(l *Line, s string, method bool) {
 		g.loose(l, s)
 	}
 }
-
-// titled is a heading with its count: "Berry jam | 6 half-pint jars"; readied are
-// the jars a recipe has one prepare.
-var (
-	titledYield = pattern(`(?i)^[^\d|:.]{3,60}(?: --? | - |: |, )((?:makes|yields?|yield:) .*\d.*)$`)
-	titled      = pattern(`^[^|\d]{3,60}\| ?(\d[^|]*)$`)
-	readied     = pattern(`(?i)^(?:prepare|sterili[sz]e|wash|have ready|have) (\d|one|two|three|four|five|six|seven|eight|nine|ten|twelve)`)
-)
 
 var (
 	pulpOf   = pattern(`(?i)^(?:the )?(?:pulp|flesh|sections|segments|fruchtfleisch|pulpe|chair) (?:of|from|von|de|d')\b`)
