@@ -42,6 +42,9 @@ func (c *pass) begin() {
 	}
 	c.Evidence(c.names, citeFIC21)
 	c.handled = c.Handles(c.names, citeFIC21)
+	for _, ln := range c.R.Lines {
+		c.Banned(ln)
+	}
 	if sideArea(c.Jar) <= 0 {
 		c.L.Notef("jar-not-measured", c.BatchFile(), c.Jar.FillPath, "the jar's side is not known, so the larger letter height is used").
 			Hinted("give the jar's circumference and straight height in kitchen.toml").Cited(citeFIC13)

@@ -29,16 +29,6 @@ type ingredientTable struct {
 	TwoPercent    float64  `toml:"two_percent"` // 2, 1.5, 1 or 0.5; 0 = plain list
 	Preservatives []string `toml:"preservatives"`
 	Sulfites      []string `toml:"sulfites"` // words a maker may use
-	Banned        []banned `toml:"banned"`
-	Origin
-}
-
-// banned is what no food may hold.
-type banned struct {
-	Words  []string `toml:"words"`  // of an ingredient or a part that name it
-	Unless []string `toml:"unless"` // words beside them that say it is not in there
-	Why    string   `toml:"why"`
-	Hint   string   `toml:"hint"` // empty: leave it out
 	Origin
 }
 

@@ -201,6 +201,11 @@ func (r rules) checkWords() error {
 			return fmt.Errorf("wording %s: words, in, level, text or confidence is not known", w.ID)
 		}
 	}
+	for _, b := range r.Banned {
+		if err := b.check(); err != nil {
+			return err
+		}
+	}
 	for _, n := range r.Namings {
 		if err := known(n.Confidence); err != nil || !levelKnown(n.Level) || len(n.Words) == 0 {
 			return fmt.Errorf("naming %s: words, level or confidence is not known", n.ID)

@@ -3,6 +3,7 @@ package place
 import (
 	"cmp"
 	"reflect"
+	"slices"
 	"strings"
 
 	"jarmark/internal/kit/unit"
@@ -51,6 +52,7 @@ type rules struct {
 	Nutrition   *nutritionTable  `toml:"nutrition"`
 	Wordings    []WordingRule    `toml:"wording"`
 	Namings     []namingRule     `toml:"naming"`
+	Banned      []Banned         `toml:"banned"` // added to those of the set it extends
 	Price       *priceTable      `toml:"price"`
 	Programmes  []Programme      `toml:"programme"`
 	EU          *European        `toml:"eu"`
@@ -136,6 +138,8 @@ func (r rules) base(from rules) rules {
 		case "Extends", "ValidFrom", "ValidTo", "CheckedOn", "Note", "Memory", "Programmes", "Also", "Names":
 		case "Products":
 			r.Products = overlay(from.Products, r.Products)
+		case "Banned":
+			r.Banned = slices.Concat(from.Banned, r.Banned)
 		default:
 			if to.Field(i).IsZero() {
 				to.Field(i).Set(src.Field(i))

@@ -94,6 +94,7 @@ func TestWordsAtTheirLimits(t *testing.T) {
 	naming := namingRule{Words: []string{"pure"}, Level: "error", Origin: Origin{Confidence: "primary"}}
 	with := func(change func(*WordingRule)) rules { w := word; change(&w); return rules{Wordings: []WordingRule{w}} }
 	named := func(change func(*namingRule)) rules { n := naming; change(&n); return rules{Namings: []namingRule{n}} }
+	ban := Banned{Words: []string{"x"}, Why: "x", Origin: naming.Origin}
 	claims := func(level, text, cite string) rules {
 		return rules{Nutrition: &nutritionTable{Level: level, Text: text, Cite: cite}}
 	}
@@ -105,6 +106,8 @@ func TestWordsAtTheirLimits(t *testing.T) {
 		"shouted": {with(func(w *WordingRule) { w.Level = "shout" }), false}, "says nothing": {with(func(w *WordingRule) { w.Text = "" }), false}, "heard": {with(func(w *WordingRule) { w.Confidence = "hearsay" }), false},
 		"a naming": {named(func(*namingRule) {}), true}, "of no words": {named(func(n *namingRule) { n.Words = nil }), false}, "of no level": {named(func(n *namingRule) { n.Level = "" }), false},
 		"unsure": {named(func(n *namingRule) { n.Confidence = "" }), false}, "claims": {claims("warning", "x", "y"), true}, "claims shouted": {claims("shout", "x", "y"), false},
+		"banned": {rules{Banned: []Banned{ban}}, true}, "banned for nothing": {rules{Banned: []Banned{{Words: ban.Words, Origin: ban.Origin}}}, false}, "no word banned": {rules{Banned: []Banned{{Why: "x", Origin: ban.Origin}}}, false},
+		"banned on hearsay": {rules{Banned: []Banned{{Words: ban.Words, Why: "x"}}}, false}, "banned aloud": {rules{Banned: []Banned{{Words: ban.Words, Why: "x", Level: "shout", Origin: ban.Origin}}}, false},
 		"claims mute": {claims("warning", "", "y"), false}, "claims uncited": {claims("warning", "x", ""), false},
 	} {
 		if got := x.r.checkWords(); (got == nil) != x.ok {

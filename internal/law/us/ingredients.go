@@ -37,7 +37,7 @@ func ingredients(p *pass) {
 	}
 	for _, e := range list {
 		p.sulfites(e)
-		p.banned(e)
+		p.Banned(e.line)
 	}
 	text := draft.Upper(p.listText(list))
 	p.add(label.Block{Kind: label.Ingredients, Runs: place.Starred(p.Say.Say("us.ingredients") + " " + draft.PlainStars(draft.Dotted(text))), Zone: label.Info, With: []label.Kind{label.Maker, label.Allergens}, Required: true,
