@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"jarmark/internal/kit/diag"
 	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
 )
@@ -20,14 +21,18 @@ func (p *Draft) Banned(ln cook.Line) {
 		if !slices.ContainsFunc(texts, named) {
 			continue
 		}
-		tell, why := p.L.Errorf, b.Why
-		if b.Level == "warning" {
-			tell = p.L.Warnf
-		}
+		why, ahead := b.Why, false
 		if from, err := unit.ParseDate(b.From); err == nil && p.day().Before(from) {
-			tell, why = p.L.Warnf, "from "+from.Words(p.Set.Units == "us")+" on, "+why
+			why, ahead = "from "+from.Words(p.Set.Units == "us")+" on, "+why, true
 		}
-		tell("banned-in-food", p.BatchFile(), LinePath(ln), "%s: %s", ln.Name, why).Hinted(cmp.Or(b.Hint, "leave it out")).Cited(b.Source)
+		text := ln.Name + ": " + why
+		var d *diag.Diagnostic
+		if ahead || b.Level == "warning" {
+			d = p.L.Warnf("banned-in-food", p.BatchFile(), LinePath(ln), "%s", text)
+		} else {
+			d = p.L.Errorf("banned-in-food", p.BatchFile(), LinePath(ln), "%s", text)
+		}
+		d.Hinted(cmp.Or(b.Hint, "leave it out")).Cited(b.Source)
 		return
 	}
 }
