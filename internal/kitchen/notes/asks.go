@@ -40,6 +40,10 @@ func (g *grammar) askLast(l *Line, s string) {
 		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
 	case len(times(s)) > 0 && (len(strings.Fields(s)) <= 4 || headTime.MatchString(s)):
 		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
+	case short && tookTime.MatchString(s) && len(times(spelledTimes(s))) > 0:
+		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
+	case testedTime.MatchString(s) && hasMinutes(s) && !condition.MatchString(s) && len(strings.Fields(s)) <= 14:
+		l.ask("how many minutes was it boiled in all? Write minutes under [cook]")
 	case bareHead.MatchString(s):
 		l.ask("of what: inches? Write headspace = \"1/4 in\" under [process]")
 	case figure && netOf.MatchString(s):
@@ -53,6 +57,12 @@ func (g *grammar) askLast(l *Line, s string) {
 		l.ask("minutes, or degrees? Write minutes or temperature, under [cook]")
 	}
 }
+
+// tookTime is a time of something that is not named, testedTime one at which it was tested.
+var (
+	tookTime   = pattern(`(?i)\b(?:took|taken|needed|dauerte|gedauert|gebraucht|brauchte|a pris|a duré|il a fallu)\b`)
+	testedTime = pattern(`(?i)\b(?:test(?:ed|s)?|gelierprobe|probe|test de l'assiette|wrinkl\p{L}*|set|sets|flüssig|runny|liquide|pris)\b`)
+)
 
 // netOf is a weight of what was made; atSet a figure of the set, of minutes or degrees.
 var (

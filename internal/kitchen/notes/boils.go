@@ -34,7 +34,7 @@ var (
 	emptyJars     = pattern(`(?i)\bstérilis\w* (?:(?:les|vos|des|tes|nos|bien) )*(?:petits |bocaux et |pots et )?(?:pots|bocaux|couvercles)\b`)
 	underPressure = pattern(`(?i)\bpressure\b|\bat \d{1,2} ?(?:pounds|lbs?|psi)\b|\bschnellkoch|\bautocuiseur`)
 	moreTime      = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
-	eachTime      = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn)\.? (?:each|apiece|je(?:weils)?|chacune?s?)\b`)
+	eachTime      = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn)\.? (?:each|apiece|je(?:weils)?|chacune?s?)\b|\b(?:each|every|per|je|jede[mnrs]?|pro|chaque|par) (?:half|lot|batch|pan(?:ful)?|pot(?:ful)?|kettle|portion|hälfte|topf|ladung|charge|durchgang|moitié|fournée|bassine|casserole|tournée|fois)\b|\b(?:in|en) (?:two|three|four|several|\d|zwei|drei|vier|mehreren|deux|trois|plusieurs) (?:lots|batches|pans|halves|goes|portionen|töpfen|durchgängen|hälften|fois|fournées|bassines)\b`)
 	boilAgain     = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*) (?:(?:rapidly|hard|gently|fast) )?again\b|\b(?:minutes?|mn|min) encore\b|\b(?:noch ?(?:ein)?mal|erneut|wieder)\b[^.;]{0,30}\bkoch`)
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
 	bareBoil      = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)

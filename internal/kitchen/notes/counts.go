@@ -1,13 +1,11 @@
 package notes
 
-import "strings"
-
 // countLast reads a line nothing else read as a count of jars, and asks whether they
 // were filled; done reports that nothing is left to ask.
 func (g *grammar) countLast(l *Line, s string) (done bool) {
 	sealed, told := bitForm.ReplaceAllString(s, ""), false
 	if at := unsealedForm.FindStringIndex(s); at != nil {
-		sealed = strings.TrimRight(s[:at[0]], " ,;-+")
+		sealed = butTail.ReplaceAllString(s[:at[0]], "")
 	}
 	if m := titled.FindStringSubmatch(l.Text); m != nil {
 		sealed, told = plain(m[1]), true

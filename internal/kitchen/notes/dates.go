@@ -35,7 +35,7 @@ var (
 	dottedShort = pattern(`\b(\d{1,2})\. ?(\d{1,2})\.(?:$|[^\d])`)
 	slashed     = pattern(`\b(\d{1,2})[/-](\d{1,2})[/-](\d{4}|\d{2})\b`)
 	weekDay     = pattern(`(?i)^(?:made |on |am |le )?(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)\p{L}*\.?,? (\d{1,2})[./-](\d{1,2})\.?$`)
-	dayWords    = pattern(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|today|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|mon|tue|wed|thu|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
+	dayWords    = pattern(`(?i)\b(?:made|cooked|canned|on|date|the|it|day|batch|from|today|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|mon|tues?|weds?|thu(?:rs?)?|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|gekocht|eingekocht|am|den|vom|datum|fait|le|du|cuit|date de|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)\b`)
 )
 
 // date reads a line that is a date, in several spellings. One that may be two
@@ -44,6 +44,7 @@ func (g *grammar) date(l *Line, s string) bool {
 	if m := lotForm.FindStringSubmatch(s); m != nil && strings.ContainsFunc(m[1], unicode.IsLetter) {
 		return false // "lot 26-09-04-B"
 	}
+	s = gluedDay.ReplaceAllString(s, "$1 $2 $3")
 	days, from, to := dayIn(s)
 	if len(days) == 0 {
 		return l.yearless(s)
@@ -92,6 +93,9 @@ func (g *grammar) isKind(w string) bool {
 
 // nameJoin are the words between the fruits of a name.
 var nameJoin = pattern(`(?i) (?:and|with|und|mit|et|aux?|à|de|des|du) `)
+
+// gluedDay is a day as a stamp has it: 05SEP2026.
+var gluedDay = pattern(`^(\d{2})(\p{L}{3})(\d{4}|\d{2})$`)
 
 // yearless asks of a line that is a day and a month.
 func (l *Line) yearless(s string) bool {

@@ -10,7 +10,7 @@ import (
 // A line of several facts: "2 kg plums, got 9 jars, 104 C, 14.9.26".
 
 var (
-	mayCut   = pattern(`[,;.]+ |;| ?[|] ?| / |/ | /|\p{L}/\d| [+&→-]+ |: | (?:then|and|und|et|sowie) | [\d~]`)
+	mayCut   = pattern(`[,;.]+ |;| ?[|] ?| / |/ | /|\p{L}/\d| [+&→-]+ |: | (?:then|and|und|et|sowie) | [\d~]| (?:simmered|boiled|cooked|stewed|gekocht|geköchelt|cuit|bouilli)e?s? `)
 	aFigure  = pattern(`\d+(?:[.,]\d+)?`)
 	restForm = pattern(`(?i)^(?:a bit|a half|half|a little|a (?:bit|little|small one|taste) (?:left|over|more)|some left|1 small(?: one)?|rest|ein rest|etwas übrig|1 kleines?|(?:a half|half|1/2) (?:left(?: over)?|over))\.?$`)
 )
@@ -171,7 +171,9 @@ func places(s string) (from, to []int) {
 		if letter := strings.IndexByte(s[at[0]:end], '/'); letter > 0 && s[at[0]] != ' ' { // "plums/5 lb": the letter is the last fact's
 			at[0] += letter
 		}
-		if last := s[end-1]; last >= '0' && last <= '9' || last == '~' {
+		if verb := s[at[0]:end]; len(verb) > 6 && verb[0] == ' ' && cooking.MatchString(verb) {
+			end = at[0] + 1 // the verb is the next fact's
+		} else if last := s[end-1]; last >= '0' && last <= '9' || last == '~' {
 			end-- // the figure is the next fact's
 		}
 		if !inBrackets(s, at[0]) && at[0] > 0 && !again(s, at[0], end) {
@@ -243,6 +245,11 @@ func (g *grammar) alone(l *Line, s string) {
 func (l *Line) take(sub Line) {
 	for _, k := range sub.Keys {
 		other := l.find(k.Path)
+		if other != nil && k.Path == "cook.finished_pot" && emptyToo.MatchString(l.Text) {
+			k = lighter(other, k)
+			sub.Asks = slices.DeleteFunc(sub.Asks, func(a string) bool { return a == withPot })
+			other = nil
+		}
 		switch {
 		case other == nil:
 		case other.Value == k.Value:
@@ -257,6 +264,21 @@ func (l *Line) take(sub Line) {
 	}
 	l.Ingredients, l.Fills = append(l.Ingredients, sub.Ingredients...), append(l.Fills, sub.Fills...)
 	l.Asks, l.Says = append(l.Asks, sub.Asks...), append(l.Says, sub.Says...)
+}
+
+// emptyToo are a vessel with the jam and the vessel alone: "pan + jam 4.85 kg, pan 1.9 kg".
+var emptyToo = pattern(`(?i)(?:^|[,;/:] ?|and |und |et )(?:the |der |la )?(?:pan|pot|kettle|topf|kessel|bassine|casserole|marmite)[ :=]+\d`)
+
+// lighter makes the tare of the lighter of two weights of the pot.
+func lighter(a *Key, b Key) Key {
+	x, _ := unit.ParseMass(strings.Trim(a.Value, `"`))
+	y, _ := unit.ParseMass(strings.Trim(b.Value, `"`))
+	if x < y {
+		a.Path = "cook.pot_tare"
+	} else {
+		b.Path = "cook.pot_tare"
+	}
+	return b
 }
 
 // bareCount takes a count of jars without a verb, and asks whether it is one.

@@ -10,11 +10,10 @@ import (
 
 // How many jars of which size.
 var (
-	yieldLead  = pattern(`(?i)^(?:(?:approx\.?|approximate|average|total|final) )?(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|pour (?:réaliser|obtenir|remplir|faire)|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|menge für|ingrédients? pour|ingrédients?|menge|ertrag|rendement|quantités?|nombre de (?:pots|bocaux)|servings?|serves|portions?|yields?|yielded|makes?|made|got|gave|filled|gives?|fills?|remplit|ergibt|ergeben|ergab|gibt|gab|macht|reicht|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|obtenir|obtenez|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |env\.? |ungefähr |rund |at least |~ ?)?`)
-	counted    = pattern(`(?i)^(?:got|gave|filled|made|yielded|ergab|bekam|obtenu|donné|rempli)$`)
+	yieldLead  = pattern(`(?i)^(?:(?:approx\.?|approximate|average|total|final) )?(?:cette fois(?:-ci)?,? )?(?:(?:(?:this|one|the) )?recipe |the |das rezept |die menge |dieses rezept )?(?:(?:we|i|it|this|that|je|ça|cela|on|ich|wir|das|es) )?(?:should |will |would )?(?:(?:m'|me |nous |vous |te )?(?:a |avait |ont ))?(?:yields?[ :-]+)?((?:you(?:'ll| will)? need )?for|pour (?:réaliser|obtenir|remplir|faire)|recette pour|recipe for|quantity|ingredients? for|zutaten(?:menge)? für|menge für|ingrédients? pour|ingrédients?|menge|ertrag|rendement|quantités?|nombre de (?:pots|bocaux)|servings?|serves|portions?|yields?|yielded|yl?d(?:ed|s)?|makes?|made|got|gave|filled|gives?|fills?|remplit|ergibt|ergeben|ergab|gibt|gab|macht|reicht|bekam|bekommen|erhalten|reicht für|reichen für|rezept für|donne|donné|fais|fait|obtenu|obtient|obtenir|obtenez|rempli|pour|für|total|expect|sufficient for|enough for|enough to fill|to make|to fill)(?: (?:for|of|from) (?:this|the) (?:recipe|batch|lot|amount))?(?:[ :-]+|\b|$)(?:is |us |me )?(?:about |approximately |approx\.? |ca\.? |around |roughly |etwa |environs? |env\.? |ungefähr |rund |at least |~ ?)?`)
+	counted    = pattern(`(?i)^(?:got|gave|filled|made|yielded|yl?ded|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = pattern(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*|menge.*)$`)
-	sealForm   = pattern(`(?i)\b(all|\d{1,4})(?: of them| jars?)? (?:have |has )?(?:sealed|pinged|popped)\b`)
 	andMore    = pattern(`(?i) (?:and|\+|plus) (\d)`)
 	headCount  = pattern(`(?i)^(?:the )?(?:\(?\d|une? |eine?[nms]? |zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|deux|trois|quatre|cinq|sept|huit|dix|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
 	looseJar   = pattern(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly|standard|regular|normal|ordinary|average|good|nice|average-sized?|medium-sized?|good-sized|preserving|mason|canning) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
@@ -39,7 +38,7 @@ func (g *grammar) yield(l *Line, s string) bool {
 		return false // "pour over the water": French only before a count
 	}
 	if at := unsealedForm.FindStringIndex(body); at != nil {
-		body = strings.TrimRight(body[:at[0]], " ,;-")
+		body = butTail.ReplaceAllString(body[:at[0]], "")
 	}
 	for _, part := range strings.Split(markAnd(body), ", ") {
 		f, ok := g.count(part)
@@ -90,14 +89,8 @@ func markAnd(s string) string {
 func (g *grammar) fills(l *Line, s string, fills []Fill) {
 	low := strings.ToLower(s)
 	for i, f := range fills {
-		if n := unsealed(s); n > 0 && !f.Planned && len(fills) == 1 && float64(n) <= f.Low {
-			fills[i].Sealed = int(f.Low) - n
-		} else if m := sealForm.FindStringSubmatch(s); m != nil && !f.Planned && len(fills) == 1 {
-			if n, err := strconv.Atoi(m[1]); err == nil && float64(n) <= f.Low {
-				fills[i].Sealed = n
-			} else if err != nil {
-				fills[i].Sealed = int(f.Low)
-			}
+		if n, ok := shut(s, f.Low); ok && !f.Planned && len(fills) == 1 {
+			fills[i].Sealed = n
 		}
 		switch {
 		case f.Said != "":
@@ -130,21 +123,6 @@ func askSaid(size string) string {
 
 // bitForm is what was left over the full jars.
 var bitForm = pattern(`(?i)(?: ?\+ ?| & | and | plus | und | u\. | et |, )(?:a (?:bit|half|little)|half a jar|half|a part(?:ial)? jar|part(?:ial)? (?:jar|full)|bit|1/2 (?:a )?jar|(?:ein )?rest|etwas|un peu|un reste|(?:1|one|a|ein(?:en)?|un|some) (?:\p{L}+ )?(?:small(?: one)?|kleines|tiny(?: one)?|tast(?:er|e)|tester|bowl(?:ful)?|dish|ramekin|saucer|sample|cup|mug|spoonful|drop|over|left|schälchen|schüssel|probe|bol|fond|dégustation))\b[^\d]*$`)
-
-var unsealedForm = pattern(`(?i)\b(one|two|three|\d{1,3})(?: of them| jars?)? (?:(?:did ?n'?t|did not|has not|have not|hasn't|haven't|failed to|un|no|not|bad)[ -]?(?:seal|ping|pop|close\b|take\b)|failed|ging nicht zu|nicht zu|open\b)`)
-
-// unsealed is how many jars are said not to have sealed.
-func unsealed(s string) int {
-	m := unsealedForm.FindStringSubmatch(s)
-	if m == nil {
-		return 0
-	}
-	if n, ok := wordNumbers()[strings.ToLower(m[1])]; ok {
-		return n
-	}
-	n, _ := strconv.Atoi(m[1])
-	return n
-}
 
 // count reads "8 half-pints", "5 or 6 half-pint jars", "6 x 350 ml".
 func (g *grammar) count(s string) (f Fill, ok bool) {
@@ -186,6 +164,9 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 		}
 	}
 	rest := strings.TrimSpace(m[4])
+	if p := poundJar.FindStringSubmatch(rest); p != nil { // nine one-pound pots
+		rest = inFigures(p[1]) + " lb" + rest[len(p[0]):]
+	}
 	if sealForm.MatchString(rest) {
 		rest = strings.TrimRight(rest[:sealForm.FindStringIndex(rest)[0]], " ,")
 	}
@@ -198,7 +179,7 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 		}
 		return f, true
 	}
-	if of := heldForm.FindStringSubmatch(rest); of != nil {
+	if of := heldForm.FindStringSubmatch(strings.TrimSuffix(rest, " and a bit")); of != nil {
 		u := strings.ToLower(strings.TrimSuffix(of[2], "."))
 		if also, short := alsoUnit(u); short { // 350 gr
 			u = also
@@ -208,6 +189,8 @@ func (g *grammar) count(s string) (f Fill, ok bool) {
 	}
 	return f, looseJar.MatchString(rest)
 }
+
+var poundJar = pattern(`(?i)^(one|two|half|1|2|1/2)[- ](?:pounds?|lb|pfund)\b`)
 
 var eachOne = pattern(`(?i)^(?:of|à|je|zu(?: je)?|de|each) `)
 

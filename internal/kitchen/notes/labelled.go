@@ -10,17 +10,17 @@ import (
 var (
 	lotForm    = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?([A-Za-z0-9][A-Za-z0-9-]{0,39})$`)
 	badLot     = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?[A-Za-z]*\d[A-Za-z0-9-]*[/.+][A-Za-z0-9/.+-]+$`)
-	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\brefr(?:a[ck](?:t(?:o(?:m(?:eter)?)?)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
+	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\br(?:e|é)fr(?:a[ck](?:t(?:o(?:m(?:eter|(?:e|è)tre)?)?)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
 	brixTemp   = pattern(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(?:about |ca\.? |~ ?)?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?|grad|degrés?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
 	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|monte|monter|montée|arrive|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|(?:gel|gell|jell|jelly|set|setting|soft ball) stage|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempEnd    = pattern(`(?i)\b(?:at the end|in the end|end temp|end temperature|got to|went to|off at|off the heat at|am ende|zum schluss|endtemperatur|à la fin|en fin de cuisson)`) // with a unit
 	tempNot    = pattern(`(?i)gläser|\b(?:sterili[sz]\w*|stérili\w*|einkoch\w*|eingekocht|einweck\w*|wasserbad|bain-marie|bocaux|couvercles|deckel|umluft|heißluft|rohr|chaleur tournante|th\.|thermostat|process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|back of|room|fridge|altitude|jars?)\b`)
-	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|écume|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|topf mit (?:marmelade|konfitüre|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|finished(?: weight)?|final weight|batch|empty pot|pot empty|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(?:(?:about|abt\.?|approx\.?|ca\.?|roughly|nearly) )?(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|(?:bassine|casserole|marmite) (?:et|\+|&) (?:la )?confiture|écume|abschaum|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|(?:topf|kessel) (?:mit|und|\+|&) (?:marmelade|konfitüre|gelee|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|finished(?: weight)?|final weight|batch|empty pot|pot empty|skimmings|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(?:(?:about|abt\.?|approx\.?|ca\.?|roughly|nearly) )?(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = pattern(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
 	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|off|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
-	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}}
+	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}, {"refraktometer", "refractometer"}, {"réfractomètre", "refractometer"}, {"refractomètre", "refractometer"}}
 	sterilised = pattern(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
 
@@ -71,8 +71,9 @@ func (g *grammar) labelled(l *Line, s string) bool {
 // numbers reads °Brix and pH.
 func (l *Line) numbers(s string) {
 	if m := brixForm.FindStringSubmatch(s); m != nil {
-		if v, ok := within(m[1]+m[2]+m[3]+m[4], 1, 99); ok {
+		if v, ok := within(m[1]+m[2]+m[3]+m[4], 1, 99); ok && !oneBox.MatchString(m[0]) {
 			l.key("cook.brix", v)
+			l.severalReadings(s, m[0])
 			if t := brixTemp.FindStringSubmatch(s); t != nil {
 				l.key("cook.brix_temperature", quoted(t[1]+" °"+strings.ToUpper(t[2][:1])))
 			} else if hotReading.MatchString(s) {
@@ -84,9 +85,25 @@ func (l *Line) numbers(s string) {
 	if m := phForm.FindStringSubmatch(s); m != nil {
 		if v, ok := within(m[1], 1, 13); ok {
 			l.key("cook.ph", v)
+			l.severalReadings(s, m[0])
 		}
 	}
 }
+
+// severalReadings asks where another reading follows: "Brix 64-65", "pH 3.9, then 3.4".
+func (l *Line) severalReadings(s, first string) {
+	_, more, _ := strings.Cut(s, first)
+	if m := nextReading.FindStringSubmatch(more); m != nil {
+		k := &l.Keys[len(l.Keys)-1]
+		k.Asked = true
+		l.ask("%s or %s? Take the # off, or write the one that counts", k.Value, m[1])
+	}
+}
+
+var (
+	nextReading = pattern(`(?i)^[%°]?(?: ?brix)?(?: ?(?:[-/,;]|->|→|to|or|and|then|later|now|at the end|bis|oder|und|dann|später|à|ou|et|puis))+ ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)(?:$|[^\d.,°%\p{L} ]|[,.] | ?(?:brix|bx)| \p{L}{4,})`)
+	oneBox      = pattern(`(?i)^\d(?:[.,]\d+)? ?bx$`) // 1 bx of pectin
+)
 
 // temperature reads the temperature of the set, as degrees with their unit; one
 // without a unit is asked about.
@@ -193,7 +210,7 @@ func (l *Line) weighed(what, whole, weight string) bool {
 		l.key("cook.skimmed", quoted(weight))
 	default:
 		l.key("cook.finished_pot", quoted(weight))
-		if what == "pot" || what == "topf" || strings.Contains(what, "voll") || strings.Contains(what, "plein") || strings.Contains(what, "avec") || strings.Contains(what, "mit") || strings.Contains(what, "full") || strings.ContainsAny(what, "+&/") || strings.Contains(what, "and") || strings.Contains(what, "with") {
+		if what == "pot" || what == "topf" || strings.Contains(what, "voll") || strings.Contains(what, "plein") || strings.Contains(what, "avec") || strings.Contains(what, "mit") || strings.Contains(what, "full") || strings.ContainsAny(what, "+&/") || strings.Contains(what, "and") || strings.Contains(what, " et ") || strings.Contains(what, "und") || strings.Contains(what, "with") {
 			l.ask(withPot)
 		}
 	}

@@ -6,6 +6,7 @@ import "strings"
 // pot; else it says that it is none of them.
 func (g *grammar) line(l *Line) {
 	s, doubt := g.unwrapped(l)
+	s, plan := g.behindPlan(s)
 	s, label := g.unlabelled(l, s)
 	s, method := g.unnumbered(s)
 	g.readWhole(l, s, method)
@@ -16,6 +17,11 @@ func (g *grammar) line(l *Line) {
 	if label != "" {
 		l.folded(label)
 	}
+	if plan != "" {
+		l.say("%q was the plan; what was filled counts", plan)
+	}
+	l.doubtBack(s)
+	l.opensBack(s)
 	if doubt != "" && len(l.Ingredients) > 0 {
 		l.ask("%s", doubt)
 	}
@@ -35,7 +41,7 @@ func (g *grammar) unwrapped(l *Line) (s, doubt string) {
 	if m := aboutTail.FindStringSubmatch(s); m != nil {
 		s = m[1]
 	}
-	s = tidied(s)
+	s = g.apartly(tidied(s))
 	s = kiloTail.ReplaceAllString(jarsFirst.ReplaceAllString(s, "$2 $1"), "$1.$2 kg")
 	s = listFor.ReplaceAllString(s, "$1 $2")
 	if m := titledYield.FindStringSubmatch(s); m != nil {
@@ -63,6 +69,9 @@ func (g *grammar) unlabelled(l *Line, s string) (rest, label string) {
 			l.say("%q is no amount and no time", m[1])
 			return m[2], m[1]
 		}
+	}
+	if m := foldLead.FindStringSubmatch(s); m != nil && manyfold.MatchString(m[1]) && !g.foodIn(m[1]) {
+		return m[2], m[1]
 	}
 	return s, ""
 }
@@ -122,10 +131,7 @@ var aboutTail = pattern(`(?i)^(.*\d ?[\p{L}]*),? (?:environ|approximately|approx
 
 var shortDay = pattern(`\d\. ?\d{1,2}\.$`) // 14.6.
 
-var (
-	degrees    = pattern(`(?i)^\d{2,3}(?:[.,]\d)? ?(?:°|deg|degrees?|grad|degrés?)\b ?[cf]?\b`)
-	sealedOnly = pattern(`(?i)^(?:all|every one|alle|tous|toutes|\d{1,3}|one|two|three|ein|zwei|drei)?(?: of them)?(?: jars?| gläser| glas| lids?| deckel| bocaux)? ?(?:have |has |are |is |sind |ist )?(?:all )?(?:sealed|pinged|popped|failed|took|(?:did ?n'?t|not) (?:seal(?:ed)?|take|ping|pop)|unsealed|zu|nicht zu|offen|dicht|undicht|nicht dicht|gezogen|nicht gezogen|fermés?)\.?$`)
-)
+var degrees = pattern(`(?i)^\d{2,3}(?:[.,]\d)? ?(?:°|deg|degrees?|grad|degrés?)\b ?[cf]?\b`)
 
 var yieldVerb = pattern(`(?i)\b(?:ergab|ergibt|ergeben|bekam|made|makes?|yields?|yielded|gave|gives|filled|obtenu|obtient|donn\p{L}+)\b`)
 
@@ -194,68 +200,6 @@ func (g *grammar) startsMeasured(s string) bool {
 	}
 	name, _ := g.leadForm(strings.Join(strings.Fields(brackets.ReplaceAllString(rest, " ")), " "))
 	return g.knows(name)
-}
-
-// ingredients reads one or several things in the pot; whole or not at all.
-func (g *grammar) ingredients(l *Line, s string) bool {
-	s, verb := strings.TrimSpace(s), ""
-	if m := added.FindStringSubmatch(s); m != nil {
-		verb, s = m[1], s[len(m[0]):]
-	}
-	if imperative.MatchString(verb) && hasMinutes(s) {
-		if a, _, ok := g.amount(s); ok && !strings.Contains(s, ". ") {
-			l.ask("is %s one more in the pot, or a step about what is written already? If it is more, write it as an ingredient", a.text)
-		}
-		return false // a step: "Add 6 cups of sugar. Boil 1 minute."
-	}
-	if imperative.MatchString(verb) && len(s) > 0 {
-		if _, _, ok := g.amount(s); ok || partForm.MatchString(s) {
-			l.ask("is this one more thing in the pot, or a step about what is written already? If it is more, write %q alone", s)
-			return true
-		}
-		return false
-	}
-	if unsealedForm.MatchString(s) || sealForm.MatchString(s) || bareHead.MatchString(s) || headForm.MatchString(s) || sealedOnly.MatchString(s) || degrees.MatchString(s) {
-		return false
-	}
-	s = g.remarked(l, s)
-	s, short := g.long(s)
-	parts := g.parts(s)
-	var out []Ingredient
-	for _, part := range parts {
-		found, ok := g.one(l, part)
-		if !ok {
-			l.Asks, l.Says = nil, nil
-			return false
-		}
-		out = append(out, found...)
-	}
-	l.Ingredients = out
-	l.Says = append(short, l.Says...)
-	return true
-}
-
-var (
-	added      = pattern(`(?i)^(added|add|stirred in|stir in|plus|with|used|put in|threw in|and|then|also|took|take|another|further|extra|ajoute[rz]?|zusätzlich|außerdem|weiters|ferner|eventuell|evtl\.?|éventuellement|en plus|dazu|noch|mit|encore|avec|\+|&) (?:also |then |in )?`)
-	imperative = pattern(`(?i)^(?:add|stir in|take|ajoute[rz]?)$`)
-	between    = pattern(`(?i)(?:, | and |; ?| \+ | plus | & | und | et | sowie | ainsi que | as well as | along with )`)
-)
-
-// parts cuts a line where a new amount begins: "2 lb plums, 1 lb sugar and the
-// juice of 1 lemon". An amount alone ("1 cup plus 2 tbsp") is no part.
-func (g *grammar) parts(s string) (out []string) {
-	from := 0
-	for _, at := range between.FindAllStringIndex(s, -1) {
-		if at[0] < from || inBrackets(s, at[0]) {
-			continue
-		}
-		if !g.whole(s[from:at[0]]) || !g.whole(s[at[1]:]) {
-			continue
-		}
-		out = append(out, g.unparted(s[from:at[0]])...)
-		from = at[1]
-	}
-	return append(out, g.unparted(s[from:])...)
 }
 
 // whole reports that a text begins with an amount of a known food.

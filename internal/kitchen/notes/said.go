@@ -67,6 +67,11 @@ func weighed(a amount, rest string) (amount, string) {
 		first = a.choices[0]
 	}
 	q, err := unit.ParseQuantity(first)
+	if w := eachWeighs.FindStringSubmatch(rest); w != nil && err == nil && q.Dim == unit.ByCount && a.text != "" {
+		if text := strconv.FormatFloat(q.Count, 'f', -1, 64) + " (" + w[1] + ") " + q.Piece; valid(text) {
+			return amount{text: strings.TrimSpace(text), gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, food(rest[:len(rest)-len(w[0])])
+		}
+	}
 	m := weighing.FindStringSubmatchIndex(rest)
 	if err == nil && m == nil && q.Dim == unit.ByCount && q.Piece != "" && !sizes[strings.ToLower(q.Piece)] && len(a.choices) == 0 {
 		if v := holding.FindStringSubmatch(rest); v != nil && valid(v[1]) { // a shot of kirsch (4 cl)
@@ -92,6 +97,9 @@ func weighed(a amount, rest string) (amount, string) {
 	}
 	return amount{text: weight, gross: q.Piece == "" || sizes[strings.ToLower(q.Piece)], say: joined(a.say, first+" by the weight beside it")}, food(rest[:m[0]] + words + rest[m[1]:])
 }
+
+// eachWeighs is what each of several weighs: "2 sachets de pectine de 8 g".
+var eachWeighs = pattern(`(?i)(?: ?\(|,? )(?:je(?:weils)?|à|zu je|de) (?:ca\.? |env\.? |environ |etwa )?(` + num + ` ?(?:g|kg))(?: chacune?s?)?\)?$`)
 
 var holding = pattern(`(?i) \((?:about |ca\.? |approx\.? |env\.? )?(` + num + ` ?(?:ml|cl|dl|l|fl\.? ?oz))\)`)
 

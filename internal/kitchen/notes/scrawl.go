@@ -11,7 +11,8 @@ import (
 var (
 	ocrOne    = pattern(`(?:^|[ :])[lI](?:[.,]\d{1,2})? ?(?:kg|lbs?|pints?|cups?|tsp|tbsp|pkt)\b`)
 	strokesIn = pattern(`(?i)^(?:jars?|pots?|gläser|got|filled|made)[ :=-]+((?:[I|l/]{1,5} ?){1,20})$`)
-	aWeight   = pattern(`(?i)\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|pfund)\b`)
+	aWeight   = pattern(`(?i)\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|pfund|livres?)\b`)
+	aMeasured = pattern(`(?i)\d ?(?:(?-i:c)|cups?|qts?|quarts?|pts?|pints?|hps?|tbsp|tbs|tsp|l|ml|dl|cl|el|tl|bx|pkts?)\b`)
 	weightFor = pattern(`(?i)\b(lb|pound|pint|kilo|cup|weight|pfund) (?:for|to|per|auf|je|pour) (?:a )?(?:lb|pound|pint|kilo|cup|weight|pfund)\b|^(?:equal|same|half)(?: (?:weight|amount|quantity|measure))?(?: of)? `)
 	bareBit   = pattern(`(?i)\b(?:thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
 	bareMins  = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*|rolling|gekocht|geköchelt|cuit)[^\d.;,]{0,12}\d{1,2}(?:$|[,.;)]| (?:not|then|and|or|instead|dann|nicht|puis)\b| ?\+ ?\d{1,2}$)`)
@@ -46,19 +47,20 @@ func tidied(s string) string {
 }
 
 // manyfold says that a recipe was made more than once, or in part.
-var manyfold = pattern(`(?i)\b(?:double[ds]?|tripled?|half(?:ed)?|halved|twice|x ?\d|\d ?x)\b`)
+var manyfold = pattern(`(?i)\b(?:double[ds]?|tripled?|half(?:ed)?|halved|twice|x ?\d|\d ?x|\d times|` + allFold + `)\b`)
+
+// allFold are words that the amounts of a recipe were folded, with no amount beside them.
+const allFold = `doubl(?:ed|ing|é|ée|er)|tripl(?:ed|ing|é|er)|twice the (?:recipe|amounts?|quantity)|half the (?:recipe|amounts?|quantity)|halved|doppelt\p{L}*|verdoppelt|dreifach\p{L}*|halbe (?:menge|rezept)|halbes rezept|halbiert|double (?:dose|quantité|batch|recipe)|moitié de la recette|deux fois la (?:recette|dose)`
+
+var (
+	foldLead = pattern(`^([^:!]{2,30})[:!] (\p{L}.*)$`)
+	bareFold = pattern(`(?i)\b(?:` + allFold + `)\b`)
+)
 
 // folded asks of amounts behind such a word.
 func (l *Line) folded(word string) {
 	if manyfold.MatchString(word) {
 		l.ask("%s: are these the amounts that went in, or those before? Check them", word)
-	}
-}
-
-// askUnsealed asks which jars are told of that did not close, where none are counted.
-func (l *Line) askUnsealed(s string) {
-	if unsealed(s) > 0 && len(l.Fills) == 0 && len(strings.Fields(s)) <= 12 && !strings.Contains(strings.Join(l.Asks, " "), "jars") {
-		l.ask("of which jars? Write sealed, how many of them closed, under their [[fill]]")
 	}
 }
 
@@ -69,6 +71,8 @@ func (g *grammar) askScrawl(l *Line, s string) {
 	}
 	figure := strings.ContainsAny(s, "0123456789")
 	switch m := strokesIn.FindStringSubmatch(s); {
+	case bareFold.MatchString(s) && !figure:
+		l.ask("are the amounts in the notes those that went in, or those before? Check them")
 	case m != nil:
 		l.ask("is that a tally of %d jars? Write got %d, and their size", strokes(m[1]), strokes(m[1]))
 	case ocrOne.MatchString(s):
@@ -81,8 +85,8 @@ func (g *grammar) askScrawl(l *Line, s string) {
 		l.ask("of which date? Write the day it was made as made = 2026-06-14")
 	case weightFor.MatchString(s) && (g.foodIn(s) || sugarWord.MatchString(s)), !figure && bareBit.MatchString(s) && g.foodIn(s):
 		l.ask("how much of it went into the pot? Write it as an ingredient with its amount")
-	case figure && aWeight.MatchString(s) && !thousands.MatchString(s):
-		l.ask("a weight of what? Write it as an ingredient with its amount, or the jam's as finished_pot under [cook]")
+	case figure && (aWeight.MatchString(s) || aMeasured.MatchString(s) && !cooking.MatchString(s) && !sentence.MatchString(s)) && !thousands.MatchString(s):
+		l.ask("how much of what? Write it as an ingredient with its amount, or the jam's as finished_pot under [cook]")
 	}
 }
 

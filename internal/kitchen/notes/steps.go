@@ -168,6 +168,9 @@ const sugarNear = 100
 // after is a time that something has come to.
 var after = pattern(`(?i)\b(?:nach|au bout de|après|after)\b[^.;]{0,15}\d`)
 
+// condition is a time for a jam that has not come to what it should.
+var condition = pattern(`(?i)\b(?:if|unless|otherwise|falls|wenn|ansonsten|sinon|si|s'il)\b`)
+
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.
 var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|(?:recuit\p{L}*|recuire|nach(?:ge)?koch\p{L}*|encore|noch(?:mals?)?|à nouveau|erneut)\b[^.;,()\d]{0,40}|encore) ?(?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
@@ -209,8 +212,10 @@ func timed(c string) (out []spell) {
 			near = wordsBy(c, last, m[0], m[1], next)
 		}
 		lead := leftTo.ReplaceAllString(c[last:m[0]], "cook")
-		if at := strings.LastIndex(lead, " and "); at >= 0 {
-			lead = lead[at:]
+		for _, join := range []string{" and ", ", "} {
+			if at := strings.LastIndex(lead, join); at >= 0 && (join == " and " || cooking.MatchString(lead[at:]) && !condition.MatchString(lead[:at])) {
+				lead = lead[at:]
+			}
 		}
 		last = m[1]
 		other := notThis.MatchString(withLid.ReplaceAllString(lead, "")) && (d == unsaid || onlyPart.MatchString(lead))

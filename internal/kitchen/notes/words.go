@@ -44,14 +44,14 @@ func alsoUnit(word string) (u string, ok bool) {
 }
 
 // pieces are words after a number that count, beside sizes.
-var pieces = set(`pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
+var pieces = set(`bx pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
 	p pk msp messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen morceau morceaux tronçon tronçons bout bouts zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`med lg lge lrg sm sml large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
-var sameHolder = map[string]string{"pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "morceau": "piece", "morceaux": "pieces", "tronçon": "piece", "tronçons": "pieces", "bout": "piece", "bouts": "pieces", "med": "medium", "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "sml": "small"}
+var sameHolder = map[string]string{"bx": "box", "pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "morceau": "piece", "morceaux": "pieces", "tronçon": "piece", "tronçons": "pieces", "bout": "piece", "bouts": "pieces", "med": "medium", "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "sml": "small"}
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
