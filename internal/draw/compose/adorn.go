@@ -48,52 +48,38 @@ func (l *layout) reserve(in region, on roles, short unit.Length, spots ...string
 // flattest is how much wider than high a ring of leaves may be.
 const flattest = 2.2
 
+// reserveOne sets an ornament at its spot and gives what is left of the room.
 func (l *layout) reserveOne(o design.Ornament, in region, on roles, short unit.Length) region {
 	take := share(short, o.Size)
 	reach := max(take, share(short, o.Reach))
 	box := in.Rect
 	switch o.Spot {
 	case "top":
-		box.H = min(reach, in.H)
-		if in.oval.W > 0 {
-			box = inOval(in, box)
-		}
-		in = in.inset(0, take+share(short, 0.015), 0, 0)
-		if reach > take { // the ends hang down beside the name
-			end := page.Rect{X: box.X, Y: box.Y, W: box.W * 3 / 20, H: box.H}
-			in = in.less(end)
-			end.X = box.X + box.W - end.W
-			in = in.less(end)
-		}
+		box, in = atTop(in, take, reach, share(short, 0.015))
 	case "bottom":
+		box = in.Rect
 		box.H = min(reach, in.H)
 		box.Y = in.Y + in.H - box.H
-		if in.oval.W > 0 {
-			box = inOval(in, box)
-		}
-		in = in.inset(0, 0, 0, take)
+		box, in = inOval(in, box), in.inset(0, 0, 0, take)
 	case "left":
-		box.W = min(reach, in.W)
+		box = page.Rect{X: in.X, Y: in.Y, W: min(reach, in.W), H: in.H}
 		in = in.inset(take, 0, 0, 0)
 	case "right":
-		box.W = min(reach, in.W)
-		box.X = in.X + in.W - box.W
+		w := min(reach, in.W)
+		box = page.Rect{X: in.X + in.W - w, Y: in.Y, W: w, H: in.H}
 		in = in.inset(0, 0, take, 0)
 	case "ends":
-		l.later(o, page.Rect{X: in.X, Y: in.Y, W: min(reach, in.W/2), H: in.H}, on)
-		box = page.Rect{X: in.X + in.W - min(reach, in.W/2), Y: in.Y, W: min(reach, in.W/2), H: in.H}
+		w := min(reach, in.W/2)
+		l.later(o, page.Rect{X: in.X, Y: in.Y, W: w, H: in.H}, on)
+		box = page.Rect{X: in.X + in.W - w, Y: in.Y, W: w, H: in.H}
 		o.Seed++
 		in = in.inset(take, 0, take, 0)
 	case "around":
 		l.squashed = l.squashed || float64(in.W) > flattest*float64(in.H)
-		if in.oval.W > 0 && in.oval != in.Rect {
-			half := min(halfChord(in.oval, in.Y+in.H/5), halfChord(in.oval, in.Y+in.H*4/5))
-			mid := in.oval.X + in.oval.W/2
-			x0, x1 := max(in.X, mid-half), min(in.X+in.W, mid+half)
-			in.X, in.W = x0, max(0, x1-x0)
-			box = in.Rect
+		box, in = within(in, take)
+		if l.cell.Shape == page.Ellipse {
+			box = box.Grow(-share(short, 0.02), -share(short, 0.02))
 		}
-		in = in.inset(take, take, take, take).inscribed()
 	case "frame":
 		in = in.inset(take, take, take, take)
 	case "corner":
@@ -109,14 +95,39 @@ func (l *layout) reserveOne(o design.Ornament, in region, on roles, short unit.L
 		l.sides = max(l.sides, share(min(share(short, o.Size), in.W/5), 0.8))
 		return in
 	}
-	if l.cell.Shape == page.Ellipse && o.Spot == "around" {
-		box = box.Grow(-share(short, 0.02), -share(short, 0.02))
-	}
 	l.later(o, box, on)
 	if k := len(l.drawings); k > 0 && o.Spot == "top" {
 		l.drawings[k-1].flat = take
 	}
 	return in
+}
+
+// atTop is the room of a garland, and what it leaves: a longer reach is of the ends,
+// which hang down beside the name.
+func atTop(in region, take, reach, gap unit.Length) (page.Rect, region) {
+	box := in.Rect
+	box.H = min(reach, in.H)
+	box = inOval(in, box)
+	in = in.inset(0, take+gap, 0, 0)
+	if reach > take {
+		end := page.Rect{X: box.X, Y: box.Y, W: box.W * 3 / 20, H: box.H}
+		in = in.less(end)
+		end.X = box.X + box.W - end.W
+		in = in.less(end)
+	}
+	return box, in
+}
+
+// within is the room of a ring, and what lies inside it; in a cut oval the ring is as
+// wide as the oval is at a fifth of its height.
+func within(in region, take unit.Length) (page.Rect, region) {
+	if in.oval.W > 0 && in.oval != in.Rect {
+		half := min(halfChord(in.oval, in.Y+in.H/5), halfChord(in.oval, in.Y+in.H*4/5))
+		mid := in.oval.X + in.oval.W/2
+		x0, x1 := max(in.X, mid-half), min(in.X+in.W, mid+half)
+		in.X, in.W = x0, max(0, x1-x0)
+	}
+	return in.Rect, in.inset(take, take, take, take).inscribed()
 }
 
 func (l *layout) corners(o design.Ornament, r page.Rect, side unit.Length, on roles) {
@@ -136,6 +147,9 @@ func (l *layout) later(o design.Ornament, box page.Rect, on roles) {
 
 // inOval narrows a box at the top or the foot of an oval to its chord there.
 func inOval(in region, box page.Rect) page.Rect {
+	if in.oval.W == 0 {
+		return box
+	}
 	y := box.Y + box.H*2/5
 	if 2*y > 2*in.oval.Y+in.oval.H {
 		y = box.Y + box.H*3/5
