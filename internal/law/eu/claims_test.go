@@ -15,7 +15,10 @@ func TestClaimsInOwnWords(t *testing.T) {
 		{"en", "gluten-free", "note:gluten-claim"}, {"en", "good for you", "warning:health-claim"}, {"en", "nut free", "warning:free-from-claim"},
 		{"de", "ohne Zuckerzusatz", "warning:nutrition-claim error:added-sugar-claim"}, {"de", "zuckerreduziert", "warning:nutrition-claim"}, {"de", "Bio", "warning:organic-claim"}, {"de", "glutenfrei", "note:gluten-claim"},
 		{"fr", "sans sucres ajoutés", "warning:nutrition-claim error:added-sugar-claim"}, {"fr", "biologique", "warning:organic-claim"}, {"fr", "riche en vitamines", "warning:nutrition-claim"},
-		{"en", "made with love", ""}, {"en", "rich and dark", ""}, {"de", "mit Liebe gemacht", ""}, {"de", "Biene und Blüte", ""}, {"fr", "fait maison", ""},
+		{"en", "sweetened only with fruit juice", "error:purity-claim"}, {"de", "ausschließlich mit Apfelsaft gesüßt", "error:purity-claim"}, {"fr", "sucrée uniquement au jus de pomme", "error:purity-claim"},
+		{"fr", "antioxydants", "warning:health-claim"}, {"de", "antioxidativ", "warning:health-claim"}, {"de", "Vitamin-C-Quelle", "warning:nutrition-claim"}, {"fr", "moins sucrée", "warning:nutrition-claim"}, {"fr", "vitaminée", "warning:nutrition-claim"},
+		{"en", "PDO", "warning:certified-claim"}, {"de", "geschützte geographische Angabe", "warning:certified-claim"}, {"en", "Soil Association", "warning:certified-claim"},
+		{"en", "made with love", ""}, {"de", "gesüßt mit Zucker", ""}, {"fr", "sucrée juste ce qu'il faut", ""}, {"en", "rich and dark", ""}, {"de", "mit Liebe gemacht", ""}, {"de", "Biene und Blüte", ""}, {"fr", "fait maison", ""},
 	} {
 		r := cooked(batch.Jam, "Strawberry jam", 1000, 62, tabled(t, "en", "strawberries", 500), in{key: "sugar_white", name: "sugar", g: 500, kind: "sweetener"})
 		r.Batch.Label.Subtitle = c.words

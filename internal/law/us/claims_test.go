@@ -27,6 +27,9 @@ func TestClaimsThatNeedProof(t *testing.T) {
 		{"vegan", nil, "", 0}, {"vegan", []cook.Line{honey}, "free-from-claim", diag.Error},
 		{"no preservatives", nil, "", 0}, {"no preservatives", []cook.Line{sorbate}, "purity-claim", diag.Error},
 		{"100% fruit", nil, "purity-claim", diag.Error}, {"all fruit", nil, "purity-claim", diag.Error},
+		{"sweetened only with fruit juice", nil, "purity-claim", diag.Error}, {"fruit sugars only", nil, "purity-claim", diag.Error}, {"nur mit Fruchtsaft gesüßt", nil, "purity-claim", diag.Error},
+		{"an energy boost", nil, "health-claim", diag.Warning}, {"kind to your gut", nil, "health-claim", diag.Warning}, {"vitamin packed", nil, "nutrition-claim", diag.Error}, {"less sugary", nil, "nutrition-claim", diag.Error},
+		{"sweetened in a copper pot", nil, "", 0}, {"kind to bees", nil, "", 0}, {"packed by hand", nil, "", 0},
 		{"boosts immunity", nil, "health-claim", diag.Warning}, {"artificially sweetened", nil, "artificially-sweetened", diag.Warning},
 		{"organized by Ann", nil, "", 0}, {"from our all-fruitful garden", nil, "", 0}, {"homemade", nil, "", 0},
 	} {
