@@ -42,6 +42,9 @@ func bare(s string) string {
 // apart puts a space between a measure and a food a page has run together:
 // "3cupsgranulated sugar".
 func (g *grammar) apart(s string) string {
+	if m := dotAfter.FindStringSubmatch(s); m != nil && valid("1 "+m[2]) { // 2Tbsp.honey
+		return m[1] + " " + m[2] + " " + m[3]
+	}
 	m := runTogether.FindStringSubmatch(s)
 	if m == nil {
 		return s
@@ -51,12 +54,14 @@ func (g *grammar) apart(s string) string {
 	}
 	for n := len(m[2]); n > 1 || n == 1 && m[2][0] == 'g' && len(m[1]) > 1; n-- { // the longest measure that leaves a food
 		food := m[2][n:] + m[3]
-		if !valid("1 "+m[2][:n]) || food == "" || food[0] == ' ' {
+		low := strings.ToLower(m[2][:n])
+		piece := pieces[low] && strings.HasSuffix(low, "s") || sizes[low] && n > 2 // 4 clovesgarlic
+		if !piece && !valid("1 "+m[2][:n]) || food == "" || food[0] == ' ' || food[0] == ',' {
 			continue
 		}
 		q, _ := unit.ParseQuantity("1 " + m[2][:n])
-		name, _ := g.leadForm(food)
-		if _, known := g.row(name); (known || n > 2 && g.endsInFood(food)) && q.Dim != unit.ByCount {
+		name, _ := g.leadForm(firstWords(food))
+		if _, known := g.row(name); known && piece || (known || n > 2 && g.endsInFood(food)) && q.Dim != unit.ByCount {
 			return m[1] + " " + m[2][:n] + " " + food
 		}
 	}
@@ -93,7 +98,10 @@ func (g *grammar) endsInFood(s string) bool {
 	return false
 }
 
-var runTogether = pattern(`^(` + num + `) ?([a-zA-Z]{4,20})( .*)?$`)
+var (
+	runTogether = pattern(`^(` + num + `) ?([a-zA-Z]{4,26})(,? .*)?$`)
+	dotAfter    = pattern(`^(` + num + `) ?([a-zA-Z]{1,10})\.(\p{L}{3}.*)$`)
+)
 
 // twoNumbers gives both readings of figures that may be two amounts: "11/2 cups"
 // is one and a half where a printer lost the space, "575/600 ml" a range.

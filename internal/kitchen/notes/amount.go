@@ -51,7 +51,7 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	s = saidTwice(canNumber.ReplaceAllString(s, "${1} $2"))
 	s = plainPiece.ReplaceAllString(s, "$1 ")
 	s = cupWeighed.ReplaceAllString(s, "$1 ") // a cup of no fixed size, weighed by the printer
-	s = timesOne.ReplaceAllString(s, "$1 $2")
+	s = g.holderFirst(timesOne.ReplaceAllString(s, "$1 $2"))
 	if m := eachAlone.FindStringSubmatch(s); m != nil { // 2 eaches Oranges
 		s = m[1] + " " + m[2]
 	}
@@ -77,6 +77,9 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 			}
 			if row.PieceG > 0 { // 7.5 cm cinnamon stick
 				a.text, a.say = "1", joined(a.say, "one of "+m[1]+" "+m[2])
+				if v, _ := number(m[1]); v < 2 && m[2] != "cm" || v < 5 && m[2] == "cm" {
+					a.doubt = "a piece of " + m[1] + " " + m[2] + ", or a whole one? Check amount"
+				}
 				return a, m[3], true
 			}
 		}

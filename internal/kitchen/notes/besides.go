@@ -64,6 +64,10 @@ var (
 // remarked takes a sentence off from behind a food with its amount: what it says of
 // the food is asked about.
 func (g *grammar) remarked(l *Line, s string) string {
+	if m := thatIs.FindString(s); m != "" && (share.MatchString(m) || !strings.ContainsAny(m, "0123456789")) {
+		s = strings.TrimSuffix(s, m)
+		l.say("beside it stands: %s", strings.Trim(m, " ,"))
+	}
 	m := behindStop.FindStringSubmatch(s)
 	if m == nil || strings.ContainsAny(m[2], "0123456789") || jarTalk.MatchString(m[2]) || hasMinutes(m[2]) {
 		return s
@@ -148,13 +152,16 @@ func (g *grammar) within(form, key string) string {
 		for i := 0; i+n <= len(words); i++ {
 			said := strings.Join(words[i:i+n], " ")
 			row, ok := g.row(said)
-			if ok && row.Key != key && !g.formOnly(said) && len(said) > 2 && !(i > 0 && beside.MatchString(words[i-1])) && !(i > 1 && beside.MatchString(words[i-2])) {
+			if ok && row.Key != key && !g.formOnly(said) && len(said) > 2 && !(i > 0 && beside.MatchString(words[i-1])) && !(i > 1 && beside.MatchString(words[i-2])) && !ofIt.MatchString(strings.Join(words[max(0, i-2):i+n], " ")) {
 				return said
 			}
 		}
 	}
 	return ""
 }
+
+// ofIt is a part of the food itself: "bruised parts of the apple".
+var ofIt = pattern(`(?i)\b(?:parts?|bits?|ends?|pieces|rest|side|tops?|surface) of (?:the |each )?`)
 
 var beside = pattern(`(?i)^(?:in|for|as|like|from|with|without|no|than|to|à|pour|sans|avec|comme|ohne|für|wie|mit)$`)
 

@@ -34,6 +34,7 @@ var (
 	emptyJars     = pattern(`(?i)\bstérilis\w* (?:(?:les|vos|des|tes|nos|bien) )*(?:petits |bocaux et |pots et )?(?:pots|bocaux|couvercles)\b`)
 	underPressure = pattern(`(?i)\bpressure\b|\bat \d{1,2} ?(?:pounds|lbs?|psi)\b|\bschnellkoch|\bautocuiseur`)
 	moreTime      = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
+	openEnd       = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn|h|hours?|hrs?|stunden?|heures?)\.?,? (?:(?:or|oder|ou) (?:even |possibly |auch |maybe )?(?:more|longer|less|fewer|mehr|länger|weniger|plus|moins)|\(?(?:(?:but )?(?:it )?(?:will |may |might |would |could |can )?(?:probably|possibly|maybe|perhaps|usually|likely) |(?:it )?(?:may|might|could|can) )(?:(?:will |would )?(?:be|take|need) )?(?:a (?:bit|little) )?(?:less|more|longer))\b`)
 	eachTime      = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn)\.? (?:each|apiece|je(?:weils)?|chacune?s?)\b|\b(?:each|every|per|je|jede[mnrs]?|pro|chaque|par) (?:half|lot|batch|pan(?:ful)?|pot(?:ful)?|kettle|portion|hälfte|topf|ladung|charge|durchgang|moitié|fournée|bassine|casserole|tournée|fois)\b|\b(?:in|en) (?:two|three|four|several|\d|zwei|drei|vier|mehreren|deux|trois|plusieurs) (?:lots|batches|pans|halves|goes|portionen|töpfen|durchgängen|hälften|fois|fournées|bassines)\b`)
 	boilAgain     = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*) (?:(?:rapidly|hard|gently|fast) )?again\b|\b(?:minutes?|mn|min) encore\b|\b(?:noch ?(?:ein)?mal|erneut|wieder)\b[^.;]{0,30}\bkoch`)
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
@@ -61,6 +62,8 @@ func (l *Line) doubted(s string, boils []string) {
 		ask("%s minutes of the syrup, or of the jam? Then take the # off", k.Value)
 	case testedAt(s, k.Value):
 		ask("tested first at %s minutes: how many was it in all? Write minutes, or take the # off", k.Value)
+	case openEnd.MatchString(s):
+		ask("%s minutes, or more? Write how many it was, or take the # off", k.Value)
 	case eachTime.MatchString(s):
 		ask("%s minutes each: was the pot cooked in lots, or several times? Then take the # off, or write the sum", k.Value)
 	case evenMore.MatchString(s), boilAgain.MatchString(s) && len(duration.FindAllString(s, 2)) > 1:
@@ -114,6 +117,11 @@ var rawFruit = pattern(`(?i)\b(?:boil|cook|simmer|stew)(?:ed|ing|s)? (?:the |you
 
 // sureBoil are the jam, its sugar, its set, and a boil that no fruit is softened with.
 var sureBoil = pattern(`(?i)\b(?:jams?|marmalades?|jell(?:y|ies)|chutneys?|relish|conserve|preserves?|spread|curd|butter|mixture|syrup|sugar|set|sets|setting|gels?|gell\w+|gelling|jells?|thick\w*|clear|translucent|transparent|glossy|hard|rolling|rapid\w*|brisk\w*|vigorous\w*|fast|furious\w*|full|reduced?|pulp|skim\w*|\p{L}*konfitüre|konfi|\p{L}*marmelade|\p{L}*gelee|\p{L}*mus|\p{L}*masse|\p{L}*mischung|gemisch|sirup|\p{L}*chutney|brodel\w*|kräftig|stark\w*|heftig\w*|\p{L}*zucker|sprudel\w*|wallend|gelier\w*|dick\w*|fest|confiture|gelée|sucre|sirop|vif|épais\w*|nappe\w*|prend|prise|écum\w*|consistance|mélange|bouillons|fige\w*|gélif\w*|petits? bouillons)\b`)
+
+// bathIf reports jars that are heated only where one wants to.
+func bathIf(c string) bool { return process.MatchString(c) && mayProcess.MatchString(c) }
+
+var mayProcess = pattern(`(?i)\bif (?:you are |you're |you (?:do )?(?:want|wish|plan|intend|prefer|choose|decide|would like|like)\b|canning|processing|desired|not (?:freezing|refrigerating|using|eating))|\bfor (?:a )?(?:longer|long[- ]term|extended|added|extra)\b|\boptional(?:ly)?\b|\b(?:may|can|could) (?:also )?be (?:processed|water[- ]?bathed|canned)\b|\bor (?:process|can)\b|\b(?:wer|wenn (?:man|du|sie|ihr)) [^.;,]{0,20}\b(?:mag|möchte|will|wollen)\b|\bsi (?:vous|tu|on|l'on) (?:le )?(?:souhait|voul|désir|veu)`)
 
 var pectin = pattern(`(?i)\b(?:pectin|pektin|pectine)\b`)
 

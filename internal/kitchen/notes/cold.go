@@ -6,7 +6,7 @@ package notes
 
 var (
 	frozen       = pattern(`(?i)\b(?:in(?:to)?|to) (?:the |your |our |my |a )?(?:deep[- ])?freezer\b|\bfreezer (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|containers?|boxes|jars?|bags?)\b|\b(?:stor\p{L}+|keep|keeps|kept|put|goes|went|gone|straight|into|all|jars?)\b[^.;]{0,30}\b(?:in(?:to)? )?(?:the |our |my |a )?(?:deep[- ])?freezer\b|(?:^|[.;(] ?)(?:then )?freeze\b(?:[^.;]{0,40}\b(?:months?|year|weeks?|refrigerat\p{L}+|containers?)\b|[.!]?$)|\b(?:einfrieren|eingefroren|in (?:den|die|der) (?:tiefkühl\p{L}*|gefrier\p{L}*|tk)\b|au congélateur|congeler)`)
-	chilled      = pattern(`(?i)^(?:fridge|refrigerator|kühlschrank|frigo|réfrigérateur)\b(?: only$|[^.;]{0,30}\b(?:eat|use|soon|quick\p{L}*|essen|aufbrauchen|verbrauchen|bald|manger|consommer|vite)\b)|\b(?:refrigerator|fridge) (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|marmalades?)\b|(?:\b(?:cover(?:ed)?|then|and)|,) refrigerated?\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:store[ds]?|storing|keep|keeps|kept|lasts?|straight|eat from|stays?|live[s]?)\b[^.;]{0,40}\b(?:in|into|to) (?:the |a |our |my |your )?(?:fridge|refrigerator)\b|(?:^|[.;(] ?)(?:then )?refrigerate\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:im kühlschrank (?:auf\p{L}*|lager\p{L}*|halt\p{L}*|hält)|au (?:frigo|réfrigérateur) (?:pendant|jusqu|\d)|(?:se )?conserv\p{L}+ (?:\p{L}+ ){0,3}au (?:frigo|réfrigérateur))`)
+	chilled      = pattern(`(?i)^(?:fridge|refrigerator|kühlschrank|frigo|réfrigérateur)\b(?: only$|[^.;]{0,30}\b(?:eat|use|soon|quick\p{L}*|essen|aufbrauchen|verbrauchen|bald|manger|consommer|vite)\b)|\b(?:refrigerator|fridge) (?:\p{L}+ )?(?:jams?|jell(?:y|ies)|spreads?|preserves|marmalades?)\b|(?:\b(?:cover(?:ed)?|then|and)|,) refrigerated?\b[^.;]{0,30}\b(?:(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)|until (?:ready|needed|required|serving|using|you))\b|\b(?:store[ds]?|storing|keep|keeps|kept|lasts?|straight|eat from|stays?|live[s]?)\b[^.;]{0,40}\b(?:in|into|to) (?:the |a |our |my |your )?(?:fridge|refrigerator)\b|(?:^|[.;(] ?)(?:then )?refrigerate\b[^.;]{0,30}\b(?:up to|for) [^.;]{0,20}(?:days?|weeks?|months?)\b|\b(?:im kühlschrank (?:auf\p{L}*|lager\p{L}*|halt\p{L}*|hält)|au (?:frigo|réfrigérateur) (?:pendant|jusqu|\d)|(?:se )?conserv\p{L}+ (?:\p{L}+ ){0,3}au (?:frigo|réfrigérateur))`)
 	notCold      = pattern(`(?i)\bfreezer[- ](?:safe|proof)\b|\b(?:saucers?|plates?|assiettes?|soucoupe|teller|untertasse|spoons?|cuillère|löffel|test\p{L}*|tests?|frozen|froze|from the freezer|out of the freezer|open(?:ed|ing)?|once open|geöffnet|anbruch|öffnen|ouvert\p{L}*|ouverture|entamé\p{L}*|overnight|über nacht|nuit|thaw\p{L}*|fruit|berries|juice|peel|pulp|früchte|beeren|saft)\b`)
 	ifLine       = pattern(`(?i)^\W*(?:\d+\.? )?(?:if|for|wenn|falls|zum|si|pour) (?:you )?(?:freez\p{L}*|refrigerat\p{L}*|canning|einfrieren|congel\p{L}*)\b`)
 	measuredLine = pattern(`^\W*\d[\d/ ½¼¾]*(?: ?- ?\d+)? ?\p{L}`) // of containers, of pectin for it
@@ -14,6 +14,7 @@ var (
 	maybe        = pattern(`(?i)\b(?:if|may|can|could|wenn|falls|kann|si|peut|pouvez)\b`)
 	mayBeCold    = pattern(`(?i)^(?:[\p{L}]+ ){0,4}?(?:can|may|could|kann|peut)(?: also)? (?:be )?(?:kept |stored |put )?(?:(?:in(?:to)? )?the )?(?:refrigerat\p{L}+|frozen|fridge|freez\p{L}+|eingefroren|congel\p{L}+)[^.;]{0,40}\b(?:days?|weeks?|months?|years?|monate|jahr|mois|ans?)\b`)
 	elseCold     = pattern(`(?i)\b(?:seal\p{L}*|process\p{L}*|can|cellar|cupboard|larder|pantry|dark|cool place)\b[^.;]{0,40}\bor (?:else )?(?:store|keep|refrigerat\p{L}*|freez\p{L}*|put|place|pop)\b`)
+	otherWay     = pattern(`(?i)^\W*(?:\d+\.? )?(?:alternatively|or,|otherwise|instead|alternativ\b|oder aber|sinon|autrement)`)
 	onShelf      = pattern(`(?i)\b(?:not|never|no need|don'?t|nicht|pas)\b[^.;]{0,20}\b(?:freez|fridge|refrigerat|kühlschrank|congel|frigo)`)
 )
 
@@ -29,6 +30,8 @@ func (r *Reading) cold() {
 		for _, c := range clauses(plain(l.Text)) {
 			switch {
 			case onShelf.MatchString(c):
+			case otherWay.MatchString(l.Text) && (frozen.MatchString(c) || chilled.MatchString(c)):
+				perhaps = i
 			case (mayBeCold.MatchString(c) || elseCold.MatchString(c)) && !notCold.MatchString(c):
 				perhaps = i
 			case way != "freezer" && frozen.MatchString(c) && !notCold.MatchString(c) && !maybe.MatchString(c):

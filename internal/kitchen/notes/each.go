@@ -108,10 +108,13 @@ func (g *grammar) pulped(l *Line, a amount, rest string) (amount, string) {
 // origin is where a food came from, and no food.
 var origin = pattern(`(?i)^([\p{L}][\p{L} -]*?) ((?:vom|von|aus|du|de|d'|from|of) (?:(?:dem|der|den|meine[mnr]|unsere[mnr]|eigenen|eigenem|mon|ma|notre|chez|the|my|our) )*(?:nachbar\p{L}*|garten|markt|bauern?|baum|hof|oma|opa|tante|jardin|marché|voisine?s?|verger|mamie|garden|neighbou?rs?|market|farm|allotment))$`)
 
+// insteadWord says that what follows may have gone in.
+const insteadWord = `(?:(?:you )?(?:may|can|could) (?:also )?(?:be )?)?(?:substitut(?:e|ed|ing)|replaced?)|(?:you )?(?:may|can|could) (?:also )?use|alternatively|use|ersatzweise|alternativ|wahlweise|remplacer|à défaut`
+
 // article stands before a food in a list of words: "le sucre : 800 g".
 var article = pattern(`(?i)^(?:le |la |les |l'|du |des |de la |de l'|der |die |das |the )`)
 
 var (
 	ofYou    = pattern(`(?i) que (?:vous|tu|je|j'|on|l'on|nous)\b.*$`)
-	orInside = pattern(`(?i)\((?:or|oder|ou|bzw\.|statt|ersatzweise|alternativ) [^()]*\)`)
+	orInside = pattern(`(?i)\((?:or|oder|ou|bzw\.|statt|` + insteadWord + `) [^()]*\)`)
 )

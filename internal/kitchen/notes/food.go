@@ -177,7 +177,7 @@ var cutFirst = pattern(`(?i)^(` + num + `[- ]?(?:inch|in\.|cm)(?:-thick| thick)?
 // juiceOne are the juices of fruit, counted: "1 jus de citron".
 var juiceOne = pattern(`(?i)^(\d{1,2}(?: 1/2)?|\d/\d) (jus|juices?|saft) (?:de |d'|of |von )(?:(?:gros|petit|large|small)s? )?([\p{L} -]+)( ?\(.*\)|,.*)?$`)
 
-var orLead = pattern(`(?i)^\((?:or|oder|ou|bzw\.) `)
+var orLead = pattern(`(?i)^\((?:or|oder|ou|bzw\.|` + insteadWord + `) `)
 
 // againWords are what brackets hold that say an amount again, and no more.
 var againWords = pattern(`(?i)(?:` + againOne + `)\b|` + num + `|\b(?:about|abt|approx(?:imately)?|or|ca|circa|etwa|env|environ|around|roughly|to|each|total|in all|so|more or less|` + holder + `|optional|facultatif|if desired|nach belieben|wer mag)\b`)

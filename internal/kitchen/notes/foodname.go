@@ -120,6 +120,10 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 			return g.choose(l, in, kind)
 		}
 	}
+	if food, colours := g.coloured(name); colours != "" {
+		in.Form = strings.Trim(colours+", "+in.Form, ", ")
+		return g.choose(l, in, food)
+	}
 	switch either := g.either(name); len(either) {
 	case 0:
 	case 1: // two words for one food

@@ -5,6 +5,7 @@ var (
 	brackets   = pattern(`\([^()]*\)`)
 	stalksOf   = pattern(`(?i)^(?:(?:red|pink|young|fresh|trimmed|rote[rn]?|junge[rn]?|belles?|grosses?) )?(?:stalks?|sticks?|ribs?|stems?|stangen?|tiges?|branches) (?:of|de|d') ?(rhu?barbe?|rhabarber|celery|céleri|[^ ]+sellerie|stangensellerie)\b`)
 	trailing   = pattern(`(?i)[ ,;-]*\b(?:if desired|if (?:you )?(?:like|wish)|optional|to taste|divided|as needed|if necessary|if needed|approximately|about|or to taste|facultatif|nach belieben|wer mag)\b\.?[ ]*$`)
+	thatIs     = pattern(`(?i)(?:, ?| )(?:das heißt|d\. ?h\.|i\. ?e\.|c'est[ -]à[ -]dire),? .*$|, that is(?: to say)?,? .*$`)
 	optional   = pattern(`(?i)\b(?:if desired|if (?:you )?(?:like|wish)|optional|facultatif|nach belieben|wer mag)\b`)
 	sentence   = pattern(`(?i)\b(?:is|are|was|were|until|then|stir|stirring|boil|bring|cook|simmer|remove|pour|let|stand|mix|combine|measure|place|heat|fill|wash|should|will|it|we|they|i)\b`)
 	frenchOf   = pattern(`(?i)^[\d/., ]+ ?[\p{L}. ]{0,20}?(?:de |d'|à soupe|à café)`)

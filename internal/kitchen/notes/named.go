@@ -130,5 +130,28 @@ func (g *grammar) turned(food, kind string) string {
 	return ""
 }
 
+// coloured gives the food of "blue or black elderberries" where no colour makes
+// another food of it.
+func (g *grammar) coloured(name string) (food, colours string) {
+	m := twoColours.FindStringSubmatch(name)
+	if m == nil || !ofColour.MatchString(m[2]) || !ofColour.MatchString(m[3]) {
+		return name, ""
+	}
+	bare, lead := g.leadForm(m[4])
+	row, known := g.row(bare)
+	for _, c := range m[2:4] {
+		if kind, also := g.row(c + " " + bare); also && kind.Key != row.Key {
+			return name, ""
+		}
+	}
+	if !known || row.Class != "fruit" {
+		return name, ""
+	}
+	return bare, strings.ToLower(strings.TrimSpace(m[1] + " " + lead))
+}
+
+var twoColours = pattern(`(?i)^((\p{L}+)(?: or | oder | ou | and/or | und/oder |/)(\p{L}+)) (.+)$`)
+
 // ofColour are words that make no other food of a fruit which has no row for them.
-var ofColour = pattern(`(?i)^(?:(?:rot|grün|gelb|blau|schwarz|weiß|weiss|dunkl?|hell|wild)(?:e[nrs]?)?|rouges?|vert(?:e?s?)|noire?s?|jaunes?|blanch?e?s?|violet(?:te)?s?|sauvages?)$`)
+// Green is none: it may be unripe.
+var ofColour = pattern(`(?i)^(?:red|yellow|blue|black|white|pink|purple|golden|dark|(?:rot|grün|gelb|blau|schwarz|weiß|weiss|dunkl?|hell|wild)(?:e[nrs]?)?|rouges?|vert(?:e?s?)|noire?s?|jaunes?|blanch?e?s?|violet(?:te)?s?|sauvages?)$`)

@@ -176,6 +176,9 @@ func (g *grammar) sharing(out []string) {
 				break
 			}
 		}
+		if ofColour.MatchString(out[i]) && len(last) > 1 { // "red or green peppers"
+			out[i] += " " + strings.Join(last[1:], " ")
+		}
 	}
 }
 

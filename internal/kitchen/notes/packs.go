@@ -55,3 +55,18 @@ func held(w string) string {
 	}
 	return w
 }
+
+// holderFirst puts the piece before its food: "2 pectin sachets", "3 celery stalks".
+func (g *grammar) holderFirst(s string) string {
+	m := holderLast.FindStringSubmatch(s)
+	if m == nil || !pieces[strings.ToLower(m[3])] || jarTalk.MatchString(m[3]) || pieces[strings.ToLower(m[2])] {
+		return s
+	}
+	_, known := g.row(m[2])
+	if _, whole := g.row(m[2] + " " + m[3]); !known || whole {
+		return s
+	}
+	return m[1] + " " + m[3] + " " + m[2] + m[4]
+}
+
+var holderLast = pattern(`^(` + num + `) ((?:\p{L}+ )?\p{L}+) (\p{L}+)((?: \(|,).*)?$`)

@@ -59,8 +59,8 @@ func (g *grammar) partOf(l *Line, s string) ([]Ingredient, bool) {
 		}
 	}
 	n, size, word, form := g.fruitOf(ofYou.ReplaceAllString(of, ""))
-	if orInside.MatchString(s) {
-		l.ask("what went in at the end? Check name and amount")
+	if m := orInside.FindString(s); m != "" {
+		l.ask("%s: what went in at the end? Check name and amount", m)
 	}
 	if optional.MatchString(s) {
 		l.say("optional in the notes: take it out if you left it out")
@@ -225,7 +225,17 @@ func (g *grammar) knows(name string) bool {
 		known = g.turned(a, b) != ""
 	}
 	_, asks := g.p.Ambiguous(name, "")
-	return known || asks
+	_, colours := g.coloured(name)
+	return known || asks || colours != "" || g.knowsEach(splitWords(name, " or ", " oder ", " ou "))
+}
+
+// knowsEach reports two foods or more to choose from, known all of them.
+func (g *grammar) knowsEach(names []string) bool {
+	if len(names) < 2 {
+		return false
+	}
+	g.sharing(names)
+	return g.allKnown(names)
 }
 
 // foodIn reports a word that is a food.

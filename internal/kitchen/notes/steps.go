@@ -23,7 +23,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
 	s = slashTime.ReplaceAllString(s, "$1-$2 $3")
 	s = orSoMany.ReplaceAllString(s, "$1 $2")
-	s = asBefore.ReplaceAllString(s, "")
+	s = heatDown.ReplaceAllString(asBefore.ReplaceAllString(s, ""), "$1")
 	s = notBoiled.ReplaceAllString(s, "")
 	s = unstirred.ReplaceAllString(boiledDown(s), "")
 	if process.MatchString(s) || cooking.MatchString(s) {
@@ -250,6 +250,10 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 	if k := l.find("process.minutes"); k != nil && !k.Asked && slices.ContainsFunc(clauses(s), func(c string) bool { return process.MatchString(c) && evenMore.MatchString(c) }) {
 		k.Asked = true
 		l.ask("%s minutes in all, or that much more? Then take the # off, or write the sum", k.Value)
+	}
+	if k := l.find("process.minutes"); k != nil && !k.Asked && slices.ContainsFunc(clauses(s), bathIf) {
+		k.Asked = true
+		l.ask("were the jars processed? Then take the # off")
 	}
 	if t := cooler(s); t != "" {
 		for i := range l.Keys {

@@ -135,6 +135,7 @@ var (
 	quarterOf    = pattern(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
 	fractionDe   = pattern(`(?i)(\d/\d) de (litre|tasse|kg|kilo|livre|cuill\p{L}+|c\.)`)
 	cuilleree    = pattern(`(?i)\b(?:cuill?|cuill?er|cuill?ère|cuill?ere|cuill?er(?:é|e)e)(s?)\b\.? ?(à|a) (soupe|café|cafe|thé|table|dessert)`)
+	sizesTo      = pattern(`(?i)\b(?:small|medium|large)(?: to |-to-| or | ?[-/] ?)(?:small|medium|large)\b`)
 	sizedWord    = pattern(`(?i)\b(large|medium|small)[ -]sized?\b`)
 	halfMore     = pattern(`(?i)\b(une?|deux|trois|quatre|cinq|six|\d{1,2}) (kilos?|kg|litres?|l|livres?|heures?) et demie?\b`)
 	andHalf      = pattern(`(?i)\b(?:(?:an|one|1) hour and a half|(?:one|1) and a half hours)\b`)
@@ -196,6 +197,7 @@ func halves(s string) string {
 	s = quarterOf.ReplaceAllString(s, "1/4 $1")
 	s = fractionDe.ReplaceAllString(s, "$1 $2")
 	s = cuilleree.ReplaceAllString(s, "cuillère$1 à $3")
+	s = sizesTo.ReplaceAllString(s, "medium")
 	s = sizedWord.ReplaceAllString(cupfuls.ReplaceAllString(spoonWords.ReplaceAllString(s, "${1}spoon"), "$1"), "$1")
 	s = andHalf.ReplaceAllString(s, "1 1/2 hours")
 	s = andAHalf.ReplaceAllStringFunc(s, func(m string) string {
@@ -231,6 +233,9 @@ var kiloComma = pattern(`(?i)\b(\d{1,2}), ?(\d{3}) ?(kg|kilos?|l|litres?|liter)\
 
 var opened = pattern(`\(\s+`)
 
+// gluedWeight is a weight a page has run together with the food: "peaches3 lbs".
+var gluedWeight = pattern(`(?i)(\p{L}{4})(` + num + ` ?(?:lbs?|pounds?|oz|kg|g|ml)\b)`)
+
 // lateComma is a comma set apart from the word before it: "beetroot ,cooked".
 var lateComma = pattern(`(\p{L}|\)) , ?([^\d\s]|$)`)
 
@@ -256,7 +261,7 @@ func plain(s string) string {
 		return r
 	}, vulgar.Replace(s))
 	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
-	s = numberComma.ReplaceAllString(stuck.ReplaceAllString(s, "$1 ($2"), "$1 $2-$3$4")
+	s = numberComma.ReplaceAllString(gluedWeight.ReplaceAllString(stuck.ReplaceAllString(s, "$1 ($2"), "$1 $2"), "$1 $2-$3$4")
 	s = rangeLength.ReplaceAllString(lateComma.ReplaceAllString(s, "$1, $2"), "$1-$2")
 	s = smallComma.ReplaceAllString(s, "$1$2 $3")
 	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
