@@ -90,11 +90,13 @@ type Programme struct {
 	Excludes    []string   `toml:"excludes"`       // kinds of ingredient the programme does not cover: "alcohol"
 	ExcludeCite string     `toml:"excludes_cite"`
 	Jam         string     `toml:"jam"` // "yes", "no", "conditions: …"
-	ValidFrom   string     `toml:"valid_from"`
-	ValidTo     string     `toml:"valid_to"`
-	CheckedOn   string     `toml:"checked_on"`
-	Note        string     `toml:"note"`
-	SalesCap    SalesCap   `toml:"sales_cap"` // zero: none was read
+	// StandardOnly: home kitchens may make such food only as 21 CFR 150 has it.
+	StandardOnly bool     `toml:"standard_only"`
+	ValidFrom    string   `toml:"valid_from"`
+	ValidTo      string   `toml:"valid_to"`
+	CheckedOn    string   `toml:"checked_on"`
+	Note         string   `toml:"note"`
+	SalesCap     SalesCap `toml:"sales_cap"` // zero: none was read
 	Origin
 }
 

@@ -32,6 +32,8 @@ func statement(p *pass) {
 	p.pets(pr)
 	p.jamAllowed(pr)
 	p.coldGoods(pr)
+	p.acidified(pr)
+	p.standardOnly(pr)
 	p.fruitPH(pr)
 	p.finishedPH(pr)
 	p.excluded(pr)
