@@ -49,7 +49,7 @@ func listen(s string) (spoken, error) {
 		}
 		p.part, p.text = partWord[strings.ToLower(m[1])], m[3]
 	}
-	p.text = inDozens(number(p.text))
+	p.text = InDozens(number(p.text))
 	if m := packed.FindStringSubmatch(p.text); m != nil {
 		inner := strings.TrimSpace(strings.ReplaceAll(m[2]+m[3], "-", " "))
 		if q, err := ParseQuantity(inner); err == nil && q.Dim != ByCount && !formWords[strings.ToLower(inner)] && !isMeasure(m[4]) {
@@ -66,9 +66,9 @@ func listen(s string) (spoken, error) {
 
 var dozens = regexp.MustCompile(`(?i)^([\d./ ]+) (?:dozen|doz\.?|dutzend|douzaines?)(?: (?:of|de) | |$)`)
 
-// inDozens counts them: "2 dozen plums" is "24 plums". What is no whole number of
+// InDozens counts them at the head of a text: "2 dozen plums" is "24 plums". What is no whole number of
 // pieces is left as it is.
-func inDozens(s string) string {
+func InDozens(s string) string {
 	m := dozens.FindStringSubmatch(s)
 	if m == nil {
 		return s

@@ -20,7 +20,7 @@ type amount struct {
 }
 
 var (
-	aboutForm  = pattern(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly) |^[~≈] ?`)
+	aboutForm  = pattern(`(?i)^(?:about|abt\.?|approx\.?|approximately|around|roughly|ca\.?|c\.|circa|etwa|ungefähr|ungef\.|environ|exactly|only|nur|seulement|bloß|lediglich) |^[~≈] ?`)
 	bareVague  = pattern(`(?i)^(pinch|dash|splash|knob|handful|squeeze|sprinkle|glug|drizzle|bunch|prise|schuss)(?:es)? (?:of |d'|de )?`)
 	bareOne    = pattern(`(?i)^(pieces?|sprigs?|sticks?|slices?|lumps?|strips?|thumbs?|cloves?|leaf|pods?|bulbs?|stalks?|cups?|pints?|quarts?|pounds?|lb|kilo|teaspoons?|tablespoons?|sachets?|packets?|bottles?) (?:of|d'|de) `)
 	inchLong   = pattern(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
@@ -31,13 +31,12 @@ var (
 	timesOne   = pattern(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
 	cupWeighed = pattern(`(?i)^` + num + ` ?(?:tasses?|tassen|verres?|becher) ?\((?:env\. |ca\. )?(` + num + ` ?` + sizeUnit + `)\) `)
 	lumpOf     = pattern(`(?i)^(?:knobs?|pieces?|slices?|blocks?|lumps?|stück) (?:of )?`)
-	dozens     = pattern(`(?i)^(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)(?: (?:of|de))? `)
 	sizeWord   = pattern(`(?i)^(\d{1,3} \(?)(one|two|three|four|five|six|eight|ten|twelve|sixteen)[- ](ounce|pound|oz)`)
 	rangeHead  = pattern(`(?i)^(` + num + `) ?(?:-|to|or|bis|à|ou|oder) ?(` + num + `)(?:[ -]|$|[a-z])`)
 	numHead    = pattern(`^` + num)
 	plusForm   = pattern(`(?i)^(?:\+|plus|and|&|und|et) ?(` + num + `) `)
 	ofForm     = pattern(`(?i)^(?:of (?:the )?|de |d'|du |des |von |vom )`)
-	timeWord   = pattern(`(?i)^(?:min|mins|minutes?|minuten|hours?|hrs?|h|stunden?|heures?|seconds?|days?|weeks?|months?|people|servings?|degrees?|deg|°|f|brix|%|percent|inch(?:es)?|in|ft|feet|mm|cm)\b|^[°%:/]`)
+	timeWord   = pattern(`(?i)^(?:min|mins|minutes?|minuten|hours?|hrs?|h|stunden?|std\.?|heures?|seconds?|days?|weeks?|months?|people|servings?|degrees?|deg|°|f|brix|%|percent|inch(?:es)?|in|ft|feet|mm|cm)\b|^[°%:/]`)
 )
 
 // amount reads the amount at the head of a text; rest is the food.
@@ -55,9 +54,7 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 	if m := eachAlone.FindStringSubmatch(s); m != nil { // 2 eaches Oranges
 		s = m[1] + " " + m[2]
 	}
-	if m := dozens.FindStringSubmatch(s); m != nil {
-		s = twelve(m[1]) + " " + s[len(m[0]):]
-	}
+	s = unit.InDozens(s)
 	if m := sizeWord.FindStringSubmatch(s); m != nil {
 		n, _ := spelled(strings.ToLower(m[2]) + " " + m[3])
 		s = m[1] + n + s[len(m[0]):]
@@ -122,8 +119,8 @@ func (g *grammar) ranged(s, low, high string) (a amount, rest string, ok bool) {
 	if !ok {
 		return a, s, false
 	}
-	if word, more, _ := strings.Cut(rest, " "); words.unit == "" && dozenWord.MatchString(word) {
-		low, high, rest = twelve(low), twelve(high), more
+	if word, more, _ := strings.Cut(rest, " "); words.unit == "" && unit.InDozens(high+" "+word) != high+" "+word {
+		low, high, rest = unit.InDozens(low+" "+word), unit.InDozens(high+" "+word), more
 	}
 	a.choices = []string{strings.TrimSpace(low + " " + words.unit), strings.TrimSpace(high + " " + words.unit)}
 	a.say = joined(a.say, words.say)

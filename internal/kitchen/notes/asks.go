@@ -40,6 +40,8 @@ func (g *grammar) askLast(l *Line, s string) {
 		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
 	case len(times(s)) > 0 && (len(strings.Fields(s)) <= 4 || headTime.MatchString(s)):
 		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
+	case short && len(dayOnly(s)) > 0:
+		l.ask("is %s the day it was made? Then write it as made", strings.Join(dayOnly(s), " or "))
 	case short && tookTime.MatchString(s) && len(times(spelledTimes(s))) > 0:
 		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
 	case testedTime.MatchString(s) && hasMinutes(s) && !condition.MatchString(s) && len(strings.Fields(s)) <= 14:
@@ -53,10 +55,15 @@ func (g *grammar) askLast(l *Line, s string) {
 	case !figure && leadList.MatchString(s) && g.foodIn(s):
 		l.ask("how much of each was it? Write one line for each, with its amount")
 	case figure && g.names(l, s):
+	case len(strings.Fields(s)) <= 14 && jarsOnce.MatchString(s):
+		l.ask("how many jars of which size is that? Write jar and count under [[fill]]")
 	case figure && short && atSet.MatchString(s) && !notThis.MatchString(s):
 		l.ask("minutes, or degrees? Write minutes or temperature, under [cook]")
 	}
 }
+
+// jarsOnce is a count of jars among other words.
+var jarsOnce = pattern(`(?i)\b\d{1,3} (?:\p{L}+ )?(?:jars?|gläser|bocaux|pots?)\b|\b(?:jars|gläser|bocaux|pots):? \d{1,3}(?:$|[,;. ])|\b(?:made|got|filled|gefüllt|wurden|fait|rempli) \d{1,3}(?:$|[,;])`)
 
 // tookTime is a time of something that is not named, testedTime one at which it was tested.
 var (
@@ -119,9 +126,13 @@ func (g *grammar) sayAmount(l *Line, a amount, in *Ingredient) {
 	}
 }
 
-// sayPiece asks for the weight of a pack or a handful nobody knows.
+// sayPiece asks for the weight of a pack or a handful nobody knows, and of a spirit that
+// was weighed, and is rather short for a root.
 func (g *grammar) sayPiece(l *Line, in *Ingredient) {
 	q, err := unit.ParseQuantity(in.Amount)
+	if err == nil && q.Dim == unit.ByMass && strings.EqualFold(in.Name, "gin") {
+		l.ask("gin, or ginger? Check the name")
+	}
 	if err != nil || q.Dim != unit.ByCount || q.Part != "" {
 		return
 	}

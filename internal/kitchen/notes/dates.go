@@ -44,7 +44,7 @@ func (g *grammar) date(l *Line, s string) bool {
 	if m := lotForm.FindStringSubmatch(s); m != nil && strings.ContainsFunc(m[1], unicode.IsLetter) {
 		return false // "lot 26-09-04-B"
 	}
-	s = gluedDay.ReplaceAllString(s, "$1 $2 $3")
+	s = clockTime.ReplaceAllString(gluedDay.ReplaceAllString(s, "$1 $2 $3"), "")
 	days, from, to := dayIn(s)
 	if len(days) == 0 {
 		return l.yearless(s)
@@ -97,6 +97,9 @@ var nameJoin = pattern(`(?i) (?:and|with|und|mit|et|aux?|à|de|des|du) `)
 // gluedDay is a day as a stamp has it: 05SEP2026.
 var gluedDay = pattern(`^(\d{2})(\p{L}{3})(\d{4}|\d{2})$`)
 
+// clockTime is a time of day beside a day.
+var clockTime = pattern(`(?i),? (?:at |um |à )?(?:\d{1,2}(?:[:.]\d{2})? ?(?:am|pm|a\.m\.|p\.m\.|uhr|o'clock)|\d{1,2}[:h]\d{2}|(?:in the |am |le )?(?:morning|afternoon|evening|night|morgens?|vormittags?|nachmittags?|abends?|matin|soir|après-midi))$`)
+
 // yearless asks of a line that is a day and a month.
 func (l *Line) yearless(s string) bool {
 	if m := dottedShort.FindStringSubmatch(s); m != nil && strings.Trim(dayWords.ReplaceAllString(strings.Replace(s, m[0], "", 1), ""), " ,.:;-()") == "" && len(day("2026", m[2], m[1])) > 0 {
@@ -127,15 +130,11 @@ func dayIn(s string) (days []string, from, to int) {
 		form       pattern
 		day, month int
 	}{{dayFirst, 1, 2}, {monthLead, 2, 1}} {
-		m := f.form.FindStringSubmatchIndex(s)
-		if m == nil {
-			continue
+		for _, m := range f.form.FindAllStringSubmatchIndex(s, -1) {
+			if month := monthOf(s[m[2*f.month]:m[2*f.month+1]]); month > 0 && m[6] >= 0 {
+				return day(s[m[6]:m[7]], strconv.Itoa(month), s[m[2*f.day]:m[2*f.day+1]]), m[0], m[7]
+			}
 		}
-		month := monthOf(s[m[2*f.month]:m[2*f.month+1]])
-		if month == 0 || m[6] < 0 {
-			continue
-		}
-		return day(s[m[6]:m[7]], strconv.Itoa(month), s[m[2*f.day]:m[2*f.day+1]]), m[0], m[7]
 	}
 	if m := dotted.FindStringSubmatchIndex(s); m != nil { // day first, as where points are written
 		return day(s[m[6]:m[7]], s[m[4]:m[5]], s[m[2]:m[3]]), m[0], m[1]

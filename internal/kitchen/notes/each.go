@@ -112,7 +112,7 @@ var origin = pattern(`(?i)^([\p{L}][\p{L} -]*?) ((?:vom|von|aus|du|de|d'|from|of
 const insteadWord = `(?:(?:you )?(?:may|can|could) (?:also )?(?:be )?)?(?:substitut(?:e|ed|ing)|replaced?)|(?:you )?(?:may|can|could) (?:also )?use|alternatively|use|ersatzweise|alternativ|wahlweise|remplacer|à défaut`
 
 // article stands before a food in a list of words: "le sucre : 800 g".
-var article = pattern(`(?i)^(?:le |la |les |l'|du |des |de la |de l'|der |die |das |the )`)
+var article = pattern(`(?i)^(?:(?:nur|only|just|seulement|bloß) )?(?:le |la |les |l'|du |des |de la |de l'|der |die |das |the |)`)
 
 var (
 	ofYou    = pattern(`(?i) que (?:vous|tu|je|j'|on|l'on|nous)\b.*$`)

@@ -58,7 +58,7 @@ func otherMass(a amount, rest string) amount {
 		return a
 	}
 	for _, b := range inParens.FindAllString(rest, -1) {
-		if _, bought := pantry.AsBought(b); bought || eachOf.MatchString(b) {
+		if _, bought := pantry.AsBought(b); bought || eachOf.MatchString(b) || partOfIt.MatchString(b) {
 			continue // "1 kg apricots (1.2 kg with stones)"
 		}
 		for _, m := range massIn.FindAllStringSubmatch(b, -1) {
@@ -71,6 +71,9 @@ func otherMass(a amount, rest string) amount {
 	}
 	return a
 }
+
+// partOfIt tells of a part of the amount before it.
+var partOfIt = pattern(`(?i)\((?:davon|darunter|dont|of which|of these|including|incl\.?|inkl\.?|y compris) `)
 
 // cupsWeighed takes the weight beside cups of a food for them: cups hold more or
 // less as it is cut. A weight of what was bought is told by what the table knows

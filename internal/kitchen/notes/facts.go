@@ -56,6 +56,10 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 			sub.ask("what is %q? Write it on a line of its own", f.text)
 			out.softer(f.text)
 		}
+		if k := sub.find("cook.temperature"); k != nil && !k.Asked && i > 0 && otherHeat.MatchString(all[i-1].text) && !tempWords.MatchString(f.text) {
+			k.Asked = true
+			sub.ask("was it %s when it was done? Then take the # off", strings.Trim(k.Value, `"`))
+		}
 		if f.read && lost(sub, f.text) > 0 && !strings.Contains(strings.Join(sub.Asks, " "), formDoubt) {
 			sub.ask("is all of %q read? Write each thing on a line of its own", f.text)
 		}
@@ -64,6 +68,9 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 	enough := read >= 2 && read >= len(all)-read || len(out.Ingredients) > 0 && read+told >= 2 && 2*(read+told) >= len(all)
 	return out, enough && !g.twiceTheSame(out)
 }
+
+// otherHeat is said of what is no jam: jars, an oven, water.
+var otherHeat = pattern(`(?i)\b(?:st(?:e|é)rili\p{L}*|pasteur\p{L}*|wasserbad|bain-marie|einkoch\p{L}*|eingekocht|einweck\p{L}*|wecken|oven|ofen|backofen|four|canner|bath|bwb|wb|process\p{L}*)\b`)
 
 // paths counts the keys of a line, each once.
 func (l Line) paths() int {

@@ -42,6 +42,9 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 		}
 		pot = append(pot, found...)
 	}
+	if m := elsewhereUse.FindString(s); m != "" && len(l.Asks) == 0 {
+		l.ask("%q: how much of it went into this pot? Check amount", m)
+	}
 	l.Ingredients = pot
 	l.Says = append(short, l.Says...)
 	return true

@@ -14,13 +14,13 @@ var (
 	brixTemp   = pattern(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
 	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(?:about |ca\.? |~ ?)?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?|grad|degrés?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
-	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|monte|monter|montée|arrive|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|(?:gel|gell|jell|jelly|set|setting|soft ball) stage|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
+	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|monte|monter|montée|sp|goutte|figée?|nappe|perle|arrive|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|(?:gel|gell|jell|jelly|set|setting|soft ball) stage|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempEnd    = pattern(`(?i)\b(?:at the end|in the end|end temp|end temperature|got to|went to|off at|off the heat at|am ende|zum schluss|endtemperatur|à la fin|en fin de cuisson)`) // with a unit
 	tempNot    = pattern(`(?i)gläser|\b(?:sterili[sz]\w*|stérili\w*|einkoch\w*|eingekocht|einweck\w*|wasserbad|bain-marie|bocaux|couvercles|deckel|umluft|heißluft|rohr|chaleur tournante|th\.|thermostat|process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|back of|room|fridge|altitude|jars?)\b`)
-	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|(?:bassine|casserole|marmite) (?:et|\+|&) (?:la )?confiture|écume|abschaum|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|(?:topf|kessel) (?:mit|und|\+|&) (?:marmelade|konfitüre|gelee|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/) ?(?:the )?jam|tare|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|finished(?: weight)?|final weight|batch|empty pot|pot empty|skimmings|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(?:(?:about|abt\.?|approx\.?|ca\.?|roughly|nearly) )?(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|(?:bassine|casserole|marmite) (?:et|\+|&) (?:la )?confiture|écume|abschaum|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|(?:topf|kessel) (?:mit|und|\+|&) (?:marmelade|konfitüre|gelee|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/|w) ?(?:the )?jam|tare|tara|leergewicht|topfgewicht|gewicht (?:des )?topf(?:es|s)?|poids (?:de la )?(?:bassine|casserole|marmite)|(?:pot|pan|kettle) weight|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|finished(?: weight)?|final weight|batch|empty pot|pot empty|skimmings|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(?:(?:about|abt\.?|approx\.?|ca\.?|roughly|nearly) )?(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = pattern(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
 	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|off|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
-	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}, {"refraktometer", "refractometer"}, {"réfractomètre", "refractometer"}, {"refractomètre", "refractometer"}}
+	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"assiette froide", "cold plate"}, {"kalten teller", "cold plate"}, {"kalter teller", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}, {"refraktometer", "refractometer"}, {"réfractomètre", "refractometer"}, {"refractomètre", "refractometer"}}
 	sterilised = pattern(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
 
@@ -204,8 +204,11 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	}
 	low := strings.ToLower(whole)
 	switch {
-	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || what == "tare" || strings.Contains(low, "leer") || strings.Contains(low, "vide") || strings.Contains(low, "seule"):
+	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || what == "tare" || what == "tara" || vesselOnly.MatchString(what) || strings.Contains(low, "leer") || strings.Contains(low, "vide") || strings.Contains(low, "seule"):
 		l.key("cook.pot_tare", quoted(weight))
+		if vesselOnly.MatchString(what) {
+			l.ask("the empty pot? With the jam in it, write it as finished_pot")
+		}
 	case strings.Contains(low, "skim") || strings.Contains(low, "scum") || strings.Contains(low, "foam") || strings.Contains(low, "schaum") || strings.Contains(low, "écume"):
 		l.key("cook.skimmed", quoted(weight))
 	default:
@@ -216,6 +219,9 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	}
 	return true
 }
+
+// vesselOnly are words of the pot's weight that do not say whether it was empty.
+var vesselOnly = pattern(`(?i)topfgewicht|gewicht |poids |(?:pot|pan|kettle) weight$`)
 
 var lengthAgain = pattern(`(?i) ?\((?:about |ca\. |or |approx\.? )?` + num + ` ?-?(?:cm|mm|in\.?|inch(?:es)?|po|")\)`)
 

@@ -64,7 +64,7 @@ func (g *grammar) unlabelled(l *Line, s string) (rest, label string) {
 	if m := leadList.FindStringSubmatch(s); m != nil && g.whole(m[1]) {
 		s = m[1]
 	}
-	if m := labelLead.FindStringSubmatch(s); m != nil && g.startsMeasured(m[2]) {
+	if m := labelLead.FindStringSubmatch(s); m != nil && (g.startsMeasured(m[2]) || g.startsMeasured(madeOf.ReplaceAllString(m[2], "$1"))) {
 		if _, known := g.row(m[1]); !known {
 			l.say("%q is no amount and no time", m[1])
 			return m[2], m[1]
@@ -124,7 +124,7 @@ func (g *grammar) sayBeside(l *Line, s string, method bool) {
 }
 
 // madeOf parts what went in from the jars it made: "3 kg plums gave 7 half-pints".
-var madeOf = pattern(`(?i)^(.*?\p{L}.*?[\p{L})]),? (?:(?:which|that|and|it|und|et) )?((?:made|makes|gave|gives|yielded|yields|filled|ergab|ergaben|ergibt|donné|donnent) (?:about |ca\.? |roughly |environ )?(?:\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|deux|trois|quatre|cinq|sept|huit|neuf|dix)\b(?:[^,;|/.+&-]|\.\d|\d/\d|\p{L}-\p{L})*\.?)$`)
+var madeOf = pattern(`(?i)^(.*?\p{L}.*?[\p{L})]),? (?:(?:which|that|and|it|und|et) )?((?:made|makes|gave|gives|yielded|yields|filled|ergab|ergaben|ergibt|donné|donnent) (?:only |just |nur |seulement |about |ca\.? |roughly |environ )?(?:\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|deux|trois|quatre|cinq|sept|huit|neuf|dix)\b(?:[^,;|/.+&-]|\.\d|\d/\d|\p{L}-\p{L})*\.?)$`)
 
 // aboutTail says behind an amount that it is about that: "4 pots de 350 g environ".
 var aboutTail = pattern(`(?i)^(.*\d ?[\p{L}]*),? (?:environ|approximately|approx|circa|ca|à peu près|ungefähr|roughly|more or less|or thereabouts)$`)
@@ -184,6 +184,7 @@ var numbered = pattern(`^\d{1,2}[.)] +(\d.*)$`)
 
 // wholeDay: "14. Juni 2026" is a day, and no step of a method.
 func wholeDay(s string) bool {
+	s = clockTime.ReplaceAllString(s, "")
 	if m := dayFirst.FindStringSubmatch(s); m != nil && monthOf(m[2]) > 0 && strings.TrimRight(s[len(m[0]):], " .") == "" && strings.HasPrefix(s, m[0]) {
 		return true
 	}

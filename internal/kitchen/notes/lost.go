@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"jarmark/internal/kit/unit"
 )
 
 // What of a line went into nothing.
@@ -115,7 +117,7 @@ func told(l Line, s string) string {
 			s = againIn.ReplaceAllString(s, " ") // of a count it says more: "1 packet (500 g)"
 		}
 		s = againSlash.ReplaceAllString(s, "$1 ")
-		s = dozensIn.ReplaceAllStringFunc(s, func(m string) string { return twelve(dozensIn.FindStringSubmatch(m)[1]) })
+		s = aCount.ReplaceAllStringFunc(s, unit.InDozens)
 	}
 	keyed := map[string]bool{}
 	for _, k := range l.Keys {
@@ -135,7 +137,7 @@ func told(l Line, s string) string {
 }
 
 var (
-	dozensIn    = pattern(`(?i)\b(\d{1,2}) (?:doz\.?|dozen|dutzend|douzaines?)\b`)
+	aCount      = pattern(`(?:\b\d{1,2} )?\b\d{1,2}(?:/\d{1,2})? \p{L}+\.?`)
 	againSlash  = pattern(`(?i)(\d ?(?:` + againUnit + `)) ?/ ?` + againOne + `\b(?: ` + againOne + `\b)?`)
 	thousandsIn = pattern(`\b(\d{1,3}),(\d{3})\b`)
 )

@@ -7,7 +7,7 @@ import "strings"
 const (
 	outWords = `(?:not|never) (?:added|used|put in|gone in|went in|in it|needed|taken)|never (?:went|got|made it)|left (?:it |them )?out|omitted|skipped|forgot(?:ten)?(?:$|[^\p{L} ]| (?:it|them|the|this|in|on|at|again|to (?:add|put|stir))\b)|did ?(?:not|n'?t) (?:add|use|have|put|go|get|bother)\p{L}*|didn'?t(?: need(?: it| them| any)?)?$|none (?:added|used|left)|had none|` +
 		`vergessen|weggelassen|ausgelassen|nicht (?:dazu|hinein|rein|drin|verwendet|genommen|zugegeben|dazugegeben|hinzugefügt|gebraucht|benutzt)|doch nicht|` +
-		`oublié\p{L}*|pas (?:mis|ajouté|utilisé|incorporé|employé)\p{L}*|laissé\p{L}* de côté|omise?s?|finalement sans`
+		`(?:not|isn'?t) (?:for )?(?:this|here)\b|nicht (?:hierfür|für (?:diese|dies|hier))|pas pour (?:celle|cette|ici)\p{L}*|oublié\p{L}*|pas (?:mis|ajouté|utilisé|incorporé|employé)\p{L}*|laissé\p{L}* de côté|omise?s?|finalement sans`
 	noneOf = `no|without|w/o|not any|ohne|kein(?:e[nmrs]?)?|sans|pas (?:de |d')?|ni `
 )
 
@@ -15,6 +15,9 @@ var (
 	notIn     = pattern(`(?i)(?:^|[^\p{L}])(?:` + outWords + `)(?:$|[^\p{L}])`)
 	deniedOne = pattern(`(?i)(^|, | - |; | \()(?:so |but |aber |mais )?(?:` + noneOf + `) ?([\p{L}][\p{L} -]{2,30}?)(?: this time| added| needed| today| diesmal| cette fois)?(\)|, |; |$)`)
 )
+
+// elsewhereUse is a part of a food that went into something else.
+var elsewhereUse = pattern(`(?i)\b(?:(?:for|into) (?:the |a |my |our |another |some )?(?:pie|cake|tart|crumble|pudding|wine|syrup|sauce|chutney|neighbou?rs?|eating|supper|breakfast|tea|compote|other|next (?:batch|pan|time))|(?:für|in) (?:den |die |das |einen |eine )?(?:kuchen|torte|nachbar\p{L}*|kompott|soße|saft|nächste)|pour (?:la |le |les |une |un )?(?:tartes?|gâteaux?|voisin\p{L}*|compote|crumble|prochaine?))\b`)
 
 // undenied takes a food off that is denied beside another: "4 lb plums, no pectin".
 // Stones and lumps are no food, and stay how it was cut.

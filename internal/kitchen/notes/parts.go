@@ -275,7 +275,7 @@ func (g *grammar) amountBehind(s string) (a amount, more string, ok bool) {
 	return g.amount(s)
 }
 
-var formAgain = pattern(`(?i)^([\p{L}, -]+?),? (\((?:about |ca\.? )?` + againOne + `\))$`)
+var formAgain = pattern(`(?i)^([\p{L}, -]+?),? (\((?:about |ca\.? )?` + againOne + `(?: (?:net|netto|prepared|stoned|hulled|peeled|geputzt|entsteint|vorbereitet|paré\p{L}*))?\))$`)
 
 var slashAgain = pattern(`(?i)^ ?[/=] ?(` + againOne + `)\.?$`)
 

@@ -109,7 +109,7 @@ func judge(l Line, want string) string {
 
 // wantPaths are the keys of want lines that say less than the key.
 var wantPaths = map[string]string{"cook": "cook.minutes", "temp": "cook.temperature", "head": "process.headspace", "process": "process.minutes", "procmin": "process.minutes", "brix": "cook.brix", "ph": "cook.ph",
-	"test": "cook.set_test", "pot": "cook.finished_pot", "tare": "cook.pot_tare", "skim": "cook.skimmed", "made": "made", "lot": "lot", "keep": "process.method", "alt": "process.altitude"}
+	"test": "cook.set_test", "pot": "cook.finished_pot", "tare": "cook.pot_tare", "skim": "cook.skimmed", "made": "made", "lot": "lot", "keep": "process.method", "alt": "process.altitude", "brixtemp": "cook.brix_temperature"}
 
 // strict is judge, and no key and no jar read that is not wanted.
 func strict(l Line, want string) string {
@@ -147,7 +147,7 @@ func holds(l Line, want string) string {
 		return keyed(l, "process.minutes", rest)
 	case head == "brix", head == "ph":
 		return keyed(l, "cook."+head, rest)
-	case head == "alt", head == "test", head == "pot", head == "tare", head == "skim":
+	case head == "alt", head == "brixtemp", head == "test", head == "pot", head == "tare", head == "skim":
 		return keyed(l, wantPaths[head], `"`+rest+`"`)
 	case head == "made":
 		return keyed(l, "made", rest)

@@ -18,7 +18,6 @@ var (
 	unlevel    = pattern(`(?i)^(` + num + ` |an? )?(generous|good|big|scant|heap(?:ing|ed)|rounded|gehäufte[rn]?|bombée?s?) `)
 	canNumber  = pattern(`(?i)^(?:(\d{1,2}) )?(?:x )?(?:no\.?|number|#) ?\d{1,3}(?: 1/2)?(?:-size)? (cans?|tins?)\b`) // 2 No. 2 cans
 	possessive = pattern(`(?i)^(` + num + `) (\p{L}+)(?:'s|s')(?: worth of)? (juice|zest)\b`)
-	dozenWord  = pattern(`(?i)^(?:doz\.?|dozen|dutzend|douzaines?)$`)
 	weighing   = pattern(`(?i)(?: ?\(|, | ?[~≈=] ?| - | (?:about|approx\.?|ca\.?|circa|etwa|env\.?|environ) )(each |ea\.? )?(?:about |approx(?:\.|imately)? |roughly |around |ca\.? |circa |etwa |environ |env\. |total |weighing |in all )*(` + num + `) ?(lbs?\.? ?\d{1,2} ?oz|pounds?,? \d{1,2} ounces?|g|grams?|gr|kg|lbs?\.?|pounds?|oz\.?|ounces?)( each| ea\.?| apiece|/each)?(?: total| in total| in all| insgesamt| en tout)?(?:(, [^()\d]+)?\)|$)`)
 	share      = pattern(`(?i) (?:per|for (?:each|every)|to (?:each|every|the|a)|je|pro|auf|pour chaque|par|pour 1|each) (?:` + num + ` )?(?:` + sizeUnit + `|kilos?|cups?|pints?|quarts?|tasses?)\b`)
 )
@@ -111,11 +110,6 @@ func (g *grammar) gross(in Ingredient) string {
 		return in.Form
 	}
 	return strings.TrimPrefix(in.Form+", as bought", ", ")
-}
-
-func twelve(n string) string {
-	v, _ := number(n)
-	return strconv.FormatFloat(12*v, 'f', -1, 64)
 }
 
 func joined(texts ...string) string {

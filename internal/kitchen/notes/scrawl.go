@@ -9,23 +9,31 @@ import (
 // written m. Where it is not plain it is asked about.
 
 var (
-	ocrOne    = pattern(`(?:^|[ :])[lI](?:[.,]\d{1,2})? ?(?:kg|lbs?|pints?|cups?|tsp|tbsp|pkt)\b`)
-	strokesIn = pattern(`(?i)^(?:jars?|pots?|gläser|got|filled|made)[ :=-]+((?:[I|l/]{1,5} ?){1,20})$`)
-	aWeight   = pattern(`(?i)\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|pfund|livres?)\b`)
-	aMeasured = pattern(`(?i)\d ?(?:(?-i:c)|cups?|qts?|quarts?|pts?|pints?|hps?|tbsp|tbs|tsp|l|ml|dl|cl|el|tl|bx|pkts?)\b`)
-	weightFor = pattern(`(?i)\b(lb|pound|pint|kilo|cup|weight|pfund) (?:for|to|per|auf|je|pour) (?:a )?(?:lb|pound|pint|kilo|cup|weight|pfund)\b|^(?:equal|same|half)(?: (?:weight|amount|quantity|measure))?(?: of)? `)
-	bareBit   = pattern(`(?i)\b(?:thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
-	bareMins  = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*|rolling|gekocht|geköchelt|cuit)[^\d.;,]{0,12}\d{1,2}(?:$|[,.;)]| (?:not|then|and|or|instead|dann|nicht|puis)\b| ?\+ ?\d{1,2}$)`)
-	coldTubs  = pattern(`(?i)\b(?:freezer|frozen|froze|tk)\b[^\d]{0,12}\d{1,2} (?:tubs?|containers?|boxes|bags?|pots?)\b|\d{1,2} (?:tubs?|containers?|boxes|bags?)\b[^\d]{0,12}\b(?:freezer|frozen)\b`)
-	bareDay   = pattern(`(?i)^(?:made |cooked |on )*(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\.?(?: (?:night|morning|evening|pm|am))?|\d{1,2}/\d{1,2})$`)
-	romanDay  = pattern(`(?i)\b(\d{1,2})\. ?(i|ii|iii|iv|v|vi|vii|viii|ix|x|xi|xii)\. ?(\d{4}|\d{2})\b`)
-	shortM    = pattern(`(?i)(\b(?:at|above|alt\.?|altitude|höhe) )?\b([1-9]\d?) ?m(?:$|([ ,.;)]))`)
-	romanOnes = []string{"i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"}
+	ocrOne     = pattern(`(?:^|[ :])[lI](?:[.,]\d{1,2})? ?(?:kg|lbs?|pints?|cups?|tsp|tbsp|pkt)\b`)
+	strokesIn  = pattern(`(?i)^(?:jars?|pots?|gläser|got|filled|made)[ :=-]+((?:[I|l/]{1,5} ?){1,20})$`)
+	aWeight    = pattern(`(?i)\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|pfund|livres?)\b`)
+	aMeasured  = pattern(`(?i)\d ?(?:(?-i:c)|cups?|qts?|quarts?|pts?|pints?|hps?|tbsp|tbs|tsp|l|ml|dl|cl|el|tl|bx|pkts?)\b`)
+	weightFor  = pattern(`(?i)\b(lb|pound|pint|kilo|cup|weight|pfund) (?:for|to|per|auf|je|pour) (?:a )?(?:lb|pound|pint|kilo|cup|weight|pfund)\b|^(?:equal|same|half)(?: (?:weight|amount|quantity|measure))?(?: of)? `)
+	bareBit    = pattern(`(?i)\b(?:thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
+	bareMins   = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*|rolling|gekocht|geköchelt|cuit)[^\d.;,]{0,12}\d{1,2}(?:$|[,.;)]| \(| (?:not|then|and|or|instead|dann|nicht|puis)\b| ?\+ ?\d{1,2}$)`)
+	clockWords = pattern(`(?i)\b(?:past|half past|quarter (?:past|to)|o'clock|till|uhr|viertel (?:nach|vor)|halb \p{L}+|heures?)\b`)
+	loneMins   = pattern(`(?i)^\p{L}{1,5} \d{1,2} ?m(?:$| )`)
+	coldTubs   = pattern(`(?i)\b(?:freezer|frozen|froze|tk)\b[^\d]{0,12}\d{1,2} (?:tubs?|containers?|boxes|bags?|pots?)\b|\d{1,2} (?:tubs?|containers?|boxes|bags?)\b[^\d]{0,12}\b(?:freezer|frozen)\b`)
+	bareDay    = pattern(`(?i)^(?:made |cooked |on )*(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\.?(?: (?:night|morning|evening|pm|am))?|\d{1,2}/\d{1,2})$`)
+	romanDay   = pattern(`(?i)\b(\d{1,2})\. ?(i|ii|iii|iv|v|vi|vii|viii|ix|x|xi|xii)\. ?(\d{4}|\d{2})\b`)
+	shortM     = pattern(`(?i)(\b(?:at|above|alt\.?|altitude|höhe) )?\b([1-9]\d?) ?m(?:$|([ ,.;)]))`)
+	romanOnes  = []string{"i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"}
+)
+
+var (
+	shortStuck = pattern(`(?i)\b(bwb|wb|hs|ph|brix|bx|hp)(\d)`)
+	partShort  = pattern(`(?i)\bjce?( (?:of )?\d)`) // jce 2 lem
 )
 
 // tidied writes short minutes out beside a word of cooking, and months in Roman figures as
 // the others: "boiled 18m", "12.ix.26".
 func tidied(s string) string {
+	s = partShort.ReplaceAllString(shortStuck.ReplaceAllString(s, "$1 $2"), "juice$1")
 	if cooking.MatchString(s) || process.MatchString(s) {
 		s = shortM.ReplaceAllStringFunc(s, func(m string) string {
 			f := shortM.FindStringSubmatch(m)
@@ -50,10 +58,10 @@ func tidied(s string) string {
 var manyfold = pattern(`(?i)\b(?:double[ds]?|tripled?|half(?:ed)?|halved|twice|x ?\d|\d ?x|\d times|` + allFold + `)\b`)
 
 // allFold are words that the amounts of a recipe were folded, with no amount beside them.
-const allFold = `doubl(?:ed|ing|é|ée|er)|tripl(?:ed|ing|é|er)|twice the (?:recipe|amounts?|quantity)|half the (?:recipe|amounts?|quantity)|halved|doppelt\p{L}*|verdoppelt|dreifach\p{L}*|halbe (?:menge|rezept)|halbes rezept|halbiert|double (?:dose|quantité|batch|recipe)|moitié de la recette|deux fois la (?:recette|dose)`
+const allFold = `(?:made|did|cooked|doing) (?:it|this|that|the lot|all) (?:twice|again)|doubl(?:ed|ing|é|ée|er)|tripl(?:ed|ing|é|er)|twice the (?:recipe|amounts?|quantity)|half the (?:recipe|amounts?|quantity)|halved|doppelt\p{L}*|verdoppelt|dreifach\p{L}*|halbe (?:menge|rezept)|halbes rezept|halbiert|double (?:dose|quantité|batch|recipe)|moitié de la recette|deux fois la (?:recette|dose)`
 
 var (
-	foldLead = pattern(`^([^:!]{2,30})[:!] (\p{L}.*)$`)
+	foldLead = pattern(`^([^:!]{2,30})[:!] (\S.*)$`)
 	bareFold = pattern(`(?i)\b(?:` + allFold + `)\b`)
 )
 
@@ -79,6 +87,10 @@ func (g *grammar) askScrawl(l *Line, s string) {
 		l.ask("is the letter a 1? Write the line with its figure")
 	case bareMins.MatchString(s):
 		l.ask("how many minutes was it boiled in all? Write minutes under [cook]")
+	case cooking.MatchString(s) && clockWords.MatchString(s):
+		l.ask("how many minutes was it boiled in all? Write minutes under [cook]")
+	case loneMins.MatchString(s):
+		l.ask("the time of what: boiled, or in the canner? Write minutes under [cook] or [process]")
 	case coldTubs.MatchString(s):
 		l.ask("kept in the freezer? Write method = %q under [process], and how many of which size under [[fill]]", "freezer")
 	case bareDay.MatchString(s):

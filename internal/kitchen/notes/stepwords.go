@@ -4,7 +4,7 @@ package notes
 var (
 	duration   = pattern(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
 	bathTail   = pattern(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process    = pattern(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|einzukochen|eingekocht|einweck(?:en|t)|eingeweckt|einzuwecken|pasteurisier\w*|einkoch(?:topf|er|automat\w*)|weck(?:topf|automat)|wasserbad|stérilis(?:er?|ez|ons|é|ation|ateur|ant)|bain-marie)\b`)
+	process    = pattern(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|einzukochen|eingekocht|wecken|geweckt|einweck(?:en|t)|eingeweckt|einzuwecken|pasteurisier\w*|einkoch(?:topf|er|automat\w*)|weck(?:topf|automat)|wasserbad|stérilis(?:er?|ez|ons|é|ation|ateur|ant)|bain-marie)\b`)
 	bath       = pattern(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	shortened  = pattern(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
 	shortMin   = pattern(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)
@@ -21,7 +21,7 @@ var (
 	boilDown   = pattern(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning
 	canner     = pattern(`(?i)\b(?:boiling[- ]water (?:bath|canner)|water[- ]?bath|wasserbad|bain-marie)`)
 	steam      = pattern(`(?i)\bsteam(?:ed|er)?\b`)
-	cooking    = pattern(`(?i)\b(?:boil(?:ed|ing|s)?|(?:[hf]rb|rb)|cook(?:ed|ing|s)?|simmer(?:ed|ing|s)?|stew(?:ed|ing)?|rolling|bubbl(?:e|es|ed|ing)|(?:auf|ein|weiter|mit|durch|ver)?(?:ge)?koch(?:en|t|te|st|zeit)|kochenlassen|(?:ein|weiter)?(?:ge)?köchel\w*|sprudel\w*|wallend|blubber\w*|sieden|cui(?:re|t|te|s|sez|sons|sent|sson)|bouill\w*|ébullition|frémi\w*|mijot\w*)\b`)
+	cooking    = pattern(`(?i)\b(?:boil(?:ed|ing|s)?|[hf]?rb|fb|bld|cook(?:ed|ing|s)?|simmer(?:ed|ing|s)?|stew(?:ed|ing)?|rolling|bubbl(?:e|es|ed|ing)|(?:auf|ein|weiter|mit|durch|ver)?(?:ge)?koch(?:en|t|te|st|zeit)|kochenlassen|(?:ein|weiter)?(?:ge)?köchel\w*|sprudel\w*|wallend|blubber\w*|sieden|cui(?:re|t|te|s|sez|sons|sent|sson)|bouill\w*|ébullition|frémi\w*|mijot\w*)\b`)
 	notThis    = pattern(`(?i)\b(?:if not|if it(?: is|'s)?(?: not| still| too|n't)|if it (?:isn't|doesn't|does not|hasn't|has not|won't|seems)|if (?:still|too|needed|necessary)|otherwise|falls nicht|wenn nicht|ansonsten|sinon|last|final|letzten|dernières|stand|soak|leave|left|wait|rest|cool(?:ed)?|chill|steep|sterili[sz]\w*|presterili[sz]\w*|lids?|preheat|drain|stir(?:ring)? (?:for|\d)|every|the whole (?:thing|process|lot|job)|altogether|all told|from start to finish|macération|total|ready|infuse|macerat\w*|blanch\w*|refrigerate|freeze\w*|soften|deckel|couvercles?|bagues|caoutchoucs|gummiringe?|ziehen|ruhen|ruhezeit|stehen|abkühlen|macérer|reposer|repos|refroidir|tremper|trempage|four|backofen|ofen|oven|microwave)\b`)
 	prepHead   = pattern(`(?i)\b(?:prep|préparation|vorbereitung\p{L}*|zubereitung\p{L}*)(?: time)? ?[:=-]? ?(?:(?:about|environ|ca\.?|approx\.?) )?$`) // Préparation : 20 min
 	leftTo     = pattern(`(?i)\bleav(?:e|ing) (?:it |them |this |the jam )?(?:(?:on|over|in) the (?:heat|stove|hob|pan|pot) )?(?:to|on|at) (?:a )?(?:[\p{L}]+ )?(?:boil|simmer|cook|bubble)\b`)

@@ -7,18 +7,18 @@ import "strings"
 
 // Words with which a figure is taken back, and words of a plan, in three languages.
 const (
-	backWords = `sorry|pardon|oops|correction|korrektur|korrigiert|corrigé|corrected|make (?:that|it)|or rather|rather|actually|really|in fact|i mean|scratch that|wrong|(?:should|must) (?:be|have been|read)|weighed again|re-?weighed|it was|turned out|` +
+	backWords = `sorry|pardon|oops|correction|korrektur|korrigiert|corrigé|corrected|make (?:that|it)|more like|well|or rather|rather|actually|really|in fact|i mean|scratch that|wrong|(?:should|must) (?:be|have been|read)|weighed again|re-?weighed|it was|turned out|` +
 		`vielmehr|eigentlich|tatsächlich|in wirklichkeit|besser gesagt|stimmt nicht|falsch|soll heißen|nachgewogen|waren es|doch (?:nur|eher)|` +
 		`plutôt|en fait|finalement|en réalité|je veux dire|faux|repesée?s?|au final`
 	noWords   = `no|nope|not|nein|nicht|non|pas`
-	planWords = `hoped for|hoping for|planned|expected|expecting|wanted|aimed for|reckoned on|counted on|meant to (?:make|get|fill)|(?:the )?(?:recipe|book) (?:says|said)|supposed to (?:be|make|give)|should (?:make|give|have (?:made|given|been))|` +
-		`geplant|gehofft auf|erwartet|gedacht|vorgesehen|(?:das )?rezept sagt(?:e)?|laut rezept|sollte[n]? .{0,12}(?:werden|ergeben)|prévu|espéré|attendu|(?:la )?recette (?:dit|annonce)|selon la recette`
-	gotWords = `got|filled|made|gave|yielded|came to|ended with|ergab|ergaben|bekam|gefüllt|wurden|obtenu|rempli|donné|fait`
+	planWords = `targets?|aim(?:ed)?|goal|hoped for|hoping for|planned|expected|expecting|wanted|aimed for|reckoned on|counted on|meant to (?:make|get|fill)|(?:the )?(?:recipe|book) (?:says|said)|supposed to (?:be|make|give)|should (?:make|give|have (?:made|given|been))|` +
+		`ziel|geplant|gehofft auf|erwartet|gedacht|vorgesehen|(?:das )?rezept sagt(?:e)?|laut rezept|sollte[n]? .{0,12}(?:werden|ergeben)|objectif|prévue?s?|espérée?s?|attendue?s?|(?:la )?recette (?:dit|annonce)|selon la recette`
+	gotWords = `got|filled|made|gave|yielded|came to|ended with|ergab|ergaben|bekam|gefüllt|wurden|obtenus?|remplis?|donnés?|faits?|voll`
 )
 
 var (
 	takenBack = pattern(`(?i)(?:^|[^\p{L}])(?:(?:` + backWords + `)(?:$|[^\p{L}])|(?:` + noWords + `)[,:;.]? (?:(?:it was|only|es waren|nur|c'était|seulement) )?(?:the )?\d|(?:` + noWords + `)[,!] )`)
-	plannedIn = pattern(`(?i)^(?:(?:i|we|ich|wir|je|on|nous) )?(?:had |hatte[n]? |avais |avait )?(?:` + planWords + `)[ :]+[^,;]*?[\d][^,;\d]*(?:,|;| -|:|) ?(?:(?:but|and|aber|mais|only|it|we|i|ich|wir|es|on|j'ai|a) )*((?:` + gotWords + `) .*\d.*)$`)
+	plannedIn = pattern(`(?i)^(?:(?:jars?|pots?|gläser|bocaux) )?(?:(?:i|we|ich|wir|je|on|nous) )?(?:had |hatte[n]? |avais |avait )?(?:` + planWords + `)[ :]+[^,;]*?[\d][^,;\d]*(?:,|;| -|:|) ?(?:(?:but|and|aber|mais|only|it|we|i|ich|wir|es|on|j'ai|a) )*((?:` + gotWords + `) ((?:[^\d]{0,20} )?\d.*))$`)
 	planOnly  = pattern(`(?i)^(?:(?:i|we|ich|wir|je|on|nous) )?(?:had |hatte[n]? |avais |avait )?(?:` + planWords + `)[ :]+([^,;]*\d[^,;]*)$`)
 )
 
@@ -34,16 +34,17 @@ func (g *grammar) behindPlan(s string) (got, plan string) {
 	if m == nil {
 		return s, ""
 	}
-	return m[1], strings.TrimRight(s[:len(s)-len(m[1])], " ,;:-")
+	return "got " + m[2], strings.TrimRight(s[:len(s)-len(m[1])], " ,;:-")
 }
 
 // doubtBack asks of a line that holds two figures and takes one back, where nothing
 // else asks of it.
 func (l *Line) doubtBack(s string) {
 	m := strings.Trim(takenBack.FindString(s), " ,;:.-()0123456789")
-	if m == "" || len(l.Asks) > 0 || !l.Read() || len(aFigure.FindAllString(s, 2)) < 2 {
+	if m == "" || len(l.Asks) > 0 || len(strings.Fields(s)) > mostWords*2 || len(aFigure.FindAllString(s, 2)) < 2 {
 		return
 	}
+	l.unsay()
 	l.takeBack()
 	l.ask("%q takes something back: what counts? Check it", m)
 }
