@@ -14,7 +14,7 @@ func (c *calc) oddPiece(ln *Line, g batch.Ingredient) bool {
 	if _, measure := c.p.Measure(piece, ln.Row); measure || ln.Row.PieceG == 0 {
 		return false // weighed or told by its table
 	}
-	ok, odd := ln.Row.CountsBy(piece, g.Name+" "+g.Form)
+	ok, odd := c.p.Counts(ln.Row, piece, g.Name+" "+g.Form)
 	if ok {
 		return false
 	}

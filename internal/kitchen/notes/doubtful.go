@@ -3,6 +3,7 @@ package notes
 import (
 	"strconv"
 
+	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/pantry"
 )
 
@@ -22,6 +23,25 @@ func (r *Reading) gramsMeant() {
 		}
 	}
 }
+
+// unweighed asks of cups and spoons of a food the table of the kitchen weighs by the
+// piece alone: "2 cups kumquats, sliced".
+func (r *Reading) unweighed(p *pantry.Pantry) {
+	for i := range r.Lines {
+		l := &r.Lines[i]
+		for _, in := range l.Ingredients {
+			q, err := unit.ParseQuantity(in.Amount)
+			row, known := p.Ingredient(in.Name)
+			if err != nil || !known || q.Dim != unit.ByVolume || row.CupG+row.Cup2G+row.TbspG+row.TspG > 0 || crushedForm.MatchString(in.Form) {
+				continue
+			}
+			l.ask("what does %s of %s weigh? Write the weight as amount, or how many there were", in.Amount, in.Name)
+		}
+	}
+}
+
+// crushedForm fills any cup about alike.
+var crushedForm = pattern(`(?i)\b(?:crushed|mashed|puree?d?|purée?d?|pulp|zerdrückt|püriert|écrasée?s?)\b`)
 
 // hotReading is said of a refractometer's sample that was not cooled, which reads
 // otherwise: cook.brix is of the cooled batch.

@@ -26,3 +26,17 @@ func TestDoubtfulFigures(t *testing.T) {
 		}
 	}
 }
+
+// Cups of a food the table weighs by the piece alone are asked about; crushed, or of
+// a food with a cup, they are not. Our own invention.
+func TestCupsWithoutAWeight(t *testing.T) {
+	for line, want := range map[string]bool{
+		"2 cups kumquats, sliced": true, "1/2 cup maraschino cherries, chopped": true, "2 tsp cinnamon stick, broken": true,
+		"2 cups crushed kumquats": false, "6 kumquats": false, "4 cups saskatoons": false, "4 cups chopped quince": false, "3 tbsp crystallized ginger": false, "300 g kumquats": false,
+	} {
+		asks := strings.Join(Read(line, pantry.Default()).Lines[0].Asks, "; ")
+		if strings.Contains(asks, "weigh?") != want {
+			t.Errorf("%q asks %q", line, asks)
+		}
+	}
+}

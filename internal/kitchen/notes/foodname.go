@@ -107,9 +107,8 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 		return g.choose(l, in, by+" "+name)
 	}
 	g.besides(l, name, in.Form)
-	if a, ok := g.p.Ambiguous(name, in.Form); ok {
+	if g.whichOf(l, name, in.Form) {
 		in.Name = name
-		l.ask("%s may be %s: write the one you used (%s)", name, strings.Join(a.Choices, " or "), a.Why)
 		return in, true
 	}
 	if row, ok := g.row(name); ok {
@@ -155,6 +154,15 @@ func (g *grammar) choose(l *Line, in Ingredient, name string) (Ingredient, bool)
 	return in, true
 }
 
+// whichOf asks of a name that is said of several foods.
+func (g *grammar) whichOf(l *Line, name, form string) bool {
+	a, ok := g.p.Ambiguous(name, form)
+	if ok {
+		l.ask("%s may be %s: write the one you used (%s)", name, strings.Join(a.Choices, " or "), a.Why)
+	}
+	return ok
+}
+
 // foundName writes a food under the name any kitchen finds it by, and asks where it
 // is another food in French.
 func (g *grammar) foundName(l *Line, in Ingredient, name string, row pantry.Ingredient) Ingredient {
@@ -164,6 +172,7 @@ func (g *grammar) foundName(l *Line, in Ingredient, name string, row pantry.Ingr
 	if !known {
 		in.Name = row.Name
 		l.say("%s is read as %s", name, row.Name)
+		g.whichOf(l, row.Name, in.Form)
 		return in
 	}
 	other, ok := g.tongues[2].Ingredient(name)

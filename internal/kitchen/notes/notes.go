@@ -117,6 +117,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 	r.onlyEarly()
 	r.gotten()
 	r.gramsMeant()
+	r.unweighed(p)
 	r.settle()
 	r.cold()
 	r.named(g)

@@ -25,6 +25,9 @@ func wordSet(words string) map[string]bool {
 	set := map[string]bool{}
 	for _, w := range strings.Fields(words) {
 		set[w] = true
+		for _, t := range tokens(w) { // words are looked up in the singular: "gros"
+			set[t] = true
+		}
 	}
 	return set
 }

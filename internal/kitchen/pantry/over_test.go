@@ -39,3 +39,21 @@ func TestCountsByNameInAnyLanguage(t *testing.T) {
 		}
 	}
 }
+
+// A juice or a peel is counted by its fruit in any language, and by no other fruit.
+func TestJuiceCountsByItsFruitInAnyLanguage(t *testing.T) {
+	p := Default()
+	for _, c := range []struct {
+		food, piece string
+		want        bool
+	}{
+		{"lemon juice", "lemons", true}, {"lemon juice", "Zitronen", true}, {"lemon juice", "Bio-Zitrone", true}, {"lemon juice", "citrons", true}, {"lemon juice", "gros citron", true},
+		{"orange zest", "Orangen", true}, {"lime juice", "Limette", true}, {"lemon juice", "Orangen", false}, {"lemon juice", "pommes", false}, {"orange zest", "furlong", false},
+		{"lemons", "gros", true}, {"lemons", "furlong", false},
+	} {
+		g, _ := p.Ingredient(c.food)
+		if ok, odd := p.Counts(g, c.piece, c.food); ok != c.want || !ok && odd == "" {
+			t.Errorf("2 %s of %s: %v %q", c.piece, c.food, ok, odd)
+		}
+	}
+}

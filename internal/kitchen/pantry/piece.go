@@ -15,7 +15,7 @@ var anyPiece = wordSet(`piece pc pcs fruit each sized size jumbo whole stuck stu
 var samePiece = func() map[string]string {
 	out := map[string]string{}
 	for _, group := range []string{"package packet pkg pack box sachet envelope", "stalk stick rib stem", "ear cob", "head umbel flowerhead",
-		"bean pod", "leaf leave", "sprig branch", "clove zehe gousse", "pouch pouche"} {
+		"bean pod", "leaf leave blatt blatter feuille", "sprig branch", "clove zehe gousse", "pouch pouche"} {
 		words := strings.Fields(group)
 		for _, w := range words {
 			out[w] = words[0]
@@ -41,6 +41,23 @@ func (g Ingredient) CountsBy(piece, name string) (ok bool, odd string) {
 		}
 	}
 	return true, ""
+}
+
+// Counts reports as [Ingredient.CountsBy] does, and knows the fruit a juice or a peel
+// is counted by under its names in every language: "juice of 2 Zitronen".
+func (p *Pantry) Counts(g Ingredient, piece, name string) (ok bool, odd string) {
+	if ok, odd = g.CountsBy(piece, name); ok {
+		return true, ""
+	}
+	for _, lang := range []string{"de", "fr"} {
+		food, known := p.Speaking(lang).Ingredient(piece)
+		if en := food.Words["en"].Singular; known && en != "" {
+			if said, _ := g.CountsBy(en, name); said {
+				return true, ""
+			}
+		}
+	}
+	return false, odd
 }
 
 func (g Ingredient) learn(known map[string]bool, words string) {
