@@ -24,6 +24,9 @@ func (p *Draft) Price() {
 	per, content, unitOf := p.per(), int64(p.NetMass), int64(unit.PerMass[p.per()])
 	if p.NetVolume > 0 {
 		per, content, unitOf = "fl oz", int64(p.NetVolume), int64(unit.FluidOunce)
+		if p.Set.Units == "metric" { // "one litre", Directive 98/6/EC Art 2(b)
+			per, unitOf = "l", int64(unit.Litre)
+		}
 	}
 	if each, ok := m.Per(content, unitOf); ok {
 		text := p.priceText(each)

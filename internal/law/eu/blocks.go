@@ -5,54 +5,10 @@ import (
 	"strconv"
 	"strings"
 
-	"jarmark/internal/kit/unit"
 	"jarmark/internal/kitchen/cook"
-	"jarmark/internal/kitchen/weigh"
 	"jarmark/internal/law/draft"
 	"jarmark/internal/law/label"
 )
-
-// net adds the nominal quantity in metric units, figures of the height the
-// quantity asks, in one field of view with the name.
-func (c *pass) net() {
-	m := c.nominal()
-	if m == 0 {
-		return
-	}
-	c.NetMass, c.Net = m, mass(m, c.dec)
-	c.add(label.Block{Kind: label.Net, Exact: true, With: []label.Kind{label.Identity}, Cite: citeNet,
-		Runs: []label.Run{{Text: c.Net}}, Path: c.Jar.FillPath,
-		Min: label.Height{On: label.Digit, Length: c.law.DigitHeight(m)}})
-}
-
-// nominal is the declared quantity in whole grams, or what the weighed jars
-// support; a computed content is never declared for sale. 0 = there is none.
-func (c *pass) nominal() unit.Mass {
-	if c.Jar.Declared >= unit.Gram {
-		return c.Jar.Declared / unit.Gram * unit.Gram
-	}
-	if len(c.Jar.Weighed) > 0 {
-		a, l := c.pack.Recommend(weigh.Sample{Net: c.Jar.Weighed, Lot: max(c.Jar.Count, len(c.Jar.Weighed)),
-			File: c.BatchFile(), Path: c.Jar.FillPath + ".net"})
-		c.L = append(c.L, l...)
-		if a.Declared != 0 {
-			c.L.Notef("net-from-weights", c.BatchFile(), c.Jar.FillPath, "no net quantity is declared; the weighed jars support %s", a.Text).
-				Hinted("declare it, or a smaller one").Cited(a.Cite)
-			return a.Declared
-		}
-	}
-	if c.Jar.DeclVolume > 0 {
-		c.missing("net-by-weight", label.Net, c.Jar.FillPath, strconv.Quote(c.Jar.DeclText)+" is a volume, and what is not liquid is sold by weight").
-			Hinted("weigh a filled jar less the empty one and declare grams").Cited("Regulation (EU) No 1169/2011 Art 23(1)")
-		return 0
-	}
-	c.pending("no-net", label.Net, c.Jar.FillPath, draft.NetToCome, "no net quantity is declared and no jar was weighed",
-		"weigh some filled jars less the empty jar; the computed content is only an estimate", citeNet)
-	if !c.O.Gift {
-		return 0
-	}
-	return c.Jar.Fill / (10 * unit.Gram) * (10 * unit.Gram)
-}
 
 // date adds the date of minimum durability, or the use-by date the maker chose.
 func (c *pass) date() {

@@ -20,6 +20,16 @@ func mass(m unit.Mass, decimal string) string {
 	return strings.Replace(kg, ".", decimal, 1) + nbsp + "kg"
 }
 
+// volume prints a net volume: millilitres below a litre, litres above.
+func volume(v unit.Volume, decimal string) string {
+	ml := int64(v / unit.Millilitre)
+	if ml < 1000 {
+		return strconv.FormatInt(ml, 10) + nbsp + "ml"
+	}
+	l := strconv.FormatFloat(float64(ml)/1000, 'f', -1, 64)
+	return strings.Replace(l, ".", decimal, 1) + nbsp + "l"
+}
+
 // percent prints a share: whole percent from 5, else one decimal, half up
 // (Commission guidance on QUID, from memory, unverified).
 func percent(p float64, decimal string) string {

@@ -64,6 +64,7 @@ type European struct {
 	Record         string     `toml:"weighing_record"`    // what the law asks of a record of weighing
 	LargestKg      int        `toml:"largest_nominal_kg"` // of the average system
 	Unverified     []string   `toml:"unverified"`
+	Liquid         []string   `toml:"liquid"`        // kinds of preserve sold by volume, Art 23(1)(a)
 	Compound       []string   `toml:"compound"`      // always made of several things: the list must say which
 	Clear          int        `toml:"clear_percent"` // least height of what must be clearly visible, in percent of the common least
 	Beside         []Beside   `toml:"beside"`
