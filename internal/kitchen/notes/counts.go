@@ -29,7 +29,11 @@ func (g *grammar) countLast(l *Line, s string) (done bool) {
 	if told {
 		said = sealed
 	}
-	l.ask("jars that were filled? Then write: got %s, and their size", said)
+	if f.Jar != "" {
+		l.ask("jars that were filled? Then write: got %s", said)
+	} else {
+		l.ask("jars that were filled? Then write: got %s, and their size", said)
+	}
 	return false
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // whichJars is asked of a count without a size.
@@ -50,4 +51,32 @@ func (l *Line) ofPromised(promised []Fill, at int) {
 			l.Says = append(l.Says, fmt.Sprintf("taken for the jars of line %d", at))
 		}
 	}
+}
+
+// potted are words of what was done with jars, before their count, behind it, and
+// what a count ends up as: "ladled into 5 pint jars", "in 6 Gläser abgefüllt".
+// "Ladle into 5 pint jars" is what a recipe has one do, and is none of them.
+var (
+	potted     = pattern(`(?i)^(?:(?:and |then |und |et )?(?:i |we |ich |wir |j'ai |on a |nous avons )?(?:hab(?:e|en) )?)(?:(?:potted|bottled|jarred|ladled|poured|packed|spooned|canned|decanted|abgefüllt|eingefüllt|gefüllt|verteilt|versé|rempli|mis en (?:pots?|bocaux)|empoté)(?: up| off)?(?: (?:it|them|the jam|all|hot|while hot|heiß|à chaud))*|(?:ended|finished) up with|in gläser (?:ab|ein)?gefüllt)(?: (?:in|into|to|auf|dans|en))?(?: hot| clean| warm| sterili[sz]ed)? ?[:=-]? ?(\(?(?:\d|` + countWord + `).*)$`)
+	pottedTail = pattern(`(?i)^(?:(?:ich|wir) )?(?:hab(?:e|en) )?(?:in|auf) ((?:\d|` + countWord + `).*?) (?:ab|ein)?gefüllt$|^((?:\d|` + countWord + `).*?) (?:(?:were |was |got )?(?:filled|potted|bottled|jarred)(?: up)?|(?:ab|ein)gefüllt|remplis)$`)
+)
+
+// countWord are counts of jars in words.
+const countWord = `(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|eine?n?|zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|une?|deux|trois|quatre|cinq|sept|huit|neuf|dix)\b`
+
+// asFilled says in the words of a count that jars were filled, where a line tells it
+// otherwise.
+func (g *grammar) asFilled(s string) string {
+	for _, f := range []pattern{potted, pottedTail} {
+		m := f.FindStringSubmatch(s)
+		if m == nil {
+			continue
+		}
+		jars := strings.Join(m[1:], "")
+		first, _, _ := strings.Cut(markAnd(jars), ", ")
+		if c, ok := g.count(first); ok && (c.Jar != "" || c.Said != "" || jarTalk.MatchString(first)) {
+			return "filled " + jars
+		}
+	}
+	return s
 }

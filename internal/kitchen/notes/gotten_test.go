@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"testing"
@@ -58,6 +59,30 @@ func TestReadingsInTheWordsOfANotebook(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("%q: %q, want %q (%v)", line, got, want, r.Lines[0].Asks)
+		}
+	}
+}
+
+// What was done with jars tells that they were filled; what a recipe has one do does
+// not, nor does what went into the pot. Our own invention.
+func TestWordsOfFilling(t *testing.T) {
+	for line, want := range map[string]string{
+		"ladled into 5 pint jars": "5 16 fl oz", "potted hot into 6 x 1lb jars": "6 1 lb", "in 7 Gläser (je 212 ml) abgefüllt": "7 212 ml", "abgefüllt in 6 Gläser zu 370 ml": "6 370 ml",
+		"bottled: 10 x 190 ml, 2 x 110 ml": "10 190 ml; 2 110 ml", "packed into 4 pints + 3 half-pints": "4 16 fl oz; 3 8 fl oz", "jarred 11 (8 oz)": "11 8 fl oz",
+		"ended up with nine 8-ounce jars plus a 4-ounce jar": "9 8 fl oz; 1 4 fl oz", "poured into 6 hot jars of 250 ml": "6 250 ml", "mis en pots: 6 x 324 ml": "6 324 ml",
+		"j'ai rempli 5 pots de 370 g et 1 de 250 g": "5 370 g; 1 250 g", "ich habe in 6 Gläser à 230 ml abgefüllt": "6 230 ml",
+		"8 half-pints filled": "8 8 fl oz", "6 Gläser à 230 ml eingefüllt": "6 230 ml", "2 kg plums bottled": "",
+		"ladle into 5 pint jars": "", "Pour into 6 hot half-pint jars": "", "bottled lemon juice 250 ml": "", "packed 2 cups berries": "", "put in 500 ml water": "", "poured in 2 cups of water": "", "in 2 l Wasser abgefüllt": "",
+	} {
+		l := Read(line, pantry.Default()).Lines[0]
+		var got []string
+		for _, f := range l.Fills {
+			if !f.Planned {
+				got = append(got, fmt.Sprintf("%g %s%s", f.Low, f.Jar, f.Said))
+			}
+		}
+		if strings.Join(got, "; ") != want {
+			t.Errorf("%q filled %q, want %q (asks %q)", line, got, want, l.Asks)
 		}
 	}
 }

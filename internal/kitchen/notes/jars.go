@@ -14,7 +14,7 @@ var (
 	counted    = pattern(`(?i)^(?:got|gave|filled|made|yielded|yl?ded|ergaben|ergab|bekam|obtenu|donné|rempli)$`)
 	countForm  = pattern(`(?i)^(` + num + `|\p{L}+)(?: ?(?:-|to|or|bis|à) ?(` + num + `))?(?: and a (half|bit)| plus a bit| et demi| und ein bisschen)?(?: ?[x-] ?| of | )?(.*)$`)
 	onlyCounts = pattern(`^(?:pour|für|(?:.* )?for|recette pour|fait|ingr.*|zutaten.*|rezept.*|menge.*)$`)
-	andMore    = pattern(`(?i) (?:and|\+|plus) (\d)`)
+	andMore    = pattern(`(?i) (?:and|\+|plus|und|et|&) (\d|(?:an?|one|two|three|eine?n?|zwei|drei|une?|deux|trois) (?:\p{L}+ )?(?:de |of |à |mit |zu )?(?:\d|one|two|four|six|eight|half))`)
 	headCount  = pattern(`(?i)^(?:the )?(?:\(?\d|une? |eine?[nms]? |zwei|drei|vier|fünf|sechs|sieben|acht|neun|zehn|deux|trois|quatre|cinq|sept|huit|dix|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`)
 	looseJar   = pattern(`(?i)^(?:(?:more|small|medium|large|big|little|full|jam|jelly|standard|regular|normal|ordinary|average|good|nice|average-sized?|medium-sized?|good-sized|preserving|mason|canning) )*(?:jars?|glasses|gläser|glas|pots?|bocaux|of them)?(?: mittlerer größe)?(?: and a bit| and a half| plus a bit)?\.?$`)
 )
@@ -196,7 +196,7 @@ var eachOne = pattern(`(?i)^(?:of|à|je|zu(?: je)?|de|each) `)
 
 // heldForm is the weight in a jar; a jar has no name by it.
 var (
-	heldForm = pattern(`(?i)^(?:of )?(` + num + `) ?(g|gr|gms?|grams?|grammes?|gramm|kg|lbs?)\b\.?(?: each| net| netto| jars?| gläser| pots?| bocaux| inhalt| füllmenge| chacun| env\.?| environ| ca\.?)*\)?$`)
+	heldForm = pattern(`(?i)^(?:(?:of|de|à|zu|mit) )?(` + num + `) ?(g|gr|gms?|grams?|grammes?|gramm|kg|lbs?)\b\.?(?: each| net| netto| jars?| gläser| pots?| bocaux| inhalt| füllmenge| chacun| env\.?| environ| ca\.?)*\)?$`)
 	orSo     = pattern(`(?i),? (?:à peu près|environ|env\.?|chacun|etwa|inhalt|füllmenge|or so|ca\.?|approx\.?|approximately)$`)
 	atSign   = pattern(` ?@ ?`)
 	needTail = pattern(`(?i),? (?:brauch\p{L}*|benötig\p{L}*|nehm\p{L}*|il (?:vous |te |nous |me )?fau\p{L}+|you(?:'ll| will)? need)(?: (?:ihr|man|du|wir|ich|sie))? ?:?$`)
@@ -212,7 +212,7 @@ var (
 	halfPint   = pattern(`(?i)^(\d{1,3})(?: ?--? ?| ?\( ?)1/2\)?[- ]p(?:in)?ts?\b.*$`)
 	setApart   = pattern(`(?i)^ ?\((\d{1,3})\) ?1/2[- ]p(?:in)?ts?\b`) // (5) 1/2 pint jars
 	bareAbout  = pattern(`(?i)^(?:about|approximately|approx\.?|around|etwa|ca\.?|environ) `)
-	jarsOf     = pattern(`(?i)^(?:full )?(?:jars?|glasses|gläser|pots?|bocaux)(?: (?:à|de) confitures?| en verre| à vis| \p{L}{3,20})?(?: of| à| a| zu| je| jeweils| von| ca\.?| etwa| circa| environ| d'environ| de| avec| mit| with|,)* (\d.*)$`)
+	jarsOf     = pattern(`(?i)^(?:(?:full|hot|warm|clean|sterili[sz]ed) )*(?:jars?|glasses|gläser|pots?|bocaux)(?: (?:à|de) confitures?| en verre| à vis| \p{L}{3,20})?(?: of| à| a| zu| je| jeweils| von| ca\.?| etwa| circa| environ| d'environ| de| avec| mit| with|,)* (\d.*)$`)
 	orPints    = pattern(`(?i)^\d{1,3} 1/2[- ]pints?\b`) // four and a half pints, or four half-pints
 	bracketed  = pattern(`^ ?\((\d{1,3})\) `)
 	orCount    = pattern(`(?i)\b(?:or|oder|ou) (?:about |de |ca\. |à |zu )?\d`) // 6 pints or 12 half-pints
@@ -222,11 +222,14 @@ var (
 // halfPints are short words for half a pint.
 var halfPints = pattern(`(?i)\b(?:hps?\b|half[- ]?pts?\b|1/2[- ]?pts?\b|½[- ]?pts?\b)\.?`)
 
+// sizeLead are the words before a size.
+var sizeLead = pattern(`^(?:of|de|à|zu|mit) `)
+
 // sizeOf names a size of jar as the batch file does. A jar is called by its
 // fluid ounces, so "8-ounce jars" are half-pints.
 func sizeOf(s string) string {
 	s = halfPints.ReplaceAllString(s, "half pint")
-	m := jarSize.FindStringSubmatch(strings.TrimSpace(strings.TrimPrefix(strings.ToLower(s), "of ")))
+	m := jarSize.FindStringSubmatch(strings.TrimSpace(sizeLead.ReplaceAllString(strings.ToLower(s), "")))
 	if m == nil {
 		return ""
 	}

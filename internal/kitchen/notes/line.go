@@ -50,7 +50,7 @@ func (g *grammar) unwrapped(l *Line) (s, doubt string) {
 	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") && strings.Count(s, "(") == 1 && yieldLead.MatchString(s[1:]) {
 		s = strings.TrimSpace(s[1 : len(s)-1])
 	}
-	return s, doubt
+	return g.asFilled(s), doubt
 }
 
 // unlabelled takes off the words before an amount; label is the one that is in no
