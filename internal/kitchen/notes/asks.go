@@ -63,7 +63,7 @@ func (g *grammar) askLast(l *Line, s string) {
 }
 
 // jarsOnce is a count of jars among other words.
-var jarsOnce = pattern(`(?i)\b\d{1,3} (?:\p{L}+ )?(?:jars?|gläser|bocaux|pots?)\b|\b(?:jars|gläser|bocaux|pots):? \d{1,3}(?:$|[,;. ])|\b(?:made|got|filled|gefüllt|wurden|fait|rempli) \d{1,3}(?:$|[,;])`)
+var jarsOnce = pattern(`(?i)\b\d{1,3} (?:\p{L}+ )?(?:jars?|gläser|bocaux|pots?|half-?pints?|hps?|pints|filled|gefüllt|remplis?)\b|\bsealed \d{1,3}\b|\b(?:jars|gläser|bocaux|pots):? \d{1,3}(?:$|[,;. ])|\b(?:made|got|filled|gefüllt|wurden|fait|rempli) \d{1,3}(?:$|[,;])`)
 
 // tookTime is a time of something that is not named, testedTime one at which it was tested.
 var (
@@ -171,7 +171,7 @@ func (g *grammar) askOf(l *Line, s string) {
 	}
 	if !l.Read() && len(l.Asks) == 0 {
 		g.askLast(l, s)
-		if len(l.Asks) == 0 {
+		if len(l.Asks)+len(l.names) == 0 {
 			g.askScrawl(l, s)
 		}
 	}

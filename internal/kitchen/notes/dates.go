@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 	"unicode"
 
 	"jarmark/internal/kit/unit"
@@ -145,9 +146,29 @@ func dayIn(s string) (days []string, from, to int) {
 		if len(days) == 2 && days[0] == days[1] {
 			days = days[:1]
 		}
-		return days, m[0], m[1]
+		return onWeekday(s, days), m[0], m[1]
 	}
 	return nil, 0, 0
+}
+
+// weekdays are the first letters of the days in three languages, Sunday first.
+var weekdays = []string{"sun so dim", "mon mo lun", "tue di mar", "wed mi mer", "thu do jeu", "fri fr ven", "sat sa sam"}
+
+var weekdayLead = pattern(`(?i)\b(sun|mon|tue|wed|thu|fri|sat|dim|lun|mar|mer|jeu|ven|sam|so|mo|di|mi|do|fr|sa)\p{L}*\.?,? (?:am |den |the |le )?\d`)
+
+// onWeekday keeps the one of two days that is on the weekday that is told: "Sat 12/9/26".
+func onWeekday(s string, days []string) []string {
+	m := weekdayLead.FindStringSubmatch(s)
+	if m == nil || len(days) != 2 {
+		return days
+	}
+	for _, d := range days {
+		t, err := time.Parse(time.DateOnly, d)
+		if err == nil && slices.Contains(strings.Fields(weekdays[t.Weekday()]), strings.ToLower(m[1])) {
+			return []string{d}
+		}
+	}
+	return days
 }
 
 // day gives the day as ISO 8601, or nothing where there is no such day. Two

@@ -38,7 +38,7 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 	if !ok || len(all) < 2 {
 		return l, false
 	}
-	out, read, told := Line{No: l.No, Text: l.Text}, 0, 0
+	out, read, told, words := Line{No: l.No, Text: l.Text}, 0, 0, 0
 	for i, f := range all {
 		sub := f.line
 		jars := len(out.Fills) > 0 || len(out.Asks) > 0 && jarTalk.MatchString(strings.Join(out.Asks, " "))
@@ -52,6 +52,7 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 			told++
 		case !strings.ContainsAny(f.text, "0123456789") && (i == 0 || !g.foodIn(f.text) && !jarTalk.MatchString(f.text) && deVerb.MatchString(f.text)):
 			sub.say("%q is no amount and no time", f.text)
+			words++
 		default:
 			sub.ask("what is %q? Write it on a line of its own", f.text)
 			out.softer(f.text)
@@ -65,8 +66,18 @@ func (g *grammar) facts(l Line, s string) (Line, bool) {
 		}
 		out.take(sub)
 	}
+	if words > 0 && read > 0 && read+words == len(all) && out.readings() {
+		return out, true
+	}
 	enough := read >= 2 && read >= len(all)-read || len(out.Ingredients) > 0 && read+told >= 2 && 2*(read+told) >= len(all)
 	return out, enough && !g.twiceTheSame(out)
+}
+
+// readings reports that a line holds nothing but what was measured of the jam.
+func (l Line) readings() bool {
+	return len(l.Ingredients)+len(l.Fills) == 0 && !slices.ContainsFunc(l.Keys, func(k Key) bool {
+		return !slices.Contains([]string{"cook.skimmed", "cook.finished_pot", "cook.pot_tare", "cook.brix", "cook.ph"}, k.Path)
+	})
 }
 
 // otherHeat is said of what is no jam: jars, an oven, water.

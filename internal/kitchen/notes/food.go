@@ -123,8 +123,10 @@ func (g *grammar) amountChoices(a amount, rest string) amount {
 	if d := pintDoubt(a.text, rest); d != "" && a.doubt == "" {
 		a.doubt = d
 	}
-	if net, ok := a.inItsUnit(prepared.FindStringSubmatch(rest)); ok && len(a.choices) == 0 && valid(a.text) {
-		a.choices = []string{a.text, net}
+	for _, form := range []pattern{prepared, preparedTo} {
+		if net, ok := a.inItsUnit(form.FindStringSubmatch(rest)); ok && len(a.choices) == 0 && valid(a.text) {
+			a.choices = []string{a.text, net}
+		}
 	}
 	if other, ok := a.inItsUnit(upTo.FindStringSubmatch(rest)); ok {
 		a.choices = []string{a.text, other}

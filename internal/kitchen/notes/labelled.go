@@ -12,14 +12,14 @@ var (
 	badLot     = pattern(`(?i)^(?:lot|batch|charge|los)(?: ?(?:no|nr|number|code|#))?\.? ?[:=#]? ?[A-Za-z]*\d[A-Za-z0-9-]*[/.+][A-Za-z0-9/.+-]+$`)
 	brixForm   = pattern(`(?i)\b(?:brix|bx)\b\.? ?[:=]? ?(?:was |is )?(\d{1,2}(?:[.,]\d{1,2})?)\b|\b(\d{1,2}(?:[.,]\d{1,2})?) ?°? ?(?:brix|bx)\b|\br(?:e|é)fr(?:a[ck](?:t(?:o(?:m(?:eter|(?:e|è)tre)?)?)?)?)?\b\.?[ :=]*(?:reads? |says |said |was |showed |zeigt )?(\d{2}(?:[.,]\d)?)\b|\b(\d{2}(?:[.,]\d)?) ?%? (?:on |by |with )?(?:the )?refra[ck]t`)
 	brixTemp   = pattern(`(?i)\b(?:at|bei|à) (\d{1,2}(?:[.,]\d)?) ?°? ?(celsius|fahrenheit|c|f)\b`)
-	phForm     = pattern(`(?i)\bph\b[- ]?(?:meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(?:about |ca\.? |~ ?)?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
+	phForm     = pattern(`(?i)\bph\b[- ]?(?:wert|value|meter|metre|strips?|paper|probe|streifen|papier)? ?(?:was|is|of|says|reads)? ?[:=]? ?(?:about |ca\.? |~ ?)?(\d{1,2}(?:[.,]\d{1,2})?)\b`)
 	tempForm   = pattern(`(?i)(?:^|[^\d.,/])(\d{2,3}(?:[.,]\d{1,2})?) ?(°|deg\.?|degrees?|grad|degrés?)? ?(fahrenheit|celsius|f|c)?(?:$|[^\p{L}\d])`)
 	tempWords  = pattern(`(?i)\b(?:jelled|test at|gelled|geliert|atteint|atteigne|monte|monter|montée|sp|goutte|figée?|nappe|perle|arrive|erreicht|set|setting|cooked to|boiled to|cook to|boil to|reached|reaches|jelly point|gelling point|gel point|(?:gel|gell|jell|jelly|set|setting|soft ball) stage|jelling point|jellying point|temp|temperature|thermometer|thermomètre|température|finished at|grad|degrés|degrees|up to|till|until|bis|jusqu'à|to \d{2,3})\b`)
 	tempEnd    = pattern(`(?i)\b(?:at the end|in the end|end temp|end temperature|got to|went to|off at|off the heat at|am ende|zum schluss|endtemperatur|à la fin|en fin de cuisson)`) // with a unit
 	tempNot    = pattern(`(?i)gläser|\b(?:sterili[sz]\w*|stérili\w*|einkoch\w*|eingekocht|einweck\w*|wasserbad|bain-marie|bocaux|couvercles|deckel|umluft|heißluft|rohr|chaleur tournante|th\.|thermostat|process|canner|oven|backofen|ofen|four|vorheizen|préchauff\w*|water bath|kettle of water|preheat|back of|room|fridge|altitude|jars?)\b`)
-	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|(?:bassine|casserole|marmite) (?:et|\+|&) (?:la )?confiture|écume|abschaum|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|(?:topf|kessel) (?:mit|und|\+|&) (?:marmelade|konfitüre|gelee|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/|w) ?(?:the )?jam|tare|tara|leergewicht|topfgewicht|gewicht (?:des )?topf(?:es|s)?|poids (?:de la )?(?:bassine|casserole|marmite)|(?:pot|pan|kettle) weight|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|finished(?: weight)?|final weight|batch|empty pot|pot empty|skimmings|skimmed|skim|scum|foam)(?: (?:off|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=-]+(?:(?:about|abt\.?|approx\.?|ca\.?|roughly|nearly) )?(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
+	potForm    = pattern(`(?i)^(?:the |der |die |la |le )?((?:bassine|casserole|marmite|chaudron|faitout)(?: (?:vide|pleine?|seule?|avec (?:la )?confiture))?|(?:bassine|casserole|marmite) (?:et|\+|&) (?:la )?confiture|confiture (?:pesée|finie|terminée)|jam in (?:the |my )?(?:pan|pot)|(?:pan|pot|kettle) tare|écume|abschaum|kessel(?: leer| voll)?|voller topf|topf voll|topf leer|leerer topf|(?:topf|kessel) (?:mit|und|\+|&) (?:marmelade|konfitüre|gelee|inhalt)|topf|voll|leer|full|empty|marmelade|konfitüre|schaum|finished pot|full (?:pot|pan)|(?:pot|pan|kettle) ?(?:with|and|\+|&|w/|w) ?(?:the )?jam|tare|tara|leergewicht|topfgewicht|gewicht (?:des )?topf(?:es|s)?|poids (?:de la )?(?:bassine|casserole|marmite)|(?:pot|pan|kettle) weight|empty pan|pan empty|pan|kettle|pot and jam|pot|jam|finished jam|finished(?: weight)?|final weight|batch|empty pot|pot empty|skimmings|skimmed|skim|scum|foam)(?: (?:off|abgeschöpft|abgenommen|gewogen|wiegt|wog|pèse|pesait|weighed|weighs|weight|was|came to|is|empty|alone|full|foam))*[ :=,-]+(?:(?:about|abt\.?|approx\.?|ca\.?|roughly|nearly) )?(` + num + ` ?[a-z]+\.?(?: ` + num + ` ?[a-z]+\.?)?)(?: (?:of foam|foam|net|without the pot|in all))?\.?$`)
 	altForm    = pattern(`(?i)^(?:altitude|elevation|height|we are at|höhe|altitude de)[ :=]+(?:about |ca\.? )?(\d{1,2},?\d{3}|\d{2,4}) ?(ft|feet|m|meters|metres)\b`)
-	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|off|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
+	headForm   = pattern(`(?i)(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? ?(?:head[ -]?(?:space|room)|hs\b)|(?:hs|head[ -]?(?:space|room))[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|head[ -]?(?:space|room)[ :=]+(?:of )?` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)|(?:leav(?:e|ing) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|at (?:the )?top)|(?:^|jars?,? )` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:from|below|short of) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:within|to|till|until|up to) ` + some + `(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm) (?:of|off|from|below) (?:the )?(?:jar )?(?:tops?|rims?|brims?)|(?:à|bis) (?:ca\.? |etwa |environ )?(` + num + `) ?(po|pouce|mm|cm) (?:du (?:re)?(?:bord|haut|col|sommet)|unter (?:den|dem) (?:Glas)?rand)|laiss\p{L}+ (?:un espace (?:de tête |libre |vide )*)?(?:de |d'environ |d')?(?:environ )?(` + num + `) ?(?:de )?(pouces?|po|mm|cm)\b(?: sous| d'espace| libre| de vide| entre)|(` + num + `)[- ]?(inch(?:es)?|in\.?|"|mm|cm)(?: of)? (?:space|gap|air)(?: left)? (?:at|on) (?:the )?top|(` + num + `) ?(mm|cm|zoll) (?:rand|platz|luft|kopfraum)\b)`)
 	setTests   = []struct{ say, test string }{{"wrinkle test", "cold plate"}, {"cold plate", "cold plate"}, {"cold saucer", "cold plate"}, {"assiette froide", "cold plate"}, {"kalten teller", "cold plate"}, {"kalter teller", "cold plate"}, {"saucer test", "cold plate"}, {"freezer test", "cold plate"}, {"sheet test", "sheet"}, {"sheeting", "sheet"}, {"sheeted", "sheet"}, {"refractometer", "refractometer"}, {"refraktometer", "refractometer"}, {"réfractomètre", "refractometer"}, {"refractomètre", "refractometer"}}
 	sterilised = pattern(`(?i)^(?:jars? )?(?:were |was )?(?:sterili[sz]ed|sterile)(?: jars?| the jars?)?\.?$`)
 )
@@ -108,6 +108,7 @@ var (
 // temperature reads the temperature of the set, as degrees with their unit; one
 // without a unit is asked about.
 func (l *Line) temperature(s string) {
+	s = atHeight.ReplaceAllString(s, "")
 	var m []string
 	all := tempForm.FindAllStringSubmatch(tempRange.ReplaceAllString(s, "$1 - $2"), -1) // each with a sign before it
 	for _, one := range all {
@@ -157,6 +158,9 @@ func (l *Line) temperature(s string) {
 	}
 }
 
+// atHeight is where it was cooked: at 1000 ft.
+var atHeight = pattern(`(?i),? (?:at|auf|à) \d{3,4} ?(?:ft|feet|m|meters|metres|meter|mètres)\b\.?`)
+
 // setAt is a temperature something is set to; reached one that it comes to.
 var (
 	setAt   = pattern(`(?i)\b(?:auf|bei)(?: ca\.?| etwa)? \d{2,3} ?(?:°|grad)|(?:^| )à(?: environ)? \d{2,3} ?(?:°|degrés)`)
@@ -204,7 +208,7 @@ func (l *Line) weighed(what, whole, weight string) bool {
 	}
 	low := strings.ToLower(whole)
 	switch {
-	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || what == "tare" || what == "tara" || vesselOnly.MatchString(what) || strings.Contains(low, "leer") || strings.Contains(low, "vide") || strings.Contains(low, "seule"):
+	case strings.Contains(low, "empty") || strings.Contains(low, "alone") || strings.Contains(what, "tare") || what == "tara" || vesselOnly.MatchString(what) || strings.Contains(low, "leer") || strings.Contains(low, "vide") || strings.Contains(low, "seule"):
 		l.key("cook.pot_tare", quoted(weight))
 		if vesselOnly.MatchString(what) {
 			l.ask("the empty pot? With the jam in it, write it as finished_pot")
@@ -225,10 +229,18 @@ var vesselOnly = pattern(`(?i)topfgewicht|gewicht |poids |(?:pot|pan|kettle) wei
 
 var lengthAgain = pattern(`(?i) ?\((?:about |ca\. |or |approx\.? )?` + num + ` ?-?(?:cm|mm|in\.?|inch(?:es)?|po|")\)`)
 
+// rangeTail is the first of two numbers before the second.
+var rangeTail = pattern(`(?i)\d ?(?:-|to|or|bis|oder|à|ou) ?$`)
+
 // headspace reads "1/4 inch headspace".
 func (l *Line) headspace(s string) {
-	m := headForm.FindStringSubmatch(lengthAgain.ReplaceAllString(s, ""))
+	s = lengthAgain.ReplaceAllString(s, "")
+	m := headForm.FindStringSubmatch(s)
 	if m == nil {
+		return
+	}
+	if before, _, _ := strings.Cut(s, m[0]); rangeTail.MatchString(before) { // a 1/2-1 inch space
+		l.ask("how much headspace was it? Write headspace, under [process]")
 		return
 	}
 	n, u := "", ""

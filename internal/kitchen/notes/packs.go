@@ -11,6 +11,7 @@ var (
 	packAfter  = pattern(`(?i)^(\d{1,3}) (` + holder + `) ?\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:about |each |of )?(` + num + `)[- ]?(` + sizeUnit + `)(?: ?[/,;=] ?(?:about )?` + num + ` ?` + sizeUnit + `)?(?: each)?\)`)
 	packBehind = pattern(`(?i)^(\d{1,3}) (` + holder + `),? (` + num + `) ?(` + sizeUnit + `)$`)
 	packEach   = pattern(`(?i)\((?:\d{1,2} (?:pouches|packets|sachets|envelopes), )?(?:each|of) | each\)$`)
+	severalOf  = pattern(`(?i)^(\d{1,2}) ?x ?(` + num + ` ?(?:g|kg|lbs?|oz))\.? (?:of |de |d')?(\p{L})`)
 	sizedPack  = pattern(`(?i)^(` + num + `)[- ]?(` + sizeUnit + `) (` + holder + `)\b\.?`)
 )
 
@@ -35,6 +36,10 @@ func pack(s string) (a amount, rest string, ok bool) {
 			return a, "", valid(a.choices...)
 		}
 		return a, "", valid(a.text)
+	}
+	if m := severalOf.FindStringSubmatch(s); m != nil {
+		a.text = m[1] + " (" + m[2] + ")"
+		return a, s[len(m[0])-len(m[3]):], valid(a.text)
 	}
 	if m := sizedPack.FindStringSubmatch(s); m != nil {
 		a.text = m[1] + " " + strings.TrimSuffix(m[2], ".")

@@ -14,14 +14,16 @@ var (
 	aWeight    = pattern(`(?i)\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|pfund|livres?)\b`)
 	aMeasured  = pattern(`(?i)\d ?(?:(?-i:c)|cups?|qts?|quarts?|pts?|pints?|hps?|tbsp|tbs|tsp|l|ml|dl|cl|el|tl|bx|pkts?)\b`)
 	weightFor  = pattern(`(?i)\b(lb|pound|pint|kilo|cup|weight|pfund) (?:for|to|per|auf|je|pour) (?:a )?(?:lb|pound|pint|kilo|cup|weight|pfund)\b|^(?:equal|same|half)(?: (?:weight|amount|quantity|measure))?(?: of)? `)
-	bareBit    = pattern(`(?i)\b(?:thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
+	bareBit    = pattern(`(?i)\b(?:twice|double|thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
 	bareMins   = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*|rolling|gekocht|geköchelt|cuit)[^\d.;,]{0,12}\d{1,2}(?:$|[,.;)]| \(| (?:not|then|and|or|instead|dann|nicht|puis)\b| ?\+ ?\d{1,2}$)`)
 	clockWords = pattern(`(?i)\b(?:past|half past|quarter (?:past|to)|o'clock|till|uhr|viertel (?:nach|vor)|halb \p{L}+|heures?)\b`)
+	shortWords = pattern(`(?i)^\p{L}{1,3}\.? (?:\d{1,3}|\d/\d)(?:\.\d)?(?: \p{L}{1,3}\.?){0,2}$`)
 	loneMins   = pattern(`(?i)^\p{L}{1,5} \d{1,2} ?m(?:$| )`)
 	coldTubs   = pattern(`(?i)\b(?:freezer|frozen|froze|tk)\b[^\d]{0,12}\d{1,2} (?:tubs?|containers?|boxes|bags?|pots?)\b|\d{1,2} (?:tubs?|containers?|boxes|bags?)\b[^\d]{0,12}\b(?:freezer|frozen)\b`)
 	bareDay    = pattern(`(?i)^(?:made |cooked |on )*(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\.?(?: (?:night|morning|evening|pm|am))?|\d{1,2}/\d{1,2})$`)
-	romanDay   = pattern(`(?i)\b(\d{1,2})\. ?(i|ii|iii|iv|v|vi|vii|viii|ix|x|xi|xii)\. ?(\d{4}|\d{2})\b`)
+	romanDay   = pattern(`(?i)\b(\d{1,2})[.-] ?(i|ii|iii|iv|v|vi|vii|viii|ix|x|xi|xii)[.-] ?(\d{4}|\d{2})\b`)
 	shortM     = pattern(`(?i)(\b(?:at|above|alt\.?|altitude|höhe) )?\b([1-9]\d?) ?m(?:$|([ ,.;)]))`)
+	romanApart = pattern(`(?i)\b(\d{1,2}) (ii|iii|iv|vi|vii|viii|ix|xi|xii) (20\d\d)\b`)
 	romanOnes  = []string{"i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"}
 )
 
@@ -43,7 +45,7 @@ func tidied(s string) string {
 			return f[2] + " min" + f[3]
 		})
 	}
-	return romanDay.ReplaceAllStringFunc(s, func(m string) string {
+	return romanDay.ReplaceAllStringFunc(romanApart.ReplaceAllString(s, "$1.$2.$3"), func(m string) string {
 		f := romanDay.FindStringSubmatch(m)
 		for i, r := range romanOnes {
 			if strings.EqualFold(r, f[2]) {
@@ -74,10 +76,10 @@ func (l *Line) folded(word string) {
 
 // askScrawl asks of a short line that nothing else asked of.
 func (g *grammar) askScrawl(l *Line, s string) {
-	if len(strings.Fields(s)) > 8 {
+	figure := strings.ContainsAny(s, "0123456789")
+	if long := len(strings.Fields(s)); long > 8 && (long > 14 || !aWeight.MatchString(s)) {
 		return
 	}
-	figure := strings.ContainsAny(s, "0123456789")
 	switch m := strokesIn.FindStringSubmatch(s); {
 	case bareFold.MatchString(s) && !figure:
 		l.ask("are the amounts in the notes those that went in, or those before? Check them")
@@ -97,6 +99,8 @@ func (g *grammar) askScrawl(l *Line, s string) {
 		l.ask("of which date? Write the day it was made as made = 2026-06-14")
 	case weightFor.MatchString(s) && (g.foodIn(s) || sugarWord.MatchString(s)), !figure && bareBit.MatchString(s) && g.foodIn(s):
 		l.ask("how much of it went into the pot? Write it as an ingredient with its amount")
+	case shortWords.MatchString(s) && !phForm.MatchString(s):
+		l.ask("what is it short for? Write it out")
 	case figure && (aWeight.MatchString(s) || aMeasured.MatchString(s) && !cooking.MatchString(s) && !sentence.MatchString(s)) && !thousands.MatchString(s):
 		l.ask("how much of what? Write it as an ingredient with its amount, or the jam's as finished_pot under [cook]")
 	}

@@ -4,7 +4,7 @@ package notes
 var (
 	duration   = pattern(`(?i)(` + num + `)(?: ?(?:-|to|or|bis|à|oder|ou) ?(` + num + `))?[- ]?(?:full |whole |more |weitere )?(minutes?|mins?|minuten|mn|hours?|hrs?|h|stunden?|std|heures?)\b\.?`)
 	bathTail   = pattern(`(?i)\b(?:bwb|wb|wbc|water ?bath(?:ed)?|bath|steam(?:ed)?(?: canner)?|wasserbad|bain-marie)\b[ :,]*(?:for )?(\d{1,3})$`)
-	process    = pattern(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|einzukochen|eingekocht|wecken|geweckt|einweck(?:en|t)|eingeweckt|einzuwecken|pasteurisier\w*|einkoch(?:topf|er|automat\w*)|weck(?:topf|automat)|wasserbad|stérilis(?:er?|ez|ons|é|ation|ateur|ant)|bain-marie)\b`)
+	process    = pattern(`(?i)\b(?:proc(?:ess(?:ed|ing(?: time)?)?|d)?|pasteuri[sz]\w*|canner|bath|waterbath(?:ed)?|bwb|wbc|wb|canned (?:for )?\d+|einkochen|einzukochen|eingekocht|atmospheric steam|wecken|geweckt|einweck(?:en|t)|eingeweckt|einzuwecken|pasteurisier\w*|einkoch(?:topf|er|automat\w*)|weck(?:topf|automat)|wasserbad|stérilis(?:er?|ez|ons|é|ation|ateur|ant)|bain-marie)\b`)
 	bath       = pattern(`(?i)\b(?:wb|boiling[- ]water|water[- ]?bath(?:ed)?|hot water bath|bath|bwb|wasserbad|bain-marie)\b`)
 	shortened  = pattern(`(?i)\b(ca|approx|env|inkl|zzgl)\. `) // a full stop that ends nothing
 	shortMin   = pattern(`\b([Mm]ins?|[Ss]td|hrs?)\. (\p{Ll})`)

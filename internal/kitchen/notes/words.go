@@ -231,6 +231,9 @@ var dayDashes = pattern(`\b(\d{1,2})-(\p{L}{3,9})-(\d{4}|\d{2})\b`)
 // kiloComma is a decimal comma: nobody boils 1,250 kilograms.
 var kiloComma = pattern(`(?i)\b(\d{1,2}), ?(\d{3}) ?(kg|kilos?|l|litres?|liter)\b`)
 
+// feetComma parts thousands in a height: 6,200 feet.
+var feetComma = pattern(`(?i)\b(\d{1,2}),(\d{3}) ?(ft|feet|m)\b`)
+
 var opened = pattern(`\(\s+`)
 
 // gluedWeight is a weight a page has run together with the food: "peaches3 lbs".
@@ -263,7 +266,7 @@ func plain(s string) string {
 	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
 	s = numberComma.ReplaceAllString(gluedWeight.ReplaceAllString(stuck.ReplaceAllString(s, "$1 ($2"), "$1 $2"), "$1 $2-$3$4")
 	s = rangeLength.ReplaceAllString(lateComma.ReplaceAllString(s, "$1, $2"), "$1-$2")
-	s = smallComma.ReplaceAllString(s, "$1$2 $3")
+	s = feetComma.ReplaceAllString(smallComma.ReplaceAllString(s, "$1$2 $3"), "$1$2 $3")
 	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = opened.ReplaceAllString(flat(s), "(")
 	s = halves(inParts(withOf.ReplaceAllStringFunc(s, func(m string) string {
