@@ -48,7 +48,7 @@ func (g *grammar) date(l *Line, s string) bool {
 	s = clockTime.ReplaceAllString(gluedDay.ReplaceAllString(s, "$1 $2 $3"), "")
 	days, from, to := dayIn(s)
 	if len(days) == 0 {
-		return l.yearless(s)
+		return g.yearless(l, s)
 	}
 	if rest := strings.Trim(dayWords.ReplaceAllString(s[:from]+" "+s[to:], ""), " ,.:;-()"); rest != "" && !g.heads(rest) {
 		if len(strings.Fields(rest)) <= 6 && !strings.ContainsAny(rest, "0123456789") {
@@ -101,25 +101,39 @@ var gluedDay = pattern(`^(\d{2})(\p{L}{3})(\d{4}|\d{2})$`)
 // clockTime is a time of day beside a day.
 var clockTime = pattern(`(?i),? (?:at |um |à )?(?:\d{1,2}(?:[:.]\d{2})? ?(?:am|pm|a\.m\.|p\.m\.|uhr|o'clock)|\d{1,2}[:h]\d{2}|(?:in the |am |le )?(?:morning|afternoon|evening|night|morgens?|vormittags?|nachmittags?|abends?|matin|soir|après-midi))$`)
 
-// yearless asks of a line that is a day and a month.
-func (l *Line) yearless(s string) bool {
-	if m := dottedShort.FindStringSubmatch(s); m != nil && strings.Trim(dayWords.ReplaceAllString(strings.Replace(s, m[0], "", 1), ""), " ,.:;-()") == "" && len(day("2026", m[2], m[1])) > 0 {
-		l.ask("of which year? Write the day it was made as made = 2026-06-14")
-		return true
+// yearless asks of a line that is a day and a month, or the name of the preserve
+// with them.
+func (g *grammar) yearless(l *Line, s string) bool {
+	days, around := dayOfYear(s)
+	if len(days) == 0 {
+		return false
 	}
-	if m := weekDay.FindStringSubmatch(s); m != nil && len(day("2026", m[1], m[2]))+len(day("2026", m[2], m[1])) > 0 {
-		l.ask("of which year? Write the day it was made as made = 2026-06-14")
-		return true
+	if rest := strings.Trim(dayWords.ReplaceAllString(around, ""), " ,.:;-()"); rest != "" && !g.heads(rest) {
+		return false
+	}
+	l.ask("of which year? Write it for yyyy, and take the # off")
+	l.made(days, true)
+	return true
+}
+
+// dayOfYear finds a day and a month without a year, as "yyyy-06-14"; around is what
+// stands about them.
+func dayOfYear(s string) (days []string, around string) {
+	const leap = "2024" // has every day
+	if m := dottedShort.FindStringSubmatch(s); m != nil {
+		days, around = day(leap, m[2], m[1]), strings.Replace(s, m[0], "", 1)
+	} else if m := weekDay.FindStringSubmatch(s); m != nil {
+		days = append(day(leap, m[2], m[1]), day(leap, m[1], m[2])...)
 	}
 	for i, f := range []pattern{dayFirst, monthLead} {
-		m := f.FindStringSubmatch(s)
-		if m == nil || m[3] != "" || monthOf(m[2-i]) == 0 || strings.Trim(dayWords.ReplaceAllString(strings.Replace(s, m[0], "", 1), ""), " ,.:;-()") != "" {
-			continue
+		if m := f.FindStringSubmatch(s); m != nil && m[3] == "" && len(days) == 0 {
+			days, around = day(leap, strconv.Itoa(monthOf(m[2-i])), m[1+i]), strings.Replace(s, m[0], "", 1)
 		}
-		l.ask("of which year? Write the day it was made as made = 2026-06-14")
-		return true
 	}
-	return false
+	for i := range days {
+		days[i] = "yyyy" + strings.TrimPrefix(days[i], leap)
+	}
+	return slices.Compact(days), around
 }
 
 // dayIn finds the day a text names: no day, one, or two to choose from.
