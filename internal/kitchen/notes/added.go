@@ -4,7 +4,7 @@ package notes
 
 // whenIn are words behind a food that tell when it went in.
 const whenIn = `(?:and )?(?:put|stirred|added|thrown|poured|went|goes|tipped|mixed|whisked|dropped|popped|splashed)(?: (?:in|to it|on))*(?: (?:last|late|later|first|early|after|before|at|off|when|once|as|for|near|just|right)\b.*)?$|(?:last|first) thing$|(?:right |just )?(?:at|near) (?:the )?(?:very )?(?:last|end|finish)\b.*|(?:off|out of) (?:the )?heat$|` +
-	`(?:ganz )?(?:zum|am) (?:schluss|ende|anfang)$|zuletzt$|zu beginn$|von anfang an$|(?:nach|vor) dem (?:kochen|abkühlen|abfüllen|füllen)$|(?:später|zuletzt|zum schluss)? ?(?:da|hin)?(?:zu|zugegeben|zugefügt)$|(?:unter|ein|hinein)gerührt$|` +
+	`(?:ganz )?(?:zum|am) (?:schluss|ende|anfang)(?: \p{L}+)?$|zuletzt$|zu beginn$|von anfang an$|(?:nach|vor) dem (?:kochen|abkühlen|abfüllen|füllen)$|(?:später|zuletzt|zum schluss)? ?(?:da|hin)?(?:zu|zugegeben|zugefügt)$|(?:unter|ein|hinein)gerührt$|` +
 	`(?:as (?:it|they|the|there|we|i) |because |since |weil |da (?:es|sie|die) |parce que |car ).*|(?:this time|today|diesmal|heute|cette fois|aujourd'hui)$|` +
 	`en plus$|de plus$|extra$|zusätzlich$|as well$|too$|hors du feu$|(?:en|à la|tout à la) (?:fin|début)(?: de cuisson)?$|en dernier$|au (?:tout )?(?:dernier moment|début)$|avant (?:la mise en pots?|de mettre en pots?)$|après (?:la )?cuisson$|(?:ajouté|versé|mis)e?s? (?:à|en|au|hors|après|avant)\b.*|`
 

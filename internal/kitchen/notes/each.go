@@ -106,7 +106,7 @@ func (g *grammar) pulped(l *Line, a amount, rest string) (amount, string) {
 }
 
 // origin is where a food came from, and no food.
-var origin = pattern(`(?i)^([\p{L}][\p{L} -]*?) ((?:vom|von|aus|du|de|d'|from|of) (?:(?:dem|der|den|meine[mnr]|unsere[mnr]|eigenen|eigenem|mon|ma|notre|chez|the|my|our) )*(?:nachbar\p{L}*|garten|markt|bauern?|baum|hof|oma|opa|tante|jardin|marché|voisine?s?|verger|mamie|garden|neighbou?rs?|market|farm|allotment))$`)
+var origin = pattern(`(?i)^([\p{L}][\p{L} -]*?) ((?:vom|von|aus|du|de|d'|from|off|of) (?:(?:dem|der|den|meine[mnr]|unsere[mnr]|eigenen|eigenem|mon|ma|notre|chez|the|my|our) )*(?:nachbar\p{L}*|garten|markt|bauern?|baum|hof|oma|opa|tante|jardin|marché|voisine?s?|verger|mamie|garden|neighbou?rs?|market|farm|allotment|strauch|hecke|laden|tiefkühler|truhe|arbre|haie|magasin|congélateur|(?:\p{L}+ )?(?:trees?|hedge|orchard|shop|greenhouse|field|freezer|stall|bush(?:es)?)))$`)
 
 // insteadWord says that what follows may have gone in.
 const insteadWord = `(?:(?:you )?(?:may|can|could) (?:also )?(?:be )?)?(?:substitut(?:e|ed|ing)|replaced?)|(?:you )?(?:may|can|could) (?:also )?use|alternatively|use|ersatzweise|alternativ|wahlweise|remplacer|à défaut`

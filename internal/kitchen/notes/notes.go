@@ -121,6 +121,7 @@ func Read(text string, p *pantry.Pantry) Reading {
 	r.settle()
 	r.cold()
 	r.named(g)
+	r.denied(g)
 	for i := range r.Lines {
 		r.Lines[i].Asks = distinct(r.Lines[i].Asks)
 	}

@@ -14,7 +14,7 @@ var (
 	aWeight    = pattern(`(?i)\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|pfund|livres?)\b`)
 	aMeasured  = pattern(`(?i)\d ?(?:(?-i:c)|cups?|qts?|quarts?|pts?|pints?|hps?|tbsp|tbs|tsp|l|ml|dl|cl|el|tl|bx|pkts?)\b`)
 	weightFor  = pattern(`(?i)\b(lb|pound|pint|kilo|cup|weight|pfund) (?:for|to|per|auf|je|pour) (?:a )?(?:lb|pound|pint|kilo|cup|weight|pfund)\b|^(?:equal|same|half)(?: (?:weight|amount|quantity|measure))?(?: of)? `)
-	bareBit    = pattern(`(?i)\b(?:twice|double|thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
+	bareBit    = pattern(`(?i)\b(?:twice|double|hälfte|moitié|etwas|wenig|un peu|thumb|knob|pi?nch|handful|size of a walnut|walnut(?:-sized?)?(?: \p{L}+)? of|sprinkl\p{L}*|splash|dash|half|bit|little|some|few|squeeze|glug|dollop|lump|nut of|scrape|grating|drop|glass)\b`)
 	bareMins   = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*|rolling|gekocht|geköchelt|cuit)[^\d.;,]{0,12}\d{1,2}(?:$|[,.;)]| \(| (?:not|then|and|or|instead|dann|nicht|puis)\b| ?\+ ?\d{1,2}$)`)
 	clockWords = pattern(`(?i)\b(?:past|half past|quarter (?:past|to)|o'clock|till|uhr|viertel (?:nach|vor)|halb \p{L}+|heures?)\b`)
 	shortWords = pattern(`(?i)^\p{L}{1,3}\.? (?:\d{1,3}|\d/\d)(?:\.\d)?(?: \p{L}{1,3}\.?){0,2}$`)
@@ -63,7 +63,7 @@ var manyfold = pattern(`(?i)\b(?:double[ds]?|tripled?|half(?:ed)?|halved|twice|x
 const allFold = `(?:made|did|cooked|doing) (?:it|this|that|the lot|all) (?:twice|again)|doubl(?:ed|ing|é|ée|er)|tripl(?:ed|ing|é|er)|twice the (?:recipe|amounts?|quantity)|half the (?:recipe|amounts?|quantity)|halved|doppelt\p{L}*|verdoppelt|dreifach\p{L}*|halbe (?:menge|rezept)|halbes rezept|halbiert|double (?:dose|quantité|batch|recipe)|moitié de la recette|deux fois la (?:recette|dose)`
 
 var (
-	foldLead = pattern(`^([^:!]{2,30})[:!] (\S.*)$`)
+	foldLead = pattern(`^([^:!=]{2,30}?) ?[:!=] (\S.*)$`)
 	bareFold = pattern(`(?i)\b(?:` + allFold + `)\b`)
 )
 

@@ -7,7 +7,7 @@ import (
 
 // Which jars closed. What is said of one that did not stands behind its number.
 const (
-	someJars = `(one|two|three|four|ein[es]?|zwei|drei|vier|une?|deux|trois|quatre|\d{1,3})(?: (?:of (?:them|those|which)|jars?|lids?|pots?|seals?|gläser|glas|deckel|bocal|bocaux|couvercles?|davon|d'entre eux))?`
+	someJars = `(one|two|three|four|ein(?:e[rsnm]?|s)?|zwei|drei|vier|une?|deux|trois|quatre|\d{1,3})(?: (?:of (?:them|those|which)|jars?|lids?|pots?|seals?|gläser|glas|deckel|bocal|bocaux|couvercles?|davon|d'entre eux))?`
 	shuts    = `(?:seal|ping|pop|close|take|hold|stick)`
 	notShut  = `(?:(?:(?:did|do|does|has|have|had|is|are|was|were|would|will|could) ?(?:not|n'?t|never)|won't|never|failed to|un|no|not|bad)[ -]?` + shuts +
 		`|failed|(?:stayed|still) up|(?:popped|sprang|came|pinged) (?:open|up|off|undone|loose)|open\b|loose\b` +
@@ -19,6 +19,7 @@ var (
 	sealForm     = pattern(`(?i)\b(all|\d{1,4})(?: of them| jars?| lids?)? (?:have |has )?(?:sealed|pinged|popped)(?:$|[^\p{L} ]| (?:ok|well|fine|and|but|by|at|in|after|within|overnight)\b)|\b(alle|tous|toutes)(?: gläser| deckel| les pots)? (?:sind |haben |sont |ont )?(?:zu|dicht|gezogen|fermés?|scellés?|pris)\b`)
 	unsealedForm = pattern(`(?i)(?:^|[^\p{L}\d])` + someJars + ` ` + notShut)
 	allBut       = pattern(`(?i)\b(?:all|every one|alle|tous|toutes)(?: of them| gläser| deckel| les pots)?(?: (?:sealed|pinged|popped|zu|dicht|fermés|scellés))? (?:but|except|bis auf|außer|sauf) (one|two|three|ein\p{L}*|zwei|drei|une?|deux|trois|\d{1,2})\b`)
+	noneShut     = pattern(`(?i)\b(?:none|not one|neither|kein(?:e[rs]?|s)?|aucun)(?: of (?:them|the \p{L}+)| davon| n'a| n'est)? (?:have |has |ist |war |bien )?(?:sealed|seal|pinged|popped|closed|zu|dicht|gezogen|fermé|scellé|pris)\b`)
 	closedWord   = pattern(`(?i)\b(?:seal|ping|pop|closed|zu\b|dicht|gezogen|geschlossen|fermé|scellé|pris\b)`)
 	sealedOnly   = pattern(`(?i)^(?:all|every one|alle|tous|toutes|\d{1,3}|one|two|three|ein|zwei|drei)?(?: of them)?(?: jars?| gläser| glas| lids?| deckel| bocaux)? ?(?:have |has |are |is |sind |ist )?(?:all )?(?:sealed|pinged|popped|failed|took|(?:did ?n'?t|not) (?:seal(?:ed)?|take|ping|pop)|unsealed|zu|nicht zu|offen|dicht|undicht|nicht dicht|gezogen|nicht gezogen|fermés?)\.?$`)
 	butTail      = pattern(`(?i)[ ,;+-]*(?:[ ,;-](?:but|of which|of them|and|with|davon|wovon|bei|aber|und|dont|mais|et))?[ ,;+-]*$`)
@@ -46,6 +47,9 @@ func unsealed(s string) int {
 
 // shut gives how many of a count of jars closed, where it is told.
 func shut(s string, of float64) (n int, ok bool) {
+	if noneShut.MatchString(s) {
+		return 0, true
+	}
 	if n := unsealed(s); n > 0 {
 		return int(of) - n, float64(n) <= of
 	}

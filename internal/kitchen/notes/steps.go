@@ -175,7 +175,7 @@ var condition = pattern(`(?i)\b(?:if|unless|otherwise|falls|wenn|ansonsten|sinon
 // evenMore is a time on top of another.
 var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|(?:recuit\p{L}*|recuire|nach(?:ge)?koch\p{L}*|encore|noch(?:mals?)?|à nouveau|erneut)\b[^.;,()\d]{0,40}|encore) ?(?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
 
-var toSet = pattern(`(?i)^` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )|\b(?:cold|cool) (?:plate|saucer)\b`)
+var toSet = pattern(`(?i)^(?:about |around |ca\.? )?` + num + ` ?(?:m|mins?|minutes|minuten)\b\.? (?:to|till|until|bis(?: zur)?) (?:it |a |the )?(?:set|setting point|gel\w*|jell\w*|jelly point|good set)\b|\b(?:wrinkle|cold plate|saucer|freezer|sheet|plate|flake) (?:test|test\w* )|\b(?:cold|cool) (?:plate|saucer)\b`)
 
 // addedTimes are two times with a sign between: "5+5 min", "2 x 10 min".
 var addedTimes = pattern(`(?i)(?:^| )\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)?\.? ?[+x] ?\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)\b`)

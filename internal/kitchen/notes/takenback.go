@@ -17,7 +17,7 @@ const (
 )
 
 var (
-	takenBack   = pattern(`(?i)(?:^|[^\p{L}])(?:(?:` + backWords + `)(?:$|[^\p{L}])|(?:` + noWords + `)[,:;.]? (?:(?:it was|only|es waren|nur|c'était|seulement) )?(?:the )?\d|(?:` + noWords + `)[,!] |thermom\p{L}+ [^.;,]{0,20}(?:out|off|low|high|zu (?:viel|wenig|hoch|tief)|falsch|trop))`)
+	takenBack   = pattern(`(?i)(?:^|[^\p{L}])(?:(?:` + backWords + `)(?:$|[^\p{L}])|(?:` + noWords + `)[,:;]? (?:(?:it was|only|es waren|nur|c'était|seulement) )?(?:the )?\d|(?:` + noWords + `)[,!] |thermom\p{L}+ [^.;,]{0,20}(?:out|off|low|high|zu (?:viel|wenig|hoch|tief)|falsch|trop))`)
 	plannedIn   = pattern(`(?i)^(?:(?:jars?|pots?|gläser|bocaux) )?(?:(?:i|we|ich|wir|je|on|nous) )?(?:had |hatte[n]? |avais |avait )?(?:` + planWords + `)[ :]+[^,;]*?[\d][^,;\d]*(?:,|;| -|:|) ?(?:(?:but|and|aber|mais|only|it|we|i|ich|wir|es|on|j'ai|a) )*((?:` + gotWords + `) ((?:[^\d]{0,20} )?\d.*))$`)
 	changedMind = pattern(`(?i)(?:^|[ ,(])(?:i mean[t]?|or rather|sorry|scratch that|correction|besser gesagt|vielmehr|soll heißen|ich meine|je veux dire|pardon|ou plutôt)(?: [\p{L}]+)?`)
 	planOnly    = pattern(`(?i)^(?:(?:i|we|ich|wir|je|on|nous) )?(?:had |hatte[n]? |avais |avait )?(?:` + planWords + `)[ :]+([^,;]*\d[^,;]*)$`)
@@ -56,9 +56,10 @@ func (l *Line) doubtBack(s string) {
 // opensBack asks of a line that begins by taking back what stands above it.
 func (l *Line) opensBack(s string) {
 	at := takenBack.FindStringIndex(s)
-	if at == nil || at[0] > 0 || !strings.ContainsAny(s[:min(len(s), at[1]+3)], "0123456789") || len(l.Asks) > 0 || !l.Read() {
+	if at == nil || at[0] > 0 || !strings.ContainsAny(s[:min(len(s), at[1]+3)], "0123456789") || len(l.Asks) > 0 {
 		return
 	}
+	l.unsay()
 	l.takeBack()
 	l.ask("does it take back what stands above? Then write it once")
 }
