@@ -23,6 +23,8 @@ func TestNamesSayWhatIsInTheJar(t *testing.T) {
 		{"de", "de", "Erdbeerkonfitüre", "Omas Erdbeere", ""},
 		{"de", "de", "Erdbeer-Konfitüre extra", "", ""},
 		{"fr", "fr", "Confiture de fraises", "La fraise du jardin", ""},
+		{"fr", "fr", "Crème de fraises", "", ""}, // "crème de marrons" is a name of Annex I itself
+		{"fr", "fr", "Confiture de fraises à la crème", "", "crème"},
 	} {
 		r := cooked(batch.Jam, c.name, 1000, 62, tableIn(t, "strawberry", 600), tableIn(t, "sugar_white", 500))
 		r.Batch.Label.Title = c.title

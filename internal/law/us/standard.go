@@ -91,6 +91,10 @@ func (p *pass) failed(v verdict, w shortfall) {
 func (p *pass) judge() verdict {
 	row, ok := p.row()
 	v := verdict{Product: row}
+	if imitation(p.B.Name) {
+		v.Outside = "it is called an imitation, and all of that is printed in letters of one size"
+		return v
+	}
 	if !ok || len(row.Counts) == 0 {
 		v.Outside = "it is called " + calledWhat(p.B)
 		return v
@@ -110,6 +114,14 @@ func (p *pass) judge() verdict {
 	v.Why = append(v.Why, p.shares(v)...)
 	v.Why = append(v.Why, p.solids(v)...)
 	return v
+}
+
+// imitation reports a name that says "imitation" and after it the food imitated:
+// 21 U.S.C. 343(c), 21 CFR 101.3(e). Such food is not held to the standard (62 Cases
+// of Jam v. United States, 340 U.S. 593 (1951): "not misbranded").
+func imitation(name string) bool {
+	_, end, ok := draft.FindWord(name, "imitation", false)
+	return ok && draft.ProductWord(name[end:]) != ""
 }
 
 func calledWhat(b *batch.Batch) string {

@@ -73,6 +73,24 @@ func TestNameLacksFruitIsAnError(t *testing.T) {
 	}
 }
 
+// 21 U.S.C. 343(c); 21 CFR 101.3(e): "in type of uniform size and prominence, the word
+// 'imitation' and, immediately thereafter, the name of the food imitated". Sold so,
+// jam of too little fruit is not misbranded: 62 Cases of Jam v. United States, 340
+// U.S. 593 (1951), of 25 parts of fruit.
+func TestImitationIsHeldToNoStandard(t *testing.T) {
+	for name, want := range map[string]string{
+		"Imitation strawberry jam": "standard-not-covered", "Imitation Strawberry Preserves": "standard-not-covered",
+		"Strawberry jam": "standard-not-met", "Strawberry jam, no imitation": "standard-not-met",
+	} {
+		_, l := declare(t, pot(t, batch.Jam, name, measured(66), part{"strawberries", 250}, part{"sugar", 550}, part{"lemon juice", 20}), "us", draft.Options{})
+		for _, code := range []string{"standard-not-covered", "standard-not-met", "standard-met"} {
+			if _, ok := found(l, code); ok != (code == want) {
+				t.Errorf("%s: %s %v, want %s", name, code, ok, want)
+			}
+		}
+	}
+}
+
 // 21 CFR 150.110(e)(2)(i): the words "prepared from" or "prepared in part
 // from", "dried", and the fruit.
 func TestDriedFruitIsDeclared(t *testing.T) {
