@@ -106,6 +106,7 @@ func (c *calc) line(g batch.Ingredient) Line {
 		c.weigh(&ln, g, known)
 	}
 	c.solids(&ln, g, known)
+	c.advised(g, ln.Contains)
 	if known && row.Compound != "" && len(ln.Contains) == 0 {
 		c.notef("compound-ingredient", g.Path, "bought %s is often made of several things (%s)", row.Name, row.Compound).
 			Hinted(`copy the packet's own list into contains = ["...", "..."], unless yours is a single ingredient`)
