@@ -264,7 +264,7 @@ func (g *grammar) measure(s string) (w measureWords, rest string, ok bool) {
 	if second := strings.ToLower(strings.Trim(words[min(1, len(words)-1)], ".,")); sizes[first] && pieces[second] && len(words) > 2 { // 1 kleine Prise Salz
 		return measureWords{unit: held(second)}, strings.Join(words[2:], " "), true
 	}
-	if _, known := g.row(first); known && g.formOnly(strings.Join(words[1:], " ")) {
+	if _, known := g.row(first); known && (strings.HasSuffix(words[0], ",") || g.formOnly(strings.Join(words[1:], " "))) {
 		return w, s, true // "6 cloves (crushed)": the spice, and no part of a bulb
 	}
 	switch {

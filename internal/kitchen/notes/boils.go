@@ -22,7 +22,7 @@ func clauses(s string) (out []string) {
 }
 
 var (
-	goesOn   = pattern(`(?i)^(?:(?:das|dies|this|it|that|ça|cela) (?:dauert|braucht|takes?|took|(?:should|will|may|can) take|prend)|stirring|skimming|uncovered|covered|until|till|or until|for (?:about |another )?\d|unter (?:ständigem )?rühren|bis |en remuant|jusqu)`)
+	goesOn   = pattern(`(?i)^(?:(?:for (?:me|us),? )?(?:das|dies|this|it|that|mine|ours|ça|cela) (?:dauert|braucht|takes?|took|(?:should|will|may|can) take|prend)|stirring|skimming|uncovered|covered|until|till|or until|for (?:about |another )?\d|unter (?:ständigem )?rühren|bis |en remuant|jusqu)`)
 	onlyTime = pattern(`(?i)^(?:for |about |ca\.? |approx\.? )*` + num + `(?: ?(?:-|to|bis|à) ?` + num + `)?[- ]?(?:minutes?|mins?|minuten|mn)\b\.?(?:$|[.;,)])`)
 )
 
@@ -34,7 +34,7 @@ var (
 	emptyJars     = pattern(`(?i)\bstérilis\w* (?:(?:les|vos|des|tes|nos|bien) )*(?:petits |bocaux et |pots et )?(?:pots|bocaux|couvercles)\b`)
 	underPressure = pattern(`(?i)\bpressure\b|\bat \d{1,2} ?(?:pounds|lbs?|psi)\b|\bschnellkoch|\bautocuiseur`)
 	moreTime      = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
-	openEnd       = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn|h|hours?|hrs?|stunden?|heures?)\.?,? (?:(?:or|oder|ou) (?:even |possibly |auch |maybe )?(?:more|longer|less|fewer|mehr|länger|weniger|plus|moins)|\(?(?:(?:but )?(?:it )?(?:will |may |might |would |could |can )?(?:probably|possibly|maybe|perhaps|usually|likely) |(?:it )?(?:may|might|could|can) )(?:(?:will |would )?(?:be|take|need) )?(?:a (?:bit|little) )?(?:less|more|longer))\b`)
+	openEnd       = pattern(`(?i)\b(?:mine|ours|it) (?:took|needed) (?:me )?(?:(?:a (?:bit|little|lot|while)|much|far|way) )?(?:longer|more|less|\d|not quite|almost|nearly|just (?:over|under))|\d ?(?:m|mins?|minutes?|minuten|mn|h|hours?|hrs?|stunden?|heures?)\.?,? (?:(?:or|oder|ou) (?:even |possibly |auch |maybe )?(?:more|longer|less|fewer|mehr|länger|weniger|plus|moins)|\(?(?:(?:but )?(?:it )?(?:will |may |might |would |could |can )?(?:probably|possibly|maybe|perhaps|usually|likely) |(?:it )?(?:may|might|could|can) )(?:(?:will |would )?(?:be|take|need) )?(?:a (?:bit|little) )?(?:less|more|longer))\b`)
 	eachTime      = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn)\.? (?:each|apiece|je(?:weils)?|chacune?s?)\b|\b(?:each|every|per|je|jede[mnrs]?|pro|chaque|par) (?:half|lot|batch|pan(?:ful)?|pot(?:ful)?|kettle|portion|hälfte|topf|ladung|charge|durchgang|moitié|fournée|bassine|casserole|tournée|fois)\b|\b(?:in|en) (?:two|three|four|several|\d|zwei|drei|vier|mehreren|deux|trois|plusieurs) (?:lots|batches|pans|halves|goes|portionen|töpfen|durchgängen|hälften|fois|fournées|bassines)\b`)
 	boilAgain     = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*) (?:(?:rapidly|hard|gently|fast) )?again\b|\b(?:minutes?|mn|min) encore\b|\b(?:noch ?(?:ein)?mal|erneut|wieder)\b[^.;]{0,30}\bkoch`)
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
@@ -120,6 +120,9 @@ var sureBoil = pattern(`(?i)\b(?:jams?|marmalades?|jell(?:y|ies)|chutneys?|relis
 
 // bathIf reports jars that are heated only where one wants to.
 func bathIf(c string) bool { return process.MatchString(c) && mayProcess.MatchString(c) }
+
+// ifCanned are filled jars that one need not heat.
+var ifCanned = pattern(`(?i)\bif (?:you are |you're |you )?(?:(?:going|plan(?:ning)?|want(?:ing)?|wish(?:ing)?|choos(?:e|ing)|intend(?:ing)?|prefer(?:ring)?|would like|like) to (?:properly )?(?:preserve|can|process|store|keep)|(?:properly )?(?:canning|processing|preserving|storing))\b`)
 
 var mayProcess = pattern(`(?i)\bif (?:you are |you're |you (?:do )?(?:want|wish|plan|intend|prefer|choose|decide|would like|like)\b|canning|processing|desired|not (?:freezing|refrigerating|using|eating))|\bfor (?:a )?(?:longer|long[- ]term|extended|added|extra)\b|\boptional(?:ly)?\b|\b(?:may|can|could) (?:also )?be (?:processed|water[- ]?bathed|canned)\b|\bor (?:process|can)\b|\b(?:wer|wenn (?:man|du|sie|ihr)) [^.;,]{0,20}\b(?:mag|möchte|will|wollen)\b|\bsi (?:vous|tu|on|l'on) (?:le )?(?:souhait|voul|désir|veu)`)
 

@@ -43,7 +43,7 @@ func everyReading(t *testing.T) map[string][]Line {
 
 var (
 	fractions = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⁄", "/", "H2O", "water", "h2o", "water")
-	anHour    = regexp.MustCompile(`(?i)\d[\d /,.½-]*(?: ?(?:-|to|and|bis) ?\d[\d /]*)? ?(?:h|hrs?|hours?|heures?|stunden?|std)\b`)
+	anHour    = regexp.MustCompile(`(?i)\d[\d /,.½-]*(?: ?(?:[-–]|to|and|bis) ?\d[\d /]*)? ?(?:h|hrs?|hours?|heures?|stunden?|std)\b`)
 	digits    = regexp.MustCompile(`\d+`)
 	aSecond   = regexp.MustCompile(`(?i)\((?:[^()\d]*\d[\d ./,-]*-?(?:\p{L}|"|°)[^()\d]*)+\)|[/=] ?\d[\d ./]* ?\p{L}+(?: \d[\d ./]* ?(?:oz|ounces?)\b)?|\d+,\d{3}|\b(?:no|number|#)\.? ?\d+|^\W*(?:step )?\d+[.):]`) // the same again in brackets or behind a slash, thousands, the number of a can or a step
 )
@@ -82,7 +82,7 @@ func TestNoFigureIsGone(t *testing.T) {
 	}
 }
 
-var joinsTwo = regexp.MustCompile(`(?i)\b(?:or|and|of|cups?|oder|und|ou|et|\*)\b|\*`)
+var joinsTwo = regexp.MustCompile(`(?i)\b(?:or|and|of|cups?|oder|und|ou|et|\*)\b|\*|\+`)
 
 // Of a line with things for the pot no food is gone: each food of the table that
 // the line names is an ingredient, or stands in a form, a question or a remark.

@@ -68,7 +68,11 @@ var betweenWord = pattern(`(?i)\b(?:between|zwischen|entre) ([\p{L}-]+) (?:and|u
 
 var rangeWord = pattern(`(?i)([\p{L}-]+)( ?(?:-|or|to|bis|oder|ou|à) ?)(\d{1,3} (?:more |full |weitere )?(?:minute[ns]?|mins?|hours?|stunden?|heures?)\b)`)
 
+// goodHour is an hour that may be somewhat longer.
+var goodHour = pattern(`(?i)\b(an?|eine|une) (?:good|full|solid|whole|gute|knappe|volle|ganze|bonne|petite|grosse) (hours?|stunde|heure|minutes?)\b`)
+
 func spelledOnes(s string) string {
+	s = goodHour.ReplaceAllString(s, "1 $2")
 	return spelledTime.ReplaceAllStringFunc(s, func(m string) string {
 		f := spelledTime.FindStringSubmatch(m)
 		low, known := strings.ToLower(f[2]), wordNumbers()

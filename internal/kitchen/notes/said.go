@@ -11,7 +11,7 @@ import (
 // What is said around an amount: that it is not level, the same amount in other
 // units, what the pieces weigh.
 var (
-	twice      = pattern(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?(` + twiceOne + `(?: ` + twiceOne + `)?)(?: ?/ ?(?:` + twiceOne + `)?)?[ ]`)
+	twice      = pattern(`(?i)^(` + twiceOne + `(?: ` + twiceOne + `)?) ?/ ?(` + twiceOne + `(?: ` + twiceOne + `)?)\.?(?: ?/ ?(?:` + twiceOne + `)?)?[ ]`)
 	twiceIn    = pattern(`(?i)^(` + twiceOne + `) \((?:about |approx\.? |ca\.? )?(` + twiceOne + `)(?: ?[/,;] ?` + twiceOne + `)?\) `)
 	imperial   = pattern(`(?i)(?:pints?|pts?|quarts?|qts?|gills?|gallons?|fl\.? ?oz\.?|fluid ounces?)$`)
 	metric     = pattern(`(?i)\d ?(?:ml|cl|dl|l|lit(?:er|re)s?|millilit(?:er|re)s?)$`)

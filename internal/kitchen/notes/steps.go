@@ -20,7 +20,7 @@ func (g *grammar) sentences(l *Line, s string) {
 	})
 	s = slashMinutes.ReplaceAllString(s, "$1-$2 $3")
 	s = shortMin.ReplaceAllString(shortened.ReplaceAllString(s, "$1 "), "$1 $2")
-	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(s, "$1"), "; $1")
+	s = labelParts.ReplaceAllString(andStir.ReplaceAllString(stirFor.ReplaceAllString(s, "$1 $2"), "$1"), "; $1")
 	s = slashTime.ReplaceAllString(s, "$1-$2 $3")
 	s = orSoMany.ReplaceAllString(s, "$1 $2")
 	s = heatDown.ReplaceAllString(asBefore.ReplaceAllString(s, ""), "$1")
@@ -168,9 +168,6 @@ const sugarNear = 100
 // after is a time that something has come to.
 var after = pattern(`(?i)\b(?:nach|au bout de|après|after)\b[^.;]{0,15}\d`)
 
-// condition is a time for a jam that has not come to what it should.
-var condition = pattern(`(?i)\b(?:if|unless|otherwise|falls|wenn|ansonsten|sinon|si|s'il)\b`)
-
 // toSet is the time until a set, with no word of cooking.
 // evenMore is a time on top of another.
 var evenMore = pattern(`(?i)\b(?:more|further|additional|extra|another|weitere[rn]?|noch(?:mals)?|(?:recuit\p{L}*|recuire|nach(?:ge)?koch\p{L}*|encore|noch(?:mals?)?|à nouveau|erneut)\b[^.;,()\d]{0,40}|encore) ?(?:` + num + ` ?)?(?:-? ?` + num + ` ?)?(?:mins?|minutes?|minuten|mn)\b|\b(?:mins?|minutes?|minuten|mn)\.? (?:more|longer|extra|länger|mehr|de plus)\b`)
@@ -182,59 +179,6 @@ var addedTimes = pattern(`(?i)(?:^| )\d{1,3} ?(?:m|mins?|minutes?|minuten|mn)?\.
 
 // bareTime is a word of cooking and a number that may be its minutes.
 var bareTime = pattern(`(?i)^(?:rolling |hard |full )*(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|kochen|cuit|cuire)(?: hard| for| about|,|:)* (\d{1,2})\.?$`)
-
-// times gives the minutes of a clause: "10", or "15-20" for a range.
-func times(c string) (out []string) {
-	for _, t := range timed(c) {
-		out = append(out, t.minutes)
-	}
-	return out
-}
-
-// spell is one time of a clause, what is done in it, and the words beside it.
-type spell struct {
-	minutes, near string
-	deed          deed
-}
-
-// timed gives the times of a clause in which something may be boiled or canned.
-func timed(c string) (out []spell) {
-	all := duration.FindAllStringSubmatchIndex(c, -1)
-	last := 0
-	for i, m := range all {
-		next := len(c)
-		if i+1 < len(all) {
-			next = all[i+1][0]
-		}
-		d := ruled(c, last, m[0], m[1], next)
-		near := c
-		if d != unsaid && len(all) > 1 {
-			near = wordsBy(c, last, m[0], m[1], next)
-		}
-		lead := leftTo.ReplaceAllString(c[last:m[0]], "cook")
-		for _, join := range []string{" and ", ", "} {
-			if at := strings.LastIndex(lead, join); at >= 0 && (join == " and " || cooking.MatchString(lead[at:]) && !condition.MatchString(lead[:at])) {
-				lead = lead[at:]
-			}
-		}
-		last = m[1]
-		other := notThis.MatchString(withLid.ReplaceAllString(lead, "")) && (d == unsaid || onlyPart.MatchString(lead))
-		if d == rests || other || prepHead.MatchString(lead) || jarsFor.MatchString(lead) && !jarSizes.MatchString(lead) && !process.MatchString(lead) {
-			continue
-		}
-		low, ok := minutes(c[m[2]:m[3]], c[m[6]:m[7]])
-		if !ok {
-			continue
-		}
-		if m[4] >= 0 {
-			if high, ok := minutes(c[m[4]:m[5]], c[m[6]:m[7]]); ok {
-				low += "-" + high
-			}
-		}
-		out = append(out, spell{low, near, d})
-	}
-	return out
-}
 
 // processed writes the process; two times for two jars are asked about.
 func (g *grammar) processed(l *Line, s string, list []string) {
@@ -251,7 +195,7 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 		k.Asked = true
 		l.ask("%s minutes in all, or that much more? Then take the # off, or write the sum", k.Value)
 	}
-	if k := l.find("process.minutes"); k != nil && !k.Asked && slices.ContainsFunc(clauses(s), bathIf) {
+	if k := l.find("process.minutes"); k != nil && !k.Asked && (ifCanned.MatchString(s) || slices.ContainsFunc(clauses(s), bathIf)) {
 		k.Asked = true
 		l.ask("were the jars processed? Then take the # off")
 	}

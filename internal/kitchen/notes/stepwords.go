@@ -15,7 +15,8 @@ var (
 	asBefore   = pattern(`(?i)\b(?:(?:repeat|continue|start|finish|complete|through|during|of|in) (?:the|this|that) (?:whole |entire |same |cooking |testing )?|(?:whole|entire|same|this|cooking|canning|testing) )process\b`)
 	notBoiled  = pattern(`(?i)\bsans (?:la |le |les |l')?(?:faire |laisser |porter à )*(?:bouillir|ébullition|l'ébullition)\b|\bne (?:doit |doivent |faut )?(?:pas|jamais) [^.;,]{0,20}bouillir\b|\bohne (?:zu |dass (?:es|sie) )?(?:auf)?(?:koch|sied)\w*|\bnicht (?:mehr )?(?:auf)?(?:koch|sied)\w*|,? ?\b(?:but )?(?:(?:without|not|never|before) (?:letting it |allowing it to )?(?:to )?(?:boil(?:ing)?|simmer(?:ing)?)|(?:do not|don'?t|must not) (?:let it |allow (?:it )?to )?(?:boil|simmer))\b`)
 	heatDown   = pattern(`(?i)\b(?:reduc(?:e|ing) (?:the |to (?:a )?)?|(?:réduis\p{L}*|rédui(?:re|t)) le )((?:low |medium |gentle )?(?:heat|flame|temperature|simmer(?:ing)?|feu)\b)`) // and nothing boils away
-	andStir    = pattern(`(?i)\b((?:boil|cook|simmer|bubbl)\p{L}*),? (?:and|&|while|whilst) (?:(?:constantly|still|then) )?stir(?:ring)?\b`)
+	stirFor    = pattern(`(?i)\b((?:boil|cook|simmer|bubbl)\p{L}*(?: \p{L}+){0,4}?),?(?: and| while| whilst)? (?:constantly |continuously |frequently |still |often )*stirring(?: constantly| continuously| frequently| often| all the time| occasionally)?,? (for (?:about |a further |another )?\d)`)
+	andStir    = pattern(`(?i)\b((?:boil|cook|simmer|bubbl)\p{L}*(?: (?:\p{L}+ly|hard|fast))?)(?:,? (?:and|&|while|whilst)|,) (?:(?:constantly|continuously|still|then) )?stir(?:ring)?\b`)
 	labelParts = pattern(` - (\p{Lu}\p{L}+ ?:)`)             // Repos : 24 h - Cuisson : 35 min
 	primeMin   = pattern(`(\d)' ?( |$)`)                     // 10' in the canner
 	boilDown   = pattern(`(?i)\beinkochen (?:lassen|bis)\b`) // and no canning

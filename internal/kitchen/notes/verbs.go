@@ -33,7 +33,7 @@ var (
 	frVerb    = pattern(`(?i)(?:^|[^\p{L}])(?:(` + frRests + `)|(` + frBoils + `))(?:$|[^\p{L}])`)
 	canVerb   = pattern(`(?i)(?:^|[^\p{L}])(?:` + deCans + `)(?:$|[^\p{L}])`)
 	asNoun    = pattern(`(?i)\b(?:unter|beim?|mit|ohne|durch)(?: (?:ständig|stet|stetig|dauernd|gelegentlich|häufig\p{L}*|öfter|mehrmalig|kräftig|vorsichtig|gut|fleißig|viel|leicht|mehrfach)\p{L}*)* (?:um)?rühren\b|\b(?:gut|ständig|stets|oft|öfters?|dabei|immer(?: wieder| gut)?|dauernd|gelegentlich|ab und zu|zwischendurch) (?:um)?(?:zu)?rühren\b|\bkochend(?:e[mnrs]?|heiß\p{L}*)?\b|\b(?:in|im|mit) \p{L}+end(?:em|er|es) wasser\b|\beau (?:bien )?(?:bouillante|frémissante|très chaude)\b`)
-	deNext    = pattern(`(?i)[,;:.(]|(?:^| )(?:und(?: dann| danach| anschließend)?|dann|danach|anschließend|bevor|bis|oder|sowie|damit|puis|et|avant de|pour) `)
+	deNext    = pattern(`(?i)[,;:.(]|(?:^| )(?:(?:and )?then|and|und(?: dann| danach| anschließend)?|dann|danach|anschließend|bevor|bis|oder|sowie|damit|puis|et|avant de|pour) `)
 	clauseCut = pattern(`(?i)[,;]| (?:und|dann|danach|anschließend) `) // where a German clause ends
 	onlyPart  = pattern(`(?i)\b(?:letzten|dernières|last|final|every|alle|toutes les|total|insgesamt|en tout|jede[nr]?|chaque)\b`)
 )

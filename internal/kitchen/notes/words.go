@@ -47,15 +47,15 @@ func alsoUnit(word string) (u string, ok bool) {
 var pieces = set(`bx pkt pkts pck package packages packet packets pkg pkgs pk pack packs box boxes pouch pouches envelope envelopes sachet sachets can cans tin tins jar jars bottle bottles bag bags
 	carton cartons stick sticks clove cloves pinch pinches dash dashes drop drops sprig sprigs bunch bunches handful handfuls head heads bulb bulbs slice slices stalk stalks rib ribs ear ears leaf leaves
 	pod pods piece pieces knob knobs thumb splash splashes drizzle glug shot shots glass glasses basket baskets punnet punnets flat flats bucket buckets bushel bushels peck pecks crate crates
-	p pk msp messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel pckg tasse tasses tassen morceau morceaux tronçon tronçons bout bouts zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
+	p pk msp messerspitze messerspitzen tropfen blatt blätter knolle knollen stängel stengel brin brins pckg tasse tasses tassen morceau morceaux tronçon tronçons bout bouts zweig zweige prise prisen bund päckchen packung beutel flasche flaschen dose dosen zehe zehen schuss gousse gousses pincée pincées paquet bouteille boîte stange stangen umbels umbel`)
 
 var sizes = set(`med lg lge lrg sm sml large medium small big medium-size medium-sized large-size jumbo extra-large whole große grosse mittelgroße kleine grosses gros petits petit moyens moyennes`)
 
-var sameHolder = map[string]string{"bx": "box", "pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "morceau": "piece", "morceaux": "pieces", "tronçon": "piece", "tronçons": "pieces", "bout": "piece", "bouts": "pieces", "med": "medium", "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "sml": "small"}
+var sameHolder = map[string]string{"bx": "box", "pkg": "package", "pkt": "packet", "pkts": "packets", "pck": "packet", "pkgs": "packages", "pk": "package", "pks": "packages", "pack": "package", "container": "jar", "containers": "jars", "p": "packung", "stängel": "sprigs", "stengel": "sprigs", "zweig": "sprig", "zweige": "sprigs", "brin": "sprig", "brins": "sprigs", "morceau": "piece", "morceaux": "pieces", "tronçon": "piece", "tronçons": "pieces", "bout": "piece", "bouts": "pieces", "med": "medium", "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "sml": "small"}
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
-	sieved squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed scrubbed wiped shelled blanched pricked bruised torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
+	patted-dry sieved squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed scrubbed wiped shelled blanched pricked bruised torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or long organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 		cracked milled tk t&t netto tiefkühl gefroren
 		strong weak soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
@@ -121,7 +121,7 @@ var (
 	step    = pattern(`(?i)^(?:step *)?\d{1,2} ?[.):] *([^\d\s].*)$`)
 	heading = pattern(`(?i)^(?:ingredients?|directions?|procedures?|method|instructions?|preparation|notes?|recipe|steps?|equipment|you will need|for the (?:\w+ )?\w+|zutaten|zubereitung|ingrédients?|préparation)\b[^\d]{0,20}:?$`)
 	vulgar  = strings.NewReplacer("1/2 an inch", "1/2 inch", "1/4 of an inch", "1/4 inch", "half an inch", "1/2 inch", "half inch", "1/2 inch", "demi-", "demi ", "H2O", "water", "h2o", "water", "½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
-		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")")
+		"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "∕", "/", "−", "-", "‐", "-", "‑", "-", "–", "-", "—", "-", "\u00A0", " ", "\u2009", " ", "\u202F", " ", "’", "'", "“", `"`, "”", `"`, "º", "°", "˚", "°", "×", "x", "®", "", "™", "", "{", "(", "}", ")", "[", "(", "]", ")")
 	ordinal      = pattern(`(?i)(\d/\d)(?:th|rd|nd)s?\b`)
 	spoonWords   = pattern(`(?i)\b(dessert|table|tea)[ -]?spoon(?:s|sful|fuls?)?\b`)
 	cupfuls      = pattern(`(?i)\b(cup|pint|quart|jar)s?fuls?\b`)
@@ -130,6 +130,8 @@ var (
 	frenchTea    = pattern(`(?i)(\d|\bune|\bdeux|\btrois|\bdemi) ?(?:cac|càc|cc|c\.à\.c\.?|c\.c\.|c à c)(?:$| )(?:rases? |bombées? )?`)
 	squeezedFr   = pattern(`(?i)^(\d{1,2}|` + num + `) ((?:citron|orange|pamplemousse|lime|clémentine|mandarine)s?)( verts?)?,? pressée?s?$`)
 	squeezedDe   = pattern(`(?i)^(\d{1,2}|` + num + `) (?:(?:aus)?gepresste[nr]? )((?:zitrone|limette|orange|blutorange|mandarine)n?)()$`)
+	squeezedEn   = pattern(`(?i)^(\d{1,2}|` + num + `) (?:large |medium |small )?(?:fresh(?:ly)? )?(?:squeezed|juiced) (lemon|lime|orange|grapefruit)(s?)$`)
+	partBehind   = pattern(`(?i)^(?:le |la |die |der |den )?((?:fein )?(?:ab)?(?:geriebene )?(?:zestes?|jus|schale|saft|abrieb)) (d'une?|de \d|einer|von \d|von einer) (\p{L}+)(?:,| \+|,? (?:et|und|plus|sowie))* (?:le |son |leur |deren |dessen |ihr |ihre |der |die |den )?(jus|zestes?|saft|schale|abrieb)$`)
 	pluralIn     = pattern(`(\p{L}{3})\((n|en|e|er|s|nen)\)($|[ ,])`) // Orange(n)
 	oneJuice     = pattern(`(?i)^(?:un|1) (?:(?:bon|beau|petit) )?(jus) (?:de |d')(citron|orange|pamplemousse|pomelo|mandarine|clémentine|lime)(?:s?)( vert| non traité| bio|,? (?:pressé|frais)|)$`)
 	quarterOf    = pattern(`(?i)^(?:a )?quarter (lbs?|pounds?|pints?|pts?|cups?|kilo|kg|litre|liter|oz|ounce)\b`)
@@ -192,6 +194,7 @@ func spoons(s string) string {
 func halves(s string) string {
 	s = betweenTwo.ReplaceAllString(spoons(s), "$1-$2")
 	s = squeezedDe.ReplaceAllString(squeezedFr.ReplaceAllString(s, "jus de $1 $2$3"), "Saft von $1 $2$3")
+	s = partBehind.ReplaceAllString(squeezedEn.ReplaceAllString(s, "juice of $1 $2$3"), "$1 und $4 $2 $3")
 	s = pluralIn.ReplaceAllString(s, "$1$2$3")
 	s = oneJuice.ReplaceAllString(s, "jus de 1 $2$3")
 	s = quarterOf.ReplaceAllString(s, "1/4 $1")
@@ -234,6 +237,9 @@ var kiloComma = pattern(`(?i)\b(\d{1,2}), ?(\d{3}) ?(kg|kilos?|l|litres?|liter)\
 // feetComma parts thousands in a height: 6,200 feet.
 var feetComma = pattern(`(?i)\b(\d{1,2}),(\d{3}) ?(ft|feet|m)\b`)
 
+// patDry is fruit that was dried on its outside, and no dried fruit.
+var patDry = pattern(`(?i)\bpa[td]s?(?:ted|ded)?[ -](?:dry|dried)\b`)
+
 var opened = pattern(`\(\s+`)
 
 // gluedWeight is a weight a page has run together with the food: "peaches3 lbs".
@@ -266,7 +272,7 @@ func plain(s string) string {
 	s = dayDashes.ReplaceAllString(strings.Join(strings.Fields(s), " "), "$1 $2 $3")
 	s = numberComma.ReplaceAllString(gluedWeight.ReplaceAllString(stuck.ReplaceAllString(s, "$1 ($2"), "$1 $2"), "$1 $2-$3$4")
 	s = rangeLength.ReplaceAllString(lateComma.ReplaceAllString(s, "$1, $2"), "$1-$2")
-	s = feetComma.ReplaceAllString(smallComma.ReplaceAllString(s, "$1$2 $3"), "$1$2 $3")
+	s = feetComma.ReplaceAllString(smallComma.ReplaceAllString(patDry.ReplaceAllString(s, "patted-dry"), "$1$2 $3"), "$1$2 $3")
 	s = kiloComma.ReplaceAllString(opened.ReplaceAllString(s, "("), "$1.$2 $3")
 	s = opened.ReplaceAllString(flat(s), "(")
 	s = halves(inParts(withOf.ReplaceAllStringFunc(s, func(m string) string {
