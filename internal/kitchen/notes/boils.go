@@ -35,7 +35,7 @@ var (
 	underPressure = pattern(`(?i)\bpressure\b|\bat \d{1,2} ?(?:pounds|lbs?|psi)\b|\bschnellkoch|\bautocuiseur`)
 	moreTime      = pattern(`(?i)\b(?:another|a further|again|plus|noch(?:mal)?s?|weitere|encore|puis|then|dann|danach) (?:for |about |ca\.? )*(\d{1,3})(?:$|[,.;)]| ?(?:m|min|mins|minutes?|minuten|mn)\b)|(?:^|[^\d.,/])(\d{1,3}) (?:more|longer|extra|länger|de plus)(?:$|[,.;)]| (?:m|min|mins|minutes?)\b)|(?:^|[ ,(])\+ ?(\d{1,3})(?:$|[,.;) ])`)
 	openEnd       = pattern(`(?i)\b(?:mine|ours|it) (?:took|needed) (?:me )?(?:(?:a (?:bit|little|lot|while)|much|far|way) )?(?:longer|more|less|\d|not quite|almost|nearly|just (?:over|under))|\d ?(?:m|mins?|minutes?|minuten|mn|h|hours?|hrs?|stunden?|heures?)\.?,? (?:(?:or|oder|ou) (?:even |possibly |auch |maybe )?(?:more|longer|less|fewer|mehr|länger|weniger|plus|moins)|\(?(?:(?:but )?(?:it )?(?:will |may |might |would |could |can )?(?:probably|possibly|maybe|perhaps|usually|likely) |(?:it )?(?:may|might|could|can) )(?:(?:will |would )?(?:be|take|need) )?(?:a (?:bit|little) )?(?:less|more|longer))\b`)
-	eachTime      = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn)\.? (?:each|apiece|je(?:weils)?|chacune?s?)\b|\b(?:each|every|per|je|jede[mnrs]?|pro|chaque|par) (?:half|lot|batch|pan(?:ful)?|pot(?:ful)?|kettle|portion|hälfte|topf|ladung|charge|durchgang|moitié|fournée|bassine|casserole|tournée|fois)\b|\b(?:in|en) (?:two|three|four|several|\d|zwei|drei|vier|mehreren|deux|trois|plusieurs) (?:lots|batches|pans|halves|goes|portionen|töpfen|durchgängen|hälften|fois|fournées|bassines)\b`)
+	eachTime      = pattern(`(?i)\bx ?\d (?:pans?|pots?|lots|batches|töpfe|bassines|casseroles|fois|mal|times)\b|\d ?(?:m|mins?|minutes?|minuten|mn)\.? (?:each|apiece|je(?:weils)?|chacune?s?)\b|\b(?:each|every|per|je|jede[mnrs]?|pro|chaque|par) (?:half|lot|batch|pan(?:ful)?|pot(?:ful)?|kettle|portion|hälfte|topf|ladung|charge|durchgang|moitié|fournée|bassine|casserole|tournée|fois)\b|\b(?:in|en) (?:two|three|four|several|\d|zwei|drei|vier|mehreren|deux|trois|plusieurs) (?:lots|batches|pans|halves|goes|portionen|töpfen|durchgängen|hälften|fois|fournées|bassines)\b`)
 	boilAgain     = pattern(`(?i)\b(?:boil\p{L}*|simmer\p{L}*|cook\p{L}*) (?:(?:rapidly|hard|gently|fast) )?again\b|\b(?:minutes?|mn|min) encore\b|\b(?:noch ?(?:ein)?mal|erneut|wieder)\b[^.;]{0,30}\bkoch`)
 	withLid       = pattern(`(?i)\b(?:ohne|mit|bei geschlossenem|bei offenem|unter geschlossenem|sans|avec|with(?:out)?) (?:the |a |le )?(?:deckel|couvercle|lid)\b`)
 	bareBoil      = pattern(`(?i)\b(?:boil(?:ed)?|simmer(?:ed)?|cook(?:ed)?|gekocht|geköchelt)(?: hard| gently| again| for| about| another)* (\d{1,2})(?:$|[,.;)])`)
@@ -206,3 +206,6 @@ func (l *Line) bareTimes(s string) {
 		l.ask("boiled %s minutes? Then take the # off, or write how many in all", m[1])
 	}
 }
+
+// plusTime is a time that is added for the altitude: "15 min + 5".
+var plusTime = pattern(`(?i)\d ?(?:m|mins?|minutes?|minuten|mn)?\.? ?(?:\+|plus) ?\d{1,2}(?:$|[ ,;)])`)

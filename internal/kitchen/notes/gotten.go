@@ -44,6 +44,7 @@ func (l *Line) ofPromised(promised []Fill, at int) {
 		switch {
 		case f.Planned:
 			f.Outdone = true
+			l.Asks = slices.DeleteFunc(l.Asks, func(a string) bool { return a == whichJars })
 			l.Says = append(l.Says, fmt.Sprintf("the recipe says %s; what was filled counts", strconv.FormatFloat(f.Low, 'f', -1, 64)))
 		case f.Jar == "" && f.Said == "" && len(promised) == 1 && promised[0].Jar != "" && slices.Contains(l.Asks, whichJars):
 			f.Jar = promised[0].Jar

@@ -51,7 +51,7 @@ func (g *grammar) ingredients(l *Line, s string) bool {
 }
 
 var (
-	added      = pattern(`(?i)^(added|add|stirred in|stir in|plus|with|topped up with|let down with|thinned with|loosened with|used|put in|threw in|and|then|also|took|take|another|further|extra|ajoute[rz]?|zusätzlich|außerdem|weiters|ferner|eventuell|evtl\.?|éventuellement|en plus|dazu|noch|aufgefüllt mit|verlängert mit|verdünnt mit|mit|encore|allongée? (?:avec|de)|avec|\+|&) (?:also |then |in )?`)
+	added      = pattern(`(?i)^(added|add|stirred in|stir in|plus|with|topped up with|let down with|thinned with|loosened with|used|put in|threw in|and|then|also|took|take|another|further|extra|ajoute[rz]?|zusätzlich|außerdem|weiters|ferner|eventuell|evtl\.?|éventuellement|en plus|dazu|doch noch|noch|aufgefüllt mit|verlängert mit|verdünnt mit|mit|encore|allongée? (?:avec|de)|avec|\+|&) (?:also |then |in )?`)
 	imperative = pattern(`(?i)^(?:add|stir in|take|ajoute[rz]?)$`)
 	between    = pattern(`(?i)(?:, | and |; ?| \+ | plus | & | und | et | sowie | ainsi que | as well as | along with )`)
 )

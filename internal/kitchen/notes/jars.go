@@ -23,7 +23,7 @@ var (
 func (g *grammar) yield(l *Line, s string) bool {
 	s = bitForm.ReplaceAllString(strings.TrimSpace(s), " and a bit")
 	m := yieldLead.FindStringSubmatch(s)
-	if m == nil {
+	if at := takenBack.FindStringIndex(s); m == nil || at != nil && at[0] == 0 {
 		return false
 	}
 	var fills []Fill

@@ -309,6 +309,6 @@ func (g *grammar) unknownBehind(l *Line, s string) (in Ingredient, ok bool) {
 
 var (
 	strangeForm = pattern(`(?i)^([\p{L}][\p{L}' .-]{2,30}?)(?: ?[:=] ?| - | )(` + num + ` ?(?:kg|g|lbs?\.?|oz\.?|pounds?|ml|l|cups?|tbsp|tsp|#))$`)
-	notFood     = pattern(`(?i)\b(?:pot|pan|topf|full|empty|net|netto|gross|brutto|weight|weighed|wt|total|yield\w*|batch|waste|foam|scum|peels?|skins?|stones?|pits?|cores?|left|over|finished|made|makes?|got|gave|used|minus|less|plus|about|after|before|size|sized|temp|temperature|oven|brix|altitude|head\w*|filled|declared|tare|each|per|set|ratio|capacity|holds|recipe)\b`)
+	notFood     = pattern(`(?i)\b(?:really|actually|rather|eigentlich|vielmehr|finalement|pot|pan|topf|full|empty|net|netto|gross|brutto|weight|weighed|wt|total|yield\w*|batch|waste|foam|scum|peels?|skins?|stones?|pits?|cores?|left|over|finished|made|makes?|got|gave|used|minus|less|plus|about|after|before|size|sized|temp|temperature|oven|brix|altitude|head\w*|filled|declared|tare|each|per|set|ratio|capacity|holds|recipe)\b`)
 	toCover     = pattern(`(?i)^([\p{L}][\p{L} ]{1,30}?),? (?:enough |just )*(?:to come (?:level|up)(?: with [\p{L} ]+?)?|to (?:just |barely )?cover(?: (?:them|it|the fruit))?|zum Bedecken|pour couvrir),? ?\(?(?:about |ca\.? |c\. |env\.? |approx\.? |~)?(` + num + ` ?(?:ml|l|cups?|pints?|pts?|quarts?|qts?|lit(?:er|re)s?|tasses?))\)?$`)
 )

@@ -60,7 +60,7 @@ func tidied(s string) string {
 var manyfold = pattern(`(?i)\b(?:double[ds]?|tripled?|half(?:ed)?|halved|twice|x ?\d|\d ?x|\d times|` + allFold + `)\b`)
 
 // allFold are words that the amounts of a recipe were folded, with no amount beside them.
-const allFold = `(?:made|did|cooked|doing) (?:it|this|that|the lot|all) (?:twice|again)|doubl(?:ed|ing|é|ée|er)|tripl(?:ed|ing|é|er)|twice the (?:recipe|amounts?|quantity)|half the (?:recipe|amounts?|quantity)|halved|doppelt\p{L}*|verdoppelt|dreifach\p{L}*|halbe (?:menge|rezept)|halbes rezept|halbiert|double (?:dose|quantité|batch|recipe)|moitié de la recette|deux fois la (?:recette|dose)`
+const allFold = `(?:made|did|cooked|doing) (?:it|this|that|the lot|all) (?:twice|again)|doubl(?:ed|ing|é|ée|er)|tripl(?:ed|ing|é|er)|quadrupl\p{L}*|verdreifacht|vervierfacht|twice the (?:recipe|amounts?|quantity)|half the (?:recipe|amounts?|quantity)|halved|doppelt\p{L}*|verdoppelt|dreifach\p{L}*|halbe (?:menge|rezept)|halbes rezept|halbiert|double (?:dose|quantité|batch|recipe)|moitié de la recette|deux fois la (?:recette|dose)`
 
 var (
 	foldLead = pattern(`^([^:!=]{2,30}?) ?[:!=] (\S.*)$`)

@@ -191,7 +191,9 @@ func (g *grammar) processed(l *Line, s string, list []string) {
 		return
 	}
 	l.several("process.minutes", list)
-	if k := l.find("process.minutes"); k != nil && !k.Asked && slices.ContainsFunc(clauses(s), func(c string) bool { return process.MatchString(c) && evenMore.MatchString(c) }) {
+	if k := l.find("process.minutes"); k != nil && !k.Asked && slices.ContainsFunc(clauses(s), func(c string) bool {
+		return process.MatchString(c) && (evenMore.MatchString(c) || plusTime.MatchString(c))
+	}) {
 		k.Asked = true
 		l.ask("%s minutes in all, or that much more? Then take the # off, or write the sum", k.Value)
 	}

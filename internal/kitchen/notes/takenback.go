@@ -1,6 +1,9 @@
 package notes
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // What a writer takes back: a figure that another one follows, and a plan that came
 // to something else.
@@ -19,6 +22,7 @@ const (
 var (
 	takenBack   = pattern(`(?i)(?:^|[^\p{L}])(?:(?:` + backWords + `)(?:$|[^\p{L}])|(?:` + noWords + `)[,:;]? (?:(?:it was|only|es waren|nur|c'était|seulement) )?(?:the )?\d|(?:` + noWords + `)[,!] |thermom\p{L}+ [^.;,]{0,20}(?:out|off|low|high|zu (?:viel|wenig|hoch|tief)|falsch|trop))`)
 	plannedIn   = pattern(`(?i)^(?:(?:jars?|pots?|gläser|bocaux) )?(?:(?:i|we|ich|wir|je|on|nous) )?(?:had |hatte[n]? |avais |avait )?(?:` + planWords + `)[ :]+[^,;]*?[\d][^,;\d]*(?:,|;| -|:|) ?(?:(?:but|and|aber|mais|only|it|we|i|ich|wir|es|on|j'ai|a) )*((?:` + gotWords + `) ((?:[^\d]{0,20} )?\d.*))$`)
+	lessOfIt    = pattern(`(?i)\b(?:un peu|un brin|légèrement|a bit|a little|slightly|rather|much|etwas|ein wenig|ein bisschen|viel|deutlich|beaucoup|nettement) (?:less|more|moins|plus|weniger|mehr)\b`)
 	changedMind = pattern(`(?i)(?:^|[ ,(])(?:i mean[t]?|or rather|sorry|scratch that|correction|besser gesagt|vielmehr|soll heißen|ich meine|je veux dire|pardon|ou plutôt)(?: [\p{L}]+)?`)
 	planOnly    = pattern(`(?i)^(?:(?:i|we|ich|wir|je|on|nous) )?(?:had |hatte[n]? |avais |avait )?(?:` + planWords + `)[ :]+([^,;]*\d[^,;]*)$`)
 )
@@ -44,6 +48,9 @@ func (l *Line) doubtBack(s string) {
 	m := strings.Trim(takenBack.FindString(s), " ,;:.-()0123456789")
 	if c := changedMind.FindString(s); c != "" && len(l.Ingredients) > 0 && len(l.Asks) == 0 {
 		l.ask("%q: what went in at the end? Check name and amount", strings.Trim(c, " ,"))
+	}
+	if slices.ContainsFunc(l.Ingredients, func(in Ingredient) bool { return lessOfIt.MatchString(in.Form) }) && len(l.Asks) == 0 {
+		l.ask("how much was it in the end? Check amount")
 	}
 	if m == "" || len(l.Asks) > 0 || len(strings.Fields(s)) > mostWords*2 || len(aFigure.FindAllString(s, 2)) < 2 {
 		return
