@@ -25,7 +25,7 @@ var (
 	bareOne    = pattern(`(?i)^(pieces?|sprigs?|sticks?|slices?|lumps?|strips?|thumbs?|cloves?|leaf|pods?|bulbs?|stalks?|cups?|pints?|quarts?|pounds?|lb|kilo|teaspoons?|tablespoons?|sachets?|packets?|bottles?) (?:of|d'|de) `)
 	inchLong   = pattern(`(?i)^(\d{1,3})(?: x)? (?:` + num + `)[- ]?(?:inch(?:es)?|in\.|")(?: long)? `)
 	inchPiece  = pattern(`(?i)^(` + num + `)[- ]?(inch(?:es)?|in\.|"|cm|mm|zentimeter)(?: \([^()]*\))? (?:\p{L}+ )?(pieces?|knobs?|thumbs?|chunks?|stücke?|morceaux?) (?:of |de |d')?`)
-	lengthOf   = pattern(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+)$`)
+	lengthOf   = pattern(`(?i)^(` + num + `)[- ]?(cm|inch(?:es)?|in\.|") (?:of |de |d'|frische[rn]? |fresh )?([\p{L}][\p{L} ]+?)((?: \(|, )[^\d]*)?$`)
 	plainPiece = pattern(`(?i)^(` + num + `) (?:stücke?|stk\.?|st\.|gestr\.?|gestrichene?r?|level|pcs?\.?) `)
 	eachAlone  = pattern(`(?i)^(` + num + `) each(?:es)? (\p{L}+(?: \p{L}+)?(?:,.*| \([^()]*\))?)$`)
 	timesOne   = pattern(`^(\d{1,2}) ?x (\p{L})`) // 1x vanilla pod
@@ -70,14 +70,14 @@ func (g *grammar) amount(s string) (a amount, rest string, ok bool) {
 		if row, ok := g.row(m[3]); ok {
 			if piece, ok := g.p.Measure("inch", row); ok && piece.Ask != "" { // 2 cm of ginger root
 				a.text, a.say = "1 piece", joined(a.say, "a piece of "+m[1]+" "+m[2])
-				return a, m[3], true
+				return a, m[3] + m[4], true
 			}
 			if row.PieceG > 0 { // 7.5 cm cinnamon stick
 				a.text, a.say = "1", joined(a.say, "one of "+m[1]+" "+m[2])
 				if v, _ := number(m[1]); v < 2 && m[2] != "cm" || v < 5 && m[2] == "cm" {
 					a.doubt = "a piece of " + m[1] + " " + m[2] + ", or a whole one? Check amount"
 				}
-				return a, m[3], true
+				return a, m[3] + m[4], true
 			}
 		}
 	}

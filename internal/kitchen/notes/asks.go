@@ -164,7 +164,7 @@ func (g *grammar) hint(name string) string {
 
 // askOf asks of a line nothing was read of, and of lids that did not close.
 func (g *grammar) askOf(l *Line, s string) {
-	if m := noAmount.FindStringSubmatch(s); m != nil && !l.Read() && len(l.Asks) == 0 {
+	if m := noAmount.FindStringSubmatch(someOf.ReplaceAllString(s, "$1, to taste")); m != nil && !l.Read() && len(l.Asks) == 0 {
 		if _, ok := g.row(m[1]); ok {
 			l.ask("how much %s was it? Write it as an ingredient with its amount", strings.ToLower(m[1]))
 		}
@@ -180,5 +180,8 @@ func (g *grammar) askOf(l *Line, s string) {
 		l.say("not read: %s", why(s))
 	}
 }
+
+// someOf is a holder of a food of which nobody tells what it holds: "small pot of pectin".
+var someOf = pattern(`(?i)^(?:an? |one |the |eine? |une? )?(?:small|large|little|big|good|kleine[rs]?|große[rs]?|petite?|gros(?:se)?) (?:pot|tub|jar|bag|pack|packet|tin|can|bottle|bowl|bunch|glass|glas|tüte|dose|flasche|schale|boîte|sachet|botte|bouteille) (?:of |de |d')?(\p{L}[\p{L} '-]{1,40}?)\.?$`)
 
 var noAmount = pattern(`(?i)^([\p{L}][\p{L} '-]{1,40}?),? (?:to taste|to cover|as needed|if needed|enough to cover|nach bedarf|nach geschmack|selon besoin|à volonté|q\.? ?s\.?|optional)\.?$`)

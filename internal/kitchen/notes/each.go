@@ -67,6 +67,21 @@ func (g *grammar) eachFirst(s string) string {
 	return s
 }
 
+// bracketFirst puts the amount first that stands in brackets behind its food, and
+// nothing else with it: "Pectine (20 gr)".
+func (g *grammar) bracketFirst(s string) string {
+	m := bracketLast.FindStringSubmatch(s)
+	if m == nil || !g.knows(strings.TrimSpace(m[1])) {
+		return s
+	}
+	if _, rest, ok := g.amount(m[2] + " x"); !ok || rest != "x" {
+		return s
+	}
+	return m[2] + " " + m[1] + m[3]
+}
+
+var bracketLast = pattern(`(?i)^([\p{L}][\p{L} '-]{1,40}?) \((` + num + ` ?\p{L}{1,12}\.?)\)(, [^\d]*)?$`)
+
 var plusTail = pattern(`(?i),? (?:\+|plus|and|und|et)(?: an)?(?: extra)? (` + againOne + `)\.?( (?:for|für|pour|zum) .*)?$`)
 
 // plusBehind adds what stands behind the food: "3 cups sugar plus 2 tbsp". What

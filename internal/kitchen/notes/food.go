@@ -65,7 +65,7 @@ func (g *grammar) amountFirst(l *Line, s string) string {
 		l.ask("or %s: how much was it in the end? Check amount", strings.ToLower(m[2]))
 	}
 	g.french = frenchOf.MatchString(s)
-	return toCover.ReplaceAllString(g.eachFirst(s), "$2 $1")
+	return toCover.ReplaceAllString(g.eachFirst(g.bracketFirst(s)), "$2 $1")
 }
 
 // amountAnywhere reads the amount before a food, behind it, or behind how it was cut.

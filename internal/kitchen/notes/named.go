@@ -144,11 +144,13 @@ func (g *grammar) coloured(name string) (food, colours string) {
 			return name, ""
 		}
 	}
-	if !known || row.Class != "fruit" {
+	if !known || row.Class != "fruit" && !flower.MatchString(bare) {
 		return name, ""
 	}
 	return bare, strings.ToLower(strings.TrimSpace(m[1] + " " + lead))
 }
+
+var flower = pattern(`(?i)\b(?:petals?|flowers?|blossoms?|blüten\p{L}*|fleurs?|pétales?)\b`)
 
 var twoColours = pattern(`(?i)^((\p{L}+)(?: or | oder | ou | and/or | und/oder |/)(\p{L}+)) (.+)$`)
 

@@ -55,7 +55,7 @@ var sameHolder = map[string]string{"bx": "box", "pkg": "package", "pkt": "packet
 
 // forms say how a food was cut or bought; they go to form.
 var forms = set(`crushed chopped sliced diced mashed grated minced shredded pureed puréed halved quartered pitted stoned peeled cored hulled stemmed trimmed washed seeded deseeded seedless
-	patted-dry sieved squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed scrubbed wiped shelled blanched pricked bruised torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
+	patted-dry edible unsprayed non-sprayed sieved squeezed zested strained packed drained sifted cubed pared unpeeled unpared skinned rinsed scrubbed wiped shelled blanched pricked bruised torn julienned slivered mashed prepared firmly lightly loosely split scraped finely coarsely roughly thinly fine coarse thin fresh freshly frozen thawed ripe fully
 	or long organic regular warmed cut cleaned destemmed broken firm firm-ripe hard-ripe underripe under-ripe slightly topped tailed cooked and chilled cold softened melted beaten snipped crumbled rehydrated
 		cracked milled tk t&t netto tiefkühl gefroren
 		strong weak soft tender large small medium big plump juicy good quality very too not overripe over-ripe barely just well nice nicely home-grown homegrown garden sun-ripened undrained unsweetened skin-on
