@@ -9,7 +9,12 @@ func (g *grammar) line(l *Line) {
 	s, plan := g.behindPlan(s)
 	s, label := g.unlabelled(l, s)
 	s, method := g.unnumbered(s)
+	done := ""
+	if !method {
+		s, done = g.together(s)
+	}
 	g.readWhole(l, s, method)
+	l.sayDone(done)
 	g.sayBeside(l, s, method)
 	if !g.countLast(l, s) {
 		g.askOf(l, s)
