@@ -4,6 +4,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -212,7 +213,7 @@ func lean(dir string) (flag string, err error) {
 	if err := stubbed(dir, strings.TrimSpace(string(root)), replace); err != nil {
 		return "", err
 	}
-	if err := shortened(dir, replace); err != nil {
+	if err := errors.Join(shortened(dir, replace), lighter(dir, replace)); err != nil {
 		return "", err
 	}
 	list := filepath.Join(dir, "overlay.json")
