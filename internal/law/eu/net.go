@@ -112,7 +112,7 @@ func (c *pass) unpromised(m unit.Mass) {
 			Hinted("fill these jars up, keep them yourself, or declare less").Cited(citeNet + " no. 1.3")
 	case r.Below*1000 > c.pack.PerMille*r.N:
 		c.L.Warnf("net-jars-short", file, path, "only few jars may hold less than %s, the tolerance below the %s promised: %s", r.T1.InGrams(1), m.InGrams(0), c.lighterThan(r.T1)).
-			Hinted("jarmark weigh tells what the jars bear out").Cited(citeNet + " no. 1.2")
+			Hinted("jarmark weigh shows the highest weight you may declare").Cited(citeNet + " no. 1.2")
 	}
 }
 
