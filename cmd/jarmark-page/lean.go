@@ -227,21 +227,41 @@ func lean(dir string) (flag string, err error) {
 // shortened puts the patterns that part words into an overlay as face.Fronted
 // writes them.
 func shortened(dir string, replace map[string]string) error {
-	out, err := exec.Command("go", "list", "-f", "{{.Dir}}", "jarmark/fonts").Output()
+	files, err := filesOf("jarmark/fonts", "hyphen-*.txt")
 	if err != nil {
-		return fmt.Errorf("go list jarmark/fonts: %w", err)
+		return err
 	}
-	files, err := filepath.Glob(filepath.Join(strings.TrimSpace(string(out)), "hyphen-*.txt"))
-	if err != nil || len(files) == 0 {
-		return fmt.Errorf("no patterns to part words by: %w", err)
+	return carry(dir, replace, files, func(text []byte) ([]byte, error) { return []byte(face.Fronted(string(text))), nil })
+}
+
+// filesOf lists the files of a package's folder, by patterns of which each has some.
+func filesOf(pkg string, patterns ...string) (files []string, err error) {
+	out, err := exec.Command("go", "list", "-f", "{{.Dir}}", pkg).Output()
+	if err != nil {
+		return nil, fmt.Errorf("go list %s: %w", pkg, err)
 	}
+	for _, pattern := range patterns {
+		found, err := filepath.Glob(filepath.Join(strings.TrimSpace(string(out)), filepath.FromSlash(pattern)))
+		if err != nil || len(found) == 0 {
+			return nil, fmt.Errorf("no %s: %w", pattern, errors.Join(err, os.ErrNotExist))
+		}
+		files = append(files, found...)
+	}
+	return files, nil
+}
+
+// carry puts files into the overlay as another text of each.
+func carry(dir string, replace map[string]string, files []string, as func([]byte) ([]byte, error)) error {
 	for _, f := range files {
 		text, err := os.ReadFile(f)
 		if err != nil {
 			return err
 		}
-		to := filepath.Join(dir, filepath.Base(f))
-		if err := os.WriteFile(to, []byte(face.Fronted(string(text))), 0o600); err != nil {
+		if text, err = as(text); err != nil {
+			return fmt.Errorf("%s: %w", f, err)
+		}
+		to := filepath.Join(dir, fmt.Sprintf("carried%d%s", len(replace), filepath.Ext(f)))
+		if err := os.WriteFile(to, text, 0o600); err != nil {
 			return err
 		}
 		replace[f] = to

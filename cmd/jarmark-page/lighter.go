@@ -6,10 +6,6 @@ import (
 	"bytes"
 	"encoding/csv"
 	"errors"
-	"fmt"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"slices"
 	"strings"
 )
@@ -18,39 +14,16 @@ import (
 // the remarks of the TOML files, and the columns of the ingredients that say where a
 // figure is from and that no page shows.
 func lighter(dir string, replace map[string]string) error {
-	out, err := exec.Command("go", "list", "-f", "{{.Dir}}", "jarmark/templates").Output()
+	tables, err := filesOf("jarmark/templates", "pantry/ingredients.csv")
 	if err != nil {
-		return fmt.Errorf("go list jarmark/templates: %w", err)
+		return err
 	}
-	root := strings.TrimSpace(string(out))
-	files := []string{filepath.Join(root, "pantry", "ingredients.csv")}
-	for _, pattern := range remarked {
-		found, err := filepath.Glob(filepath.Join(root, filepath.FromSlash(pattern)))
-		if err != nil || len(found) == 0 {
-			return fmt.Errorf("no %s: %w", pattern, errors.Join(err, os.ErrNotExist))
-		}
-		files = append(files, found...)
+	rules, err := filesOf("jarmark/templates", remarked...)
+	if err != nil {
+		return err
 	}
-	for i, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			return err
-		}
-		if strings.HasSuffix(f, ".csv") {
-			text, err = unsourced(text)
-		} else {
-			text = unremarked(text)
-		}
-		if err != nil {
-			return fmt.Errorf("%s: %w", f, err)
-		}
-		to := filepath.Join(dir, fmt.Sprintf("lighter%d%s", i, filepath.Ext(f)))
-		if err := os.WriteFile(to, text, 0o600); err != nil {
-			return err
-		}
-		replace[f] = to
-	}
-	return nil
+	return errors.Join(carry(dir, replace, tables, unsourced),
+		carry(dir, replace, rules, func(text []byte) ([]byte, error) { return unremarked(text), nil }))
 }
 
 // remarked are the TOML files of which the remarks are left out; those of starter
